@@ -16,6 +16,9 @@ const (
 	LitrePerUSGal   = 3.785411784
 	CubicMetrePerL  = 1e-3
 	SecondPerMinute = 60.0
+	SecondPerHour   = 3600.0
+	MetrePerMil     = MetrePerInch / 1000
+	OuncePerUSGal   = 128.0          // US fluid ounces
 	CubicFoot       = 0.028316846592 // m3
 )
 
@@ -64,6 +67,9 @@ type Volume float64
 
 // Area is an area, m2.
 type Area float64
+
+// Seconds is a span of time, s.
+type Seconds float64
 
 // Conductance is a sonic conductance C of ISO 6358, m3/(s Pa) ANR. Sheets give
 // dm3/(s bar), 1e-8 of this unit.

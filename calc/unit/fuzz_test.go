@@ -1,0 +1,64 @@
+package unit_test
+
+import (
+	"errors"
+	"math"
+	"strings"
+	"testing"
+
+	"boothset/calc/unit"
+)
+
+// fuzzParser feeds anything at all to a parser: it gives a finite value, or a
+// *ParseError and zero; it never panics. What it accepts is at most 32
+// characters of ASCII and degree signs.
+func fuzzParser[T ~float64, U ~uint8](f *testing.F, parse func(string, U) (T, error)) {
+	for _, s := range []string{
+		"nan", "inf", "-Inf", "0x10p0", "1_000", "1e5", "1,5", "1,500", "--5", "5-", "½", "٣", "-0", "1/0", "",
+		"90psi", "6 bar", "24°C", "75 deg f", "3/8\"", "1-1/2 in", "25'", "10 cfm", "300 L/min", "45%",
+		"32 fl. oz.", "20 sq ft", "18.5 s", "60mm2/s", strings.Repeat("9", 33), strings.Repeat("1/", 5000), "\xff\xfe",
+	} {
+		for _, bare := range []uint8{0, 1, 2, 255} {
+			f.Add(s, bare)
+		}
+	}
+	f.Fuzz(func(t *testing.T, s string, bare uint8) {
+		v, err := parse(s, U(bare))
+		if math.IsNaN(float64(v)) || math.IsInf(float64(v), 0) {
+			t.Fatalf("%q gave %v", s, v)
+		}
+		if err == nil {
+			typed := strings.Trim(strings.ReplaceAll(s, "°", "o"), " \t\r\n")
+			for i := range len(typed) {
+				if typed[i] >= 0x80 || typed[i] < ' ' && typed[i] != '\t' {
+					t.Fatalf("%q was accepted as %v", s, v)
+				}
+			}
+			if len(typed) > 32 || !strings.ContainsAny(s, "0123456789") {
+				t.Fatalf("%q was accepted as %v", s, v)
+			}
+			return
+		}
+		var pe *unit.ParseError
+		if !errors.As(err, &pe) || v != 0 || pe.Quantity == "" || pe.Want == "" {
+			t.Fatalf("%q gave %v, %v", s, v, err)
+		}
+	})
+}
+
+func FuzzParseGauge(f *testing.F)    { fuzzParser(f, unit.ParseGauge) }
+func FuzzParseTemp(f *testing.F)     { fuzzParser(f, unit.ParseTemp) }
+func FuzzParseTempDiff(f *testing.F) { fuzzParser(f, unit.ParseTempDiff) }
+func FuzzParseLength(f *testing.F)   { fuzzParser(f, unit.ParseLength) }
+func FuzzParseFlow(f *testing.F)     { fuzzParser(f, unit.ParseFlow) }
+func FuzzParseVolume(f *testing.F)   { fuzzParser(f, unit.ParseVolume) }
+func FuzzParseArea(f *testing.F)     { fuzzParser(f, unit.ParseArea) }
+func FuzzParseSeconds(f *testing.F)  { fuzzParser(f, unit.ParseSeconds) }
+
+func FuzzParsePercent(f *testing.F) {
+	fuzzParser(f, func(s string, _ uint8) (float64, error) { return unit.ParsePercent(s) })
+}
+
+func FuzzParseViscosity(f *testing.F) {
+	fuzzParser(f, func(s string, _ uint8) (unit.Kinematic, error) { return unit.ParseViscosity(s) })
+}

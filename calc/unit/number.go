@@ -1,0 +1,232 @@
+package unit
+
+import (
+	"strconv"
+	"strings"
+	"unicode/utf8"
+)
+
+// The bounds of what is taken from a keyboard: characters in all, and the size
+// of the number before its unit is applied.
+const (
+	maxTyped  = 32
+	maxNumber = 1e9
+)
+
+// ParseError says that something typed could not be read as a quantity: which
+// quantity, what was given, and what would do. A caller that knows the field
+// better ("hose length") may put its own name in Quantity.
+type ParseError struct {
+	Quantity string // "pressure"
+	Given    string // what was typed, cut short where it was too long
+	Want     string // "type a number with psi, bar or kPa, such as 90psi"
+}
+
+func (e *ParseError) Error() string {
+	return e.Quantity + " " + strconv.Quote(e.Given) + ": " + e.Want
+}
+
+// row is one unit of a quantity: its id, its size in SI, and how people spell
+// it, in lower case and without spaces.
+type row[U ~uint8] struct {
+	unit  U
+	size  float64
+	names []string
+}
+
+// quantity is all there is to know to read one kind of quantity.
+type quantity[U ~uint8] struct {
+	name      string
+	usage     string   // what to tell a person whose input was not understood
+	fractions bool     // 3/8 and 1-1/2 are numbers too
+	marks     []string // spellings that name no unit, such as a degree sign alone
+	rows      []row[U]
+}
+
+// reading is what was typed: a number, its unit, whether that unit was left out
+// (and so is the bare one), and whether the number was written as a fraction.
+type reading[U ~uint8] struct {
+	value          float64
+	unit           row[U]
+	bare, fraction bool
+}
+
+func (q *quantity[U]) parse(s string, bare U) (r reading[U], err error) {
+	if utf8.RuneCountInString(s) > maxTyped {
+		short := string([]rune(s)[:maxTyped]) + "..."
+		return r, q.fail(short, "that is too long: "+q.usage)
+	}
+	sc := scanner{strings.Trim(s, " \t\r\n")}
+	var want string
+	r.value, r.fraction, want = sc.number(q.fractions, q.usage)
+	if want != "" {
+		return r, q.fail(s, want)
+	}
+	typed := strings.TrimSuffix(sc.rest, ".")
+	r.bare = q.unmarked(typed)
+	for _, u := range q.rows {
+		if r.bare && u.unit == bare || !r.bare && u.spelled(typed) {
+			r.unit = u
+			return r, nil
+		}
+	}
+	return r, q.fail(s, q.usage)
+}
+
+func (q *quantity[U]) fail(given, want string) error {
+	return &ParseError{Quantity: q.name, Given: given, Want: want}
+}
+
+// unmarked says that typed names no unit.
+func (q *quantity[U]) unmarked(typed string) bool {
+	for _, mark := range q.marks {
+		if spells(typed, mark) {
+			return true
+		}
+	}
+	return spells(typed, "")
+}
+
+func (r row[U]) spelled(typed string) bool {
+	for _, name := range r.names {
+		if spells(typed, name) {
+			return true
+		}
+	}
+	return false
+}
+
+// scaled reads a quantity whose units differ by a factor only.
+func scaled[T ~float64, U ~uint8](q *quantity[U], s string, bare U) (T, error) {
+	r, err := q.parse(s, bare)
+	if err != nil {
+		return 0, err
+	}
+	return T(r.value * r.unit.size), nil
+}
+
+// spells compares without regard to spaces and to ASCII case.
+func spells(typed, name string) bool {
+	for i := range len(typed) {
+		c := typed[i]
+		if c == ' ' || c == '\t' {
+			continue
+		}
+		if 'A' <= c && c <= 'Z' {
+			c += 'a' - 'A'
+		}
+		if name == "" || name[0] != c {
+			return false
+		}
+		name = name[1:]
+	}
+	return name == ""
+}
+
+// scanner eats a typed string from its front.
+type scanner struct{ rest string }
+
+func (sc *scanner) accept(c byte) bool {
+	if sc.rest == "" || sc.rest[0] != c {
+		return false
+	}
+	sc.rest = sc.rest[1:]
+	return true
+}
+
+func (sc *scanner) spaces() { sc.rest = strings.TrimLeft(sc.rest, " \t") }
+
+func (sc *scanner) digits() string {
+	n := 0
+	for n < len(sc.rest) && '0' <= sc.rest[n] && sc.rest[n] <= '9' {
+		n++
+	}
+	d := sc.rest[:n]
+	sc.rest = sc.rest[n:]
+	return d
+}
+
+// number reads a number: an optional sign, digits with at most one point or
+// decimal comma, or a fraction where those are allowed. A want that is not
+// empty says what would have done instead: usage, or something more exact.
+func (sc *scanner) number(fractions bool, usage string) (v float64, fraction bool, want string) {
+	negative := sc.accept('-')
+	if !negative {
+		sc.accept('+')
+	}
+	whole := sc.digits()
+	if fractions && whole != "" {
+		v, fraction = sc.fraction(whole)
+	}
+	if !fraction {
+		v, want = sc.decimal(whole, usage)
+	}
+	switch {
+	case want != "":
+		return 0, false, want
+	case v > maxNumber:
+		return 0, false, "that is too large: numbers up to 1000000000 are taken"
+	case negative && v != 0: // so that -0 is 0
+		v = -v
+	}
+	return v, fraction, ""
+}
+
+// decimal reads what follows the digits before the point. A comma with exactly
+// three digits behind it could be a decimal comma or a thousands mark, which is
+// a factor of a thousand, so it is refused; after a zero it can only be decimal.
+func (sc *scanner) decimal(whole, usage string) (v float64, want string) {
+	comma := sc.accept(',')
+	point := !comma && sc.accept('.')
+	part := sc.digits()
+	significant := strings.TrimLeft(whole, "0")
+	switch {
+	case whole+part == "":
+		return 0, usage
+	case (comma || point) && sc.rest != "" && (sc.rest[0] == ',' || sc.rest[0] == '.'):
+		return 0, "write it with one point at most and no thousands marks, such as 1500 or 1.5"
+	case comma && len(part) == 3 && significant != "":
+		without := strings.TrimRight(significant+"."+part, "0")
+		return 0, "the comma can be read two ways: write " + significant + part +
+			" or " + strings.TrimSuffix(without, ".")
+	}
+	return digitsValue(whole + "." + part), ""
+}
+
+// fraction reads "/8" after a 3, or " 1/2" or "-1/2" after a 1. Where it finds
+// none that makes sense (a zero below, or 1-3/2) it leaves the input as it was.
+func (sc *scanner) fraction(whole string) (v float64, ok bool) {
+	start := sc.rest
+	over := whole
+	sc.spaces()
+	mixed := !sc.accept('/')
+	if mixed {
+		sc.accept('-')
+		sc.spaces()
+		over = sc.digits()
+		sc.spaces()
+		if over == "" || !sc.accept('/') {
+			sc.rest = start
+			return 0, false
+		}
+		v = digitsValue(whole)
+	}
+	sc.spaces()
+	under := sc.digits()
+	a, b := digitsValue(over), digitsValue(under)
+	if b == 0 || mixed && a >= b {
+		sc.rest = start
+		return 0, false
+	}
+	return v + a/b, true
+}
+
+// digitsValue is the value of digits with at most one point; none is 0. With
+// at most maxTyped digits it cannot overflow, the only error possible here.
+func digitsValue(digits string) float64 {
+	v, err := strconv.ParseFloat(digits, 64)
+	if err != nil {
+		return 0
+	}
+	return v
+}
