@@ -64,8 +64,8 @@ func (m Main) inletFor(q unit.Flow, outlet unit.Abs) unit.Abs {
 
 // Drop is the main's loss for a flow from an inlet pressure, by an empirical formula for
 // steel pipe that knows neither roughness nor temperature: an estimate, mostly on the
-// safe side. Against tables of steel pipe it reads 8 % low to 20 % high, and against
-// Darcy friction on a 45 um wall, 1/2 in to 2 in and 5 to 100 scfm, 6 % low to 22 % high.
+// safe side. Against tables of steel pipe it reads 8 % low to 20 % high, and against Darcy
+// friction on a 45 um wall, 1/2 in to 2 in and 5 to 100 scfm, 6 % low to 24 % high.
 //
 // Error where the pipe, flow or pressure is out of range, or where less than half of the
 // inlet pressure would be left: no such main feeds a booth.

@@ -13,11 +13,11 @@ import (
 	"boothset/calc/unit"
 )
 
-// spread is how far the empirical formula may be from a table: 8 % low, 22 % high, as
+// spread is how far the empirical formula may be from a table: 8 % low, 20 % high, as
 // its comment says. Handbooks differ by as much between themselves.
 func inSpread(t require.TestingT, table, got float64, what ...any) {
 	require.GreaterOrEqual(t, got, 0.92*table, what...)
-	require.LessOrEqual(t, got, 1.22*table, what...)
+	require.LessOrEqual(t, got, 1.20*table, what...)
 }
 
 // Crane TP-410 table B-14: psi lost in 100 ft of schedule 40 pipe, air at 100 psig, 60 F.
@@ -63,8 +63,8 @@ func TestMainIsThePublishedFormulaForSmallLosses(t *testing.T) {
 	assert.InEpsilon(t, want, float64(d), 1e-3)
 }
 
-// Isothermal Darcy friction, p1^2 - p2^2 = G^2 R T f L/D, with Haaland's factor for a
-// commercial steel wall of 45 um, over the mains and flows of a body shop.
+// Isothermal Darcy friction, p1^2 - p2^2 = G^2 R T f L/D, with Colebrook's factor for
+// a commercial steel wall of 45 um, over the mains and flows of a body shop.
 func TestMainAgainstDarcyOnSteel(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		bore := rapid.Float64Range(0.0127, 0.0525).Draw(t, "bore")
@@ -79,7 +79,10 @@ func TestMainAgainstDarcyOnSteel(t *testing.T) {
 		if re < 5000 {
 			t.Skip("not turbulent")
 		}
-		root := -1.8 * math.Log10(math.Pow(wall/bore/3.7, 1.11)+6.9/re)
+		root := 6.0 // 1/sqrt(f)
+		for range 40 {
+			root = -2 * math.Log10(wall/bore/3.7+2.51*root/re)
+		}
 		squares := g * g * air.GasConstant * celsius20 / (root * root) * length / bore
 		if squares > 0.3*p1*p1 {
 			t.Skip("no main loses so much")
@@ -88,7 +91,7 @@ func TestMainAgainstDarcyOnSteel(t *testing.T) {
 		require.NoError(t, err)
 		p2 := p1 - float64(d)
 		require.GreaterOrEqual(t, p1*p1-p2*p2, 0.94*squares)
-		require.LessOrEqual(t, p1*p1-p2*p2, 1.225*squares)
+		require.LessOrEqual(t, p1*p1-p2*p2, 1.24*squares)
 	})
 }
 
