@@ -1,0 +1,63 @@
+package calc
+
+import "boothset/calc/unit"
+
+// Margins at which the answer speaks up.
+const (
+	tightPanelMargin = unit.TempDiff(5) // above LeastPanelMargin, worth watching
+	capWatch         = 0.95             // share of the cap's limit from which it is near
+)
+
+// warn gathers the cautions: what stops the job first, then what to act on, then
+// what always holds.
+func (s *Setup) warn(r *Request) {
+	s.Cautions = make([]Caution, 0, 8)
+	add := func(l Level, id string, f ...Figure) { s.Cautions = append(s.Cautions, Caution{l, id, f}) }
+	m := s.Weather.PanelMargin
+	if m < LeastPanelMargin {
+		add(Stop, "panel-near-dew", degrees("margin", m), temp("panel", r.Day.Panel), temp("dew", s.Weather.DewPoint), degrees("least", LeastPanelMargin), degrees("warmer", LeastPanelMargin-m))
+	}
+	if s.Short.Is {
+		add(Stop, "supply-short", gauge("supply", r.Supply), gauge("best", s.Short.Best), gauge("working", s.Working.Pressure), text("part", s.Line[s.Bottleneck].Name))
+	}
+	if m >= LeastPanelMargin && m < tightPanelMargin {
+		add(Warn, "panel-tight", degrees("margin", m), degrees("least", LeastPanelMargin))
+	}
+	if limit := r.Gun.CapLimit; limit > 0 && float64(s.Working.Cap) > capWatch*float64(limit) {
+		add(Warn, "cap-near-limit", gauge("cap", s.Working.Cap), gauge("limit", limit))
+	}
+	if !s.Short.Is && r.RegulatorAt == Nowhere {
+		add(Warn, "no-regulator", gauge("supply", r.Supply), gauge("open", s.Wall.Open))
+	}
+	if s.Valve.Choked {
+		add(Warn, "valve-choked", share("opening", s.Valve.Opening))
+	} else if !s.Short.Is && s.Valve.Opening < s.Valve.Floor {
+		add(Warn, "valve-low", share("opening", s.Valve.Opening), share("floor", s.Valve.Floor))
+	}
+	if !s.Short.Is && s.Valve.Reserve < LeastReserve-1 {
+		add(Warn, "little-reserve", drop("reserve", s.Valve.Reserve), gauge("supply", r.Supply))
+	}
+	if r.HasNow && r.Now > r.Supply {
+		add(Warn, "now-above-supply", gauge("wall", r.Now), gauge("supply", r.Supply))
+	}
+	if r.Day.Air < unit.Celsius(15) {
+		add(Warn, "cold", temp("air", r.Day.Air))
+	}
+	if r.Gun.CapLimit <= 0 {
+		add(Note, "local-gun-rules", text("gun", r.Gun.Name))
+	}
+	add(Note, "safety")
+	if r.Coat.Isocyanate {
+		add(Warn, "isocyanate", text("coat", r.Coat.Name))
+	}
+}
+
+// Stopped reports whether the job cannot be done as asked.
+func (s *Setup) Stopped() bool {
+	for _, c := range s.Cautions {
+		if c.Level == Stop {
+			return true
+		}
+	}
+	return false
+}

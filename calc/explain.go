@@ -1,0 +1,157 @@
+package calc
+
+import (
+	"boothset/calc/line"
+	"boothset/calc/unit"
+)
+
+func gauge(name string, p unit.Gauge) Figure {
+	return Figure{Name: name, Kind: FigureGauge, Value: float64(p)}
+}
+func drop(name string, d unit.Drop) Figure {
+	return Figure{Name: name, Kind: FigureDrop, Value: float64(d)}
+}
+func near(name string, l unit.Length) Figure {
+	return Figure{Name: name, Kind: FigureDistance, Value: float64(l)}
+}
+func share(name string, v float64) Figure { return Figure{Name: name, Kind: FigureShare, Value: v} }
+func ratio(name string, v float64) Figure { return Figure{Name: name, Kind: FigureRatio, Value: v} }
+func text(name, v string) Figure          { return Figure{Name: name, Text: v} }
+func flow(name string, q unit.Flow) Figure {
+	return Figure{Name: name, Kind: FigureFlow, Value: float64(q)}
+}
+func temp(name string, t unit.Temp) Figure {
+	return Figure{Name: name, Kind: FigureTemp, Value: float64(t)}
+}
+func degrees(name string, d unit.TempDiff) Figure {
+	return Figure{Name: name, Kind: FigureTempDiff, Value: float64(d)}
+}
+
+// Standings that several reasons share.
+var (
+	lineStanding   = Standing{Computed, "ISO 6358-1 restrictions; isothermal hose flow, friction by Churchill 1977"}
+	jetStanding    = Standing{Estimate, "free-jet momentum; scale from common practice, 5.5 in at 26 psi on a reduced-pressure gun"}
+	dewStanding    = Standing{Published, "ASHRAE Handbook of Fundamentals, psychrometrics"}
+	dryingStanding = Standing{Estimate, "vapour pressure against a 21 C (70 F), 50 % day; size of the correction from common practice"}
+	valveStanding  = Standing{Estimate, "shape and conductance of the gun class's inlet valve"}
+	droopStanding  = Standing{Computed, "droop of the regulator's size class, as ISO 6953 describes it"}
+)
+
+// explain gives the reason of each value, with its own figures.
+func (s *Setup) explain(r *Request) {
+	s.Reasons = make([]Reason, 0, 12)
+	add := func(about, id string, st Standing, f ...Figure) {
+		s.Reasons = append(s.Reasons, Reason{About: about, ID: id, Figures: f, Standing: st})
+	}
+	w := r.Coat.Working
+	add("gun", "gun-start", w.Standing, text("coat", r.Coat.Name), text("gun", r.Gun.Name), gauge("start", w.Start), gauge("low", w.Low), gauge("high", w.High))
+	s.explainWeather(r, add)
+	if s.Working.Pressure >= s.Working.Highest {
+		add("gun", "gun-held-by-stamp", r.Gun.Standing, gauge("highest", s.Working.Highest))
+	}
+	add("gun", "gun-flow", r.Gun.Standing, gauge("working", s.Working.Pressure), flow("flow", s.Working.Flow), gauge("cap", s.Working.Cap),
+		gauge("stampInlet", r.Gun.Stamp.Inlet), flow("stampFlow", r.Gun.Stamp.Flow))
+	s.explainWall(r, add)
+	s.explainValve(r, add)
+	switch reach := s.Distance.Target; {
+	case reach >= r.Gun.Farthest:
+		add("distance", "distance-held-far", r.Gun.Distance, near("target", reach), gauge("cap", s.Working.Cap))
+	case reach <= r.Gun.Nearest:
+		add("distance", "distance-held-near", r.Gun.Distance, near("target", reach), gauge("cap", s.Working.Cap))
+	default:
+		add("distance", "distance-jet", jetStanding, near("target", reach), gauge("cap", s.Working.Cap))
+	}
+	if r.Coat.Farther > 0 {
+		add("distance", "distance-coat", Standing{CommonPractice, ""}, text("coat", r.Coat.Name), near("farther", r.Coat.Farther))
+	}
+	b := s.Line[s.Bottleneck]
+	if s.Short.Is {
+		add("line", "line-limit", lineStanding, text("part", b.Name), drop("loss", b.Loss), gauge("best", s.Short.Best), gauge("needed", s.Short.Needed))
+	} else {
+		add("line", "line-bottleneck", lineStanding, text("part", b.Name), drop("loss", b.Loss), share("share", b.Share))
+		if couplings, n := s.couplings(); n > 1 && couplings > couplingsWorthSaying {
+			add("line", "line-couplings", lineStanding, ratio("count", float64(n)), drop("loss", couplings))
+		}
+	}
+}
+
+// couplingsWorthSaying is the loss in all couplings together from which the answer
+// speaks of them.
+const couplingsWorthSaying = unit.Drop(3 * unit.PascalPerPSI)
+
+func (s *Setup) couplings() (loss unit.Drop, n int) {
+	for _, step := range s.Line {
+		if step.Kind == line.CouplingKind {
+			loss += step.Loss
+			n++
+		}
+	}
+	return loss, n
+}
+
+type adder func(about, id string, st Standing, f ...Figure)
+
+func (s *Setup) explainWeather(r *Request, add adder) {
+	w := s.Weather
+	switch {
+	case w.Correction < 0:
+		add("weather", "weather-hot", dryingStanding, temp("air", r.Day.Air), share("humidity", r.Day.Humidity), ratio("drying", w.Drying), drop("less", -w.Correction))
+	case w.Drying < slowDrying:
+		add("weather", "weather-slow", dryingStanding, temp("air", r.Day.Air), share("humidity", r.Day.Humidity), ratio("drying", w.Drying))
+	default:
+		add("weather", "weather-mild", dryingStanding, temp("air", r.Day.Air), share("humidity", r.Day.Humidity), ratio("drying", w.Drying))
+	}
+	add("weather", "weather-dew", dewStanding, temp("dew", w.DewPoint), temp("panel", r.Day.Panel), degrees("margin", w.PanelMargin))
+}
+
+// slowDrying is the drying below which a day is called slow.
+const slowDrying = 0.7
+
+func (s *Setup) explainWall(r *Request, add adder) {
+	f := []Figure{gauge("open", s.Wall.Open), gauge("working", s.Working.Pressure), drop("lost", unit.Drop(s.Wall.Open-s.Working.Pressure)),
+		gauge("flowing", s.Wall.Flowing), drop("reserve", s.Valve.Reserve), gauge("supply", r.Supply)}
+	switch {
+	case s.Short.Is:
+		add("wall", "wall-short", lineStanding, f...)
+		return
+	case r.RegulatorAt == Nowhere:
+		add("wall", "wall-none", lineStanding, f...)
+		return
+	case r.RegulatorAt == Foot:
+		add("wall", "wall-foot", lineStanding, f...)
+	default:
+		add("wall", "wall-set", lineStanding, f...)
+	}
+	add("wall", "wall-static", droopStanding, gauge("static", s.Wall.Static), gauge("flowing", s.Wall.Flowing), flow("flow", s.Working.Flow))
+}
+
+func (s *Setup) explainValve(r *Request, add adder) {
+	v := s.Valve
+	if s.Short.Is {
+		add("valve", "valve-open-wide", lineStanding)
+	} else {
+		add("valve", "valve-opening", valveStanding, share("opening", v.Opening), drop("reserve", v.Reserve), ratio("mach", v.Mach), drop("nudge", v.Nudge), gauge("working", s.Working.Pressure))
+		if v.Opening < v.Floor {
+			add("valve", "valve-below-floor", valveStanding, share("floor", v.Floor), gauge("open", s.Wall.Open))
+		} else {
+			add("valve", "valve-floor", valveStanding, share("floor", v.Floor), drop("most", MostNudge))
+		}
+	}
+	switch r.Gauge {
+	case AtFoot:
+		add("valve", "gauge-foot", Standing{Computed, ""}, gauge("reads", s.Working.Reads), gauge("working", s.Working.Pressure))
+	case NoGauge:
+		add("valve", "gauge-none", Standing{CommonPractice, ""}, gauge("working", s.Working.Pressure))
+	}
+	if n := s.Now; n.Given {
+		id := "now-valve"
+		switch {
+		case !n.Enough:
+			id = "now-too-low"
+		case n.Choked:
+			id = "now-choked"
+		}
+		add("valve", id, lineStanding, gauge("wall", n.Wall), gauge("gun", n.GunIfOpen), share("opening", n.Opening), ratio("mach", n.Mach),
+			drop("nudge", n.Nudge), gauge("working", s.Working.Pressure), gauge("set", s.Wall.Flowing))
+	}
+}

@@ -1,0 +1,150 @@
+package calc
+
+import (
+	"boothset/calc/line"
+	"boothset/calc/unit"
+)
+
+// Setup is the answer to a Request.
+type Setup struct {
+	Working  Working
+	Wall     WallSetting
+	Distance Distance
+	Valve    ValveMargin
+	// Line is every part from the wall to the cap with the wall and the valve as
+	// advised, or, where the supply is short, as far as the supply goes.
+	Line []Step
+	// Bottleneck indexes the part of Line that costs most between the set pressure
+	// and the gun with the valve open; where the supply is short, the part that limits it.
+	Bottleneck int
+	Short      Shortfall
+	Now        Now // where the request has one
+	Weather    Weather
+	Reasons    []Reason
+	Cautions   []Caution
+}
+
+// Working is the gun with the trigger pulled.
+type Working struct {
+	Pressure unit.Gauge // behind the inlet valve: the target
+	Reads    unit.Gauge // what the gun's gauge shows: the same, or more where it sits before the valve
+	Cap      unit.Gauge
+	Flow     unit.Flow
+	Highest  unit.Gauge // the most the gun may be run at, here
+	JetMach  float64
+}
+
+// WallSetting is the pressure to set: at the wall's regulator, at the one at the gun's
+// foot, or, with neither, the supply as it stands.
+type WallSetting struct {
+	Flowing unit.Gauge // with the trigger pulled
+	Static  unit.Gauge // with no air moving
+	Open    unit.Gauge // at which the open valve gives exactly the target
+}
+
+// Distance is how far the cap is held from the panel.
+type Distance struct {
+	Target, Low, High unit.Length
+}
+
+// ValveMargin is how the inlet valve stands.
+type ValveMargin struct {
+	Opening float64   // 0 shut, 1 open
+	Reserve unit.Drop // flowing less open: what the valve still holds back
+	Floor   float64   // lowest sensible opening
+	Choked  bool
+	Mach    float64   // in the valve's throat
+	Nudge   unit.Drop // what an eighth of a turn moves at the gun
+}
+
+// Step is a part of the line with the air at its ends.
+type Step struct {
+	Name    string
+	Kind    line.Kind
+	In, Out unit.Gauge
+	Loss    unit.Drop
+	Share   float64 // of what is lost between the set pressure and the gun; 0 outside that
+	Mach    float64
+}
+
+// Shortfall is a supply that cannot do the job.
+type Shortfall struct {
+	Is   bool
+	Best unit.Gauge // highest working pressure the supply can give
+	// Needed is the supply at which the target would be met.
+	Needed unit.Gauge
+}
+
+// Now is the wall as it stands.
+type Now struct {
+	Given     bool
+	Wall      unit.Gauge
+	GunIfOpen unit.Gauge // what the gun gets with the inlet valve open
+	Opening   float64    // at which the valve brings the gun to its target
+	Enough    bool       // false where even the open valve gives less than the target
+	Choked    bool
+	Mach      float64
+	Nudge     unit.Drop
+}
+
+// Weather is what the day does.
+type Weather struct {
+	Ambient     unit.Abs
+	DewPoint    unit.Temp
+	PanelMargin unit.TempDiff // panel less dew point
+	Drying      float64       // relative to the reference day; above 1 dries faster
+	Correction  unit.Drop     // added to the coat's starting pressure, never above 0
+}
+
+// Level is how much a caution weighs.
+type Level string
+
+// A note is to know, a warning to act on, a stop ends the job as asked.
+const (
+	Note Level = "note"
+	Warn Level = "warn"
+	Stop Level = "stop"
+)
+
+// Reason is why a value is what it is.
+type Reason struct {
+	About string // "wall", "valve", "distance", "gun", "weather", "line"
+	ID    string
+	Figures
+	Standing
+}
+
+// Caution is something to know before spraying.
+type Caution struct {
+	Level Level
+	ID    string
+	Figures
+}
+
+// Figures are the values that a sentence names, in SI, each with what it is.
+type Figures []Figure
+
+// Figure is one value of a sentence. Text is set for FigureText alone.
+type Figure struct {
+	Name  string
+	Kind  FigureKind
+	Value float64
+	Text  string
+}
+
+// FigureKind is how a figure's value is to be read and printed.
+type FigureKind uint8
+
+// The kinds of figure, with the SI unit of Value.
+const (
+	FigureText     FigureKind = iota
+	FigureGauge               // Pa
+	FigureDrop                // Pa
+	FigureDistance            // m, a hand's breadth: in or mm
+	FigureRun                 // m, a room's length: ft or m
+	FigureTemp                // K
+	FigureTempDiff            // K
+	FigureFlow                // m3/s ANR
+	FigureShare               // 0..1, printed as percent
+	FigureRatio               // a plain number
+)

@@ -1,0 +1,247 @@
+package calc
+
+import (
+	"math"
+
+	"boothset/calc/line"
+	"boothset/calc/unit"
+)
+
+// Choices of the plan.
+const (
+	// SagShare is the fall of the supply that the reserve is to ride out.
+	SagShare = 0.05
+	// LeastReserve is the least that the wall stands above what the open valve needs.
+	LeastReserve = unit.Drop(1 * unit.PascalPerPSI)
+	// NudgeTurn is the turn of the valve's knob that Nudge speaks of.
+	NudgeTurn = 0.125
+	// MostNudge is how much a nudge may move the gun before the opening is too small.
+	MostNudge = unit.Drop(1 * unit.PascalPerPSI)
+)
+
+// Solve works a request. It fails, with a *Problem, where Check does.
+func Solve(r *Request) (Setup, error) {
+	if err := r.Check(); err != nil {
+		return Setup{}, err
+	}
+	var s Setup
+	var err error
+	if s.Weather, err = weather(r); err != nil {
+		return Setup{}, err
+	}
+	j := newJob(r, s.Weather.Ambient)
+	j.target(s.Weather.Correction)
+	j.setWall()
+	s.fill(&j)
+	s.explain(r)
+	s.warn(r)
+	return s, nil
+}
+
+// job is a request being solved, all pressures absolute.
+type job struct {
+	r   *Request
+	air line.Air
+
+	working unit.Abs  // target behind the valve
+	flow    unit.Flow // there
+	cap     unit.Abs
+
+	open    unit.Abs // set pressure at which the open valve gives the target
+	reserve unit.Drop
+	set     unit.Abs // set pressure advised, flowing
+	most    unit.Abs // highest set pressure the supply can hold at this flow
+	short   bool
+}
+
+func newJob(r *Request, ambient unit.Abs) job {
+	return job{r: r, air: line.NewAir(ambient, r.Day.Air)}
+}
+
+// target fixes the working pressure: the coat's start, the weather's correction, held
+// inside the coat's band and below what the gun may be run at.
+func (j *job) target(correction unit.Drop) {
+	w := j.r.Coat.Working
+	g := &j.r.Gun
+	p := min(max(w.Start+unit.Gauge(correction), w.Low), w.High, g.Highest(j.air))
+	j.aim(p.Abs(j.air.Ambient))
+}
+
+// aim takes a working pressure as the target.
+func (j *job) aim(working unit.Abs) {
+	j.working = working
+	j.flow, j.cap = j.r.Gun.Air(working, j.air)
+}
+
+// before and after are the parts of the line upstream and downstream of the set
+// pressure.
+func (j *job) before() []line.Part {
+	if j.r.RegulatorAt == Foot {
+		return j.r.Line
+	}
+	return nil
+}
+
+func (j *job) after() []line.Part {
+	if j.r.RegulatorAt == Foot {
+		return nil
+	}
+	return j.r.Line
+}
+
+// setNeeded is the set pressure that brings q to the working pressure p through the
+// valve as given.
+func (j *job) setNeeded(q unit.Flow, p unit.Abs, valve line.Restriction) unit.Abs {
+	p, _ = valve.Upstream(q, p, j.air)
+	p, _ = line.Upstream(j.after(), q, p, j.air)
+	return p
+}
+
+// supplyNeeded is the supply that holds the set pressure set at q: through the open
+// seat of the regulator, where there is one, and the line before it.
+func (j *job) supplyNeeded(q unit.Flow, set unit.Abs) unit.Abs {
+	if j.r.RegulatorAt == Nowhere {
+		return set
+	}
+	p, _ := j.r.Regulator.Seat.Upstream(q, set, j.air)
+	p, _ = line.Upstream(j.before(), q, p, j.air)
+	return p
+}
+
+// heldBy is the highest set pressure that supply can hold at q, 0 where it cannot
+// pass q at all.
+func (j *job) heldBy(supply unit.Abs, q unit.Flow) unit.Abs {
+	if j.r.RegulatorAt == Nowhere {
+		return supply
+	}
+	p, _, ok := line.Downstream(j.before(), q, supply, j.air)
+	if !ok {
+		return 0
+	}
+	p, _ = j.r.Regulator.Seat.Downstream(q, p, j.air)
+	return p
+}
+
+// setWall finds the set pressure: the next mark of the gauge at or above what the
+// open valve needs and the reserve, or as much of that as the supply holds.
+func (j *job) setWall() {
+	supply := j.r.Supply.Abs(j.air.Ambient)
+	j.open = j.setNeeded(j.flow, j.working, j.r.Gun.Valve.Full)
+	j.most = j.heldBy(supply, j.flow)
+	if j.most < j.open {
+		j.short = true
+		return
+	}
+	if j.r.RegulatorAt == Nowhere {
+		j.set = supply
+		j.reserve = unit.Drop(j.set - j.open)
+		return
+	}
+	sagged := unit.Gauge(float64(j.r.Supply) * (1 - SagShare)).Abs(j.air.Ambient)
+	j.reserve = LeastReserve
+	wanted := mark(j.open+unit.Abs(j.reserve), j.air.Ambient, j.r.Mark)
+	if held := j.heldBy(sagged, j.flow); held < wanted {
+		// The seat is at its limit: a sag of the supply comes through to the line.
+		j.reserve = max(j.reserve, unit.Drop(j.most-held))
+		wanted = mark(j.open+unit.Abs(j.reserve), j.air.Ambient, j.r.Mark)
+	}
+	j.set = min(wanted, j.most)
+	j.reserve = unit.Drop(j.set - j.open)
+}
+
+// mark is the next mark of a gauge at or above p.
+func mark(p, ambient unit.Abs, step unit.Drop) unit.Abs {
+	g := float64(p.Gauge(ambient)) / float64(step)
+	return unit.Gauge(math.Ceil(g-1e-9) * float64(step)).Abs(ambient)
+}
+
+// Best is the highest working pressure, the flow and the set pressure that the
+// supply can give with regulator and valve wide open.
+func (j *job) best() (working unit.Abs, q unit.Flow, set unit.Abs) {
+	g := &j.r.Gun
+	needed := func(q unit.Flow) unit.Abs {
+		w, _ := g.Upstream(q, j.air)
+		return j.supplyNeeded(q, j.setNeeded(q, w, g.Valve.Full))
+	}
+	supply := j.r.Supply.Abs(j.air.Ambient)
+	q = line.Root(needed, supply, j.mostFlow(supply))
+	working, _ = g.Upstream(q, j.air)
+	return working, q, j.setNeeded(q, working, g.Valve.Full)
+}
+
+// mostFlow is an upper bound of what any path to the gun passes from p.
+func (j *job) mostFlow(p unit.Abs) unit.Flow {
+	g := &j.r.Gun
+	bound := func(r line.Restriction) unit.Flow {
+		part := line.Part{Kind: line.ValveKind, Restriction: r}
+		return part.Most(p, j.air)
+	}
+	q := min(bound(g.Cap), bound(g.Passages), bound(g.Valve.Full))
+	for i := range j.r.Line {
+		q = min(q, j.r.Line[i].Most(p, j.air))
+	}
+	return q
+}
+
+// gunAt is the forward solve: what the gun gets from a set pressure with its valve
+// at an opening.
+func (j *job) gunAt(set unit.Abs, opening float64) (working unit.Abs, q unit.Flow) {
+	g := &j.r.Gun
+	if opening <= 0 || set <= j.air.Ambient {
+		return j.air.Ambient, 0
+	}
+	valve := g.Valve.At(opening)
+	q = line.Root(func(q unit.Flow) unit.Abs {
+		w, _ := g.Upstream(q, j.air)
+		return j.setNeeded(q, w, valve)
+	}, set, j.mostFlow(set))
+	working, _ = g.Upstream(q, j.air)
+	return working, q
+}
+
+// nudge is how far an eighth of a turn moves the gun when the valve stands at an
+// opening and the set pressure is held where it gives the target there: the slope
+// of the working pressure along the opening, times the turn.
+func (j *job) nudge(opening float64) unit.Drop {
+	g := &j.r.Gun
+	const eps = 1e-5
+	step := eps * opening
+	if opening+step > 1 {
+		step = -step
+	}
+	valve := g.Valve.At(opening)
+	base := j.setNeeded(j.flow, j.working, valve)
+	dSetDx := float64(j.setNeeded(j.flow, j.working, g.Valve.At(opening+step))-base) / step
+	q := j.flow * (1 + eps)
+	w, _ := g.Upstream(q, j.air)
+	dq := float64(q - j.flow)
+	dSetDq := float64(j.setNeeded(q, w, valve)-base) / dq
+	dWorkingDq := float64(w-j.working) / dq
+	move := -dSetDx / dSetDq * dWorkingDq * NudgeTurn / g.Valve.Turns
+	return unit.Drop(math.Min(move, float64(j.working-j.air.Ambient)))
+}
+
+// floor is the lowest sensible opening: the valve is not choked at or above it, and
+// an eighth of a turn moves the gun by no more than MostNudge.
+func (j *job) floor() float64 {
+	g := &j.r.Gun
+	// Choked where u b reaches the working pressure, u = q/(C sqrt(T0/T)).
+	full, _ := g.Valve.Full.Upstream(j.flow, 0, j.air)
+	choked := g.Valve.Shape.Opening(float64(full) * g.Valve.Full.B / float64(j.working))
+	if j.nudge(1) > MostNudge {
+		return 1
+	}
+	low, high := math.Max(choked, 1e-3), 1.0
+	if j.nudge(low) <= MostNudge {
+		return low
+	}
+	for high-low > 1e-4 {
+		mid := (low + high) / 2
+		if j.nudge(mid) > MostNudge {
+			low = mid
+		} else {
+			high = mid
+		}
+	}
+	return high
+}

@@ -1,0 +1,3 @@
+package main
+
+func runAssistant(std stdio, getenv func(string) string) int { return exitFailed }

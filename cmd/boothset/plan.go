@@ -1,0 +1,111 @@
+package main
+
+import (
+	"flag"
+	"fmt"
+
+	"boothset/calc"
+	"boothset/calc/unit"
+	"boothset/presets"
+	"boothset/presets/words"
+)
+
+// answerFlags makes a flag of every field of answers.
+func answerFlags(f *flag.FlagSet, a *presets.Answers) {
+	text := func(to *presets.Typed, field, usage string) {
+		f.Func(field, usage, func(s string) error { *to = presets.Typed(s); return nil })
+	}
+	text(&a.Coat, presets.FieldCoat, "`coat`, such as clear or metallic-base")
+	text(&a.Gun, presets.FieldGun, "gun `class`: high-volume-low-pressure, reduced-pressure or high-pressure")
+	text(&a.Temp, presets.FieldTemp, "booth air `temperature`, such as 75F or 24C")
+	text(&a.Humidity, presets.FieldHumidity, "relative humidity in `percent`, such as 45")
+	text(&a.Panel, presets.FieldPanel, "panel `temperature`; the air's where left out")
+	text(&a.Altitude, presets.FieldAltitude, "`height` above the sea, such as 5000ft or 1500m")
+	text(&a.Supply, presets.FieldSupply, "supply `pressure` at the regulator with the gun spraying, such as 90psi")
+	f.Func(presets.FieldHose, "`length,bore` such as 25ft,3/8in; once more for a whip hose behind it", func(s string) error {
+		a.Hose = append(a.Hose, presets.Typed(s))
+		return nil
+	})
+	text(&a.Coupling, presets.FieldCoupling, "`coupling` at both ends and between hoses: large-bore, ordinary, slim or none")
+	text(&a.Filter, presets.FieldFilter, "`filter` behind the regulator, or none")
+	text(&a.Regulator, presets.FieldRegulator, "regulator `size`: none, 1/4in, 3/8in or 1/2in")
+	text(&a.RegulatorAt, presets.FieldRegulatorAt, "`place` of the regulator: wall or gun (at its foot)")
+	text(&a.Gauge, presets.FieldGauge, "`place` of the gun's gauge: handle, foot or none")
+	text(&a.Wall, presets.FieldWall, "wall `pressure` as it stands now, trigger pulled: adds what it does to the gun")
+	text(&a.Mark, presets.FieldMark, "`step` of the wall gauge that can be read; 1psi, or 0.05bar with metric units")
+}
+
+// systemOf reads the units answer; empty is the shop's own.
+func systemOf(units string, c *presets.Catalogue) (unit.System, error) {
+	switch units {
+	case "":
+		return c.System(), nil
+	case "us":
+		return unit.US, nil
+	case "metric":
+		return unit.Metric, nil
+	}
+	return 0, &presets.FieldError{Field: presets.FieldUnits, Given: units, Want: "choose us or metric"}
+}
+
+const planIntro = `boothset plan: what to set for one job, with reasons.
+
+  boothset plan --coat clear --gun reduced-pressure --temp 75F --humidity 45 --supply 90psi
+
+What is left out is the shop's usual line.
+`
+
+func runPlan(args []string, std stdio, getenv func(string) string) int {
+	var a presets.Answers
+	var units string
+	var asJSON, batch bool
+	f := flag.NewFlagSet("plan", flag.ContinueOnError)
+	answerFlags(f, &a)
+	f.StringVar(&units, presets.FieldUnits, "", "`system` to read bare numbers and to print in: us or metric")
+	f.BoolVar(&asJSON, "json", false, "answer as JSON, schema "+planSchema)
+	f.BoolVar(&batch, "batch", false, "one JSON request a line on standard input, one answer a line out")
+	if done, err := parse(f, args, std, planIntro); done {
+		return exitAnswered
+	} else if err != nil {
+		return refuse(std, err)
+	}
+	c, err := presets.Open(getenv)
+	if err != nil {
+		return refuse(std, err)
+	}
+	sys, err := systemOf(units, c)
+	if err != nil {
+		return refuse(std, err)
+	}
+	if batch {
+		return runBatch(c, sys, std)
+	}
+	r, s, err := answer(c, a, sys)
+	if err != nil {
+		return refuse(std, err)
+	}
+	w := words.English()
+	var out []byte
+	if asJSON {
+		out = append(appendPlan(nil, &r, &s, sys, w), '\n')
+	} else {
+		out = appendCard(nil, &r, &s, sys, w)
+	}
+	if _, err := std.out.Write(out); err != nil {
+		return failed(std, fmt.Errorf("writing the answer: %w", err))
+	}
+	if s.Stopped() {
+		return exitCannot
+	}
+	return exitAnswered
+}
+
+// answer resolves and solves.
+func answer(c *presets.Catalogue, a presets.Answers, sys unit.System) (calc.Request, calc.Setup, error) {
+	r, err := c.Request(a, sys)
+	if err != nil {
+		return r, calc.Setup{}, err
+	}
+	s, err := calc.Solve(&r)
+	return r, s, err
+}

@@ -1,0 +1,121 @@
+package main
+
+import (
+	"errors"
+	"flag"
+	"fmt"
+	"io"
+	"runtime/debug"
+	"slices"
+	"strings"
+
+	"boothset/presets"
+)
+
+// Exit codes.
+const (
+	exitAnswered = 0
+	exitFailed   = 1 // something other than the input went wrong: a pipe, a terminal
+	exitBadInput = 2
+	exitCannot   = 3   // answered, but the job cannot be done as asked
+	exitStopped  = 130 // interrupted
+)
+
+// stdio is where a run reads and writes.
+type stdio struct {
+	in       io.Reader
+	out, err io.Writer
+}
+
+// command is a sub-command.
+type command struct {
+	name, brief string
+	run         func(args []string, std stdio, getenv func(string) string) int
+}
+
+func commands() []command {
+	return []command{
+		{"plan", "wall pressure, distance and inlet valve for one job", runPlan},
+	}
+}
+
+// run is the program: arguments in, exit code out.
+func run(args []string, std stdio, getenv func(string) string) int {
+	if len(args) == 0 {
+		return runAssistant(std, getenv)
+	}
+	switch args[0] {
+	case "-h", "-help", "--help", "help":
+		usage(std.out)
+		return exitAnswered
+	case "-version", "--version", "version":
+		fmt.Fprintln(std.out, "boothset", version())
+		return exitAnswered
+	}
+	all := commands()
+	if i := slices.IndexFunc(all, func(c command) bool { return c.name == args[0] }); i >= 0 {
+		return all[i].run(args[1:], std, getenv)
+	}
+	names := make([]string, len(all))
+	for i, c := range all {
+		names[i] = c.name
+	}
+	return refuse(std, &presets.FieldError{Field: "command", Given: args[0], Want: "use " + strings.Join(names, ", ") + ", or none for the assistant"})
+}
+
+// refuse says what was wrong with the input.
+func refuse(std stdio, err error) int {
+	fmt.Fprintln(std.err, "boothset:", err)
+	return exitBadInput
+}
+
+// failed says what else went wrong.
+func failed(std stdio, err error) int {
+	fmt.Fprintln(std.err, "boothset:", err)
+	return exitFailed
+}
+
+func usage(w io.Writer) {
+	fmt.Fprint(w, `boothset sets up the spray booth: wall pressure, gun distance, inlet valve.
+
+  boothset              the assistant, step by step, on a terminal
+`)
+	for _, c := range commands() {
+		fmt.Fprintf(w, "  boothset %-12s %s\n", c.name, c.brief)
+	}
+	fmt.Fprint(w, `  boothset version
+  boothset COMMAND --help
+
+Exit: 0 answered, 2 bad input, 3 answered but the job cannot be done as asked.
+`)
+}
+
+// version is what the build was made from.
+func version() string {
+	info, ok := debug.ReadBuildInfo()
+	if !ok || info.Main.Version == "" {
+		return "(no build information)"
+	}
+	return info.Main.Version
+}
+
+// parse reads flags; done is true where help was asked for and printed.
+func parse(f *flag.FlagSet, args []string, std stdio, intro string) (done bool, err error) {
+	f.SetOutput(io.Discard)
+	err = f.Parse(args)
+	if errors.Is(err, flag.ErrHelp) {
+		fmt.Fprintln(std.out, intro)
+		f.VisitAll(func(x *flag.Flag) {
+			name, text := flag.UnquoteUsage(x)
+			if name != "" {
+				name = " " + name
+			}
+			fmt.Fprintf(std.out, "  --%-28s %s\n", x.Name+name, text)
+		})
+		return true, nil
+	}
+	if err == nil && f.NArg() > 0 {
+		err = fmt.Errorf("%q: only flags are expected here; see boothset %s --help", f.Arg(0), f.Name())
+	}
+	return false, err
+}

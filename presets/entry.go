@@ -1,0 +1,123 @@
+package presets
+
+import (
+	"boothset/calc"
+	"boothset/calc/coat"
+	"boothset/calc/unit"
+)
+
+// The entries of the catalogue as they stand in TOML. A quantity is text with its
+// unit, read as it would be at the bench.
+
+type origin struct {
+	Rank   int    `toml:"rank"`
+	Name   string `toml:"name"`
+	Basis  string `toml:"basis"`
+	Source string `toml:"source"`
+}
+
+func (o origin) standing() calc.Standing {
+	return calc.Standing{Basis: calc.Basis(o.Basis), Source: o.Source}
+}
+
+func (o origin) rank() int { return o.Rank }
+
+type coatEntry struct {
+	origin
+	Waterborne bool            `toml:"waterborne"`
+	DriesLike  string          `toml:"dries-like"`
+	Isocyanate bool            `toml:"isocyanate"`
+	Farther    length          `toml:"farther"`
+	Working    map[string]band `toml:"working"` // by gun class
+	solvent    coat.Solvent    // of dries-like
+}
+
+type band struct {
+	Start pressure `toml:"start"`
+	Low   pressure `toml:"low"`
+	High  pressure `toml:"high"`
+}
+
+type gunEntry struct {
+	origin
+	Class    string     `toml:"class"`
+	Inlet    pressure   `toml:"inlet"`
+	Flow     flow       `toml:"flow"`
+	Cap      pressure   `toml:"cap"`
+	CapLimit pressure   `toml:"cap-limit"`
+	Nearest  length     `toml:"nearest"`
+	Farthest length     `toml:"farthest"`
+	Valve    valveEntry `toml:"valve"`
+}
+
+type valveEntry struct {
+	Conductance float64      `toml:"conductance"`
+	Ratio       float64      `toml:"ratio"`
+	Turns       float64      `toml:"turns"`
+	Shape       [][2]float64 `toml:"shape"`
+}
+
+type couplingEntry struct {
+	origin
+	Bore        length  `toml:"bore"`
+	Conductance float64 `toml:"conductance"`
+	Ratio       float64 `toml:"ratio"`
+}
+
+type hoseEntry struct {
+	origin
+	Bore length `toml:"bore"`
+	End  length `toml:"end"`
+}
+
+type regulatorEntry struct {
+	origin
+	Conductance float64  `toml:"conductance"`
+	Ratio       float64  `toml:"ratio"`
+	Droop       pressure `toml:"droop"`
+	RatedFlow   flow     `toml:"rated-flow"`
+}
+
+type filterEntry struct {
+	origin
+	Conductance float64 `toml:"conductance"`
+	Ratio       float64 `toml:"ratio"`
+}
+
+// lineEntry is the shop's usual line; its fields are answers, as typed.
+type lineEntry struct {
+	Hose        []string `toml:"hose"`
+	Coupling    string   `toml:"coupling"`
+	Filter      string   `toml:"filter"`
+	Regulator   string   `toml:"regulator"`
+	RegulatorAt string   `toml:"regulator-at"`
+	Gauge       string   `toml:"gauge"`
+	Supply      string   `toml:"supply"`
+	Altitude    string   `toml:"altitude"`
+	Mark        string   `toml:"mark"`
+	Units       string   `toml:"units"`
+}
+
+type pressure unit.Gauge
+
+func (p *pressure) UnmarshalText(b []byte) error {
+	v, err := unit.ParseGauge(string(b), 0)
+	*p = pressure(v)
+	return err
+}
+
+type length unit.Length
+
+func (l *length) UnmarshalText(b []byte) error {
+	v, err := unit.ParseLength(string(b), 0)
+	*l = length(v)
+	return err
+}
+
+type flow unit.Flow
+
+func (q *flow) UnmarshalText(b []byte) error {
+	v, err := unit.ParseFlow(string(b), 0)
+	*q = flow(v)
+	return err
+}

@@ -1,0 +1,121 @@
+package presets
+
+import (
+	"maps"
+	"reflect"
+	"slices"
+	"strings"
+
+	"boothset/calc/unit"
+)
+
+// System is the shop's system of units.
+func (c *Catalogue) System() unit.System {
+	if c.entries.Line.Units == "metric" {
+		return unit.Metric
+	}
+	return unit.US
+}
+
+// Usual is the shop's usual answer for a field, empty where it has none.
+func (c *Catalogue) Usual(field string) string {
+	l := c.entries.Line
+	switch field {
+	case FieldHose:
+		return strings.Join(l.Hose, " + ")
+	case FieldCoupling:
+		return l.Coupling
+	case FieldFilter:
+		return l.Filter
+	case FieldRegulator:
+		return l.Regulator
+	case FieldRegulatorAt:
+		return l.RegulatorAt
+	case FieldGauge:
+		return l.Gauge
+	case FieldSupply:
+		return l.Supply
+	case FieldAltitude:
+		return l.Altitude
+	case FieldMark:
+		return l.Mark
+	}
+	return ""
+}
+
+// Choices is what may be answered to a field that is chosen from a list, nil for one
+// that is typed.
+func (c *Catalogue) Choices(field string) []Item {
+	switch field {
+	case FieldCoat:
+		return items(c.entries.Coat)
+	case FieldGun:
+		return items(c.entries.Gun)
+	case FieldCoupling:
+		return items(c.entries.Coupling)
+	case FieldRegulator:
+		return append(items(c.entries.Regulator), Item{ID: None, Name: "no regulator: a bare fitting"})
+	case FieldFilter:
+		return append([]Item{{ID: None, Name: "no filter"}}, items(c.entries.Filter)...)
+	case FieldRegulatorAt:
+		return []Item{{ID: AtWall, Name: "at the wall"}, {ID: AtGun, Name: "at the gun's foot"}}
+	case FieldGauge:
+		return []Item{{ID: InHandle, Name: "in the handle, behind the inlet valve"}, {ID: AtFoot, Name: "at the foot, before the inlet valve"}, {ID: None, Name: "none at the gun"}}
+	}
+	return nil
+}
+
+type entry interface {
+	ranked
+	item(id string) Item
+}
+
+func (o origin) item(id string) Item { return Item{ID: id, Name: o.Name, Standing: o.standing()} }
+
+func items[E entry](m map[string]E) []Item {
+	list := make([]Item, 0, len(m)+1)
+	for _, id := range ordered(m) {
+		list = append(list, m[id].item(id))
+	}
+	return list
+}
+
+func sortedKeys[V any](m map[string]V) []string { return slices.Sorted(maps.Keys(m)) }
+
+// listed is "a, b or c".
+func listed(names []string) string {
+	if len(names) < 2 {
+		return strings.Join(names, "")
+	}
+	return strings.Join(names[:len(names)-1], ", ") + " or " + names[len(names)-1]
+}
+
+// known is what a table of the catalogue may hold, for a key that it may not.
+func known(key []string) string {
+	tables := map[string]any{
+		"coat": coatEntry{}, "gun": gunEntry{}, "coupling": couplingEntry{}, "hose": hoseEntry{},
+		"regulator": regulatorEntry{}, "filter": filterEntry{}, "line": lineEntry{},
+	}
+	t, ok := tables[key[0]]
+	switch {
+	case !ok:
+		return "tables are " + listed(sortedKeys(tables))
+	case key[0] == "gun" && len(key) > 3 && key[2] == "valve":
+		t = valveEntry{}
+	case key[0] == "coat" && len(key) > 4 && key[2] == "working":
+		t = band{}
+	}
+	return "keys here are " + listed(tomlKeys(reflect.TypeOf(t)))
+}
+
+func tomlKeys(t reflect.Type) (keys []string) {
+	for i := range t.NumField() {
+		f := t.Field(i)
+		if f.Anonymous {
+			keys = append(keys, tomlKeys(f.Type)...)
+		} else {
+			keys = append(keys, f.Tag.Get("toml"))
+		}
+	}
+	return keys
+}

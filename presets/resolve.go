@@ -1,0 +1,396 @@
+package presets
+
+import (
+	"encoding/json"
+	"errors"
+	"fmt"
+	"strings"
+
+	"boothset/calc"
+	"boothset/calc/line"
+	"boothset/calc/unit"
+)
+
+// None is the answer for a part that is not there.
+const None = "none"
+
+// The answers for where a regulator and a gauge are.
+const (
+	AtWall   = "wall"
+	AtGun    = "gun"
+	InHandle = "handle"
+	AtFoot   = "foot"
+)
+
+func unquote(b []byte) (s string, err error) {
+	err = json.Unmarshal(b, &s)
+	return s, err
+}
+
+// Request turns answers into a complete request. Bare numbers are read in the
+// system's units. The first answer that will not do comes as a *FieldError.
+func (c *Catalogue) Request(a Answers, sys unit.System) (calc.Request, error) {
+	r, faults := c.Resolve(a, sys)
+	if len(faults) > 0 {
+		return calc.Request{}, faults[0]
+	}
+	return r, nil
+}
+
+// Resolve is Request with every answer that will not do, in the order of the fields.
+// The request is complete only where there is none.
+func (c *Catalogue) Resolve(a Answers, sys unit.System) (calc.Request, []*FieldError) {
+	v := resolver{c: c, sys: sys}
+	v.coatAndGun(a)
+	v.day(a)
+	v.air(a)
+	if len(v.faults) == 0 {
+		for _, p := range v.r.Problems() {
+			v.faults = append(v.faults, &FieldError{p.Field, string(a.field(p.Field)), p.Why})
+		}
+	}
+	return v.r, v.faults
+}
+
+// Fault is what is wrong with one field of answers, nil where nothing is: the other
+// fields may still be empty or wrong.
+func (c *Catalogue) Fault(a Answers, field string, sys unit.System) *FieldError {
+	_, faults := c.Resolve(c.only(a, field), sys)
+	for _, f := range faults {
+		if f.Field == field {
+			return f
+		}
+	}
+	return nil
+}
+
+// only is answers with nothing but one field, the rest filled so that they resolve.
+func (c *Catalogue) only(a Answers, field string) Answers {
+	o := Answers{
+		Coat: Typed(ordered(c.entries.Coat)[0]), Gun: Typed(ordered(c.entries.Gun)[0]),
+		Temp: "20C", Humidity: "50", Supply: "100psi",
+	}
+	if field == FieldGun || field == FieldCoat {
+		o.Coat, o.Gun = a.Coat, a.Gun
+	}
+	if field == FieldHose {
+		o.Hose = a.Hose
+		return o
+	}
+	if to := o.at(field); to != nil {
+		*to = a.field(field)
+	}
+	return o
+}
+
+// at is the field of answers with a name, nil for hose, which is a list, and for
+// names that are no field.
+func (a *Answers) at(field string) *Typed {
+	switch field {
+	case FieldCoat:
+		return &a.Coat
+	case FieldGun:
+		return &a.Gun
+	case FieldTemp:
+		return &a.Temp
+	case FieldHumidity:
+		return &a.Humidity
+	case FieldPanel:
+		return &a.Panel
+	case FieldAltitude:
+		return &a.Altitude
+	case FieldSupply:
+		return &a.Supply
+	case FieldCoupling:
+		return &a.Coupling
+	case FieldFilter:
+		return &a.Filter
+	case FieldRegulator:
+		return &a.Regulator
+	case FieldRegulatorAt:
+		return &a.RegulatorAt
+	case FieldGauge:
+		return &a.Gauge
+	case FieldWall:
+		return &a.Wall
+	case FieldMark:
+		return &a.Mark
+	}
+	return nil
+}
+
+// Set puts text into a field; a hose's text may hold several, parted by "+".
+func (a *Answers) Set(field, text string) {
+	if field == FieldHose {
+		a.Hose = nil
+		for _, h := range strings.Split(text, "+") {
+			if h = strings.TrimSpace(h); h != "" {
+				a.Hose = append(a.Hose, Typed(h))
+			}
+		}
+		return
+	}
+	if to := a.at(field); to != nil {
+		*to = Typed(text)
+	}
+}
+
+// Field is the text of a field.
+func (a *Answers) Field(field string) string { return string(a.field(field)) }
+
+func (a *Answers) field(field string) Typed {
+	if field == FieldHose {
+		s := make([]string, len(a.Hose))
+		for i, h := range a.Hose {
+			s[i] = string(h)
+		}
+		return Typed(strings.Join(s, " + "))
+	}
+	if at := a.at(field); at != nil {
+		return *at
+	}
+	return ""
+}
+
+// resolver gathers a request and the answers that will not do.
+type resolver struct {
+	c      *Catalogue
+	sys    unit.System
+	r      calc.Request
+	faults []*FieldError
+}
+
+func (v *resolver) fault(field string, given Typed, want string, args ...any) {
+	v.faults = append(v.faults, &FieldError{field, string(given), fmt.Sprintf(want, args...)})
+}
+
+// read parses a typed answer; without one it takes fallback, and without that it
+// says that the field must be given.
+func read[T any, U any](v *resolver, field string, typed, fallback Typed, parse func(string, U) (T, error), bare U) (q T) {
+	if typed == "" {
+		typed = fallback
+	}
+	q, err := parse(string(typed), bare)
+	var p *unit.ParseError
+	if errors.As(err, &p) {
+		v.fault(field, typed, "%s", p.Want)
+	}
+	return q
+}
+
+func (v *resolver) coatAndGun(a Answers) {
+	e := v.c.entries
+	coat, okCoat := pick(v, FieldCoat, a.Coat, e.Coat)
+	g, okGun := pick(v, FieldGun, a.Gun, e.Gun)
+	if okGun {
+		v.r.Gun = calc.Gun{
+			Gun: v.c.guns[string(a.Gun)], ID: string(a.Gun), Name: g.Name,
+			Nearest: unit.Length(g.Nearest), Farthest: unit.Length(g.Farthest),
+			Standing: g.standing(), Distance: g.standing(),
+		}
+	}
+	if !okCoat || !okGun {
+		return
+	}
+	b, ok := coat.Working[g.Class]
+	if !ok {
+		v.fault(FieldGun, a.Gun, "%s has no working pressure for this class of gun; it has one for %s", a.Coat, listed(sortedKeys(coat.Working)))
+		return
+	}
+	v.r.Coat = calc.Coat{
+		ID: string(a.Coat), Name: coat.Name, Waterborne: coat.Waterborne, Solvent: coat.solvent,
+		Working: calc.Band{Start: unit.Gauge(b.Start), Low: unit.Gauge(b.Low), High: unit.Gauge(b.High), Standing: coat.standing()},
+		Farther: unit.Length(coat.Farther), Isocyanate: coat.Isocyanate,
+	}
+}
+
+func (v *resolver) day(a Answers) {
+	d := &v.r.Day
+	d.Air = read(v, FieldTemp, a.Temp, "", unit.ParseTemp, v.sys.TempUnit())
+	d.Humidity = read(v, FieldHumidity, a.Humidity, "", func(s string, _ struct{}) (float64, error) { return unit.ParsePercent(s) }, struct{}{})
+	d.Panel = d.Air
+	if a.Panel != "" {
+		d.Panel = read(v, FieldPanel, a.Panel, "", unit.ParseTemp, v.sys.TempUnit())
+	}
+	if alt := a.Altitude.or(v.c.entries.Line.Altitude); alt != "" {
+		d.Altitude = read(v, FieldAltitude, alt, "", unit.ParseLength, v.sys.LongUnit())
+	}
+}
+
+func (v *resolver) air(a Answers) {
+	l := v.c.entries.Line
+	v.r.Supply = read(v, FieldSupply, a.Supply, Typed(l.Supply), unit.ParseGauge, v.sys.PressureUnit())
+	v.regulator(a.Regulator.or(l.Regulator), a.RegulatorAt.or(l.RegulatorAt))
+	v.filter(a.Filter.or(l.Filter))
+	v.hoses(a, l)
+	switch g := a.Gauge.or(l.Gauge); string(g) {
+	case InHandle:
+		v.r.Gauge = calc.InHandle
+	case AtFoot:
+		v.r.Gauge = calc.AtFoot
+	case None:
+		v.r.Gauge = calc.NoGauge
+	default:
+		v.fault(FieldGauge, g, "choose %s", listed([]string{InHandle, AtFoot, None}))
+	}
+	mark := Typed("1psi")
+	if v.sys == unit.Metric {
+		mark = "0.05bar"
+	}
+	v.r.Mark = unit.Drop(read(v, FieldMark, a.Mark.or(l.Mark), mark, unit.ParseGauge, v.sys.PressureUnit()))
+	if a.Wall != "" {
+		v.r.HasNow = true
+		v.r.Now = read(v, FieldWall, a.Wall, "", unit.ParseGauge, v.sys.PressureUnit())
+	}
+}
+
+func (t Typed) or(fallback string) Typed {
+	if t == "" {
+		return Typed(fallback)
+	}
+	return t
+}
+
+func (v *resolver) regulator(id, at Typed) {
+	v.r.RegulatorID = string(id)
+	switch string(at) {
+	case AtWall:
+		v.r.RegulatorAt, v.r.RegulatorName = calc.Wall, "wall regulator ("+string(id)+")"
+	case AtGun:
+		v.r.RegulatorAt, v.r.RegulatorName = calc.Foot, "regulator at the gun's foot ("+string(id)+")"
+	default:
+		v.fault(FieldRegulatorAt, at, "choose %s", listed([]string{AtWall, AtGun}))
+	}
+	if id == None {
+		v.r.RegulatorAt, v.r.RegulatorName = calc.Nowhere, ""
+		return
+	}
+	if e, ok := pick(v, FieldRegulator, id, v.c.entries.Regulator, None); ok {
+		v.r.Regulator = line.Regulator{
+			Seat:  line.Restriction{C: unit.DM3PerSBar(e.Conductance), B: e.Ratio},
+			Droop: line.DroopOf(unit.Drop(e.Droop), unit.Flow(e.RatedFlow)),
+		}
+	}
+}
+
+func (v *resolver) filter(id Typed) {
+	if id == None {
+		return
+	}
+	if e, ok := pick(v, FieldFilter, id, v.c.entries.Filter, None); ok {
+		v.r.Line = append(v.r.Line, line.Part{
+			Name: "filter (" + string(id) + ")", Kind: line.FilterKind, Entry: string(id),
+			Restriction: line.Restriction{C: unit.DM3PerSBar(e.Conductance), B: e.Ratio},
+		})
+	}
+}
+
+// hoses lays the hoses with a coupling at either end and between two.
+func (v *resolver) hoses(a Answers, l lineEntry) {
+	hoses := a.Hose
+	if len(hoses) == 0 {
+		for _, h := range l.Hose {
+			hoses = append(hoses, Typed(h))
+		}
+	}
+	id := a.Coupling.or(l.Coupling)
+	var coupling *couplingEntry
+	if id != None {
+		coupling, _ = pick(v, FieldCoupling, id, v.c.entries.Coupling, None)
+	}
+	couple := func(where string) {
+		if coupling == nil {
+			return
+		}
+		v.r.Line = append(v.r.Line, line.Part{
+			Name: where + " coupling (" + string(id) + ")", Kind: line.CouplingKind, Entry: string(id),
+			Restriction: line.Restriction{C: unit.DM3PerSBar(coupling.Conductance), B: coupling.Ratio},
+		})
+	}
+	couple("wall")
+	for i, h := range hoses {
+		switch i {
+		case 0:
+			v.hose("main hose", h)
+		case 1:
+			couple("whip")
+			v.hose("whip hose", h)
+		default:
+			couple(fmt.Sprintf("hose %d", i+1))
+			v.hose(fmt.Sprintf("hose %d", i+1), h)
+		}
+	}
+	couple("gun")
+}
+
+// hose reads "25ft,3/8in". The last comma parts length from bore, so that a decimal
+// comma may stand in the length.
+func (v *resolver) hose(name string, typed Typed) {
+	const want = "type length and bore, such as 25ft,3/8in or 8m,10mm"
+	at := strings.LastIndexByte(string(typed), ',')
+	if at < 0 {
+		v.fault(FieldHose, typed, want)
+		return
+	}
+	length, err1 := unit.ParseLength(string(typed[:at]), v.sys.LongUnit())
+	bore, err2 := unit.ParseLength(string(typed[at+1:]), v.sys.SmallUnit())
+	if err1 != nil || err2 != nil {
+		v.fault(FieldHose, typed, want)
+		return
+	}
+	v.r.Line = append(v.r.Line, line.Part{
+		Name: name, Kind: line.HoseKind, Entry: string(typed),
+		Hose: line.Hose{Length: length, Bore: bore, Roughness: line.SmoothRubber, End: v.c.hoseEnd(bore)},
+	})
+}
+
+// hoseEnd is the fitting at the ends of a hose of a bore: the catalogue's for that
+// bore, else one in the same proportion as the nearest bore it has.
+func (c *Catalogue) hoseEnd(bore unit.Length) line.Restriction {
+	end, best := 0.9*bore, -1.0
+	for _, e := range c.entries.Hose {
+		off := float64(bore)/float64(e.Bore) - 1
+		if off < 0 {
+			off = -off
+		}
+		if best < 0 || off < best {
+			best, end = off, bore*unit.Length(e.End/e.Bore)
+		}
+	}
+	return line.Restriction{C: line.OfBore(end, line.FullBore), B: endRatio}
+}
+
+// endRatio is the critical ratio of a hose's end fitting: a short smooth bore, the
+// upper end of the published 0.3 to 0.5. An estimate.
+const endRatio = 0.5
+
+// pick finds an entry by id; more are answers that are allowed besides.
+func pick[E ranked](v *resolver, field string, id Typed, m map[string]E, more ...string) (e E, ok bool) {
+	if e, ok = m[string(id)]; !ok {
+		v.fault(field, id, "choose %s", listed(append(ordered(m), more...)))
+	}
+	return e, ok
+}
+
+// checkLine resolves the shop's usual line, so that a fault in it shows at once.
+func (c *Catalogue) checkLine() error {
+	l := c.entries.Line
+	sys := unit.US
+	switch l.Units {
+	case "", "us":
+	case "metric":
+		sys = unit.Metric
+	default:
+		return &FieldError{FieldUnits, l.Units, "choose us or metric"}
+	}
+	_, faults := c.Resolve(c.only(Answers{}, ""), sys)
+	for _, f := range faults {
+		return f
+	}
+	if l.Supply != "" {
+		if f := c.Fault(Answers{Supply: Typed(l.Supply)}, FieldSupply, sys); f != nil {
+			return f
+		}
+	}
+	return nil
+}

@@ -1,0 +1,6 @@
+// Package words holds the sentences: a template for each reason, caution and piece
+// of help, one file a language, with places that a figure's value is printed into.
+//
+//	w := words.English()
+//	w.Text(nil, unit.US, "wall-set", figures)
+package words

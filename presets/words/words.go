@@ -1,0 +1,156 @@
+package words
+
+import (
+	_ "embed"
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+	"sync"
+
+	"boothset/calc"
+	"boothset/calc/unit"
+
+	"github.com/pelletier/go-toml/v2"
+)
+
+//go:embed en.toml
+var english []byte
+
+// Words is the sentences of one language.
+type Words struct {
+	templates map[string]template
+}
+
+// template is a sentence taken apart: text, a figure's name, text, ...
+type template []piece
+
+type piece struct {
+	text   string
+	figure string
+}
+
+// English is the English sentences.
+var English = sync.OnceValue(func() *Words {
+	w, err := Read(english)
+	if err != nil {
+		panic(err) // the embedded file is checked by a test
+	}
+	return w
+})
+
+// Read takes sentences from TOML: a table of ids, each a sentence in which {name}
+// stands for the figure of that name.
+func Read(data []byte) (*Words, error) {
+	var raw map[string]string
+	if err := toml.Unmarshal(data, &raw); err != nil {
+		return nil, fmt.Errorf("words: %w", err)
+	}
+	w := &Words{templates: make(map[string]template, len(raw))}
+	for id, s := range raw {
+		var t template
+		for s != "" {
+			before, rest, found := strings.Cut(s, "{")
+			p := piece{text: before}
+			if found {
+				name, after, closed := strings.Cut(rest, "}")
+				if !closed || name == "" {
+					return nil, fmt.Errorf("words: %s: a { without its name and }", id)
+				}
+				p.figure, rest = name, after
+			}
+			t = append(t, p)
+			s = rest
+		}
+		w.templates[id] = t
+	}
+	return w, nil
+}
+
+// IDs is the id of every sentence, sorted.
+func (w *Words) IDs() []string { return slices.Sorted(maps.Keys(w.templates)) }
+
+// Needs is the names of the figures that a sentence has places for.
+func (w *Words) Needs(id string) (names []string) {
+	for _, p := range w.templates[id] {
+		if p.figure != "" {
+			names = append(names, p.figure)
+		}
+	}
+	return names
+}
+
+// Has reports whether there is a sentence with an id.
+func (w *Words) Has(id string) bool {
+	_, ok := w.templates[id]
+	return ok
+}
+
+// Append appends the sentence of an id with its figures printed in a system's units.
+// A missing sentence is its id, a missing figure its name in braces, so that neither
+// can pass unseen.
+func (w *Words) Append(dst []byte, sys unit.System, id string, figures calc.Figures) []byte {
+	t, ok := w.templates[id]
+	if !ok {
+		return append(dst, id...)
+	}
+	for _, p := range t {
+		dst = append(dst, p.text...)
+		if p.figure != "" {
+			dst = appendNamed(dst, sys, p.figure, figures)
+		}
+	}
+	return dst
+}
+
+// Text is Append as a string.
+func (w *Words) Text(sys unit.System, id string, figures calc.Figures) string {
+	return string(w.Append(nil, sys, id, figures))
+}
+
+func appendNamed(dst []byte, sys unit.System, name string, figures calc.Figures) []byte {
+	for i := range figures {
+		if figures[i].Name == name {
+			return AppendFigure(dst, sys, &figures[i])
+		}
+	}
+	dst = append(dst, '{')
+	dst = append(dst, name...)
+	return append(dst, '}')
+}
+
+// AppendFigure appends a figure's value as a person reads it in a system's units.
+func AppendFigure(dst []byte, sys unit.System, f *calc.Figure) []byte {
+	switch f.Kind {
+	case calc.FigureGauge:
+		return sys.AppendGauge(dst, unit.Gauge(f.Value), unit.Usual)
+	case calc.FigureDrop:
+		return sys.AppendDrop(dst, unit.Drop(f.Value), unit.Usual)
+	case calc.FigureDistance:
+		return sys.AppendSmall(dst, unit.Length(f.Value), unit.Usual)
+	case calc.FigureRun:
+		return sys.AppendLong(dst, unit.Length(f.Value), unit.Usual)
+	case calc.FigureTemp:
+		return sys.AppendTemp(dst, unit.Temp(f.Value), unit.Usual)
+	case calc.FigureTempDiff:
+		return sys.AppendTempDiff(dst, unit.TempDiff(f.Value), unit.Usual)
+	case calc.FigureFlow:
+		return sys.AppendFlow(dst, unit.Flow(f.Value), unit.Usual)
+	case calc.FigureShare:
+		return unit.AppendPercent(dst, f.Value, unit.Usual)
+	case calc.FigureRatio:
+		return unit.AppendNumber(dst, f.Value)
+	}
+	return append(dst, f.Text...)
+}
+
+// Standing is a basis and its source as they stand behind a reason.
+func Standing(s calc.Standing) string {
+	switch {
+	case s.Source == "":
+		return string(s.Basis)
+	case strings.HasPrefix(s.Source, string(s.Basis)):
+		return s.Source
+	}
+	return string(s.Basis) + ": " + s.Source
+}
