@@ -6,6 +6,9 @@ import "boothset/calc/unit"
 const (
 	tightPanelMargin = unit.TempDiff(5) // above LeastPanelMargin, worth watching
 	capWatch         = 0.95             // share of the cap's limit from which it is near
+	// coldBench is the air below which material is thick and slow to cure: paint makers
+	// print that hardening can stop below 15.6 C (60 F).
+	coldBench = unit.Temp(15.6 + unit.ZeroCelsius)
 )
 
 // warn gathers the cautions: what stops the job first, then what to act on, then
@@ -40,7 +43,10 @@ func (s *Setup) warn(r *Request) {
 	if r.HasNow && r.Now > r.Supply {
 		add(Warn, "now-above-supply", gauge("wall", r.Now), gauge("supply", r.Supply))
 	}
-	if r.Day.Air < unit.Celsius(15) {
+	if s.Now.Given && s.Now.GunIfOpen > s.Working.Highest {
+		add(Warn, "now-over-stamp", gauge("wall", r.Now), gauge("gun", s.Now.GunIfOpen), gauge("highest", s.Working.Highest))
+	}
+	if r.Day.Air < coldBench {
 		add(Warn, "cold", temp("air", r.Day.Air))
 	}
 	if r.Gun.CapLimit <= 0 {

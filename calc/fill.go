@@ -26,7 +26,7 @@ func (s *Setup) fill(j *job) {
 		s.fillShort(j)
 		return
 	}
-	s.Wall.Flowing = j.set.Gauge(amb)
+	s.Wall.Flowing = j.flowing
 	s.Wall.Static = min(j.r.Regulator.Set(s.Wall.Flowing, j.flow), max(j.r.Supply, s.Wall.Flowing))
 	into, _, _ := line.Downstream(j.after(), j.flow, j.set, j.air)
 	v := &s.Valve

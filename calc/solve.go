@@ -49,8 +49,9 @@ type job struct {
 
 	open    unit.Abs // set pressure at which the open valve gives the target
 	reserve unit.Drop
-	set     unit.Abs // set pressure advised, flowing
-	most    unit.Abs // highest set pressure the supply can hold at this flow
+	set     unit.Abs   // set pressure advised, flowing
+	flowing unit.Gauge // the same as the gauge reads it
+	most    unit.Abs   // highest set pressure the supply can hold at this flow
 	short   bool
 }
 
@@ -133,29 +134,35 @@ func (j *job) setWall() {
 		return
 	}
 	if j.r.RegulatorAt == Nowhere {
-		j.set = supply
-		j.reserve = unit.Drop(j.set - j.open)
+		j.setAt(j.r.Supply)
 		return
 	}
+	reserve := LeastReserve
+	wanted := j.mark(reserve)
 	sagged := unit.Gauge(float64(j.r.Supply) * (1 - SagShare)).Abs(j.air.Ambient)
-	j.reserve = LeastReserve
-	wanted := mark(j.open+unit.Abs(j.reserve), j.air.Ambient, j.r.Mark)
-	if held := j.heldBy(sagged, j.flow); held < wanted {
+	if held := j.heldBy(sagged, j.flow); held < wanted.Abs(j.air.Ambient) {
 		// The seat is at its limit: a sag of the supply comes through to the line.
-		j.reserve = max(j.reserve, unit.Drop(j.most-held))
-		wanted = mark(j.open+unit.Abs(j.reserve), j.air.Ambient, j.r.Mark)
+		reserve = max(reserve, unit.Drop(j.most-held))
+		wanted = j.mark(reserve)
 	}
-	j.set = min(wanted, j.most)
+	j.setAt(min(wanted, j.most.Gauge(j.air.Ambient)))
+}
+
+// setAt takes a set pressure as the gauge reads it.
+func (j *job) setAt(flowing unit.Gauge) {
+	j.flowing = flowing
+	j.set = flowing.Abs(j.air.Ambient)
 	j.reserve = unit.Drop(j.set - j.open)
 }
 
-// mark is the next mark of a gauge at or above p.
-func mark(p, ambient unit.Abs, step unit.Drop) unit.Abs {
-	g := float64(p.Gauge(ambient)) / float64(step)
-	return unit.Gauge(math.Ceil(g-1e-9) * float64(step)).Abs(ambient)
+// mark is the next mark of the gauge at or above the open pressure and a reserve.
+func (j *job) mark(reserve unit.Drop) unit.Gauge {
+	g := float64(j.open.Gauge(j.air.Ambient)) + float64(reserve)
+	step := float64(j.r.Mark)
+	return unit.Gauge(math.Ceil(g/step-1e-9) * step)
 }
 
-// Best is the highest working pressure, the flow and the set pressure that the
+// best is the highest working pressure, the flow and the set pressure that the
 // supply can give with regulator and valve wide open.
 func (j *job) best() (working unit.Abs, q unit.Flow, set unit.Abs) {
 	g := &j.r.Gun

@@ -185,3 +185,9 @@ func AppendKinematic(dst []byte, n Kinematic, decimals int) []byte {
 func AppendPercent(dst []byte, fraction float64, decimals int) []byte {
 	return append(appendNumber(dst, fraction*100, decimals, 0, 0), '%')
 }
+
+// AppendNumber prints a number that has no unit, two decimals below ten and none
+// from ten on.
+func AppendNumber(dst []byte, v float64) []byte {
+	return appendNumber(dst, v, Usual, 2, 0)
+}
