@@ -108,8 +108,8 @@ type Limits struct{ Low, High unit.Length }
 
 // Running is the dry film so far: Total of the coats, how it stands against the
 // limits, and Room to the upper one (below zero where it is passed). Whole adds what
-// was there before; it stands Inside up to WholeWarns, Over past WholeFilm, and Near
-// marks what lies between.
+// was there before: Near says that it is past WholeWarns, WholeOver past WholeFilm, and
+// never both.
 type Running struct {
 	Total, Room, Whole unit.Length
 	Standing           Standing
