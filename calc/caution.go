@@ -20,7 +20,9 @@ func (s *Setup) warn(r *Request) {
 	if m < LeastPanelMargin {
 		add(Stop, "panel-near-dew", degrees("margin", m), temp("panel", r.Day.Panel), temp("dew", s.Weather.DewPoint), degrees("least", LeastPanelMargin), degrees("warmer", LeastPanelMargin-m))
 	}
-	if s.Short.Is {
+	if s.Short.Is && r.Supply <= s.Working.Pressure {
+		add(Stop, "supply-below-target", gauge("supply", r.Supply), gauge("working", s.Working.Pressure), gauge("best", s.Short.Best))
+	} else if s.Short.Is {
 		add(Stop, "supply-short", gauge("supply", r.Supply), gauge("best", s.Short.Best), gauge("working", s.Working.Pressure), text("part", s.Line[s.Bottleneck].Name))
 	}
 	if m >= LeastPanelMargin && m < tightPanelMargin {
@@ -34,7 +36,7 @@ func (s *Setup) warn(r *Request) {
 	}
 	if s.Valve.Choked {
 		add(Warn, "valve-choked", share("opening", s.Valve.Opening))
-	} else if !s.Short.Is && s.Valve.Opening < s.Valve.Floor {
+	} else if !s.Short.Is && r.RegulatorAt != Nowhere && s.Valve.Opening < s.Valve.Floor {
 		add(Warn, "valve-low", share("opening", s.Valve.Opening), share("floor", s.Valve.Floor))
 	}
 	if !s.Short.Is && s.Valve.Reserve < LeastReserve-1 {

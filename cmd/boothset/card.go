@@ -16,16 +16,17 @@ const cardWidth = 80
 
 // appendCard appends the answer as a person would write it on a card.
 func appendCard(dst []byte, r *calc.Request, s *calc.Setup, sys unit.System, w *words.Words) []byte {
+	fine := words.PressureDecimals(sys)
 	line := func(format string, args ...any) { dst = append(fmt.Appendf(dst, format, args...), '\n') }
 	line("%s, %s gun. Air %s at %s humidity, supply %s.", r.Coat.Name, r.Gun.Name,
 		sys.Temp(r.Day.Air, unit.Usual), unit.PercentText(r.Day.Humidity, unit.Usual), sys.Gauge(r.Supply, unit.Usual))
 	line("")
 	set := map[calc.Place]string{calc.Wall: "WALL", calc.Foot: "AT THE FOOT", calc.Nowhere: "WALL"}[r.RegulatorAt]
-	line("  %-12s %-10s trigger pulled; %s with no air moving", set, sys.Gauge(s.Wall.Flowing, unit.Usual), sys.Gauge(s.Wall.Static, unit.Usual))
+	line("  %-12s %-10s trigger pulled; %s with no air moving", set, sys.Gauge(s.Wall.Flowing, unit.Usual), sys.Gauge(s.Wall.Static, fine))
 	line("  %-12s %-10s between %s and %s", "DISTANCE", sys.Small(s.Distance.Target, unit.Usual), sys.Small(s.Distance.Low, unit.Usual), sys.Small(s.Distance.High, unit.Usual))
 	line("  %-12s %-10s %s in hand; not below %s", "INLET VALVE", unit.PercentText(s.Valve.Opening, 0)+" open", sys.Drop(s.Valve.Reserve, unit.Usual), unit.PercentText(s.Valve.Floor, 0))
 	line("")
-	line("At the gun %s behind the valve, %s, %s at the cap.", sys.Gauge(s.Working.Pressure, 1), sys.Flow(s.Working.Flow, unit.Usual), sys.Gauge(s.Working.Cap, unit.Usual))
+	line("At the gun %s behind the valve, %s, %s at the cap.", sys.Gauge(s.Working.Pressure, fine), sys.Flow(s.Working.Flow, unit.Usual), sys.Gauge(s.Working.Cap, fine))
 	line("")
 	for _, c := range s.Cautions {
 		dst = hang(dst, levelMark[c.Level], w.Text(sys, c.ID, c.Figures))
@@ -41,7 +42,7 @@ func appendCard(dst []byte, r *calc.Request, s *calc.Setup, sys unit.System, w *
 		if p.Share > 0 {
 			share = unit.PercentText(p.Share, 0)
 		}
-		line("%-36s %9s %9s %9s %6s %6.2f", name, sys.Gauge(p.In, unit.Usual), sys.Gauge(p.Out, unit.Usual), sys.Drop(p.Loss, unit.Usual), share, p.Mach)
+		line("%-36s %9s %9s %9s %6s %6.2f", name, sys.Gauge(p.In, fine), sys.Gauge(p.Out, fine), sys.Drop(p.Loss, unit.Usual), share, p.Mach)
 	}
 	line("")
 	line("Why")

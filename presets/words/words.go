@@ -119,11 +119,20 @@ func appendNamed(dst []byte, sys unit.System, name string, figures calc.Figures)
 	return append(dst, '}')
 }
 
+// PressureDecimals is how many decimals a pressure is printed with where small
+// differences matter: a set pressure beside the one it falls to.
+func PressureDecimals(sys unit.System) int {
+	if sys == unit.Metric {
+		return 2
+	}
+	return 1
+}
+
 // AppendFigure appends a figure's value as a person reads it in a system's units.
 func AppendFigure(dst []byte, sys unit.System, f *calc.Figure) []byte {
 	switch f.Kind {
 	case calc.FigureGauge:
-		return sys.AppendGauge(dst, unit.Gauge(f.Value), unit.Usual)
+		return sys.AppendGauge(dst, unit.Gauge(f.Value), PressureDecimals(sys))
 	case calc.FigureDrop:
 		return sys.AppendDrop(dst, unit.Drop(f.Value), unit.Usual)
 	case calc.FigureDistance:

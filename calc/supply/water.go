@@ -1,0 +1,115 @@
+package supply
+
+import (
+	"boothset/calc/air"
+	"boothset/calc/unit"
+)
+
+// Damp is what decides where the water in compressed air ends up.
+type Damp struct {
+	Inlet    Inlet   // the air swallowed; its ambient is that of every gauge
+	Humidity float64 // of that air, 0..1 of saturation
+
+	Receiver     unit.Gauge // in the receiver; cut-in leaves most water in the air
+	ReceiverTemp unit.Temp  // of the air as it leaves the receiver, or its aftercooler
+	Main         unit.Temp  // of the pipe where it is coldest
+	Spraying     unit.Gauge // past the wall regulator
+	Hose         unit.Temp
+	Flow         unit.Flow // through the main and the hose: the gun's air
+}
+
+// Place is the last place where water turns liquid on its way to the gun.
+type Place uint8
+
+// The places, from the compressor on. Vapour is nowhere: it all stays in the air.
+const (
+	Vapour   Place = iota
+	Receiver_      // drained at the receiver
+	MainPipe       // past the receiver: the trap at the wall must take it
+	Hose           // past every trap: it is sprayed
+)
+
+// Water is where the water goes.
+type Water struct {
+	Compressed unit.Temp // pressure dew point after the compressor, before any has dropped out
+	Leaving    unit.Temp // the same past the receiver: at most the receiver's temperature
+	AtWall     unit.Temp // the same at the end of the main
+	Sprayed    unit.Temp // dew point at the spraying pressure
+
+	InReceiver, InMain, InHose unit.MassFlow // turning liquid there, kg/s
+	Last                       Place
+
+	Class Class // of the air as it reaches the wall with nothing drained from the main
+}
+
+// Follow takes the gun's air from the compressor's inlet to its hose and drops out the
+// water it cannot hold at each place. With the same water in it, the vapour's pressure
+// goes with the whole pressure, pw2 = pw1 p2/p1; where that is above saturation at the
+// place's temperature, the difference of the humidity ratios turns liquid (ice, below
+// 0 C). Air is taken to reach the temperature of receiver, pipe and hose, and the main at
+// the receiver's pressure. Liquid is per dry air at the nominal density of ANR, within 2 %.
+// Source: ASHRAE Handbook of Fundamentals, psychrometrics; see package air.
+//
+// Error where a figure is out of range: the inlet as in FreeAir, humidity 1 to 100 %,
+// receiver 0 to 500 psi and -40 to 100 C, main and hose -40 to 60 C, spraying 0 psi to the
+// receiver's, flow 0 to 2.1 m3/s.
+func (d Damp) Follow() (Water, error) {
+	err := firstOf(d.Inlet.check("inlet"),
+		within("humidity", d.Humidity*100, 1, 100, "%"),
+		within("receiver's pressure", d.Receiver.PSI(), 0, highestCut, "psi"),
+		within("receiver's temperature", d.ReceiverTemp.C(), coldestReceiver.C(), hottestReceiver.C(), "C"),
+		within("main's temperature", d.Main.C(), coldestInlet.C(), hottestInlet.C(), "C"),
+		within("hose's temperature", d.Hose.C(), coldestInlet.C(), hottestInlet.C(), "C"),
+		within("spraying pressure", d.Spraying.PSI(), 0, d.Receiver.PSI(), "psi"),
+		checkFlow("gun's air", d.Flow),
+	)
+	if err != nil {
+		return Water{}, err
+	}
+	line, spraying := d.Receiver.Abs(d.Inlet.Ambient), d.Spraying.Abs(d.Inlet.Ambient)
+	mass := d.Flow.Mass()
+	var w Water
+
+	damp := moist{air.VapourPressure(d.Inlet.Temp, d.Humidity), d.Inlet.Ambient}.at(line)
+	w.Compressed = damp.dewPoint()
+	damp, w.InReceiver = damp.cooled(d.ReceiverTemp, mass)
+	w.Leaving = damp.dewPoint()
+	damp, w.InMain = damp.cooled(d.Main, mass)
+	w.AtWall = damp.dewPoint()
+	damp = damp.at(spraying)
+	w.Sprayed = damp.dewPoint()
+	_, w.InHose = damp.cooled(d.Hose, mass)
+
+	w.Class = ClassOf(w.AtWall, 0)
+	if w.InMain > 0 {
+		const gPerKg = 1e3
+		w.Class = ClassOf(w.AtWall, float64(w.InMain)/float64(d.Flow)*gPerKg)
+	}
+	switch {
+	case w.InHose > 0:
+		w.Last = Hose
+	case w.InMain > 0:
+		w.Last = MainPipe
+	case w.InReceiver > 0:
+		w.Last = Receiver_
+	}
+	return w, nil
+}
+
+// moist is air by the pressure of its vapour and the whole pressure.
+type moist struct{ vapour, whole unit.Abs }
+
+// at is the same air brought to another pressure.
+func (m moist) at(p unit.Abs) moist { return moist{m.vapour * p / m.whole, p} }
+
+func (m moist) dewPoint() unit.Temp { return air.VapourDewPoint(m.vapour) }
+
+// cooled is the air once it is at t, and the liquid that leaves a flow of it meanwhile.
+func (m moist) cooled(t unit.Temp, flow unit.MassFlow) (moist, unit.MassFlow) {
+	most := air.SaturationPressure(t)
+	if m.vapour <= most {
+		return m, 0
+	}
+	liquid := air.VapourRatio(m.vapour, m.whole) - air.VapourRatio(most, m.whole)
+	return moist{most, m.whole}, flow * unit.MassFlow(liquid)
+}
