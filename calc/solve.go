@@ -171,21 +171,21 @@ func (j *job) best() (working unit.Abs, q unit.Flow, set unit.Abs) {
 		return j.supplyNeeded(q, j.setNeeded(q, w, g.Valve.Full))
 	}
 	supply := j.r.Supply.Abs(j.air.Ambient)
-	q = line.Root(needed, supply, j.mostFlow(supply))
+	q = line.Root(needed, supply, j.mostFlow(supply, j.r.Line))
 	working, _ = g.Upstream(q, j.air)
 	return working, q, j.setNeeded(q, working, g.Valve.Full)
 }
 
-// mostFlow is an upper bound of what any path to the gun passes from p.
-func (j *job) mostFlow(p unit.Abs) unit.Flow {
+// mostFlow is an upper bound of what parts, the open valve and the gun pass from p.
+func (j *job) mostFlow(p unit.Abs, parts []line.Part) unit.Flow {
 	g := &j.r.Gun
 	bound := func(r line.Restriction) unit.Flow {
 		part := line.Part{Kind: line.ValveKind, Restriction: r}
 		return part.Most(p, j.air)
 	}
 	q := min(bound(g.Cap), bound(g.Passages), bound(g.Valve.Full))
-	for i := range j.r.Line {
-		q = min(q, j.r.Line[i].Most(p, j.air))
+	for i := range parts {
+		q = min(q, parts[i].Most(p, j.air))
 	}
 	return q
 }
@@ -201,7 +201,7 @@ func (j *job) gunAt(set unit.Abs, opening float64) (working unit.Abs, q unit.Flo
 	q = line.Root(func(q unit.Flow) unit.Abs {
 		w, _ := g.Upstream(q, j.air)
 		return j.setNeeded(q, w, valve)
-	}, set, j.mostFlow(set))
+	}, set, j.mostFlow(set, j.after()))
 	working, _ = g.Upstream(q, j.air)
 	return working, q
 }
