@@ -89,7 +89,11 @@ func (v *Valve) OpeningFor(q unit.Flow, p1, p2 unit.Abs, a line.Air) (opening, m
 	if !ok || c > v.Full.C {
 		return 1, line.ThroatMach(float64(q) / float64(v.Full.Flow(p1, 0, a))), false, false
 	}
-	r := v.Full
-	r.C = c
-	return v.Shape.Opening(float64(c / v.Full.C)), line.ThroatMach(float64(q) / float64(r.Flow(p1, 0, a))), choked, true
+	mach = 1
+	if !choked {
+		r := v.Full
+		r.C = c
+		mach = line.ThroatMach(float64(q) / float64(r.Flow(p1, 0, a)))
+	}
+	return v.Shape.Opening(float64(c / v.Full.C)), mach, choked, true
 }
