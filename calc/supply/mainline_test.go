@@ -37,7 +37,7 @@ func TestMainAgainstCraneB14(t *testing.T) {
 }
 
 func TestMainAgainstPipeChart(t *testing.T) {
-	// en.kiess.de 6.9: 100 l/s at 7 bar gauge over 50 m, read from its chart
+	// a blasting-equipment maker's chart: 100 l/s at 7 bar gauge over 50 m
 	for _, c := range []struct{ bore, bar float64 }{{32, 0.42}, {40, 0.15}} {
 		m := supply.Main{Length: 50, Bore: unit.MM(c.bore)}
 		d, err := m.Drop(0.1, unit.BarG(7).Abs(unit.SCFMPressure))

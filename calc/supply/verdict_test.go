@@ -92,6 +92,9 @@ func TestEachPartCanBeTheLimit(t *testing.T) {
 // The pressure at the regulator by small steps, with a pressure switch that works.
 func simulate(s supply.System, v supply.Verdict, start unit.Gauge, running bool, needed unit.Gauge, spray time.Duration) (held time.Duration, lowest unit.Gauge) {
 	const step = 100 * time.Millisecond
+	moved := func(net unit.Flow, seconds float64) unit.Gauge { // at 20 C
+		return unit.Gauge(float64(net) * seconds * unit.ANRPressure / float64(s.Receiver.Volume))
+	}
 	p, lowest := start, unit.Gauge(math.Inf(1))
 	held = -1
 	for t := time.Duration(0); ; t += step {
@@ -106,13 +109,19 @@ func simulate(s supply.System, v supply.Verdict, start unit.Gauge, running bool,
 		if t >= spray {
 			break
 		}
-		comp := unit.Flow(0)
+		net := -v.Demand.Mean
 		if running {
-			comp = v.Delivered
+			net += v.Delivered
 		}
-		litres := float64(comp-v.Demand.Mean) * step.Seconds()
-		p += unit.Gauge(litres * unit.ANRPressure / float64(s.Receiver.Volume)) // 20 C
-		running = p <= s.CutIn || running && p < s.CutOut
+		p += moved(net, step.Seconds())
+		switch {
+		case running && p >= s.CutOut:
+			running = false
+		case !running && p <= s.CutIn: // it started within the step, as the pressure passed
+			running = true
+			late := float64(s.CutIn-p) / -float64(moved(net, 1))
+			p += moved(v.Delivered, late)
+		}
 	}
 	if held < 0 {
 		held = spray

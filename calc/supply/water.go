@@ -21,12 +21,12 @@ type Damp struct {
 // Place is the last place where water turns liquid on its way to the gun.
 type Place uint8
 
-// The places, from the compressor on. Vapour is nowhere: it all stays in the air.
+// The places, from the compressor on.
 const (
-	Vapour   Place = iota
-	Receiver_      // drained at the receiver
-	MainPipe       // past the receiver: the trap at the wall must take it
-	Hose           // past every trap: it is sprayed
+	StaysVapour Place = iota
+	AtReceiver        // drained there
+	AtMain            // past the receiver: the trap at the wall must take it
+	AtHose            // past every trap: it is sprayed
 )
 
 // Water is where the water goes.
@@ -67,31 +67,29 @@ func (d Damp) Follow() (Water, error) {
 		return Water{}, err
 	}
 	line, spraying := d.Receiver.Abs(d.Inlet.Ambient), d.Spraying.Abs(d.Inlet.Ambient)
-	mass := d.Flow.Mass()
 	var w Water
 
 	damp := moist{air.VapourPressure(d.Inlet.Temp, d.Humidity), d.Inlet.Ambient}.at(line)
 	w.Compressed = damp.dewPoint()
-	damp, w.InReceiver = damp.cooled(d.ReceiverTemp, mass)
+	damp, receiver := damp.cooled(d.ReceiverTemp)
 	w.Leaving = damp.dewPoint()
-	damp, w.InMain = damp.cooled(d.Main, mass)
+	damp, main := damp.cooled(d.Main)
 	w.AtWall = damp.dewPoint()
 	damp = damp.at(spraying)
 	w.Sprayed = damp.dewPoint()
-	_, w.InHose = damp.cooled(d.Hose, mass)
+	_, hose := damp.cooled(d.Hose)
 
-	w.Class = ClassOf(w.AtWall, 0)
-	if w.InMain > 0 {
-		const gPerKg = 1e3
-		w.Class = ClassOf(w.AtWall, float64(w.InMain)/float64(d.Flow)*gPerKg)
-	}
+	mass := float64(d.Flow.Mass())
+	w.InReceiver, w.InMain, w.InHose = unit.MassFlow(receiver*mass), unit.MassFlow(main*mass), unit.MassFlow(hose*mass)
+	const gPerKg = 1e3
+	w.Class = ClassOf(w.AtWall, main*unit.ANRDensity*gPerKg)
 	switch {
-	case w.InHose > 0:
-		w.Last = Hose
-	case w.InMain > 0:
-		w.Last = MainPipe
-	case w.InReceiver > 0:
-		w.Last = Receiver_
+	case hose > 0:
+		w.Last = AtHose
+	case main > 0:
+		w.Last = AtMain
+	case receiver > 0:
+		w.Last = AtReceiver
 	}
 	return w, nil
 }
@@ -104,12 +102,11 @@ func (m moist) at(p unit.Abs) moist { return moist{m.vapour * p / m.whole, p} }
 
 func (m moist) dewPoint() unit.Temp { return air.VapourDewPoint(m.vapour) }
 
-// cooled is the air once it is at t, and the liquid that leaves a flow of it meanwhile.
-func (m moist) cooled(t unit.Temp, flow unit.MassFlow) (moist, unit.MassFlow) {
+// cooled is the air once it is at t, and the liquid that leaves it, kg for each kg of dry air.
+func (m moist) cooled(t unit.Temp) (moist, float64) {
 	most := air.SaturationPressure(t)
 	if m.vapour <= most {
 		return m, 0
 	}
-	liquid := air.VapourRatio(m.vapour, m.whole) - air.VapourRatio(most, m.whole)
-	return moist{most, m.whole}, flow * unit.MassFlow(liquid)
+	return moist{most, m.whole}, air.VapourRatio(m.vapour, m.whole) - air.VapourRatio(most, m.whole)
 }
