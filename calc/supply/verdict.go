@@ -41,11 +41,11 @@ type Verdict struct {
 	Hold     Span // how long it does, from cut-in
 	FromFull Span // the same, where the painter waits until the compressor has stopped
 
-	Start  unit.Gauge // at the regulator's inlet as the trigger is pulled
-	Lowest unit.Gauge // the lowest there while spraying; where the compressor is short, at the end
-	// MainDrop is what the main costs at the start. Below the pressure needed, Lowest is
-	// a little low: a starved gun draws less.
-	MainDrop unit.Drop
+	Start    unit.Gauge // at the regulator's inlet as the trigger is pulled
+	MainDrop unit.Drop  // what the main costs then
+	// Lowest is the lowest there while spraying; where the compressor is short, at the
+	// end. Below the pressure needed it reads low: a starved gun draws less.
+	Lowest unit.Gauge
 
 	Demand    Demand
 	Delivered unit.Flow // by the compressor, here and today
