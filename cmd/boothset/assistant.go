@@ -1,3 +1,65 @@
 package main
 
-func runAssistant(std stdio, getenv func(string) string) int { return exitFailed }
+import (
+	"fmt"
+	"io"
+	"os"
+
+	"boothset/presets"
+	"boothset/presets/words"
+	"boothset/tui"
+
+	"github.com/charmbracelet/x/term"
+)
+
+// runAssistant opens the assistant on a terminal. It draws on standard output, or on
+// standard error where output goes elsewhere; the answer it is left from is then
+// printed to standard output.
+func runAssistant(std stdio, getenv func(string) string) int {
+	screen, why := screenOf(std, getenv)
+	if screen == nil {
+		fmt.Fprintf(std.err, "boothset: %s, so the assistant cannot open. Without a screen use\n\n%s\nboothset plan --help lists all that can be given.\n", why, planIntro)
+		return exitBadInput
+	}
+	c, err := presets.Open(getenv)
+	if err != nil {
+		return refuse(std, err)
+	}
+	left, err := tui.Run(tui.Options{Catalogue: c, In: std.in, Out: screen, Getenv: getenv})
+	switch {
+	case err != nil:
+		return failed(std, err)
+	case left.Stopped:
+		return exitStopped
+	case !left.Answered:
+		return exitAnswered
+	}
+	card := appendCard(nil, &left.Request, &left.Setup, left.System, words.English())
+	if _, err := std.out.Write(card); err != nil {
+		return failed(std, fmt.Errorf("writing the answer: %w", err))
+	}
+	if left.Setup.Stopped() {
+		return exitCannot
+	}
+	return exitAnswered
+}
+
+// screenOf is where the assistant can draw, nil with the reason where it cannot.
+func screenOf(std stdio, getenv func(string) string) (screen io.Writer, why string) {
+	switch {
+	case !isTerminal(std.in):
+		return nil, "standard input is not a terminal"
+	case getenv("TERM") == "dumb":
+		return nil, "this terminal cannot be drawn on (TERM=dumb)"
+	case isTerminal(std.out):
+		return std.out, ""
+	case isTerminal(std.err):
+		return std.err, ""
+	}
+	return nil, "neither standard output nor standard error is a terminal"
+}
+
+func isTerminal(v any) bool {
+	f, ok := v.(*os.File)
+	return ok && term.IsTerminal(f.Fd())
+}

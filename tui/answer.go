@@ -1,0 +1,147 @@
+package tui
+
+import (
+	"errors"
+	"strings"
+
+	"boothset/calc"
+	"boothset/calc/unit"
+	"boothset/presets"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// answer is what to set, with its reasons.
+type answer struct {
+	s       *session
+	request calc.Request // as answered
+	setup   calc.Setup   // of it
+	tried   calc.Setup   // the same with another wall pressure tried, where trying
+	wall    unit.Gauge   // that is tried
+	trying  bool
+	all     bool // show every reason, with what it rests on
+	err     error
+	scroll  scroll
+	room    size // it was last drawn in
+}
+
+func (a *answer) skip() bool { return false }
+
+func (a *answer) heading() (left, right string) { return "what to set", a.s.unitsName() }
+
+func (a *answer) press(tea.KeyMsg) move { return nil }
+
+// enter works the answers out anew.
+func (a *answer) enter() *presets.FieldError {
+	a.scroll.top = 0
+	return a.solve()
+}
+
+func (a *answer) solve() *presets.FieldError {
+	a.err, a.trying = nil, false
+	var field *presets.FieldError
+	var problem *calc.Problem
+	a.request, a.err = a.s.catalogue.Request(a.s.complete(), a.s.sys)
+	if a.err == nil {
+		a.setup, a.err = calc.Solve(&a.request)
+	}
+	switch {
+	case errors.As(a.err, &field):
+		return field
+	case errors.As(a.err, &problem):
+		return &presets.FieldError{Field: problem.Field, Given: a.s.value(problem.Field), Want: problem.Why}
+	}
+	return nil
+}
+
+// fail shows what is wrong where no question is to blame.
+func (a *answer) fail(err error) { a.err = err }
+
+func (a *answer) keys() []binding {
+	all := []binding{{keys: []string{"esc", "backspace"}, show: "esc", does: "back", act: always(back)}}
+	if a.err == nil {
+		all = append(all,
+			binding{keys: []string{"left", "right"}, show: "left/right", does: "try wall", act: a.try(1), more: "another wall pressure, a mark of its gauge at a time, and what the gun gets from it"},
+			binding{keys: []string{"r"}, show: "r", does: "why", act: a.showReasons, more: "every reason with what it rests on, or only the main ones"},
+			binding{keys: []string{"l"}, show: "l", does: "line", act: a.jump(sectionLine), more: "what each part of it takes"},
+		)
+	}
+	all = append(all,
+		binding{keys: []string{"u"}, show: "u", does: "units", act: a.changeUnits, more: moreUnits},
+		binding{keys: []string{"n"}, show: "n", does: "again", act: always(restart), more: "from the first question, answers kept"},
+		quitKey())
+	if a.err == nil {
+		all = append(all, binding{keys: []string{"shift+left", "shift+right"}, show: "shift+left/right", does: "try ten marks on", act: a.try(10)})
+	}
+	return append(all, a.scroll.keys()...)
+}
+
+// changeUnits solves anew: the marks of the wall's gauge are the system's.
+func (a *answer) changeUnits(string) move {
+	a.s.changeUnits()
+	top, trying, wall := a.scroll.top, a.trying, a.wall
+	if f := a.solve(); f != nil {
+		a.err = f
+		return nil
+	}
+	a.scroll.top = top
+	if trying {
+		a.tryAt(wall)
+	}
+	return nil
+}
+
+// shown is the setup that shows.
+func (a *answer) shown() *calc.Setup {
+	if a.trying {
+		return &a.tried
+	}
+	return &a.setup
+}
+
+// try moves the wall as it stands now by marks of its gauge, and shows what the gun
+// would get from it.
+func (a *answer) try(marks unit.Gauge) func(string) move {
+	return func(key string) move {
+		by := marks * unit.Gauge(a.request.Mark)
+		if strings.HasSuffix(key, "left") {
+			by = -by
+		}
+		from := a.setup.Wall.Flowing
+		if now := a.shown().Now; now.Given {
+			from = now.Wall
+		}
+		top := max(a.request.Supply, a.request.Now)
+		a.tryAt(min(max(from+by, calc.LowestSupply), top))
+		a.scroll.top = 0
+		return nil
+	}
+}
+
+func (a *answer) tryAt(wall unit.Gauge) {
+	r := a.request
+	r.HasNow, r.Now = true, wall
+	tried, err := calc.Solve(&r)
+	if err != nil {
+		return // the request without it was good, and the wall stays within what it may be
+	}
+	a.trying, a.wall, a.tried = true, wall, tried
+}
+
+func (a *answer) showReasons(key string) move {
+	a.all = !a.all
+	if a.all {
+		return a.jump(sectionReasons)(key)
+	}
+	a.scroll.top = 0
+	return nil
+}
+
+// jump brings a section to the top.
+func (a *answer) jump(to section) func(string) move {
+	return func(string) move {
+		_, at := a.rows(a.room)
+		a.scroll.top = at[to]
+		return nil
+	}
+}

@@ -1,0 +1,9 @@
+// Package tui is the assistant: it asks for a coat, a gun, the day and the air line one
+// question at a time and shows what to set, why, and where the pressure goes.
+//
+//	result, err := tui.Run(tui.Options{Catalogue: catalogue, In: os.Stdin, Out: os.Stdout, Getenv: os.Getenv})
+//
+// A root model routes keys to the page a person is on. Pages are plain structs behind
+// one small interface; the questions are made from one list of steps. Nothing here
+// computes physics: answers go to presets and calc, and their figures come back.
+package tui

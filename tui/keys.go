@@ -1,0 +1,105 @@
+package tui
+
+import (
+	"slices"
+	"strings"
+
+	"boothset/presets"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/ansi"
+)
+
+// binding is what a key does. The help row and the page of keys are made of it.
+type binding struct {
+	keys []string // as the terminal library names them
+	show string   // the keys as a person calls them
+	does string
+	act  func(key string) move
+	more string // what stands behind does where there is room
+}
+
+func always(m move) func(string) move { return func(string) move { return m } }
+
+func quitKey() binding {
+	return binding{keys: []string{"q"}, show: "q", does: "quit", act: always(leave)}
+}
+
+func unitsKey(s *session) binding {
+	return binding{keys: []string{"u"}, show: "u", does: "units", act: func(string) move { s.changeUnits(); return nil }, more: moreUnits}
+}
+
+const moreUnits = "US or metric; what was typed keeps its meaning"
+
+// find is the binding of a key.
+func find(all []binding, k tea.KeyMsg) (b binding, ok bool) {
+	if i := slices.IndexFunc(all, func(b binding) bool { return slices.Contains(b.keys, k.String()) }); i >= 0 {
+		return all[i], true
+	}
+	return b, false
+}
+
+// apart is a key message as single keys: two quick presses can come as one message of
+// two characters. Pasted text stays whole.
+func apart(k tea.KeyMsg) []tea.KeyMsg {
+	if k.Type != tea.KeyRunes || k.Paste || len(k.Runes) < 2 {
+		return []tea.KeyMsg{k}
+	}
+	single := make([]tea.KeyMsg, len(k.Runes))
+	for i, r := range k.Runes {
+		single[i] = tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{r}, Alt: k.Alt}
+	}
+	return single
+}
+
+// helpRow is as many bindings as fit into w columns, the last one always among them.
+func helpRow(s *session, all []binding, w int) string {
+	const apart = 2
+	width := func(b binding) int { return ansi.StringWidth(b.show) + 1 + ansi.StringWidth(b.does) }
+	last := all[len(all)-1]
+	room := w - width(last)
+	var shown []binding
+	for _, b := range all[:len(all)-1] {
+		if room -= width(b) + apart; room < 0 {
+			break
+		}
+		shown = append(shown, b)
+	}
+	parts := make([]string, 0, len(shown)+1)
+	for _, b := range append(shown, last) {
+		parts = append(parts, s.theme.Key.Render(b.show)+" "+b.does)
+	}
+	return cut(strings.Join(parts, strings.Repeat(" ", apart)), w)
+}
+
+// keysPage lists every key of the page below it.
+type keysPage struct {
+	s      *session
+	below  []binding
+	scroll scroll
+}
+
+func (p *keysPage) enter() *presets.FieldError { return nil }
+func (p *keysPage) skip() bool                 { return false }
+func (p *keysPage) heading() (string, string)  { return "the keys here", "" }
+func (p *keysPage) press(tea.KeyMsg) move      { return nil }
+
+func (p *keysPage) keys() []binding {
+	return append([]binding{{keys: []string{"esc", "enter", " ", "left", "backspace", "?"}, show: "esc", does: "back", act: always(back)}}, p.scroll.keys()...)
+}
+
+func (p *keysPage) body(room size) []string {
+	wide := 0
+	for _, b := range p.below {
+		wide = max(wide, ansi.StringWidth(b.show))
+	}
+	var rows []string
+	for _, b := range p.below {
+		text := b.does
+		if b.more != "" {
+			text += ": " + b.more
+		}
+		rows = append(rows, hang(p.s.theme.Key.Render(pad(b.show, wide))+"  ", text, room.w)...)
+	}
+	return p.scroll.window(p.s, rows, room)
+}

@@ -1,0 +1,49 @@
+package tui
+
+import (
+	"boothset/presets"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// size is room to draw in, in columns and rows.
+type size struct{ w, h int }
+
+// page is a place a person can be.
+type page interface {
+	// enter is called on arrival. An answer that turns out not to do comes back, and the
+	// person is taken to its question instead.
+	enter() *presets.FieldError
+	// skip reports whether there is nothing to do here now.
+	skip() bool
+	// heading is what stands at the left and at the right of the top row.
+	heading() (left, right string)
+	// body is at most room.h rows of at most room.w columns.
+	body(room size) []string
+	// keys is what the keys do here, the most wanted first.
+	keys() []binding
+	// press takes a key that no binding took: typed text.
+	press(k tea.KeyMsg) move
+}
+
+// move is where a key takes the person; nil stays.
+type move func(*root)
+
+func forward(r *root) { r.step(+1) }
+func back(r *root)    { r.back() }
+func leave(r *root)   { r.done = true }
+func stop(r *root)    { r.done, r.stopped = true, true }
+
+// restart is back to the first question, everything answered kept.
+func restart(r *root) {
+	r.s.walkLine = false
+	r.goTo(firstQuestion)
+}
+
+// open puts a page over the one the person is on; back returns.
+func open(p page) move {
+	return func(r *root) {
+		p.enter()
+		r.over = append(r.over, p)
+	}
+}

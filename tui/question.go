@@ -1,0 +1,145 @@
+package tui
+
+import (
+	"fmt"
+	"strings"
+
+	"boothset/presets"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// question asks one step. What was typed or picked stays in it for as long as the
+// assistant runs.
+type question struct {
+	s     *session
+	step  *step
+	list  list
+	field field
+	fault string // why the answer was not taken; the next key clears it
+	seen  bool
+}
+
+func (q *question) skip() bool { return !q.s.asked(q.step) }
+
+func (q *question) enter() *presets.FieldError {
+	q.fault = ""
+	if q.step.typed {
+		return nil
+	}
+	q.list.items = q.choices()
+	if q.step.id == stepLine {
+		q.list.point(map[bool]string{true: lineChange, false: lineKeep}[q.s.walkLine])
+	} else if !q.seen {
+		q.list.point(q.s.value(q.step.id))
+	}
+	q.seen = true
+	return nil
+}
+
+// The choices of the step that shows the line.
+const (
+	lineKeep   = "keep"
+	lineChange = "change"
+)
+
+func (q *question) choices() []presets.Item {
+	if q.step.id == stepLine {
+		return []presets.Item{{ID: lineKeep, Name: q.s.say("line-keep")}, {ID: lineChange, Name: q.s.say("line-change")}}
+	}
+	return q.s.catalogue.Choices(q.step.id)
+}
+
+func (q *question) heading() (left, right string) {
+	n, of := q.s.position(q.step.id)
+	return q.step.part, fmt.Sprintf("step %d of %d", n, of)
+}
+
+func (q *question) keys() []binding {
+	takes := binding{keys: []string{"enter"}, show: "enter", does: "take it", act: q.accept}
+	goBack := binding{keys: []string{"esc", "left", "backspace", "shift+tab"}, show: "esc", does: "back", act: always(back)}
+	if !q.step.typed {
+		all := []binding{takes}
+		if q.step != &steps[0] { // nothing lies before the first
+			all = append(all, goBack)
+		}
+		all = append(all, q.list.keys(q.accept)...)
+		return append(all, unitsKey(q.s), quitKey())
+	}
+	switch {
+	case q.field.String() != "": // left and backspace edit
+		goBack.keys = []string{"esc", "shift+tab"}
+		clear := func(string) move { q.field.set(""); return nil }
+		return append([]binding{takes, goBack}, binding{keys: []string{"ctrl+u"}, show: "ctrl+u", does: "clear", act: clear})
+	case q.offer() != "":
+		takes.does = "take the usual"
+	case q.step.optional:
+		takes.does = "go on without"
+	}
+	return []binding{takes, goBack}
+}
+
+func (q *question) press(k tea.KeyMsg) move {
+	q.fault = ""
+	if !q.step.typed {
+		return nil
+	}
+	if k.Alt || k.Type != tea.KeyRunes && k.Type != tea.KeySpace {
+		q.field.edit(k)
+		return nil
+	}
+	var good []rune
+	for _, c := range k.Runes {
+		switch {
+		case readings[q.step.id].takes(c):
+			good = append(good, c)
+		case c != '\n' && c != '\r' && c != '\t':
+			q.fault = q.s.say("field-runes")
+		}
+	}
+	q.field.insert(good)
+	return nil
+}
+
+// offer is what an empty field takes: the shop's usual.
+func (q *question) offer() string { return q.s.usual(q.step.id) }
+
+// accept takes the answer and goes on, or says why not and stays.
+func (q *question) accept(string) move {
+	q.fault = ""
+	id := q.step.id
+	if id == stepLine {
+		q.s.walkLine = q.list.picked().ID == lineChange
+		return forward
+	}
+	var text string
+	if q.step.typed {
+		text = complete(id, q.field.String(), q.s.sys)
+	} else {
+		text = q.list.picked().ID
+	}
+	typed := text != ""
+	if !typed {
+		text = q.offer()
+	}
+	a := q.s.answers
+	a.Set(id, text)
+	if text != "" || !q.step.optional {
+		if f := q.s.catalogue.Fault(a, id, q.s.sys); f != nil {
+			q.refuse(f)
+			return nil
+		}
+	}
+	q.s.answers = a
+	if q.step.typed && typed {
+		q.field.set(text)
+	}
+	return forward
+}
+
+func (q *question) refuse(f *presets.FieldError) {
+	q.fault = f.Want
+	if q.step.typed && strings.TrimSpace(q.field.String()) == "" {
+		q.fault = q.s.say("field-empty") + " " + f.Want
+	}
+}

@@ -1,0 +1,173 @@
+package tui
+
+import (
+	"fmt"
+	"strings"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// The smallest window that a page is drawn in.
+const (
+	leastWidth  = 40
+	leastHeight = 12
+)
+
+// firstQuestion is where the pages begin that can be gone back to; the safety page
+// before it shows once.
+const firstQuestion = 1
+
+// stopKey works everywhere, also where the window is too small.
+const stopKey = "ctrl+c"
+
+// stopMsg ends the program from outside: a signal, a closed window.
+type stopMsg struct{}
+
+// root is where the person is, and the way from a key to that page.
+type root struct {
+	s      *session
+	pages  []page // in the order they are gone through
+	at     int
+	over   []page // opened over that, the last one shows
+	answer *answer
+	size   size
+
+	done    bool // to be left
+	stopped bool // because it was interrupted
+}
+
+func newRoot(s *session) *root {
+	r := &root{s: s, answer: &answer{s: s}, size: size{80, 24}}
+	r.pages = append(r.pages, &safety{s: s})
+	for i := range steps {
+		r.pages = append(r.pages, &question{s: s, step: &steps[i]})
+	}
+	r.pages = append(r.pages, r.answer)
+	return r
+}
+
+// page is the one that shows.
+func (r *root) page() page {
+	if n := len(r.over); n > 0 {
+		return r.over[n-1]
+	}
+	return r.pages[r.at]
+}
+
+// step goes on or back by one page that has something to ask.
+func (r *root) step(by int) {
+	for at := r.at + by; at >= firstQuestion && at < len(r.pages); at += by {
+		if !r.pages[at].skip() {
+			r.goTo(at)
+			return
+		}
+	}
+}
+
+func (r *root) back() {
+	if n := len(r.over); n > 0 {
+		r.over = r.over[:n-1]
+		return
+	}
+	r.step(-1)
+}
+
+// goTo arrives at a page, or at the question whose answer turns out not to do.
+func (r *root) goTo(at int) {
+	r.at = at
+	fault := r.pages[at].enter()
+	if fault == nil {
+		return
+	}
+	for i, p := range r.pages {
+		q, ok := p.(*question)
+		if !ok || q.step.id != fault.Field {
+			continue
+		}
+		r.s.walkLine = r.s.walkLine || q.step.ofLine()
+		r.at = i
+		q.enter()
+		q.refuse(fault)
+		return
+	}
+	r.answer.fail(fault)
+}
+
+// Init has nothing to start.
+func (r *root) Init() tea.Cmd { return nil }
+
+// Update takes a message; it has no effect outside the model.
+func (r *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
+	switch msg := msg.(type) {
+	case tea.WindowSizeMsg:
+		if msg.Width > 0 && msg.Height > 0 { // a terminal that does not know says 0
+			r.size = size{msg.Width, msg.Height}
+		}
+	case stopMsg:
+		stop(r)
+	case tea.KeyMsg:
+		for _, k := range apart(msg) {
+			if !r.done {
+				r.press(k)
+			}
+		}
+	}
+	if r.done {
+		return r, tea.Quit
+	}
+	return r, nil
+}
+
+func (r *root) tooSmall() bool { return r.size.w < leastWidth || r.size.h < leastHeight }
+
+func (r *root) press(k tea.KeyMsg) {
+	b, bound := find(r.keys(), k)
+	if r.tooSmall() && k.String() != stopKey {
+		return
+	}
+	var m move
+	if bound {
+		m = b.act(k.String())
+	} else {
+		m = r.page().press(k)
+	}
+	if m != nil {
+		m(r)
+	}
+}
+
+// keys is what the keys do now.
+func (r *root) keys() []binding {
+	all := append(r.page().keys(), binding{keys: []string{stopKey}, show: stopKey, does: "stop at once", act: always(stop)})
+	if len(r.over) > 0 {
+		return all
+	}
+	return append(all, binding{keys: []string{"?", "f1"}, show: "?", does: "keys", act: func(string) move {
+		return open(&keysPage{s: r.s, below: r.keys()})
+	}})
+}
+
+// View lays a page out in the window.
+func (r *root) View() string {
+	if r.tooSmall() {
+		text := fmt.Sprintf("The window is %d x %d. Make it %d x %d or larger, or press ctrl+c to stop.", r.size.w, r.size.h, leastWidth, leastHeight)
+		rows := wrap(text, r.size.w)
+		return strings.Join(rows[:min(len(rows), r.size.h)], "\n")
+	}
+	s, p, w := r.s, r.page(), r.size.w
+	left, right := p.heading()
+	rule := strings.Repeat(string(s.glyphs.Rule), w)
+	top := []string{s.theme.Title.Render(ends("boothset  "+left, right, w)), tail(s.trail(), w)}
+	help := []string{helpRow(s, r.keys(), w)}
+	if r.size.h >= 16 {
+		top = append(top, rule)
+		help = append([]string{rule}, help...)
+	}
+	room := size{w, r.size.h - len(top) - len(help)}
+	body := p.body(room)
+	rows := append(top, body...)
+	for range room.h - len(body) {
+		rows = append(rows, "")
+	}
+	return strings.Join(append(rows, help...), "\n")
+}

@@ -1,0 +1,90 @@
+package tui
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"os/signal"
+	"syscall"
+
+	"boothset/calc"
+	"boothset/calc/unit"
+	"boothset/presets"
+	_ "boothset/tui/early" // before the terminal library
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// Options is what the assistant runs on.
+type Options struct {
+	Catalogue *presets.Catalogue
+	In        io.Reader // a terminal
+	Out       io.Writer // a terminal
+	Getenv    func(string) string
+}
+
+// Result is how the assistant was left.
+type Result struct {
+	// Answered reports whether it was left from an answer, which Request, Setup and
+	// System then hold.
+	Answered bool
+	Request  calc.Request
+	Setup    calc.Setup
+	System   unit.System
+	// Stopped reports an interrupt: ctrl+c, a signal, a closed window.
+	Stopped bool
+}
+
+// framesPerSecond shortens the wait for the first frame.
+const framesPerSecond = 120
+
+// Run shows the assistant until the person leaves it. The terminal is then as it was.
+func Run(o Options) (Result, error) {
+	r := newRoot(newSession(o.Catalogue, o.Getenv))
+	p := tea.NewProgram(r, tea.WithInput(o.In), tea.WithOutput(o.Out), tea.WithAltScreen(),
+		tea.WithFPS(framesPerSecond), tea.WithoutSignalHandler(), tea.WithFilter(stopOnInterrupt))
+
+	signals := make(chan os.Signal, 1)
+	signal.Notify(signals, syscall.SIGHUP, syscall.SIGINT, syscall.SIGTERM)
+	over := make(chan struct{})
+	defer func() {
+		signal.Stop(signals)
+		close(over)
+	}()
+	go func() {
+		select {
+		case <-signals:
+			p.Send(stopMsg{})
+		case <-over:
+		}
+	}()
+
+	_, err := p.Run()
+	switch {
+	case r.stopped:
+		return Result{Stopped: true}, nil
+	case errors.Is(err, tea.ErrProgramPanic):
+		return Result{}, err
+	case err != nil:
+		return Result{}, fmt.Errorf("the terminal failed: %w", err)
+	}
+	return r.result(), nil
+}
+
+// stopOnInterrupt makes the library's own interrupt, which ends a program without
+// telling its model, the same as any other stop.
+func stopOnInterrupt(_ tea.Model, msg tea.Msg) tea.Msg {
+	if _, ok := msg.(tea.InterruptMsg); ok {
+		return stopMsg{}
+	}
+	return msg
+}
+
+// result is what the person leaves with.
+func (r *root) result() Result {
+	if r.pages[r.at] != page(r.answer) || r.answer.err != nil {
+		return Result{}
+	}
+	return Result{Answered: true, Request: r.answer.request, Setup: r.answer.setup, System: r.s.sys}
+}

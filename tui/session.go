@@ -1,0 +1,109 @@
+package tui
+
+import (
+	"strings"
+
+	"boothset/calc/unit"
+	"boothset/presets"
+	"boothset/presets/words"
+	"boothset/tui/draw"
+)
+
+// session is what the pages share: what has been answered, and how to show it.
+type session struct {
+	catalogue *presets.Catalogue
+	words     *words.Words
+	sys       unit.System
+	theme     theme
+	glyphs    draw.Glyphs
+
+	// answers holds what was taken, each quantity with its unit.
+	answers  presets.Answers
+	walkLine bool // the line is gone through part by part
+}
+
+func newSession(c *presets.Catalogue, getenv func(string) string) *session {
+	return &session{
+		catalogue: c, words: words.English(), sys: c.System(),
+		theme: newTheme(coloured(getenv)), glyphs: glyphs(getenv),
+	}
+}
+
+// say is a sentence, empty where there is none.
+func (s *session) say(id string) string {
+	if !s.words.Has(id) {
+		return ""
+	}
+	return s.words.Text(s.sys, id, nil)
+}
+
+func (s *session) changeUnits() {
+	if s.sys == unit.Metric {
+		s.sys = unit.US
+	} else {
+		s.sys = unit.Metric
+	}
+}
+
+// unitsName is what the units are called at the top of the screen.
+func (s *session) unitsName() string {
+	if s.sys == unit.Metric {
+		return "metric units"
+	}
+	return "US units"
+}
+
+// usual is the shop's usual answer, read in the shop's own units.
+func (s *session) usual(field string) string {
+	return complete(field, s.catalogue.Usual(field), s.catalogue.System())
+}
+
+// value is the answer that counts: what was taken, else the usual.
+func (s *session) value(field string) string {
+	if v := s.answers.Field(field); v != "" {
+		return v
+	}
+	return s.usual(field)
+}
+
+// complete is all the answers with the usual ones filled in, each with its unit.
+func (s *session) complete() presets.Answers {
+	a := s.answers
+	for i := range steps {
+		if id := steps[i].id; id != stepLine {
+			a.Set(id, s.value(id))
+		}
+	}
+	if mark := s.usual(presets.FieldMark); mark != "" {
+		a.Set(presets.FieldMark, mark)
+	}
+	return a
+}
+
+// name is an answer as a person reads it: the name of an entry, or what was typed.
+func (s *session) name(field, value string) string {
+	for _, item := range s.catalogue.Choices(field) {
+		if item.ID == value {
+			return plain(item.Name)
+		}
+	}
+	return plain(value)
+}
+
+// trail is the answers so far in one row.
+func (s *session) trail() string {
+	var said []string
+	for i := range steps {
+		st := &steps[i]
+		v := s.answers.Field(st.id)
+		if v == "" {
+			continue
+		}
+		text := s.name(st.id, v)
+		if st.short != "" {
+			text = st.short + " " + text
+		}
+		said = append(said, text)
+	}
+	return strings.Join(said, " "+string(s.glyphs.Between)+" ")
+}

@@ -1,0 +1,70 @@
+package tui
+
+import (
+	"io"
+	"strings"
+
+	"boothset/calc"
+	"boothset/tui/draw"
+
+	"github.com/charmbracelet/lipgloss"
+	"github.com/muesli/termenv"
+)
+
+// theme is how each role looks. Colours are of the terminal's own sixteen. Nothing is
+// told by colour alone.
+type theme struct {
+	Title, Question, Focus, Number, Key, Note lipgloss.Style
+	level                                     map[calc.Level]lipgloss.Style
+}
+
+// newTheme is the theme in colour, or with no attributes at all.
+func newTheme(colour bool) theme {
+	r := lipgloss.NewRenderer(io.Discard)
+	r.SetHasDarkBackground(true) // else it asks the terminal
+	r.SetColorProfile(termenv.Ascii)
+	if colour {
+		r.SetColorProfile(termenv.ANSI)
+	}
+	style := r.NewStyle
+	red, yellow, cyan := lipgloss.Color("1"), lipgloss.Color("3"), lipgloss.Color("6")
+	return theme{
+		Title:    style().Bold(true),
+		Question: style().Bold(true),
+		Focus:    style().Bold(true).Foreground(cyan),
+		Number:   style().Bold(true),
+		Key:      style().Foreground(cyan),
+		Note:     style().Foreground(cyan),
+		level: map[calc.Level]lipgloss.Style{
+			calc.Stop: style().Bold(true).Foreground(red),
+			calc.Warn: style().Foreground(yellow),
+			calc.Note: style(),
+		},
+	}
+}
+
+// levelWord is how heavy a caution is, in a word.
+var levelWord = map[calc.Level]string{calc.Stop: "STOP", calc.Warn: "WATCH", calc.Note: "note"}
+
+// coloured reports whether the environment wants colour: NO_COLOR, where it is set to
+// anything, does not.
+func coloured(getenv func(string) string) bool { return getenv("NO_COLOR") == "" }
+
+// glyphs is the set the locale can show: blocks where it is UTF-8 and not one whose
+// terminals may draw them two columns wide.
+func glyphs(getenv func(string) string) draw.Glyphs {
+	var locale string
+	for _, name := range []string{"LC_ALL", "LC_CTYPE", "LANG"} { // the first one set decides
+		if locale = strings.ToLower(getenv(name)); locale != "" {
+			break
+		}
+	}
+	utf8 := strings.Contains(locale, "utf-8") || strings.Contains(locale, "utf8")
+	for _, wide := range []string{"ja", "ko", "zh"} {
+		utf8 = utf8 && !strings.HasPrefix(locale, wide)
+	}
+	if utf8 {
+		return draw.Blocks
+	}
+	return draw.ASCII
+}
