@@ -28,10 +28,11 @@ func (s *Setup) fill(j *job) {
 	}
 	s.Wall.Flowing = j.flowing
 	s.Wall.Static = min(j.r.Regulator.Set(s.Wall.Flowing, j.flow), max(j.r.Supply, s.Wall.Flowing))
-	into, _, _ := line.Downstream(j.after(), j.flow, j.set, j.air)
+	into := j.valveInlet()
 	v := &s.Valve
 	v.Reserve = j.reserve
-	v.Opening, v.Mach, v.Choked, _ = g.Valve.OpeningFor(j.flow, into, j.working, j.air)
+	v.Opening, v.Choked, _ = g.Valve.OpeningFor(j.flow, into, j.working, j.air)
+	v.Mach = j.valveMach(into, v.Opening, v.Choked)
 	v.Nudge = j.nudge(v.Opening)
 	if j.r.Gauge == AtFoot {
 		s.Working.Reads = into.Gauge(amb)
@@ -163,6 +164,14 @@ func (s *Setup) bottleneck(openValve unit.Drop) int {
 	return worst
 }
 
+// valveMach is the Mach number in the valve's throat at the target's flow.
+func (j *job) valveMach(into unit.Abs, opening float64, choked bool) float64 {
+	if choked {
+		return 1 // and not a rounding below
+	}
+	return j.r.Gun.Valve.Mach(j.flow, into, opening, j.air)
+}
+
 // fillNow works the wall as it stands.
 func (s *Setup) fillNow(j *job) {
 	if !j.r.HasNow {
@@ -180,7 +189,8 @@ func (s *Setup) fillNow(j *job) {
 	if !ok {
 		return
 	}
-	n.Opening, n.Mach, n.Choked, n.Enough = g.Valve.OpeningFor(j.flow, into, j.working, j.air)
+	n.Opening, n.Choked, n.Enough = g.Valve.OpeningFor(j.flow, into, j.working, j.air)
+	n.Mach = j.valveMach(into, n.Opening, n.Choked)
 	n.Nudge = j.nudge(n.Opening)
 }
 

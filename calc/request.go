@@ -101,6 +101,9 @@ type Request struct {
 	// Now is the wall as it stands, flowing; used where HasNow.
 	Now    unit.Gauge
 	HasNow bool
+
+	// Tolerances are what Propagate works with; Solve does not need them.
+	Tolerances Tolerances
 }
 
 // Limits of what a request may hold. Wider than any booth; they keep the sums sane.

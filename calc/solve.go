@@ -148,6 +148,18 @@ func (j *job) setWall() {
 	j.setAt(min(wanted, j.most.Gauge(j.air.Ambient)))
 }
 
+// valveInlet is the pressure before the inlet valve at the set pressure advised.
+func (j *job) valveInlet() unit.Abs {
+	p, _, _ := line.Downstream(j.after(), j.flow, j.set, j.air)
+	return p
+}
+
+// opening is how far the valve must be open at the set pressure advised.
+func (j *job) opening() float64 {
+	x, _, _ := j.r.Gun.Valve.OpeningFor(j.flow, j.valveInlet(), j.working, j.air)
+	return x
+}
+
 // setAt takes a set pressure as the gauge reads it.
 func (j *job) setAt(flowing unit.Gauge) {
 	j.flowing = flowing
@@ -238,17 +250,9 @@ func (j *job) floor() float64 {
 	if j.nudge(1) > MostNudge {
 		return 1
 	}
-	low, high := math.Max(choked, 1e-3), 1.0
-	if j.nudge(low) <= MostNudge {
-		return low
-	}
-	for high-low > 1e-4 {
-		mid := (low + high) / 2
-		if j.nudge(mid) > MostNudge {
-			low = mid
-		} else {
-			high = mid
-		}
-	}
-	return high
+	// The nudge falls with the opening nearly as a power of it: false position in logs.
+	low := math.Max(choked, 1e-3)
+	return math.Exp(line.FalsePosition(func(logX float64) float64 {
+		return math.Log(float64(MostNudge / j.nudge(math.Exp(logX))))
+	}, math.Log(low), 0, 1e-6))
 }

@@ -26,12 +26,8 @@ func weather(r *Request) (w Weather, err error) {
 	d := r.Day
 	w = Weather{Ambient: air.AtAltitude(d.Altitude), DewPoint: air.DewPoint(d.Air, d.Humidity)}
 	w.PanelMargin = unit.TempDiff(d.Panel - w.DewPoint)
-	if r.Coat.Waterborne {
-		if w.Drying, err = coat.WaterDrive(d.Air, d.Humidity, w.Ambient); err != nil {
-			return w, err
-		}
-	} else {
-		w.Drying = coat.SolventDrive(r.Coat.Solvent, d.Air)
+	if w.Drying, err = drying(r.Coat, d, w.Ambient); err != nil {
+		return w, err
 	}
 	w.Correction = correction(r.Coat.Working.Start, w.Drying)
 	return w, nil
@@ -47,4 +43,12 @@ func correction(start unit.Gauge, drying float64) unit.Drop {
 	share := math.Min(math.Log(drying)/math.Log(fullDrying), 1)
 	steps := math.Floor(float64(start)*mostCorrection*share/float64(correctionStep) + 1e-9)
 	return -unit.Drop(steps) * correctionStep
+}
+
+// drying is how fast a coat dries on a day, relative to the reference day.
+func drying(c Coat, d Day, ambient unit.Abs) (float64, error) {
+	if c.Waterborne {
+		return coat.WaterDrive(d.Air, d.Humidity, ambient)
+	}
+	return coat.SolventDrive(c.Solvent, d.Air), nil
 }

@@ -52,15 +52,21 @@ func New(s Stamp, capLimit unit.Gauge, v Valve) (Gun, error) {
 	if err := v.Check(); err != nil {
 		return Gun{}, err
 	}
-	sea := line.NewAir(unit.SCFMPressure, unit.ANRTemperature)
-	inlet, cap := s.Inlet.Abs(sea.Ambient), s.Cap.Abs(sea.Ambient)
-	g := Gun{
-		Passages: line.Restriction{B: passagesRatio}, Cap: line.Restriction{B: capRatio},
-		Valve: v, Stamp: s, CapLimit: capLimit,
-	}
-	g.Passages.C, _, _ = g.Passages.Needed(s.Flow, inlet, cap, sea)
-	g.Cap.C, _, _ = g.Cap.Needed(s.Flow, cap, sea.Ambient, sea)
+	g := Gun{Valve: v, CapLimit: capLimit}
+	g.Fix(s)
 	return g, nil
+}
+
+// stampAir is the air a stamp holds in: sea level, 20 C.
+var stampAir = line.NewAir(unit.SCFMPressure, unit.ANRTemperature)
+
+// Fix makes passages and cap meet a stamp that New would take.
+func (g *Gun) Fix(s Stamp) {
+	inlet, cap := s.Inlet.Abs(stampAir.Ambient), s.Cap.Abs(stampAir.Ambient)
+	g.Stamp = s
+	g.Passages, g.Cap = line.Restriction{B: passagesRatio}, line.Restriction{B: capRatio}
+	g.Passages.C, _, _ = g.Passages.Needed(s.Flow, inlet, cap, stampAir)
+	g.Cap.C, _, _ = g.Cap.Needed(s.Flow, cap, stampAir.Ambient, stampAir)
 }
 
 // Upstream is the working pressure (behind the inlet valve) and the cap pressure at

@@ -24,10 +24,13 @@ func JetOf(q unit.Flow, cap unit.Abs, a line.Air) Jet {
 	if ratio >= 1 || q <= 0 {
 		return Jet{}
 	}
-	exit := math.Max(ratio, air.CriticalRatio)
 	const power = (air.Gamma - 1) / air.Gamma
-	m := math.Sqrt(2 / (air.Gamma - 1) * (math.Pow(1/exit, power) - 1))
-	t := float64(a.Temp) * math.Pow(exit, power)
+	exit, cooling := air.CriticalRatio, 2/(air.Gamma+1) // temperature at the exit over that at the cap
+	if ratio > exit {
+		exit, cooling = ratio, math.Pow(ratio, power)
+	}
+	m := math.Sqrt(2 / (air.Gamma - 1) * (1/cooling - 1))
+	t := float64(a.Temp) * cooling
 	v := m * math.Sqrt(air.Gamma*air.GasConstant*t)
 	mass := float64(q.Mass())
 	p := exit * float64(cap)

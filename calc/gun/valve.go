@@ -81,19 +81,20 @@ func (v *Valve) At(opening float64) line.Restriction {
 	return r
 }
 
-// OpeningFor is the opening at which the valve passes q from p1 to p2, the Mach
-// number in its throat and whether it is choked. ok is false where even the open
-// valve passes too little; the opening is then 1.
-func (v *Valve) OpeningFor(q unit.Flow, p1, p2 unit.Abs, a line.Air) (opening, mach float64, choked, ok bool) {
+// OpeningFor is the opening at which the valve passes q from p1 to p2, and whether it
+// is then choked. ok is false where even the open valve passes too little; the opening
+// is then 1.
+func (v *Valve) OpeningFor(q unit.Flow, p1, p2 unit.Abs, a line.Air) (opening float64, choked, ok bool) {
 	c, choked, ok := v.Full.Needed(q, p1, p2, a)
 	if !ok || c > v.Full.C {
-		return 1, line.ThroatMach(float64(q) / float64(v.Full.Flow(p1, 0, a))), false, false
+		return 1, false, false
 	}
-	mach = 1
-	if !choked {
-		r := v.Full
-		r.C = c
-		mach = line.ThroatMach(float64(q) / float64(r.Flow(p1, 0, a)))
-	}
-	return v.Shape.Opening(float64(c / v.Full.C)), mach, choked, true
+	return v.Shape.Opening(float64(c / v.Full.C)), choked, true
+}
+
+// Mach is the Mach number in the throat when the valve passes q from p1 at an opening
+// above 0: 1 where that is all it can pass.
+func (v *Valve) Mach(q unit.Flow, p1 unit.Abs, opening float64, a line.Air) float64 {
+	r := v.At(opening)
+	return line.ThroatMach(float64(q) / float64(r.Flow(p1, 0, a)))
 }

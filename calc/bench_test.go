@@ -1,0 +1,45 @@
+package calc
+
+import (
+	"testing"
+
+	"boothset/calc/unit"
+)
+
+// BenchmarkLineSolve is one full line: from the target the flow, the cap, the set
+// pressure for an open valve, the wall's mark and the opening.
+func BenchmarkLineSolve(b *testing.B) {
+	r := mildClear(b)
+	j := newJob(&r, unit.SCFMPressure)
+	b.ReportAllocs()
+	for b.Loop() {
+		j.target(0)
+		j.setWall()
+		if j.opening() <= 0 {
+			b.Fatal("shut")
+		}
+	}
+}
+
+// BenchmarkForward is the forward solve: what the gun gets from a wall pressure.
+func BenchmarkForward(b *testing.B) {
+	r := mildClear(b)
+	j := newJob(&r, unit.SCFMPressure)
+	b.ReportAllocs()
+	for b.Loop() {
+		if w, _ := j.gunAt(4e5, 0.5); w <= 0 {
+			b.Fatal("no pressure")
+		}
+	}
+}
+
+// BenchmarkSetup is a complete setup with its reasons and cautions.
+func BenchmarkSetup(b *testing.B) {
+	r := mildClear(b)
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := Solve(&r); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

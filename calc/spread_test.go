@@ -1,0 +1,199 @@
+package calc
+
+import (
+	"math/rand/v2"
+	"slices"
+	"testing"
+
+	"boothset/calc/line"
+	"boothset/calc/unit"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+// roughly is tolerances of the size a shop's have.
+var roughly = Tolerances{
+	Coupling: Tolerance{Within: 0.3}, Filter: Tolerance{Within: 0.3}, Valve: Tolerance{Within: 0.3},
+	HoseBore: Tolerance{Within: 0.05}, HoseEnd: Tolerance{Within: 0.2},
+	StampFlow: Tolerance{Within: 0.1}, StampCap: Tolerance{Within: 0.15}, Droop: Tolerance{Within: 0.5},
+	WallGauge: Tolerance{Within: unit.PascalPerPSI * 4}, GunGauge: Tolerance{Within: unit.PascalPerPSI * 1.5},
+	Thermometer: Tolerance{Within: 1}, HygrometerShare: Tolerance{Within: 0.05},
+}
+
+// fiveLines are lines as unlike as a shop's may be.
+func fiveLines(t require.TestingT) map[string]Request {
+	mild := mildClear(t)
+	mild.Tolerances = roughly
+	with := func(change func(*Request)) Request {
+		r := mild
+		r.Line = append([]line.Part(nil), mild.Line...)
+		change(&r)
+		return r
+	}
+	return map[string]Request{
+		"mild": mild,
+		"slim": with(func(r *Request) {
+			r.Line[0].Restriction = line.Restriction{C: unit.DM3PerSBar(2), B: 0.3}
+			r.Line[2].Restriction = r.Line[0].Restriction
+		}),
+		"long and thin": with(func(r *Request) {
+			r.Line[1].Hose = line.Hose{Length: unit.Feet(35), Bore: unit.MM(8), Roughness: line.SmoothRubber, End: line.Restriction{C: unit.DM3PerSBar(6), B: 0.5}}
+		}),
+		"hot waterborne": with(func(r *Request) {
+			r.Coat.Waterborne = true
+			r.Day.Air, r.Day.Humidity = unit.Celsius(33), 0.3
+		}),
+		"regulator at the foot": with(func(r *Request) { r.RegulatorAt = Foot }),
+	}
+}
+
+// The same bounds by brute force: a million pseudo-random draws.
+func TestBoundsAgainstMonteCarlo(t *testing.T) {
+	if testing.Short() {
+		t.Skip("five million solves")
+	}
+	for name, r := range fiveLines(t) {
+		t.Run(name, func(t *testing.T) {
+			t.Parallel()
+			s, err := Solve(&r)
+			require.NoError(t, err)
+			require.False(t, s.Short.Is)
+			got := Propagate(&r, &s)
+			random := rand.New(rand.NewPCG(1, 2))
+			brute := propagation{z: make([]row, 1_000_000)}
+			for i := range brute.z {
+				for d := range brute.z[i] {
+					brute.z[i][d] = random.NormFloat64()
+				}
+			}
+			brute.run(newTrial(&r, &s))
+			room := make([]float64, len(brute.z))
+			near := func(want, got unit.Gauge) { assert.InDelta(t, want.PSI(), got.PSI(), 0.1) }
+			wall, static := gaugeRange(bounds(room, brute.out[0])), gaugeRange(bounds(room, brute.out[1]))
+			near(wall.Low, got.Wall.Low)
+			near(wall.High, got.Wall.High)
+			near(static.Low, got.Static.Low)
+			near(static.High, got.Static.High)
+			opening := bounds(room, brute.out[2])
+			assert.InDelta(t, opening.Low, got.Opening.Low, 0.01)
+			assert.InDelta(t, opening.High, got.Opening.High, 0.01)
+			distance := bounds(room, brute.out[3])
+			assert.InDelta(t, distance.Low, float64(got.Distance.Low), 0.0005)
+			assert.InDelta(t, distance.High, float64(got.Distance.High), 0.0005)
+
+			var shares float64
+			for _, c := range got.Causes {
+				shares += c.Wall
+			}
+			assert.InDelta(t, 1, shares, 0.02, "shares of the wall's spread")
+			t.Logf("wall %.2f..%.2f psi, opening %.2f..%.2f, shares %.4f, first %s %.2f -> %.2f..%.2f", got.Wall.Low.PSI(), got.Wall.High.PSI(),
+				got.Opening.Low, got.Opening.High, shares, got.Causes[0].ID, got.Causes[0].Wall, got.Causes[0].Known.Low.PSI(), got.Causes[0].Known.High.PSI())
+		})
+	}
+}
+
+func TestSpreadIsTheSameTwice(t *testing.T) {
+	r := mildClear(t)
+	r.Tolerances = roughly
+	s, err := Solve(&r)
+	require.NoError(t, err)
+	assert.Equal(t, Propagate(&r, &s), Propagate(&r, &s))
+}
+
+func TestNoToleranceNoSpread(t *testing.T) {
+	r := mildClear(t)
+	s, err := Solve(&r)
+	require.NoError(t, err)
+	p := Propagate(&r, &s)
+	assert.InDelta(t, s.Wall.Flowing.PSI(), p.Wall.Low.PSI(), 1e-6)
+	assert.InDelta(t, s.Wall.Flowing.PSI(), p.Wall.High.PSI(), 1e-6)
+	assert.InDelta(t, s.Valve.Opening, p.Opening.High, 1e-9)
+	assert.InDelta(t, float64(s.Distance.Target), float64(p.Distance.Low), 1e-9)
+	assert.Empty(t, p.Causes)
+}
+
+// Knowing one thing leaves a narrower range, and the first cause narrows it most.
+func TestKnowingTheFirstCauseNarrowsMost(t *testing.T) {
+	for name, r := range fiveLines(t) {
+		s, err := Solve(&r)
+		require.NoError(t, err)
+		p := Propagate(&r, &s)
+		width := func(g GaugeRange) float64 { return float64(g.High - g.Low) }
+		require.NotEmpty(t, p.Causes)
+		for _, c := range p.Causes {
+			assert.LessOrEqual(t, width(c.Known), width(p.Wall)*1.005, "%s %s", name, c.ID)
+			assert.GreaterOrEqual(t, width(c.Known), width(p.Causes[0].Known)*0.98, "%s %s", name, c.ID)
+		}
+		assert.Less(t, width(p.Causes[0].Known), width(p.Wall))
+	}
+}
+
+// A wider tolerance never makes an answer surer.
+func TestWiderToleranceWidens(t *testing.T) {
+	r := mildClear(t)
+	r.Tolerances = roughly
+	s, err := Solve(&r)
+	require.NoError(t, err)
+	narrow := Propagate(&r, &s)
+	r.Tolerances.Coupling.Within *= 2
+	r.Tolerances.WallGauge.Within *= 2
+	wide := Propagate(&r, &s)
+	assert.Less(t, float64(wide.Wall.Low), float64(narrow.Wall.Low))
+	assert.Greater(t, float64(wide.Wall.High), float64(narrow.Wall.High))
+}
+
+// BenchmarkPropagation is the 10,000 solves of a spread.
+func BenchmarkPropagation(b *testing.B) {
+	r := mildClear(b)
+	r.Tolerances = roughly
+	s, err := Solve(&r)
+	if err != nil {
+		b.Fatal(err)
+	}
+	b.ReportAllocs()
+	for b.Loop() {
+		if p := Propagate(&r, &s); len(p.Causes) == 0 {
+			b.Fatal("no causes")
+		}
+	}
+}
+
+func TestQuantileAgainstSorting(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		v := rapid.SliceOfN(rapid.Float64Range(-5, 5), 2, 200).Draw(t, "v")
+		share := rapid.Float64Range(0, 1).Draw(t, "share")
+		sorted := slices.Sorted(slices.Values(v))
+		x := share * float64(len(v)-1)
+		i := int(x)
+		want := sorted[i]
+		if i+1 < len(v) {
+			want += (sorted[i+1] - sorted[i]) * (x - float64(i))
+		}
+		assert.InDelta(t, want, quantile(v, share), 1e-12)
+	})
+}
+
+// The deviations are those of a standard normal distribution, and uncorrelated.
+func TestDeviations(t *testing.T) {
+	z := deviations()
+	require.Len(t, z, Draws)
+	for d := range Dimensions {
+		col := make([]float64, Draws)
+		for i := range z {
+			col[i] = z[i][d]
+		}
+		room := make([]float64, Draws)
+		b := bounds(room, col)
+		assert.InDelta(t, -1.2816, b.Low, 0.02, "10 % of dimension %d", d)
+		assert.InDelta(t, 1.2816, b.High, 0.02, "90 % of dimension %d", d)
+		for e := range d {
+			var product float64
+			for i := range z {
+				product += z[i][d] * z[i][e] / Draws
+			}
+			assert.InDelta(t, 0, product, 1e-9)
+		}
+	}
+}

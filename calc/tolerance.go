@@ -1,0 +1,51 @@
+package calc
+
+import (
+	"boothset/calc/line"
+	"boothset/calc/unit"
+)
+
+// Tolerance is how far a value may be off, as two standard deviations: relative for
+// what is multiplied, in SI for what is read off an instrument.
+type Tolerance struct {
+	Within float64
+	Standing
+}
+
+// Tolerances is what each value of a request may be off by. A coupling's or a filter's
+// own is in the catalogue entry it came from and stands in its Part; these are the rest.
+type Tolerances struct {
+	Coupling, Filter, Valve      Tolerance // sonic conductance, relative
+	HoseBore, HoseEnd            Tolerance // relative; of the end fittings' conductance
+	StampFlow, StampCap          Tolerance // relative
+	Droop                        Tolerance // relative
+	WallGauge, GunGauge          Tolerance // Pa
+	Thermometer, HygrometerShare Tolerance // K; fraction of saturation
+}
+
+// dimension is one thing that may be off: which tolerance, and what being off by z
+// standard deviations does to a trial.
+type dimension struct {
+	id    string
+	of    func(*Tolerances) *Tolerance
+	apply func(t *trial, off float64)
+}
+
+// dimensions are all that is propagated, in the order of their coordinates.
+var dimensions = [...]dimension{
+	{"coupling", func(t *Tolerances) *Tolerance { return &t.Coupling }, func(t *trial, off float64) { t.scaleParts(line.CouplingKind, off) }},
+	{"hose-bore", func(t *Tolerances) *Tolerance { return &t.HoseBore }, (*trial).scaleBores},
+	{"hose-end", func(t *Tolerances) *Tolerance { return &t.HoseEnd }, (*trial).scaleEnds},
+	{"filter", func(t *Tolerances) *Tolerance { return &t.Filter }, func(t *trial, off float64) { t.scaleParts(line.FilterKind, off) }},
+	{"valve", func(t *Tolerances) *Tolerance { return &t.Valve }, func(t *trial, off float64) { t.r.Gun.Valve.Full.C *= factor(off) }},
+	{"stamp-flow", func(t *Tolerances) *Tolerance { return &t.StampFlow }, func(t *trial, off float64) { t.stamp.Flow *= unit.Flow(factor(off)) }},
+	{"stamp-cap", func(t *Tolerances) *Tolerance { return &t.StampCap }, (*trial).scaleCap},
+	{"droop", func(t *Tolerances) *Tolerance { return &t.Droop }, func(t *trial, off float64) { t.r.Regulator.Droop *= float64(factor(off)) }},
+	{"wall-gauge", func(t *Tolerances) *Tolerance { return &t.WallGauge }, func(t *trial, off float64) { t.wallOff = unit.Drop(off) }},
+	{"gun-gauge", func(t *Tolerances) *Tolerance { return &t.GunGauge }, func(t *trial, off float64) { t.gunOff = unit.Drop(off) }},
+	{"thermometer", func(t *Tolerances) *Tolerance { return &t.Thermometer }, func(t *trial, off float64) { t.airOff = unit.TempDiff(off) }},
+	{"hygrometer", func(t *Tolerances) *Tolerance { return &t.HygrometerShare }, func(t *trial, off float64) { t.humidityOff = off }},
+}
+
+// Dimensions is how many things may be off at once.
+const Dimensions = len(dimensions)

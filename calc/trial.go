@@ -1,0 +1,143 @@
+package calc
+
+import (
+	"math"
+
+	"boothset/calc/gun"
+	"boothset/calc/line"
+	"boothset/calc/unit"
+)
+
+// trial is a request with everything off by a little, and the job that works it. One
+// trial serves all draws: reset brings it back to the request.
+type trial struct {
+	base *Request
+	r    Request
+	line [MostParts]line.Part
+	job  job
+
+	ambient unit.Abs
+	drift   drift
+	flowing unit.Gauge // as advised
+	rounded unit.Drop  // reserve and rounding to a mark, as advised
+
+	stamp       gun.Stamp
+	wallOff     unit.Drop // the wall gauge reads this much too high
+	gunOff      unit.Drop // so does the gun's
+	airOff      unit.TempDiff
+	humidityOff float64
+}
+
+// outcome is what a trial comes to.
+type outcome struct {
+	wall     float64 // Pa gauge, flowing, as the wall's gauge reads it
+	static   float64 // the same with no air moving
+	opening  float64 // needed with the wall's gauge at what was advised
+	distance float64 // m
+}
+
+// factor is a relative deviation as a factor that can never reach 0.
+func factor[T ~float64](off T) unit.Conductance { return unit.Conductance(math.Exp(float64(off))) }
+
+func newTrial(r *Request, s *Setup) *trial {
+	t := &trial{base: r, r: *r, ambient: s.Weather.Ambient, drift: driftOf(r, s.Weather), flowing: s.Wall.Flowing, rounded: s.Valve.Reserve}
+	if s.Short.Is {
+		t.flowing = s.Wall.Open
+		t.rounded = 0
+	}
+	t.r.Line = t.line[:len(r.Line)]
+	// The highest pressure is what was told the painter, whatever the gun really takes.
+	t.r.Gun.CapLimit = 0
+	t.r.Coat.Working.High = min(r.Coat.Working.High, s.Working.Highest)
+	return t
+}
+
+func (t *trial) reset() {
+	copy(t.line[:], t.base.Line)
+	t.r.Gun.Valve.Full = t.base.Gun.Valve.Full
+	t.r.Regulator = t.base.Regulator
+	t.stamp = t.base.Gun.Stamp
+	t.wallOff, t.gunOff, t.airOff, t.humidityOff = 0, 0, 0, 0
+}
+
+func (t *trial) scaleParts(k line.Kind, off float64) {
+	f := factor(off)
+	for i := range t.r.Line {
+		if p := &t.r.Line[i]; p.Kind == k {
+			p.Restriction.C *= f
+		}
+	}
+}
+
+// scaleBores widens the hoses; their end fittings grow with them.
+func (t *trial) scaleBores(off float64) {
+	f := factor(off)
+	for i := range t.r.Line {
+		if p := &t.r.Line[i]; p.Kind == line.HoseKind {
+			p.Hose.Bore *= unit.Length(f)
+			p.Hose.End.C *= f * f
+		}
+	}
+}
+
+func (t *trial) scaleEnds(off float64) {
+	f := factor(off)
+	for i := range t.r.Line {
+		if p := &t.r.Line[i]; p.Kind == line.HoseKind {
+			p.Hose.End.C *= f
+		}
+	}
+}
+
+// scaleCap moves the stamped cap pressure, which stays below the inlet's.
+func (t *trial) scaleCap(off float64) {
+	t.stamp.Cap = min(t.stamp.Cap*unit.Gauge(factor(off)), 0.95*t.stamp.Inlet)
+}
+
+// run works the trial.
+func (t *trial) run() outcome {
+	r := &t.r
+	r.Gun.Fix(t.stamp)
+	j := &t.job
+	*j = job{r: r, air: line.NewAir(t.ambient, r.Day.Air+unit.Temp(t.airOff))}
+	j.target(t.drift.correction(r.Coat.Working.Start, t.airOff, t.humidityOff))
+	j.aim(j.working - unit.Abs(t.gunOff))
+	j.open = j.setNeeded(j.flow, j.working, r.Gun.Valve.Full)
+	wall := j.open.Gauge(t.ambient) + unit.Gauge(t.rounded)
+	j.setAt(t.flowing - unit.Gauge(t.wallOff))
+	jet := gun.JetOf(j.flow, j.cap, j.air)
+	return outcome{
+		wall:     float64(wall) + float64(t.wallOff),
+		static:   float64(r.Regulator.Set(wall, j.flow)) + float64(t.wallOff),
+		opening:  j.opening(),
+		distance: float64(distance(r, jet).Target),
+	}
+}
+
+// drift is how the day's drying moves with the instruments that read it: its logarithm
+// is nearly straight over a degree or a few percent.
+type drift struct {
+	log, perKelvin, perHumidity float64
+}
+
+func driftOf(r *Request, w Weather) drift {
+	d := drift{log: math.Log(math.Max(w.Drying, 1e-3))}
+	at := func(dt unit.Temp, dh float64) float64 {
+		day := r.Day
+		day.Air += dt
+		day.Humidity = math.Min(math.Max(day.Humidity+dh, 0.01), 1)
+		v, err := drying(r.Coat, day, w.Ambient)
+		if err != nil { // at the very edge of the range
+			return d.log
+		}
+		return math.Log(math.Max(v, 1e-3))
+	}
+	const dt, dh = 0.5, 0.01
+	d.perKelvin = (at(dt, 0) - at(-dt, 0)) / (2 * dt)
+	d.perHumidity = (at(0, dh) - at(0, -dh)) / (2 * dh)
+	return d
+}
+
+func (d drift) correction(start unit.Gauge, dt unit.TempDiff, dh float64) unit.Drop {
+	return correction(start, math.Exp(d.log+d.perKelvin*float64(dt)+d.perHumidity*dh))
+}
