@@ -1,7 +1,9 @@
 package presets
 
 import (
+	"encoding/json"
 	"fmt"
+	"reflect"
 	"strings"
 )
 
@@ -30,19 +32,21 @@ type Typed string
 
 // UnmarshalJSON takes a string, a number or null.
 func (t *Typed) UnmarshalJSON(b []byte) error {
-	s := string(b)
-	switch {
-	case s == "null":
+	switch s := string(b); s[0] {
+	case 'n': // null
 		return nil
-	case strings.HasPrefix(s, `"`):
-		v, err := unquote(b)
-		*t = Typed(v)
-		return err
-	case s != "" && strings.Contains("-0123456789", s[:1]):
+	case '"':
+		return json.Unmarshal(b, (*string)(t))
+	case 't', 'f':
+		return &json.UnmarshalTypeError{Value: "bool", Type: reflect.TypeFor[Typed]()}
+	case '[':
+		return &json.UnmarshalTypeError{Value: "array", Type: reflect.TypeFor[Typed]()}
+	case '{':
+		return &json.UnmarshalTypeError{Value: "object", Type: reflect.TypeFor[Typed]()}
+	default:
 		*t = Typed(s)
 		return nil
 	}
-	return fmt.Errorf("%s: give text or a number", s)
 }
 
 // The fields of Answers by the name that flags, requests and messages use.
@@ -64,6 +68,75 @@ const (
 	FieldMark        = "mark"
 	FieldUnits       = "units"
 )
+
+// at is the field of answers with a name, nil for hose, which is a list, and for
+// names that are no field.
+func (a *Answers) at(field string) *Typed {
+	switch field {
+	case FieldCoat:
+		return &a.Coat
+	case FieldGun:
+		return &a.Gun
+	case FieldTemp:
+		return &a.Temp
+	case FieldHumidity:
+		return &a.Humidity
+	case FieldPanel:
+		return &a.Panel
+	case FieldAltitude:
+		return &a.Altitude
+	case FieldSupply:
+		return &a.Supply
+	case FieldCoupling:
+		return &a.Coupling
+	case FieldFilter:
+		return &a.Filter
+	case FieldRegulator:
+		return &a.Regulator
+	case FieldRegulatorAt:
+		return &a.RegulatorAt
+	case FieldGauge:
+		return &a.Gauge
+	case FieldWall:
+		return &a.Wall
+	case FieldMark:
+		return &a.Mark
+	}
+	return nil
+}
+
+// Set puts text into a field; a hose's text may hold several, parted by "+".
+func (a *Answers) Set(field, text string) {
+	if field == FieldHose {
+		a.Hose = nil
+		for _, h := range strings.Split(text, "+") {
+			if h = strings.TrimSpace(h); h != "" {
+				a.Hose = append(a.Hose, Typed(h))
+			}
+		}
+		return
+	}
+	if to := a.at(field); to != nil {
+		*to = Typed(text)
+	}
+}
+
+// Field is the text of a field.
+func (a *Answers) Field(field string) string { return string(a.field(field)) }
+
+func (a *Answers) field(field string) Typed {
+	if field == FieldHose {
+		s := make([]string, len(a.Hose))
+		for i, h := range a.Hose {
+			s[i] = string(h)
+		}
+		return Typed(strings.Join(s, " + "))
+	}
+	if at := a.at(field); at != nil {
+		return *at
+	}
+	return ""
+}
 
 // FieldError is an answer that will not do: which, what was given, what would do.
 type FieldError struct{ Field, Given, Want string }

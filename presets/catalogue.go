@@ -2,20 +2,20 @@ package presets
 
 import (
 	"bytes"
+	"cmp"
 	"embed"
 	"errors"
 	"fmt"
+	"io/fs"
 	"maps"
 	"os"
 	"path/filepath"
 	"slices"
 	"strings"
+	"syscall"
 
 	"boothset/calc"
-	"boothset/calc/coat"
 	"boothset/calc/gun"
-	"boothset/calc/line"
-	"boothset/calc/unit"
 
 	"github.com/pelletier/go-toml/v2"
 )
@@ -74,10 +74,13 @@ func Open(getenv func(string) string) (*Catalogue, error) {
 		return Load(nil, "")
 	}
 	data, err := os.ReadFile(file)
-	if errors.Is(err, os.ErrNotExist) {
+	var path *fs.PathError
+	switch {
+	case errors.Is(err, fs.ErrNotExist), errors.Is(err, syscall.ENOTDIR): // the last where home is no folder
 		return Load(nil, "")
-	}
-	if err != nil {
+	case errors.As(err, &path):
+		return nil, &FileError{File: file, Why: "cannot be read: " + path.Err.Error()}
+	case err != nil:
 		return nil, &FileError{File: file, Why: err.Error()}
 	}
 	return Load(data, file)
@@ -87,161 +90,86 @@ func Open(getenv func(string) string) (*Catalogue, error) {
 // name changes the values it gives and keeps the rest, a new name is added. Faults of
 // the shop's file come as *FileError with file as its name.
 func Load(shop []byte, file string) (*Catalogue, error) {
-	c := &Catalogue{guns: map[string]gun.Gun{}}
+	all := map[string]any{}
 	for _, name := range []string{"coats.toml", "guns.toml", "line.toml"} {
 		data, err := shipped.ReadFile(name)
 		if err != nil {
 			return nil, err
 		}
-		if err := c.read(data, name); err != nil {
+		if _, err := layer(data, name, all); err != nil {
 			return nil, err
 		}
 	}
-	if len(shop) > 0 {
-		if err := c.read(shop, file); err != nil {
-			return nil, err
-		}
+	shop = bytes.TrimPrefix(shop, []byte("\ufeff")) // some editors put a byte order mark first
+	own, err := layer(shop, file, all)
+	if err != nil {
+		return nil, err
 	}
-	return c, c.check(shop, file)
+	merged, err := toml.Marshal(all)
+	if err != nil {
+		return nil, err
+	}
+	c := &Catalogue{guns: map[string]gun.Gun{}}
+	if err := toml.Unmarshal(merged, &c.entries); err != nil {
+		return nil, err
+	}
+	c.claim(&own)
+	if f := c.check(); f != nil {
+		return nil, &FileError{file, headerLine(shop, f.table, f.id), f.Error()}
+	}
+	return c, nil
 }
 
-// read decodes a file over what is there already.
-func (c *Catalogue) read(data []byte, file string) error {
+// layer decodes a file, strictly, and lays it over all.
+func layer(data []byte, file string, all map[string]any) (e entries, err error) {
 	d := toml.NewDecoder(bytes.NewReader(data))
 	d.DisallowUnknownFields()
-	err := d.Decode(&c.entries)
+	strict := d.Decode(&e)
+	var raw map[string]any
+	if err := toml.Unmarshal(data, &raw); err == nil {
+		overlay(all, raw)
+	}
 	var unknown *toml.StrictMissingError
 	var fault *toml.DecodeError
 	switch {
-	case err == nil:
-		return nil
-	case errors.As(err, &unknown):
+	case strict == nil:
+		return e, nil
+	case errors.As(strict, &unknown):
 		row, _ := unknown.Errors[0].Position()
-		key := unknown.Errors[0].Key()
-		return &FileError{file, row, fmt.Sprintf("unknown key %q; %s", strings.Join(key, "."), known(key))}
-	case errors.As(err, &fault):
+		return e, &FileError{file, row, unknownKey(raw, unknown.Errors[0].Key())}
+	case errors.As(strict, &fault):
 		row, _ := fault.Position()
-		return &FileError{file, row, strings.TrimPrefix(fault.Error(), "toml: ")}
+		why := strings.TrimPrefix(fault.Error(), "toml: ")
+		if strings.HasPrefix(why, "cannot decode") {
+			why = wrongType(fault.Key())
+		}
+		return e, &FileError{file, row, why}
 	}
-	return &FileError{File: file, Why: err.Error()}
+	return e, &FileError{File: file, Why: strict.Error()}
 }
 
-// check builds what the entries describe, so that a fault shows when the file is
-// read and not at the bench.
-func (c *Catalogue) check(shop []byte, file string) error {
-	fault := func(table, id, why string) error {
-		return &FileError{file, headerLine(shop, table, id), fmt.Sprintf("%s %q: %s", table, id, why)}
-	}
-	for id, e := range c.entries.Gun {
-		if e.Class == "" {
-			e.Class = id
-		}
-		g, err := e.gun()
-		if err != nil {
-			return fault("gun", id, err.Error())
-		}
-		if !(e.Nearest > 0 && e.Farthest > e.Nearest) {
-			return fault("gun", id, "nearest must be above 0 and farthest beyond it, such as nearest = \"5in\", farthest = \"7in\"")
-		}
-		c.guns[id] = g
-		c.fallName(&e.origin, id)
-	}
-	for id, e := range c.entries.Coat {
-		c.fallName(&e.origin, id)
-		if !e.Waterborne {
-			if e.DriesLike == "" {
-				e.DriesLike = coat.ReferenceSolvent
-			}
-			var err error
-			if e.solvent, err = coat.FindSolvent(e.DriesLike); err != nil {
-				return fault("coat", id, "dries-like: "+err.Error())
-			}
-		}
-		for class, b := range e.Working {
-			if !(b.Low > 0 && b.Low <= b.Start && b.Start <= b.High) {
-				return fault("coat", id, fmt.Sprintf("working.%s: low, start and high must be above 0 and in that order", class))
-			}
+// overlay lays what over holds on all, table by table and key by key.
+func overlay(all, over map[string]any) {
+	for key, v := range over {
+		table, ok := v.(map[string]any)
+		under, both := all[key].(map[string]any)
+		if ok && both {
+			overlay(under, table)
+		} else {
+			all[key] = v
 		}
 	}
-	for id, e := range c.entries.Coupling {
-		c.fallName(&e.origin, id)
-		if e.Conductance == 0 && e.Bore > 0 {
-			e.Conductance = line.OfBore(unit.Length(e.Bore), line.FullBore).DM3PerSBar()
-		}
-		if why := restrictionFault(e.Conductance, e.Ratio); why != "" {
-			return fault("coupling", id, why)
-		}
-	}
-	for id, e := range c.entries.Regulator {
-		c.fallName(&e.origin, id)
-		if why := restrictionFault(e.Conductance, e.Ratio); why != "" {
-			return fault("regulator", id, why)
-		}
-		if !(e.Droop >= 0 && e.RatedFlow > 0) {
-			return fault("regulator", id, "give droop and the rated-flow it is measured at, such as droop = \"5psi\", rated-flow = \"100cfm\"")
-		}
-	}
-	for id, e := range c.entries.Filter {
-		c.fallName(&e.origin, id)
-		if why := restrictionFault(e.Conductance, e.Ratio); why != "" {
-			return fault("filter", id, why)
-		}
-	}
-	for id, e := range c.entries.Hose {
-		c.fallName(&e.origin, id)
-		if !(e.Bore > 0 && e.End > 0 && e.End <= e.Bore) {
-			return fault("hose", id, "give bore and end, end no wider than bore, such as bore = \"3/8in\", end = \"8.5mm\"")
-		}
-	}
-	if err := c.checkLine(); err != nil {
-		var f *FieldError
-		if errors.As(err, &f) {
-			return &FileError{file, headerLine(shop, "line", ""), "line: " + f.Error()}
-		}
-		return err
-	}
-	return nil
-}
-
-func (c *Catalogue) fallName(o *origin, id string) {
-	if o.Name == "" {
-		o.Name = id
-	}
-	if o.Basis == "" {
-		o.Basis, o.Source = string(calc.OwnReadings), "this shop's own file"
-	}
-}
-
-func restrictionFault(c, b float64) string {
-	switch {
-	case !(c > 0):
-		return "give conductance above 0, in dm3/(s bar), such as conductance = 4.0"
-	case !(b >= 0 && b < 0.9):
-		return "ratio must lie in 0 to 0.9, such as ratio = 0.3"
-	}
-	return ""
-}
-
-func (e *gunEntry) gun() (gun.Gun, error) {
-	v := gun.Valve{
-		Full:  line.Restriction{C: unit.DM3PerSBar(e.Valve.Conductance), B: e.Valve.Ratio},
-		Turns: e.Valve.Turns,
-	}
-	for _, k := range e.Valve.Shape {
-		v.Shape = append(v.Shape, gun.Knee{Opening: k[0], Share: k[1]})
-	}
-	s := gun.Stamp{Inlet: unit.Gauge(e.Inlet), Flow: unit.Flow(e.Flow), Cap: unit.Gauge(e.Cap)}
-	return gun.New(s, unit.Gauge(e.CapLimit), v)
 }
 
 // headerLine is the line of a table's header in a file, 0 where it has none.
 func headerLine(data []byte, table, id string) int {
+	name := table
+	if id != "" {
+		name += "." + id
+	}
+	plain := strings.NewReplacer(`"`, "", "'", "", " ", "", "\t", "")
 	for i, l := range strings.Split(string(data), "\n") {
-		l = strings.ReplaceAll(strings.TrimSpace(l), `"`, "")
-		name := table
-		if id != "" {
-			name += "." + id
-		}
+		l = plain.Replace(l)
 		if strings.HasPrefix(l, "["+name+"]") || strings.HasPrefix(l, "["+name+".") {
 			return i + 1
 		}
@@ -260,9 +188,6 @@ type ranked interface{ rank() int }
 // ordered is the ids of entries by rank, then by name.
 func ordered[E ranked](m map[string]E) []string {
 	return slices.SortedFunc(maps.Keys(m), func(a, b string) int {
-		if d := m[a].rank() - m[b].rank(); d != 0 {
-			return d
-		}
-		return strings.Compare(a, b)
+		return cmp.Or(cmp.Compare(m[a].rank(), m[b].rank()), strings.Compare(a, b))
 	})
 }

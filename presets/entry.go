@@ -4,6 +4,8 @@ import (
 	"boothset/calc"
 	"boothset/calc/coat"
 	"boothset/calc/unit"
+
+	"github.com/pelletier/go-toml/v2/unstable"
 )
 
 // The entries of the catalogue as they stand in TOML. A quantity is text with its
@@ -51,10 +53,10 @@ type gunEntry struct {
 }
 
 type valveEntry struct {
-	Conductance float64      `toml:"conductance"`
-	Ratio       float64      `toml:"ratio"`
-	Turns       float64      `toml:"turns"`
-	Shape       [][2]float64 `toml:"shape"`
+	Conductance float64     `toml:"conductance"`
+	Ratio       float64     `toml:"ratio"`
+	Turns       float64     `toml:"turns"`
+	Shape       [][]float64 `toml:"shape"`
 }
 
 type couplingEntry struct {
@@ -98,26 +100,35 @@ type lineEntry struct {
 	Units       string   `toml:"units"`
 }
 
-type pressure unit.Gauge
+// The quantities keep their value in a struct: a plain number type would take a bare
+// TOML number, without a unit, as SI.
 
-func (p *pressure) UnmarshalText(b []byte) error {
-	v, err := unit.ParseGauge(string(b), 0)
-	*p = pressure(v)
-	return err
+type pressure struct{ v unit.Gauge }
+
+func (p *pressure) UnmarshalText(b []byte) (err error) {
+	p.v, err = unit.ParseGauge(string(b), 0)
+	return placed(b, err)
 }
 
-type length unit.Length
+type length struct{ v unit.Length }
 
-func (l *length) UnmarshalText(b []byte) error {
-	v, err := unit.ParseLength(string(b), 0)
-	*l = length(v)
-	return err
+func (l *length) UnmarshalText(b []byte) (err error) {
+	l.v, err = unit.ParseLength(string(b), 0)
+	return placed(b, err)
 }
 
-type flow unit.Flow
+type flow struct{ v unit.Flow }
 
-func (q *flow) UnmarshalText(b []byte) error {
-	v, err := unit.ParseFlow(string(b), 0)
-	*q = flow(v)
-	return err
+func (q *flow) UnmarshalText(b []byte) (err error) {
+	q.v, err = unit.ParseFlow(string(b), 0)
+	return placed(b, err)
+}
+
+// placed gives a fault its place in the file, which the decoder finds itself for text
+// but not for a bare number; b is then a piece of the file.
+func placed(b []byte, err error) error {
+	if err == nil {
+		return nil
+	}
+	return unstable.NewParserError(b, "%s", err)
 }

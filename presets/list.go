@@ -2,7 +2,6 @@ package presets
 
 import (
 	"maps"
-	"reflect"
 	"slices"
 	"strings"
 
@@ -90,32 +89,10 @@ func listed(names []string) string {
 	return strings.Join(names[:len(names)-1], ", ") + " or " + names[len(names)-1]
 }
 
-// known is what a table of the catalogue may hold, for a key that it may not.
-func known(key []string) string {
-	tables := map[string]any{
-		"coat": coatEntry{}, "gun": gunEntry{}, "coupling": couplingEntry{}, "hose": hoseEntry{},
-		"regulator": regulatorEntry{}, "filter": filterEntry{}, "line": lineEntry{},
+func texts[S ~string](list []S) []string {
+	out := make([]string, len(list))
+	for i, s := range list {
+		out[i] = string(s)
 	}
-	t, ok := tables[key[0]]
-	switch {
-	case !ok:
-		return "tables are " + listed(sortedKeys(tables))
-	case key[0] == "gun" && len(key) > 3 && key[2] == "valve":
-		t = valveEntry{}
-	case key[0] == "coat" && len(key) > 4 && key[2] == "working":
-		t = band{}
-	}
-	return "keys here are " + listed(tomlKeys(reflect.TypeOf(t)))
-}
-
-func tomlKeys(t reflect.Type) (keys []string) {
-	for i := range t.NumField() {
-		f := t.Field(i)
-		if f.Anonymous {
-			keys = append(keys, tomlKeys(f.Type)...)
-		} else {
-			keys = append(keys, f.Tag.Get("toml"))
-		}
-	}
-	return keys
+	return out
 }

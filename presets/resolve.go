@@ -1,9 +1,9 @@
 package presets
 
 import (
-	"encoding/json"
 	"errors"
 	"fmt"
+	"math"
 	"strings"
 
 	"boothset/calc"
@@ -21,11 +21,6 @@ const (
 	InHandle = "handle"
 	AtFoot   = "foot"
 )
-
-func unquote(b []byte) (s string, err error) {
-	err = json.Unmarshal(b, &s)
-	return s, err
-}
 
 // Request turns answers into a complete request. Bare numbers are read in the
 // system's units. The first answer that will not do comes as a *FieldError.
@@ -46,6 +41,9 @@ func (c *Catalogue) Resolve(a Answers, sys unit.System) (calc.Request, []*FieldE
 	v.air(a)
 	if len(v.faults) == 0 {
 		for _, p := range v.r.Problems() {
+			if p.Field == FieldPanel && a.Panel == "" {
+				continue // it is the air's, and told there
+			}
 			v.faults = append(v.faults, &FieldError{p.Field, string(a.field(p.Field)), p.Why})
 		}
 	}
@@ -67,9 +65,9 @@ func (c *Catalogue) Fault(a Answers, field string, sys unit.System) *FieldError 
 // only is answers with nothing but one field, the rest filled so that they resolve.
 func (c *Catalogue) only(a Answers, field string) Answers {
 	o := Answers{
-		Coat: Typed(ordered(c.entries.Coat)[0]), Gun: Typed(ordered(c.entries.Gun)[0]),
 		Temp: "20C", Humidity: "50", Supply: "100psi",
 	}
+	o.Coat, o.Gun = c.pair()
 	if field == FieldGun || field == FieldCoat {
 		o.Coat, o.Gun = a.Coat, a.Gun
 	}
@@ -83,73 +81,16 @@ func (c *Catalogue) only(a Answers, field string) Answers {
 	return o
 }
 
-// at is the field of answers with a name, nil for hose, which is a list, and for
-// names that are no field.
-func (a *Answers) at(field string) *Typed {
-	switch field {
-	case FieldCoat:
-		return &a.Coat
-	case FieldGun:
-		return &a.Gun
-	case FieldTemp:
-		return &a.Temp
-	case FieldHumidity:
-		return &a.Humidity
-	case FieldPanel:
-		return &a.Panel
-	case FieldAltitude:
-		return &a.Altitude
-	case FieldSupply:
-		return &a.Supply
-	case FieldCoupling:
-		return &a.Coupling
-	case FieldFilter:
-		return &a.Filter
-	case FieldRegulator:
-		return &a.Regulator
-	case FieldRegulatorAt:
-		return &a.RegulatorAt
-	case FieldGauge:
-		return &a.Gauge
-	case FieldWall:
-		return &a.Wall
-	case FieldMark:
-		return &a.Mark
-	}
-	return nil
-}
-
-// Set puts text into a field; a hose's text may hold several, parted by "+".
-func (a *Answers) Set(field, text string) {
-	if field == FieldHose {
-		a.Hose = nil
-		for _, h := range strings.Split(text, "+") {
-			if h = strings.TrimSpace(h); h != "" {
-				a.Hose = append(a.Hose, Typed(h))
+// pair is a coat and a gun that go together; check sees to it that every coat has one.
+func (c *Catalogue) pair() (coat, gun Typed) {
+	for _, id := range ordered(c.entries.Coat) {
+		for _, g := range ordered(c.entries.Gun) {
+			if _, ok := c.entries.Coat[id].Working[c.entries.Gun[g].Class]; ok {
+				return Typed(id), Typed(g)
 			}
 		}
-		return
 	}
-	if to := a.at(field); to != nil {
-		*to = Typed(text)
-	}
-}
-
-// Field is the text of a field.
-func (a *Answers) Field(field string) string { return string(a.field(field)) }
-
-func (a *Answers) field(field string) Typed {
-	if field == FieldHose {
-		s := make([]string, len(a.Hose))
-		for i, h := range a.Hose {
-			s[i] = string(h)
-		}
-		return Typed(strings.Join(s, " + "))
-	}
-	if at := a.at(field); at != nil {
-		return *at
-	}
-	return ""
+	return "", ""
 }
 
 // resolver gathers a request and the answers that will not do.
@@ -185,7 +126,7 @@ func (v *resolver) coatAndGun(a Answers) {
 	if okGun {
 		v.r.Gun = calc.Gun{
 			Gun: v.c.guns[string(a.Gun)], ID: string(a.Gun), Name: g.Name,
-			Nearest: unit.Length(g.Nearest), Farthest: unit.Length(g.Farthest),
+			Nearest: g.Nearest.v, Farthest: g.Farthest.v,
 			Standing: g.standing(), Distance: g.standing(),
 		}
 	}
@@ -199,8 +140,8 @@ func (v *resolver) coatAndGun(a Answers) {
 	}
 	v.r.Coat = calc.Coat{
 		ID: string(a.Coat), Name: coat.Name, Waterborne: coat.Waterborne, Solvent: coat.solvent,
-		Working: calc.Band{Start: unit.Gauge(b.Start), Low: unit.Gauge(b.Low), High: unit.Gauge(b.High), Standing: coat.standing()},
-		Farther: unit.Length(coat.Farther), Isocyanate: coat.Isocyanate,
+		Working: calc.Band{Start: b.Start.v, Low: b.Low.v, High: b.High.v, Standing: coat.standing()},
+		Farther: coat.Farther.v, Isocyanate: coat.Isocyanate,
 	}
 }
 
@@ -268,7 +209,7 @@ func (v *resolver) regulator(id, at Typed) {
 	if e, ok := pick(v, FieldRegulator, id, v.c.entries.Regulator, None); ok {
 		v.r.Regulator = line.Regulator{
 			Seat:  line.Restriction{C: unit.DM3PerSBar(e.Conductance), B: e.Ratio},
-			Droop: line.DroopOf(unit.Drop(e.Droop), unit.Flow(e.RatedFlow)),
+			Droop: line.DroopOf(unit.Drop(e.Droop.v), e.RatedFlow.v),
 		}
 	}
 }
@@ -345,16 +286,14 @@ func (v *resolver) hose(name string, typed Typed) {
 }
 
 // hoseEnd is the fitting at the ends of a hose of a bore: the catalogue's for that
-// bore, else one in the same proportion as the nearest bore it has.
+// bore, else one in the same proportion as the nearest bore it has. Of two as near,
+// the first in the list counts.
 func (c *Catalogue) hoseEnd(bore unit.Length) line.Restriction {
-	end, best := 0.9*bore, -1.0
-	for _, e := range c.entries.Hose {
-		off := float64(bore)/float64(e.Bore) - 1
-		if off < 0 {
-			off = -off
-		}
-		if best < 0 || off < best {
-			best, end = off, bore*unit.Length(e.End/e.Bore)
+	end, best := bore, math.Inf(1)
+	for _, id := range ordered(c.entries.Hose) {
+		e := c.entries.Hose[id]
+		if off := math.Abs(float64(bore/e.Bore.v) - 1); off < best {
+			best, end = off, bore*(e.End.v/e.Bore.v)
 		}
 	}
 	return line.Restriction{C: line.OfBore(end, line.FullBore), B: endRatio}

@@ -1,0 +1,115 @@
+package presets_test
+
+import (
+	"errors"
+	"testing"
+
+	"boothset/presets"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// Each fault of a shop's file names its line and says what would do there.
+func TestShopFaults(t *testing.T) {
+	const band = `{ start = "26psi", low = "23psi", high = "30psi" }`
+	for _, c := range []struct {
+		name, toml string
+		line       int
+		says       []string
+	}{
+		// Not TOML.
+		{"open bracket", "[line\n", 1, []string{"expected ']'"}},
+		{"twice the same key", "[coat.clear]\nname = \"a\"\nname = \"b\"\n", 3, []string{"already defined"}},
+		{"twice the same table", "[coat.clear]\nrank = 1\n[coat.clear]\nrank = 2\n", 3, []string{"already exists"}},
+		{"number too large", "\ncoat.clear.rank = 99999999999999999999\n", 2, []string{"too large"}},
+		{"binary", "\x00\x01", 1, []string{"invalid character"}},
+
+		// Unknown keys.
+		{"unknown table", "\n[booth]\nx = 1\n", 2, []string{`"booth"`, "tables are coat, gun, coupling, hose, regulator, filter or line"}},
+		{"unknown key of a coat", "[coat.clear]\nglossy = true\n", 2, []string{`"coat.clear.glossy"`, "isocyanate, farther or working"}},
+		{"unknown key of a gun", "[gun.reduced-pressure]\n\nstamp = \"29psi\"\n", 3, []string{`"gun.reduced-pressure.stamp"`, "inlet, flow, cap, cap-limit, nearest, farthest or valve"}},
+		{"unknown key of a valve", "[gun.reduced-pressure.valve]\nturn = 3\n", 2, []string{"conductance, ratio, turns or shape"}},
+		{"unknown key of a band", "[coat.clear.working.reduced-pressure]\nstrt = \"27psi\"\n", 2, []string{"start, low or high"}},
+		{"unknown key inside an inline table", "[coat.clear]\nrank = 1\nworking.reduced-pressure = { strt = \"27psi\" }\n", 3,
+			[]string{`"coat.clear.working.reduced-pressure.strt"`, "start, low or high"}},
+		{"unknown key of the line", "[line]\nhoses = []\n", 2, []string{`"line.hoses"`, "hose, coupling, filter, regulator, regulator-at, gauge, supply, altitude, mark or units"}},
+
+		// Units and types.
+		{"bad unit", "[gun.reduced-pressure]\n\ninlet = \"29 furlongs\"\n", 3, []string{"29 furlongs", "psi, bar or kPa"}},
+		{"no unit", "[gun.reduced-pressure]\n\ninlet = \"29\"\n", 3, []string{`pressure "29"`, "psi, bar or kPa"}},
+		{"bare whole number", "[gun.reduced-pressure]\n\ninlet = 29\n", 3, []string{`pressure "29"`, "psi, bar or kPa"}},
+		{"bare number", "[gun.reduced-pressure]\nrank = 1\nnearest = 5.5\n", 3, []string{`length "5.5"`, "in, ft, mm or m"}},
+		{"bare flow", "[regulator.\"1/2in\"]\nrated-flow = 150\n", 2, []string{`air flow "150"`, "cfm or L/min"}},
+		{"truth for a pressure", "[coat.clear]\nworking.reduced-pressure = { start = true }\n", 2, []string{"psi, bar or kPa"}},
+		{"list for a pressure", "[gun.reduced-pressure]\ninlet = [29]\n", 2, []string{`"gun.reduced-pressure.inlet" takes a pressure in quotes`}},
+		{"list for a length", "[coat.clear]\nfarther = [1]\n", 2, []string{`takes a length in quotes`}},
+		{"list for a flow", "[gun.reduced-pressure]\nflow = [1]\n", 2, []string{`takes an air flow in quotes`}},
+		{"text for a rank", "[coat.clear]\nrank = \"first\"\n", 2, []string{`"coat.clear.rank" takes a whole number`}},
+		{"text for yes or no", "[coat.clear]\nisocyanate = \"yes\"\n", 2, []string{"takes true or false"}},
+		{"text for a number", "[coupling.ordinary]\nconductance = \"4\"\n", 2, []string{"takes a number"}},
+		{"number for a name", "[coat.clear]\nname = 3\n", 2, []string{"takes text in quotes"}},
+		{"text for a list of hoses", "[line]\nhose = \"25ft,3/8in\"\n", 2, []string{`"line.hose" takes a list of texts, such as ["25ft,3/8in"]`}},
+		{"numbers for a shape", "[gun.reduced-pressure.valve]\nshape = 3\n", 2, []string{"list of pairs"}},
+		{"number for a valve", "[gun.reduced-pressure]\nvalve = 3\n", 2, []string{"takes a table"}},
+		{"number for an entry", "[coat]\nclear = 1\n", 2, []string{"takes a table"}},
+		{"number for a table", "coat = 1\n", 1, []string{"takes a table"}},
+
+		// What the values mean.
+		{"coat without a working pressure", "\n[coat.new]\nname = \"new\"\n", 2, []string{`coat "new"`, "working.reduced-pressure = {"}},
+		{"working pressure out of order", "[coat.clear]\n[coat.clear.working.reduced-pressure]\nlow = \"40psi\"\n", 1, []string{"working.reduced-pressure: low, start and high"}},
+		{"working pressure of an unknown class", "[coat.clear]\nworking.reduced-presure = " + band + "\n", 1, []string{"no gun is of this class", "high-pressure, high-volume-low-pressure or reduced-pressure"}},
+		{"unknown solvent", "[coat.clear]\ndries-like = \"treacle\"\n", 1, []string{"dries-like", "treacle"}},
+		{"held closer", "[coat.clear]\nfarther = \"-1in\"\n", 1, []string{"farther must not be below 0"}},
+		{"unknown basis", "[coat.clear]\nbasis = \"guess\"\n", 1, []string{`basis "guess": use published, common practice, computed, estimate or this booth's readings`}},
+		{"escape codes in a name", "[coat.clear]\nname = \"\\u001b[31mclear\"\n", 1, []string{"plain text on one line"}},
+		{"two lines in a source", "[coat.clear]\nsource = \"a\\nb\"\n", 1, []string{"plain text on one line"}},
+		{"entry called none", "[filter.none]\nconductance = 3.0\nratio = 0.3\n", 1, []string{"none is the answer"}},
+		{"gun without a stamp", "[coat.clear]\nrank = 1\n[gun.new]\nclass = \"reduced-pressure\"\n", 3, []string{`gun "new"`, "valve: give conductance"}},
+		{"gun's cap above its inlet", "[gun.reduced-pressure]\ncap = \"40psi\"\n", 1, []string{"inlet", "cap"}},
+		{"gun of a class no coat knows", "[gun.reduced-pressure]\nclass = \"trade\"\n", 1, []string{`class "trade"`, "set class to high-pressure, high-volume-low-pressure or reduced-pressure"}},
+		{"gun without flow", "[gun.reduced-pressure]\nflow = \"0cfm\"\n", 1, []string{"give flow"}},
+		{"gun held nowhere", "[gun.reduced-pressure]\nfarthest = \"3in\"\n", 1, []string{"nearest must be above 0 and farthest beyond it"}},
+		{"gun's cap limit below 0", "[gun.reduced-pressure]\ncap-limit = \"-5psi\"\n", 1, []string{"cap-limit must be above 0"}},
+		{"valve without end", "[gun.reduced-pressure.valve]\nconductance = inf\n", 1, []string{"give conductance"}},
+		{"valve ratio that is no number", "[gun.reduced-pressure.valve]\nratio = nan\n", 1, []string{"ratio must lie in 0 to 0.9"}},
+		{"valve that cannot turn", "[gun.reduced-pressure.valve]\nturns = 0\n", 1, []string{"give turns"}},
+		{"valve shape that falls", "[gun.reduced-pressure.valve]\nshape = [[0, 0], [0.6, 0.5], [0.5, 0.8], [1, 1]]\n", 1, []string{"rise at every knee, not at number 3"}},
+		{"valve shape of triples", "[gun.reduced-pressure.valve]\nshape = [[0, 0, 0], [1, 1]]\n", 1, []string{"knee 1 must be a pair"}},
+		{"coupling that passes nothing", "[coupling.slim]\nconductance = -1\n", 1, []string{`coupling "slim"`, "give conductance"}},
+		{"coupling ratio", "[coupling.slim]\nratio = 1\n", 1, []string{"ratio must lie in"}},
+		{"quoted header", "[ regulator . '1/2in' ]\nrated-flow = \"0cfm\"\n", 1, []string{`regulator "1/2in"`, "give droop"}},
+		{"filter", "\n\n[filter.clogged]\nconductance = 0\n", 3, []string{`filter "clogged"`}},
+		{"hose end wider than the hose", "[hose.\"3/8in\"]\nend = \"12mm\"\n", 1, []string{"end no wider than bore"}},
+		{"usual coupling unknown", "[line]\ncoupling = \"huge\"\n", 1, []string{`coupling "huge": choose large-bore, ordinary, slim or none`}},
+		{"usual hose", "[line]\nhose = [\"25ft\"]\n", 1, []string{`hose "25ft"`, "25ft,3/8in"}},
+		{"usual hose too long", "[line]\nhose = [\"900ft,3/8in\"]\n", 1, []string{"900 ft", "outside 0.5 to 500 ft"}},
+		{"usual supply in the shop's units", "[line]\nsupply = \"90\"\nunits = \"metric\"\n", 1, []string{"90 bar", "0.07 to 21 bar"}},
+		{"usual altitude", "[line]\naltitude = \"high\"\n", 1, []string{`altitude "high"`}},
+		{"usual mark", "[line]\nmark = \"50psi\"\n", 1, []string{"mark", "0.01 to 20 psi"}},
+		{"usual place of the regulator", "[line]\nregulator-at = \"roof\"\n", 1, []string{"choose wall or gun"}},
+		{"usual gauge", "[line]\ngauge = \"hose\"\n", 1, []string{"choose handle, foot or none"}},
+		{"usual units", "[line]\nunits = \"imperial\"\n", 1, []string{`units "imperial": choose us or metric`}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			_, err := presets.Load([]byte(c.toml), "shop.toml")
+			var f *presets.FileError
+			require.True(t, errors.As(err, &f), "got %v", err)
+			assert.Equal(t, "shop.toml", f.File)
+			assert.Equal(t, c.line, f.Line, f.Error())
+			for _, says := range c.says {
+				assert.Contains(t, f.Why, says)
+			}
+			assert.NotContains(t, f.Why, "presets.", "no name of a type of this program")
+		})
+	}
+}
+
+// With several faults it is always the same one that is named.
+func TestTheFirstFaultByNameIsGiven(t *testing.T) {
+	toml := []byte("[filter.b]\n[filter.a]\n[filter.c]\n")
+	for range 20 {
+		_, err := presets.Load(toml, "shop.toml")
+		require.ErrorContains(t, err, `shop.toml:2: filter "a"`)
+	}
+}

@@ -1,0 +1,83 @@
+package presets_test
+
+import (
+	"os"
+	"path/filepath"
+	"testing"
+
+	"boothset/calc/unit"
+	"boothset/presets"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// env is an environment of nothing but these.
+func env(vars map[string]string) func(string) string {
+	return func(name string) string { return vars[name] }
+}
+
+func TestShopFileFollowsTheXDGRules(t *testing.T) {
+	for name, c := range map[string]struct {
+		vars map[string]string
+		want string
+	}{
+		"config folder":                   {map[string]string{"XDG_CONFIG_HOME": "/etc/painter", "HOME": "/home/painter"}, "/etc/painter/boothset/shop.toml"},
+		"home alone":                      {map[string]string{"HOME": "/home/painter"}, "/home/painter/.config/boothset/shop.toml"},
+		"relative config folder ignored":  {map[string]string{"XDG_CONFIG_HOME": "etc", "HOME": "/home/painter"}, "/home/painter/.config/boothset/shop.toml"},
+		"relative config folder, no home": {map[string]string{"XDG_CONFIG_HOME": "etc"}, ""},
+		"neither":                         {nil, ""},
+	} {
+		t.Run(name, func(t *testing.T) {
+			assert.Equal(t, filepath.FromSlash(c.want), presets.ShopFile(env(c.vars)))
+		})
+	}
+}
+
+// inShop writes a shop's file into a new config folder and gives its environment.
+func inShop(t *testing.T, toml string) (vars func(string) string, file string) {
+	t.Helper()
+	dir := t.TempDir()
+	file = filepath.Join(dir, "boothset", "shop.toml")
+	require.NoError(t, os.MkdirAll(filepath.Dir(file), 0o755))
+	require.NoError(t, os.WriteFile(file, []byte(toml), 0o644))
+	return env(map[string]string{"XDG_CONFIG_HOME": dir}), file
+}
+
+func TestOpenWithoutAShopFileIsTheShippedCatalogue(t *testing.T) {
+	notAFolder := filepath.Join(t.TempDir(), "file")
+	require.NoError(t, os.WriteFile(notAFolder, nil, 0o644))
+	for name, vars := range map[string]map[string]string{
+		"no home":           nil,
+		"empty folder":      {"XDG_CONFIG_HOME": t.TempDir()},
+		"folder is missing": {"HOME": filepath.Join(t.TempDir(), "nobody")},
+		"home is a file":    {"HOME": notAFolder},
+	} {
+		t.Run(name, func(t *testing.T) {
+			c, err := presets.Open(env(vars))
+			require.NoError(t, err)
+			assert.Equal(t, ids(shippedCatalogue(t).Choices(presets.FieldCoat)), ids(c.Choices(presets.FieldCoat)))
+		})
+	}
+}
+
+func TestOpenReadsTheShopFile(t *testing.T) {
+	vars, _ := inShop(t, "[line]\nunits = \"metric\"\n")
+	c, err := presets.Open(vars)
+	require.NoError(t, err)
+	assert.Equal(t, unit.Metric, c.System())
+}
+
+func TestOpenNamesTheFileThatIsWrong(t *testing.T) {
+	vars, file := inShop(t, "[line]\n\nunits = 3\n")
+	_, err := presets.Open(vars)
+	assert.EqualError(t, err, file+`:3: key "line.units" takes text in quotes`)
+}
+
+func TestOpenSaysWhyAFileCannotBeRead(t *testing.T) {
+	dir := t.TempDir()
+	file := filepath.Join(dir, "boothset", "shop.toml")
+	require.NoError(t, os.MkdirAll(file, 0o755), "a folder where the file should be")
+	_, err := presets.Open(env(map[string]string{"XDG_CONFIG_HOME": dir}))
+	assert.EqualError(t, err, file+": cannot be read: is a directory")
+}
