@@ -76,23 +76,30 @@ func normalOf(u float64) float64 {
 // bounds are the values at 10 and 90 % of v, which is left as it is; room is as long.
 func bounds(room, v []float64) Range {
 	copy(room, v)
-	return Range{quantile(room, 0.1), quantile(room, 0.9)}
+	low, rest := quantile(room, 0.1, 0)
+	high, _ := quantile(room, 0.9, rest)
+	return Range{low, high}
 }
 
 // quantile is the value below which a share of v lies, between the two nearest by a
-// straight line. It reorders v.
-func quantile(v []float64, share float64) float64 {
+// straight line. It reorders v, whose first sorted values are known to be no larger than
+// the others, and gives how many are so afterwards.
+func quantile(v []float64, share float64, sorted int) (float64, int) {
 	x := share * float64(len(v)-1)
 	i := int(x)
-	pick(v, i)
-	low, high := v[i], v[i]
-	if i+1 < len(v) {
-		high = v[i+1]
-		for _, w := range v[i+1:] {
-			high = math.Min(high, w)
+	pick(v[sorted:], i-sorted)
+	low := v[i]
+	between := x - float64(i)
+	if between == 0 {
+		return low, i
+	}
+	high := v[i+1]
+	for _, w := range v[i+1:] {
+		if w < high {
+			high = w
 		}
 	}
-	return low + (high-low)*(x-float64(i))
+	return low + (high-low)*between, i
 }
 
 // pick moves the k-th smallest of v to v[k], the smaller ones before it and the larger

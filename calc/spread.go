@@ -103,15 +103,22 @@ func (p *propagation) spread(r *Request) Spread {
 		if max(c.Wall, c.Static, c.Opening, c.Distance) < leastShare {
 			continue // not in this line
 		}
-		for i, w := range p.out[0] {
-			room[i] = w - curve.at(p.z[i][d])
+		c.Known = s.Wall
+		if c.Wall >= shareWorthKnowing {
+			for i, w := range p.out[0] {
+				room[i] = w - curve.at(p.z[i][d])
+			}
+			c.Known = gaugeRange(bounds(room, room))
 		}
-		c.Known = gaugeRange(bounds(room, room))
 		s.Causes = append(s.Causes, c)
 	}
 	slices.SortStableFunc(s.Causes, func(a, b Cause) int { return cmp.Compare(b.Wall, a.Wall) })
 	return s
 }
+
+// shareWorthKnowing is the share of the wall's variance from which it is worked out
+// what measuring the cause would leave; below it nothing narrows that shows.
+const shareWorthKnowing = 0.005
 
 // leastShare is the share below which a cause is only the noise of the draws.
 const leastShare = 1e-4

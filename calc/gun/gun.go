@@ -77,34 +77,47 @@ func (g *Gun) Upstream(q unit.Flow, a line.Air) (working, cap unit.Abs) {
 	return working, cap
 }
 
-// Air is the flow and the cap pressure at a working pressure, both 0 and ambient
-// where it is not above ambient.
+// Air is the flow and the cap pressure at a working pressure, 0 and ambient where it is
+// not above ambient. Both restrictions carry the same flow, and the square of the flow
+// of each is a quadratic in the cap's pressure, so there is a closed form whether
+// neither, the one or the other is choked.
 func (g *Gun) Air(working unit.Abs, a line.Air) (q unit.Flow, cap unit.Abs) {
 	if working <= a.Ambient {
 		return 0, a.Ambient
 	}
-	// Where the cap is choked both pressures are in proportion to the flow.
-	if q, ok := g.chokedFlow(working, a); ok {
-		cap, _ := g.Cap.Upstream(q, a.Ambient, a)
-		return q, cap
+	if cap = g.belowChokedCap(working); float64(a.Ambient) <= float64(cap)*g.Cap.B {
+		return g.Cap.Flow(cap, a.Ambient, a), cap
 	}
-	k := math.Sqrt(unit.ANRTemperature / float64(a.Temp))
-	most := unit.Flow(min(g.Passages.C, g.Cap.C)) * unit.Flow(float64(working)*k)
-	q = line.Root(func(q unit.Flow) unit.Abs { w, _ := g.Upstream(q, a); return w }, working, most)
-	_, cap = g.Upstream(q, a)
-	return q, cap
+	choked := g.Passages.Flow(working, 0, a)
+	if cap, _ = g.Cap.Upstream(choked, a.Ambient, a); float64(cap) <= float64(working)*g.Passages.B {
+		return choked, cap
+	}
+	cap = g.between(float64(working), float64(a.Ambient))
+	return g.Cap.Flow(cap, a.Ambient, a), cap
 }
 
-// chokedFlow is the flow where the cap is choked, so that the ratio of working to
-// cap pressure is one number whatever the flow; ok is false where it is not choked.
-func (g *Gun) chokedFlow(working unit.Abs, a line.Air) (unit.Flow, bool) {
-	unitAir := line.NewAir(a.Ambient, unit.ANRTemperature)
-	ratio, _ := g.Passages.Upstream(unit.Flow(g.Cap.C), 1, unitAir) // for a cap at 1 Pa
-	cap := float64(working) / float64(ratio)
-	if float64(a.Ambient) > cap*g.Cap.B {
-		return 0, false
+// belowChokedCap is the cap's pressure at a working pressure if the cap is choked: the
+// two are then in proportion whatever the flow and the air.
+func (g *Gun) belowChokedCap(working unit.Abs) unit.Abs {
+	ratio, _ := g.Passages.Upstream(unit.Flow(g.Cap.C), 1, stampAir) // for a cap at 1 Pa
+	return working / ratio
+}
+
+// between is the cap's pressure where neither restriction is choked: the root between
+// ambient and working of the two flows' squares set equal.
+func (g *Gun) between(working, ambient float64) unit.Abs {
+	bp, bc := g.Passages.B, g.Cap.B
+	cp := float64(g.Passages.C * g.Passages.C)
+	cc := float64(g.Cap.C * g.Cap.C)
+	kp, kc := cp/((1-bp)*(1-bp)), cc/((1-bc)*(1-bc))
+	a := cc - kc*bc*bc + kp
+	h := kc*bc*ambient - kp*bp*working // half the linear term
+	c := -kc*ambient*ambient - (cp-kp*bp*bp)*working*working
+	root := math.Sqrt(math.Max(h*h-a*c, 0))
+	if h >= 0 {
+		return unit.Abs(-c / (h + root))
 	}
-	return unit.Flow(float64(g.Cap.C) * cap * math.Sqrt(unit.ANRTemperature/float64(a.Temp))), true
+	return unit.Abs((root - h) / a)
 }
 
 // AtCap is the working pressure at which the cap stands at cap.

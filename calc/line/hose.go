@@ -44,6 +44,9 @@ func pow16(x float64) float64 {
 	return x * x
 }
 
+// tiny is the relative error at which the hose's equations count as solved.
+const tiny = 1e-13
+
 // tube is a hose at one flow: everything of the isothermal equation that the
 // pressures do not change.
 type tube struct {
@@ -83,14 +86,16 @@ func (h Hose) Upstream(q unit.Flow, p2 unit.Abs, a Air) (p1 unit.Abs, choked boo
 	if p*p < t.g2rt {
 		p, choked = math.Sqrt(t.g2rt), true
 	}
-	// With w = (p1/p2)^2 and g = G^2RT/p2^2 <= 1: w = 1 + g (fL/D + ln w).
+	// With w = (p1/p2)^2 and g = G^2RT/p2^2 <= 1: w = 1 + g (fL/D + ln w). Newton's next
+	// error is g step^2/(2 w^2 slope); it ends where that no longer shows.
 	g := t.g2rt / (p * p)
 	w := 1 + g*t.fld
 	for range 50 {
-		step := (w - 1 - g*(t.fld+math.Log(w))) / (1 - g/w)
+		slope := 1 - g/w
+		step := (w - 1 - g*(t.fld+math.Log(w))) / slope
 		w -= step
-		if math.Abs(step) <= 1e-10*w {
-			break // Newton: the next error is of the order of 1e-20
+		if g*step*step <= tiny*w*w*w*slope {
+			break
 		}
 	}
 	p1 = unit.Abs(p * math.Sqrt(w))
@@ -122,13 +127,14 @@ func (h Hose) Downstream(q unit.Flow, p1 unit.Abs, a Air) (p2 unit.Abs, ok bool)
 	}
 	z := 1.0
 	for range 60 {
-		step := (z - 1 + g*(t.fld-math.Log(z))) / (1 - g/z)
+		slope := 1 - g/z
+		step := (z - 1 + g*(t.fld-math.Log(z))) / slope
 		z -= step
 		if z <= g {
 			z = g
 			break
 		}
-		if math.Abs(step) <= 1e-10*z {
+		if g*step*step <= tiny*z*z*z*slope {
 			break
 		}
 	}
