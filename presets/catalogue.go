@@ -27,6 +27,9 @@ var shipped embed.FS
 type Catalogue struct {
 	entries entries
 	guns    map[string]gun.Gun
+	// What every request of this catalogue shares.
+	tolerances calc.Tolerances
+	order      struct{ coat, gun, coupling, hose, regulator, filter []string } // ids as lists show them
 }
 
 type entries struct {
@@ -36,6 +39,7 @@ type entries struct {
 	Hose      map[string]*hoseEntry      `toml:"hose"`
 	Regulator map[string]*regulatorEntry `toml:"regulator"`
 	Filter    map[string]*filterEntry    `toml:"filter"`
+	Tolerance map[string]*toleranceEntry `toml:"tolerance"`
 	Line      lineEntry                  `toml:"line"`
 }
 

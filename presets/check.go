@@ -84,6 +84,17 @@ func (c *Catalogue) check() *fault {
 	}); f != nil {
 		return f
 	}
+	if f := first("tolerance", e.Tolerance, func(id string, x *toleranceEntry) string {
+		if err := c.tolerate(id, x); err != nil {
+			return err.Error()
+		}
+		return ""
+	}); f != nil {
+		return f
+	}
+	o := &c.order
+	o.coat, o.gun, o.coupling = ordered(e.Coat), ordered(e.Gun), ordered(e.Coupling)
+	o.hose, o.regulator, o.filter = ordered(e.Hose), ordered(e.Regulator), ordered(e.Filter)
 	if err := c.checkLine(); err != nil {
 		return &fault{"line", "", err.Error()}
 	}
@@ -219,6 +230,7 @@ func (c *Catalogue) claim(own *entries) {
 	claimed(c.entries.Hose, own.Hose)
 	claimed(c.entries.Regulator, own.Regulator)
 	claimed(c.entries.Filter, own.Filter)
+	claimed(c.entries.Tolerance, own.Tolerance)
 	for id, e := range own.Coupling {
 		if e.Bore.v > 0 && e.Conductance == 0 {
 			c.entries.Coupling[id].Conductance = 0 // to come from the new bore

@@ -100,6 +100,13 @@ type lineEntry struct {
 	Units       string   `toml:"units"`
 }
 
+// toleranceEntry is how far a kind of value may be off, in percent or in the unit of
+// the instrument.
+type toleranceEntry struct {
+	origin
+	Within string `toml:"within"`
+}
+
 // The quantities keep their value in a struct: a plain number type would take a bare
 // TOML number, without a unit, as SI.
 

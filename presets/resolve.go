@@ -40,6 +40,8 @@ func (c *Catalogue) Resolve(a Answers, sys unit.System) (calc.Request, []*FieldE
 	v.day(a)
 	v.air(a)
 	if len(v.faults) == 0 {
+		v.r.Tolerances = c.tolerances
+		v.r.Swaps = c.swaps(&v.r)
 		for _, p := range v.r.Problems() {
 			if p.Field == FieldPanel && a.Panel == "" {
 				continue // it is the air's, and told there
@@ -220,8 +222,7 @@ func (v *resolver) filter(id Typed) {
 	}
 	if e, ok := pick(v, FieldFilter, id, v.c.entries.Filter, None); ok {
 		v.r.Line = append(v.r.Line, line.Part{
-			Name: "filter (" + string(id) + ")", Kind: line.FilterKind, Entry: string(id),
-			Restriction: line.Restriction{C: unit.DM3PerSBar(e.Conductance), B: e.Ratio},
+			Name: "filter (" + string(id) + ")", Kind: line.FilterKind, Entry: string(id), Restriction: e.restriction(),
 		})
 	}
 }
@@ -244,8 +245,7 @@ func (v *resolver) hoses(a Answers, l lineEntry) {
 			return
 		}
 		v.r.Line = append(v.r.Line, line.Part{
-			Name: where + " coupling (" + string(id) + ")", Kind: line.CouplingKind, Entry: string(id),
-			Restriction: line.Restriction{C: unit.DM3PerSBar(coupling.Conductance), B: coupling.Ratio},
+			Name: where + " coupling (" + string(id) + ")", Kind: line.CouplingKind, Entry: string(id), Restriction: coupling.restriction(),
 		})
 	}
 	couple("wall")
@@ -285,18 +285,22 @@ func (v *resolver) hose(name string, typed Typed) {
 	})
 }
 
-// hoseEnd is the fitting at the ends of a hose of a bore: the catalogue's for that
-// bore, else one in the same proportion as the nearest bore it has. Of two as near,
-// the first in the list counts.
+// hoseEnd is the fitting at the ends of a hose of a bore: in the same proportion as the
+// nearest bore of the catalogue.
 func (c *Catalogue) hoseEnd(bore unit.Length) line.Restriction {
 	end, best := bore, math.Inf(1)
-	for _, id := range ordered(c.entries.Hose) {
+	for _, id := range c.order.hose {
 		e := c.entries.Hose[id]
 		if off := math.Abs(float64(bore/e.Bore.v) - 1); off < best {
 			best, end = off, bore*(e.End.v/e.Bore.v)
 		}
 	}
-	return line.Restriction{C: line.OfBore(end, line.FullBore), B: endRatio}
+	return hoseEnd(end)
+}
+
+// hoseEnd is an end fitting of a bore.
+func hoseEnd(bore unit.Length) line.Restriction {
+	return line.Restriction{C: line.OfBore(bore, line.FullBore), B: endRatio}
 }
 
 // endRatio is the critical ratio of a hose's end fitting: a short smooth bore, the

@@ -1,0 +1,98 @@
+package presets_test
+
+import (
+	"fmt"
+	"math"
+	"reflect"
+	"testing"
+
+	"boothset/calc"
+	"boothset/calc/unit"
+	"boothset/presets"
+
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+// drawAnswers draws anything that the catalogue and the limits of a request allow.
+func drawAnswers(t *rapid.T, c *presets.Catalogue) presets.Answers {
+	choice := func(field string, more ...string) presets.Typed {
+		return presets.Typed(rapid.SampledFrom(append(ids(c.Choices(field)), more...)).Draw(t, field))
+	}
+	number := func(label, format string, low, high float64) presets.Typed {
+		return presets.Typed(fmt.Sprintf(format, rapid.Float64Range(low, high).Draw(t, label)))
+	}
+	maybe := func(field string, typed func() presets.Typed) presets.Typed {
+		if rapid.Bool().Draw(t, "with "+field) {
+			return typed()
+		}
+		return ""
+	}
+	a := presets.Answers{
+		Coat: choice(presets.FieldCoat), Gun: choice(presets.FieldGun),
+		Temp: number("temp", "%.2fC", -10, 60), Humidity: number("humidity", "%.2f", 1, 100),
+		Panel:    maybe("panel", func() presets.Typed { return number("panel", "%.2fC", -10, 60) }),
+		Altitude: maybe("altitude", func() presets.Typed { return number("altitude", "%.1fm", -430, 5000) }),
+		Supply:   number("supply", "%.3fpsi", 1, 300),
+		Coupling: choice(presets.FieldCoupling, presets.None), Filter: choice(presets.FieldFilter),
+		Regulator: choice(presets.FieldRegulator), RegulatorAt: choice(presets.FieldRegulatorAt), Gauge: choice(presets.FieldGauge),
+		Wall: maybe("wall", func() presets.Typed { return number("wall", "%.3fpsi", 1, 300) }),
+		Mark: maybe("mark", func() presets.Typed { return number("mark", "%.3fpsi", 0.01, 20) }),
+	}
+	for i := range rapid.IntRange(1, 3).Draw(t, "hoses") {
+		a.Hose = append(a.Hose, drawHose(t, fmt.Sprintf("hose %d", i+1)))
+	}
+	return a
+}
+
+func drawHose(t *rapid.T, label string) presets.Typed {
+	feet := rapid.Float64Range(0.5, 200).Draw(t, label+" ft")
+	mm := rapid.Float64Range(3, 20).Draw(t, label+" mm")
+	return presets.Typed(fmt.Sprintf("%.3fft,%.3fmm", feet, mm))
+}
+
+// solved is the answer to answers that must be accepted.
+func solved(t require.TestingT, c *presets.Catalogue, a presets.Answers) (calc.Request, calc.Setup) {
+	r, err := c.Request(a, unit.US)
+	require.NoError(t, err)
+	s, err := calc.Solve(&r)
+	require.NoError(t, err)
+	return r, s
+}
+
+// unsound is the path of the first number below v that is not finite, empty where
+// there is none.
+func unsound(v reflect.Value, path string) string {
+	switch v.Kind() {
+	case reflect.Float64:
+		if f := v.Float(); math.IsNaN(f) || math.IsInf(f, 0) {
+			return fmt.Sprintf("%s is %v", path, f)
+		}
+	case reflect.Struct:
+		for i := range v.NumField() {
+			if bad := unsound(v.Field(i), path+"."+v.Type().Field(i).Name); bad != "" {
+				return bad
+			}
+		}
+	case reflect.Slice, reflect.Array:
+		for i := range v.Len() {
+			if bad := unsound(v.Index(i), fmt.Sprintf("%s[%d]", path, i)); bad != "" {
+				return bad
+			}
+		}
+	case reflect.Pointer, reflect.Interface:
+		if !v.IsNil() {
+			return unsound(v.Elem(), path)
+		}
+	}
+	return ""
+}
+
+func TestUnsoundFindsWhatIsNotFinite(t *testing.T) {
+	s := calc.Setup{Line: make([]calc.Step, 2)}
+	require.Empty(t, unsound(reflect.ValueOf(s), "setup"))
+	s.Line[1].Mach = math.NaN()
+	require.Equal(t, "setup.Line[1].Mach is NaN", unsound(reflect.ValueOf(s), "setup"))
+	s.Line[1].Mach = math.Inf(1)
+	require.Equal(t, "setup.Line[1].Mach is +Inf", unsound(reflect.ValueOf(s), "setup"))
+}
