@@ -51,13 +51,13 @@ func (s *Setup) warn(r *Request) {
 	if r.Day.Air < coldBench {
 		add(Warn, "cold", temp("air", r.Day.Air))
 	}
+	if r.Coat.Isocyanate {
+		add(Warn, "isocyanate", text("coat", r.Coat.Name))
+	}
 	if r.Gun.CapLimit <= 0 {
 		add(Note, "local-gun-rules", text("gun", r.Gun.Name))
 	}
 	add(Note, "safety")
-	if r.Coat.Isocyanate {
-		add(Warn, "isocyanate", text("coat", r.Coat.Name))
-	}
 }
 
 // Stopped reports whether the job cannot be done as asked.

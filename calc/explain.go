@@ -39,7 +39,7 @@ var (
 
 // explain gives the reason of each value, with its own figures.
 func (s *Setup) explain(r *Request) {
-	s.Reasons = make([]Reason, 0, 12)
+	s.Reasons = make([]Reason, 0, 16)
 	add := func(about, id string, st Standing, f ...Figure) {
 		s.Reasons = append(s.Reasons, Reason{About: about, ID: id, Figures: f, Standing: st})
 	}
@@ -53,6 +53,7 @@ func (s *Setup) explain(r *Request) {
 		gauge("stampInlet", r.Gun.Stamp.Inlet), flow("stampFlow", r.Gun.Stamp.Flow))
 	s.explainWall(r, add)
 	s.explainValve(r, add)
+	s.explainComparison(add)
 	switch reach := s.Distance.Target; {
 	case reach >= r.Gun.Farthest:
 		add("distance", "distance-held-far", r.Gun.Distance, near("target", reach), gauge("cap", s.Working.Cap))
@@ -73,6 +74,23 @@ func (s *Setup) explain(r *Request) {
 			add("line", "line-couplings", lineStanding, ratio("count", float64(n)), drop("loss", couplings))
 		}
 	}
+}
+
+// explainComparison sets the wall right and the valve open against the wall high and
+// the valve shut down.
+func (s *Setup) explainComparison(add adder) {
+	c := &s.Comparison
+	if !c.Given {
+		return
+	}
+	id := "compare"
+	if c.High.Choked {
+		id = "compare-choked"
+	}
+	r, h := c.Right, c.High
+	add("valve", id, lineStanding, gauge("wall", r.Wall), share("opening", r.Opening), ratio("mach", r.Mach), drop("nudge", r.Nudge), drop("sag", r.Sag),
+		gauge("highWall", h.Wall), share("highOpening", h.Opening), ratio("highMach", h.Mach), drop("highNudge", h.Nudge), drop("highSag", h.Sag),
+		gauge("working", s.Working.Pressure), share("sagShare", SagShare))
 }
 
 // couplingsWorthSaying is the loss in all couplings together from which the answer

@@ -102,6 +102,9 @@ type Request struct {
 	Now    unit.Gauge
 	HasNow bool
 
+	// Swaps are what else could stand in the line.
+	Swaps []Swap
+
 	// Tolerances are what Propagate works with; Solve does not need them.
 	Tolerances Tolerances
 }

@@ -20,6 +20,8 @@ type Setup struct {
 	Short      Shortfall
 	Now        Now // where the request has one
 	Weather    Weather
+	Comparison Comparison
+	Fixes      []Fix // what would help, the best first
 	Reasons    []Reason
 	Cautions   []Caution
 }

@@ -33,6 +33,8 @@ func Solve(r *Request) (Setup, error) {
 	j.target(s.Weather.Correction)
 	j.setWall()
 	s.fill(&j)
+	s.compare(&j)
+	s.fixes(&j)
 	s.explain(r)
 	s.warn(r)
 	return s, nil

@@ -157,3 +157,18 @@ func (p *propagation) explained(v, d int) (share float64, c curve) {
 	c = curve{va / n, vb / n}
 	return (c.a*c.a + c.b*c.b) * n / vv, c
 }
+
+// Figures are what the sentences of a spread name: its bounds, and the cause that
+// counts most with what is left once it is known.
+func (s *Spread) Figures() Figures {
+	f := Figures{
+		gauge("wallLow", s.Wall.Low), gauge("wallHigh", s.Wall.High),
+		share("openingLow", s.Opening.Low), share("openingHigh", s.Opening.High),
+		near("distanceLow", s.Distance.Low), near("distanceHigh", s.Distance.High),
+	}
+	if len(s.Causes) > 0 {
+		c := &s.Causes[0]
+		f = append(f, text("cause", c.ID), share("share", c.Wall), gauge("knownLow", c.Known.Low), gauge("knownHigh", c.Known.High))
+	}
+	return f
+}

@@ -34,7 +34,9 @@ func runAssistant(std stdio, getenv func(string) string) int {
 	case !left.Answered:
 		return exitAnswered
 	}
-	card := appendCard(nil, &left.Request, &left.Setup, left.System, words.English())
+	p := plan{request: left.Request, setup: left.Setup}
+	p.sure()
+	card := appendCard(nil, &p, left.System, words.English())
 	if _, err := std.out.Write(card); err != nil {
 		return failed(std, fmt.Errorf("writing the answer: %w", err))
 	}

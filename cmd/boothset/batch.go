@@ -5,8 +5,11 @@ import (
 	"bytes"
 	"encoding/json"
 	"errors"
+	"flag"
 	"fmt"
 	"io"
+	"reflect"
+	"strings"
 
 	"boothset/calc/unit"
 	"boothset/presets"
@@ -19,7 +22,8 @@ const errorSchema = "boothset.error/1"
 // batchRequest is one line of a batch.
 type batchRequest struct {
 	presets.Answers
-	Units string `json:"units"`
+	Units  string `json:"units"`
+	Spread bool   `json:"spread"` // work out how sure the answer is too
 }
 
 // runBatch answers one JSON request a line, in order. A bad line is answered by an
@@ -33,6 +37,9 @@ func runBatch(c *presets.Catalogue, sys unit.System, std stdio) int {
 	var dst []byte
 	for n := 1; ; n++ {
 		text, err := readLine(in)
+		if n == 1 {
+			text = bytes.TrimPrefix(text, []byte("\ufeff")) // some shells put a byte order mark first
+		}
 		if len(bytes.TrimSpace(text)) > 0 {
 			var code int
 			dst, code = appendAnswer(dst[:0], c, text, n, sys, w)
@@ -59,10 +66,23 @@ func runBatch(c *presets.Catalogue, sys unit.System, std stdio) int {
 	return worst
 }
 
+// aloneWithBatch refuses the flags that a batch's requests give themselves.
+func aloneWithBatch(f *flag.FlagSet) (err error) {
+	f.Visit(func(x *flag.Flag) {
+		switch x.Name {
+		case "batch", "json", presets.FieldUnits:
+		default:
+			err = &presets.FieldError{Field: x.Name, Want: "with --batch each request gives its own; only --units goes beside it"}
+		}
+	})
+	return err
+}
+
 // longestLine is the longest request that is read.
 const longestLine = 1 << 20
 
-// readLine reads to the end of a line, or to the end of input with io.EOF.
+// readLine reads to the end of a line, or to the end of input with io.EOF. Of a line
+// longer than longestLine only so much is kept as shows that.
 func readLine(in *bufio.Reader) ([]byte, error) {
 	text, err := in.ReadSlice('\n')
 	if !errors.Is(err, bufio.ErrBufferFull) {
@@ -71,24 +91,26 @@ func readLine(in *bufio.Reader) ([]byte, error) {
 	long := append([]byte(nil), text...)
 	for errors.Is(err, bufio.ErrBufferFull) {
 		text, err = in.ReadSlice('\n')
-		if len(long)+len(text) > longestLine {
-			return nil, fmt.Errorf("longer than %d bytes", longestLine)
+		if len(long) <= longestLine {
+			long = append(long, text...)
 		}
-		long = append(long, text...)
 	}
 	return long, err
 }
 
 // appendAnswer answers one line.
 func appendAnswer(dst []byte, c *presets.Catalogue, text []byte, n int, sys unit.System, w *words.Words) ([]byte, int) {
+	if len(text) > longestLine {
+		return appendError(dst, n, wholeLine(fmt.Sprintf("longer than %d bytes", longestLine))), exitBadInput
+	}
 	var q batchRequest
 	d := json.NewDecoder(bytes.NewReader(text))
 	d.DisallowUnknownFields()
 	if err := d.Decode(&q); err != nil {
-		return appendError(dst, n, &presets.FieldError{Field: "request", Want: requestFault(err)}), exitBadInput
+		return appendError(dst, n, requestFault(err)), exitBadInput
 	}
 	if _, err := d.Token(); !errors.Is(err, io.EOF) {
-		return appendError(dst, n, &presets.FieldError{Field: "request", Want: "one JSON object a line, nothing behind it"}), exitBadInput
+		return appendError(dst, n, wholeLine("one JSON object a line, nothing behind it")), exitBadInput
 	}
 	if q.Units != "" {
 		var err error
@@ -96,39 +118,64 @@ func appendAnswer(dst []byte, c *presets.Catalogue, text []byte, n int, sys unit
 			return appendError(dst, n, err), exitBadInput
 		}
 	}
-	r, s, err := answer(c, q.Answers, sys)
+	p, err := answer(c, q.Answers, sys)
 	if err != nil {
 		return appendError(dst, n, err), exitBadInput
 	}
+	if q.Spread {
+		p.sure()
+	}
 	code := exitAnswered
-	if s.Stopped() {
+	if p.setup.Stopped() {
 		code = exitCannot
 	}
-	return appendPlan(dst, &r, &s, sys, w), code
+	return appendPlan(dst, &p, sys, w), code
+}
+
+// wholeLine is a fault of a line as a whole.
+func wholeLine(want string) *presets.FieldError {
+	return &presets.FieldError{Field: "request", Want: want}
 }
 
 // requestFault says in plain words what is wrong with a line's JSON.
-func requestFault(err error) string {
-	var syntax *json.SyntaxError
+func requestFault(err error) *presets.FieldError {
 	var kind *json.UnmarshalTypeError
-	switch {
-	case errors.As(err, &syntax), errors.Is(err, io.ErrUnexpectedEOF):
-		return `not JSON; give one object a line, such as {"coat":"clear","gun":"reduced-pressure","temp":"75F","humidity":45,"supply":"90psi"}`
-	case errors.As(err, &kind):
-		return fmt.Sprintf("%s cannot be a JSON %s; give text or a number", kind.Field, kind.Value)
+	if !errors.As(err, &kind) {
+		if key, found := strings.CutPrefix(err.Error(), "json: unknown field "); found {
+			return &presets.FieldError{Field: strings.Trim(key, `"`), Want: "no such field; a request may hold " + strings.Join(requestFields(), ", ")}
+		}
+		return wholeLine(`not JSON; give one object a line, such as {"coat":"clear","gun":"reduced-pressure","temp":"75F","humidity":45,"supply":"90psi"}`)
 	}
-	return err.Error()
+	switch kind.Field {
+	case "":
+		return wholeLine("a JSON " + kind.Value + "; give one object a line")
+	case presets.FieldHose:
+		return &presets.FieldError{Field: kind.Field, Want: `a JSON ` + kind.Value + ` will not do; give a list, such as ["25ft,3/8in"]`}
+	case presets.FieldUnits:
+		return &presets.FieldError{Field: kind.Field, Want: "a JSON " + kind.Value + " will not do; choose us or metric"}
+	}
+	return &presets.FieldError{Field: kind.Field, Want: "a JSON " + kind.Value + " will not do; give text or a number"}
+}
+
+// requestFields is the names that a request may hold.
+func requestFields() (names []string) {
+	for _, f := range reflect.VisibleFields(reflect.TypeFor[batchRequest]()) {
+		if name, _, _ := strings.Cut(f.Tag.Get("json"), ","); name != "" {
+			names = append(names, name)
+		}
+	}
+	return names
 }
 
 func appendError(dst []byte, n int, err error) []byte {
 	j := jsonWriter{b: dst, fresh: true}
 	j.object("", func() {
 		j.text("schema", errorSchema)
-		j.number("line", float64(n))
+		j.count("line", n)
 		j.object("error", func() {
 			var f *presets.FieldError
 			if errors.As(err, &f) {
-				j.text("field", f.Field)
+				j.text("field", strings.ReplaceAll(f.Field, "-", "_")) // as a request spells it
 				j.text("given", f.Given)
 				j.text("want", f.Want)
 			}

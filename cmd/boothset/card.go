@@ -14,12 +14,17 @@ import (
 // cardWidth is how wide a printed answer may be.
 const cardWidth = 80
 
+// partWidth is how much of it the name of a part of the line has; the figures need
+// the rest.
+const partWidth = cardWidth - 3*(1+9) - (1 + 5) - (1 + 4)
+
 // appendCard appends the answer as a person would write it on a card.
-func appendCard(dst []byte, r *calc.Request, s *calc.Setup, sys unit.System, w *words.Words) []byte {
+func appendCard(dst []byte, p *plan, sys unit.System, w *words.Words) []byte {
+	r, s := &p.request, &p.setup
 	fine := words.PressureDecimals(sys)
 	line := func(format string, args ...any) { dst = append(fmt.Appendf(dst, format, args...), '\n') }
-	line("%s, %s gun. Air %s at %s humidity, supply %s.", r.Coat.Name, r.Gun.Name,
-		sys.Temp(r.Day.Air, unit.Usual), unit.PercentText(r.Day.Humidity, unit.Usual), sys.Gauge(r.Supply, unit.Usual))
+	line("%s", ansi.Wordwrap(fmt.Sprintf("%s, %s gun. Air %s at %s humidity, supply %s.", r.Coat.Name, r.Gun.Name,
+		sys.Temp(r.Day.Air, unit.Usual), unit.PercentText(r.Day.Humidity, unit.Usual), sys.Gauge(r.Supply, unit.Usual)), cardWidth, ""))
 	line("")
 	set := map[calc.Place]string{calc.Wall: "WALL", calc.Foot: "AT THE FOOT", calc.Nowhere: "WALL"}[r.RegulatorAt]
 	line("  %-12s %-10s trigger pulled; %s with no air moving", set, sys.Gauge(s.Wall.Flowing, unit.Usual), sys.Gauge(s.Wall.Static, fine))
@@ -27,24 +32,38 @@ func appendCard(dst []byte, r *calc.Request, s *calc.Setup, sys unit.System, w *
 	line("  %-12s %-10s %s in hand; not below %s", "INLET VALVE", unit.PercentText(s.Valve.Opening, 0)+" open", sys.Drop(s.Valve.Reserve, unit.Usual), unit.PercentText(s.Valve.Floor, 0))
 	line("")
 	line("At the gun %s behind the valve, %s, %s at the cap.", sys.Gauge(s.Working.Pressure, fine), sys.Flow(s.Working.Flow, unit.Usual), sys.Gauge(s.Working.Cap, fine))
+	if p.spread != nil {
+		for _, l := range w.Spread(sys, p.spread) {
+			dst = hang(dst, "-", l)
+		}
+	}
 	line("")
 	for _, c := range s.Cautions {
 		dst = hang(dst, levelMark[c.Level], w.Text(sys, c.ID, c.Figures))
 	}
 	line("")
-	line("%-36s %9s %9s %9s %6s %6s", "The line", "in", "out", "loss", "share", "Mach")
+	line("%-*s %9s %9s %9s %5s %4s", partWidth, "The line", "in", "out", "loss", "share", "Mach")
 	for i, p := range s.Line {
-		name := p.Name
+		mark := ""
 		if i == s.Bottleneck {
-			name += " <"
+			mark = " <"
 		}
+		name := ansi.Truncate(p.Name, partWidth-len(mark), "...") + mark
 		share := ""
 		if p.Share > 0 {
 			share = unit.PercentText(p.Share, 0)
 		}
-		line("%-36s %9s %9s %9s %6s %6.2f", name, sys.Gauge(p.In, fine), sys.Gauge(p.Out, fine), sys.Drop(p.Loss, unit.Usual), share, p.Mach)
+		line("%-*s %9s %9s %9s %5s %4.2f", partWidth, name, sys.Gauge(p.In, fine), sys.Gauge(p.Out, fine), sys.Drop(p.Loss, unit.Usual), share, p.Mach)
 	}
 	line("")
+	if len(s.Fixes) > 0 {
+		line("What would help")
+		for i := range s.Fixes[:min(bestFixes, len(s.Fixes))] {
+			f := &s.Fixes[i]
+			dst = hang(dst, "-", w.Text(sys, f.Swap.Kind.String(), f.Figures()))
+		}
+		line("")
+	}
 	line("Why")
 	for _, reason := range s.Reasons {
 		dst = hang(dst, "-", w.Text(sys, reason.ID, reason.Figures)+" ["+words.Standing(reason.Standing)+"]")

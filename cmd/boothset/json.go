@@ -56,7 +56,15 @@ func (j *jsonWriter) value(v float64) {
 		j.b = append(j.b, "null"...)
 		return
 	}
+	if v == 0 {
+		v = 0 // not -0
+	}
 	j.b = strconv.AppendFloat(j.b, v, 'g', -1, 64)
+}
+
+func (j *jsonWriter) count(name string, n int) {
+	j.key(name)
+	j.b = strconv.AppendInt(j.b, int64(n), 10)
 }
 
 func (j *jsonWriter) bool(name string, v bool) {

@@ -64,10 +64,8 @@ func runPlan(args []string, std stdio, getenv func(string) string) int {
 	f.StringVar(&units, presets.FieldUnits, "", "`system` to read bare numbers and to print in: us or metric")
 	f.BoolVar(&asJSON, "json", false, "answer as JSON, schema "+planSchema)
 	f.BoolVar(&batch, "batch", false, "one JSON request a line on standard input, one answer a line out")
-	if done, err := parse(f, args, std, planIntro); done {
-		return exitAnswered
-	} else if err != nil {
-		return refuse(std, err)
+	if code, done := parse(f, args, std, planIntro); done {
+		return code
 	}
 	c, err := presets.Open(getenv)
 	if err != nil {
@@ -78,34 +76,50 @@ func runPlan(args []string, std stdio, getenv func(string) string) int {
 		return refuse(std, err)
 	}
 	if batch {
+		if err := aloneWithBatch(f); err != nil {
+			return refuse(std, err)
+		}
 		return runBatch(c, sys, std)
 	}
-	r, s, err := answer(c, a, sys)
+	p, err := answer(c, a, sys)
 	if err != nil {
 		return refuse(std, err)
 	}
+	p.sure()
 	w := words.English()
 	var out []byte
 	if asJSON {
-		out = append(appendPlan(nil, &r, &s, sys, w), '\n')
+		out = append(appendPlan(nil, &p, sys, w), '\n')
 	} else {
-		out = appendCard(nil, &r, &s, sys, w)
+		out = appendCard(nil, &p, sys, w)
 	}
 	if _, err := std.out.Write(out); err != nil {
 		return failed(std, fmt.Errorf("writing the answer: %w", err))
 	}
-	if s.Stopped() {
+	if p.setup.Stopped() {
 		return exitCannot
 	}
 	return exitAnswered
 }
 
+// plan is a job and its answer.
+type plan struct {
+	request calc.Request
+	setup   calc.Setup
+	spread  *calc.Spread // nil until sure
+}
+
+// sure works out how sure the answer is.
+func (p *plan) sure() {
+	s := calc.Propagate(&p.request, &p.setup)
+	p.spread = &s
+}
+
 // answer resolves and solves.
-func answer(c *presets.Catalogue, a presets.Answers, sys unit.System) (calc.Request, calc.Setup, error) {
-	r, err := c.Request(a, sys)
-	if err != nil {
-		return r, calc.Setup{}, err
+func answer(c *presets.Catalogue, a presets.Answers, sys unit.System) (p plan, err error) {
+	if p.request, err = c.Request(a, sys); err != nil {
+		return p, err
 	}
-	s, err := calc.Solve(&r)
-	return r, s, err
+	p.setup, err = calc.Solve(&p.request)
+	return p, err
 }

@@ -12,7 +12,8 @@ import (
 const planSchema = "boothset.plan/1"
 
 // appendPlan appends the answer as one JSON object. Figures are unrounded.
-func appendPlan(dst []byte, r *calc.Request, s *calc.Setup, sys unit.System, w *words.Words) []byte {
+func appendPlan(dst []byte, p *plan, sys unit.System, w *words.Words) []byte {
+	r, s := &p.request, &p.setup
 	j := jsonWriter{b: dst, fresh: true}
 	j.object("", func() {
 		j.text("schema", planSchema)
@@ -22,12 +23,22 @@ func appendPlan(dst []byte, r *calc.Request, s *calc.Setup, sys unit.System, w *
 			j.gauge("flowing", s.Wall.Flowing)
 			j.gauge("static", s.Wall.Static)
 			j.gauge("open", s.Wall.Open)
+			if p.spread != nil {
+				j.gauge("low", p.spread.Wall.Low)
+				j.gauge("high", p.spread.Wall.High)
+				j.gauge("static_low", p.spread.Static.Low)
+				j.gauge("static_high", p.spread.Static.High)
+			}
 		})
 		j.object("gun", func() { appendGun(&j, r, s) })
 		j.object("distance", func() {
 			j.near("target", s.Distance.Target)
 			j.near("low", s.Distance.Low)
 			j.near("high", s.Distance.High)
+			if p.spread != nil {
+				j.near("spread_low", p.spread.Distance.Low)
+				j.near("spread_high", p.spread.Distance.High)
+			}
 		})
 		j.object("valve", func() {
 			j.number("opening", s.Valve.Opening)
@@ -36,6 +47,10 @@ func appendPlan(dst []byte, r *calc.Request, s *calc.Setup, sys unit.System, w *
 			j.bool("choked", s.Valve.Choked)
 			j.number("mach", s.Valve.Mach)
 			j.drop("eighth_turn", s.Valve.Nudge)
+			if p.spread != nil {
+				j.number("low", p.spread.Opening.Low)
+				j.number("high", p.spread.Opening.High)
+			}
 		})
 		j.array("line", func() {
 			for i := range s.Line {
@@ -58,6 +73,9 @@ func appendPlan(dst []byte, r *calc.Request, s *calc.Setup, sys unit.System, w *
 			j.number("drying", s.Weather.Drying)
 			j.drop("correction", s.Weather.Correction)
 		})
+		appendSpread(&j, p.spread)
+		appendComparison(&j, &s.Comparison)
+		appendFixes(&j, s, sys, w)
 		appendWords(&j, s, sys, w)
 	})
 	return j.b

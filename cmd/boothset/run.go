@@ -46,11 +46,9 @@ func run(args []string, std stdio, getenv func(string) string) int {
 	}
 	switch args[0] {
 	case "-h", "-help", "--help", "help":
-		usage(std.out)
-		return exitAnswered
+		return say(std, usage())
 	case "-version", "--version", "version":
-		fmt.Fprintln(std.out, "boothset", version())
-		return exitAnswered
+		return say(std, "boothset "+version()+"\n")
 	}
 	all := commands()
 	if i := slices.IndexFunc(all, func(c command) bool { return c.name == args[0] }); i >= 0 {
@@ -75,19 +73,29 @@ func failed(std stdio, err error) int {
 	return exitFailed
 }
 
-func usage(w io.Writer) {
-	fmt.Fprint(w, `boothset sets up the spray booth: wall pressure, gun distance, inlet valve.
+// say prints what was asked for.
+func say(std stdio, text string) int {
+	if _, err := io.WriteString(std.out, text); err != nil {
+		return failed(std, fmt.Errorf("writing: %w", err))
+	}
+	return exitAnswered
+}
+
+func usage() string {
+	var b strings.Builder
+	b.WriteString(`boothset sets up the spray booth: wall pressure, gun distance, inlet valve.
 
   boothset              the assistant, step by step, on a terminal
 `)
 	for _, c := range commands() {
-		fmt.Fprintf(w, "  boothset %-12s %s\n", c.name, c.brief)
+		fmt.Fprintf(&b, "  boothset %-12s %s\n", c.name, c.brief)
 	}
-	fmt.Fprint(w, `  boothset version
+	b.WriteString(`  boothset version
   boothset COMMAND --help
 
 Exit: 0 answered, 2 bad input, 3 answered but the job cannot be done as asked.
 `)
+	return b.String()
 }
 
 // version is what the build was made from.
@@ -99,23 +107,32 @@ func version() string {
 	return info.Main.Version
 }
 
-// parse reads flags; done is true where help was asked for and printed.
-func parse(f *flag.FlagSet, args []string, std stdio, intro string) (done bool, err error) {
+// parse reads flags; done is true where that is all there is to do: help was asked
+// for, or a flag will not do. code is then the exit code.
+func parse(f *flag.FlagSet, args []string, std stdio, intro string) (code int, done bool) {
 	f.SetOutput(io.Discard)
-	err = f.Parse(args)
+	err := f.Parse(args)
 	if errors.Is(err, flag.ErrHelp) {
-		fmt.Fprintln(std.out, intro)
-		f.VisitAll(func(x *flag.Flag) {
-			name, text := flag.UnquoteUsage(x)
-			if name != "" {
-				name = " " + name
-			}
-			fmt.Fprintf(std.out, "  --%-28s %s\n", x.Name+name, text)
-		})
-		return true, nil
+		return say(std, flagHelp(f, intro)), true
 	}
 	if err == nil && f.NArg() > 0 {
-		err = fmt.Errorf("%q: only flags are expected here; see boothset %s --help", f.Arg(0), f.Name())
+		err = fmt.Errorf("%q: only flags are expected here", f.Arg(0))
 	}
-	return false, err
+	if err != nil {
+		return refuse(std, fmt.Errorf("%w; see boothset %s --help", err, f.Name())), true
+	}
+	return exitAnswered, false
+}
+
+func flagHelp(f *flag.FlagSet, intro string) string {
+	var b strings.Builder
+	b.WriteString(intro + "\n")
+	f.VisitAll(func(x *flag.Flag) {
+		name, text := flag.UnquoteUsage(x)
+		if name != "" {
+			name = " " + name
+		}
+		fmt.Fprintf(&b, "  --%-28s %s\n", x.Name+name, text)
+	})
+	return b.String()
 }

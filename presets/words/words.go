@@ -163,3 +163,20 @@ func Standing(s calc.Standing) string {
 	}
 	return string(s.Basis) + ": " + s.Source
 }
+
+// Spread is how sure a setup is, in sentences.
+func (w *Words) Spread(sys unit.System, s *calc.Spread) []string {
+	f := s.Figures()
+	all := []string{w.Text(sys, "spread-bounds", f)}
+	if len(s.Causes) > 0 {
+		id := s.Causes[0].ID
+		for i := range f {
+			if f[i].Name == "cause" {
+				f[i].Text = w.Text(sys, "cause-"+id, nil)
+			}
+		}
+		f = append(f, calc.Figure{Name: "measure", Text: w.Text(sys, "measure-"+id, nil)})
+		all = append(all, w.Text(sys, "spread-cause", f))
+	}
+	return all
+}

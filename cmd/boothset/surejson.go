@@ -1,0 +1,71 @@
+package main
+
+import (
+	"boothset/calc"
+	"boothset/calc/unit"
+	"boothset/presets/words"
+)
+
+// bestFixes is how many things that would help an answer names.
+const bestFixes = 3
+
+// appendSpread appends what the spread comes from, null where it was not worked out.
+func appendSpread(j *jsonWriter, s *calc.Spread) {
+	if s == nil {
+		j.null("spread")
+		return
+	}
+	j.array("spread", func() {
+		for i := range s.Causes {
+			c := &s.Causes[i]
+			j.object("", func() {
+				j.text("cause", c.ID)
+				j.number("wall", c.Wall)
+				j.number("static", c.Static)
+				j.number("opening", c.Opening)
+				j.number("distance", c.Distance)
+				j.object("wall_if_known", func() {
+					j.gauge("low", c.Known.Low)
+					j.gauge("high", c.Known.High)
+				})
+				j.standing(c.Tolerance.Standing)
+			})
+		}
+	})
+}
+
+func appendComparison(j *jsonWriter, c *calc.Comparison) {
+	if !c.Given {
+		j.null("comparison")
+		return
+	}
+	way := func(name string, w *calc.Way) {
+		j.object(name, func() {
+			j.gauge("wall", w.Wall)
+			j.number("opening", w.Opening)
+			j.number("mach", w.Mach)
+			j.bool("choked", w.Choked)
+			j.drop("eighth_turn", w.Nudge)
+			j.drop("sag", w.Sag)
+		})
+	}
+	j.object("comparison", func() {
+		way("wall_right", &c.Right)
+		way("wall_high", &c.High)
+	})
+}
+
+func appendFixes(j *jsonWriter, s *calc.Setup, sys unit.System, w *words.Words) {
+	j.array("fixes", func() {
+		for i := range s.Fixes[:min(bestFixes, len(s.Fixes))] {
+			f := &s.Fixes[i]
+			j.object("", func() {
+				j.text("part", f.Part)
+				j.text("kind", f.Swap.Kind.String())
+				j.text("with", f.Swap.ID)
+				j.drop("won", f.Won)
+				j.text("text", w.Text(sys, f.Swap.Kind.String(), f.Figures()))
+			})
+		}
+	})
+}
