@@ -23,7 +23,7 @@ type Comparison struct {
 }
 
 // compare sets the advised wall against the one that stands, or the whole supply.
-func (s *Setup) compare(j *job) {
+func (s *Setup) compare(j *job, t *touch) {
 	if s.Short.Is {
 		return
 	}
@@ -34,13 +34,13 @@ func (s *Setup) compare(j *job) {
 	if high < s.Wall.Flowing+unit.Gauge(LeastReserve) {
 		return
 	}
-	right, ok1 := j.way(s.Wall.Flowing)
-	other, ok2 := j.way(high)
+	right, ok1 := j.way(s.Wall.Flowing, t)
+	other, ok2 := j.way(high, t)
 	s.Comparison = Comparison{Given: ok1 && ok2, Right: right, High: other}
 }
 
 // way works out how the target is reached from a wall.
-func (j *job) way(wall unit.Gauge) (Way, bool) {
+func (j *job) way(wall unit.Gauge, t *touch) (Way, bool) {
 	amb := j.air.Ambient
 	into, _, ok := line.Downstream(j.after(), j.flow, wall.Abs(amb), j.air)
 	if !ok {
@@ -52,7 +52,7 @@ func (j *job) way(wall unit.Gauge) (Way, bool) {
 		return Way{}, false
 	}
 	w.Mach = j.valveMach(into, w.Opening, w.Choked)
-	w.Nudge = j.nudge(w.Opening)
+	w.Nudge = t.nudge(w.Opening)
 	sagged, _ := j.gunAt(unit.Gauge(float64(wall)*(1-SagShare)).Abs(amb), w.Opening)
 	w.Sag = unit.Drop(j.working - sagged)
 	return w, true

@@ -11,7 +11,7 @@ import (
 const bandHalf = unit.Length(0.5 * unit.MetrePerInch)
 
 // fill puts what the job found into the setup.
-func (s *Setup) fill(j *job) {
+func (s *Setup) fill(j *job, t *touch) {
 	amb := j.air.Ambient
 	g := &j.r.Gun
 	jet := gun.JetOf(j.flow, j.cap, j.air)
@@ -21,9 +21,9 @@ func (s *Setup) fill(j *job) {
 	}
 	s.Distance = distance(j.r, jet)
 	s.Wall.Open = j.open.Gauge(amb)
-	s.Valve = ValveMargin{Opening: 1, Floor: j.floor()}
+	s.Valve = ValveMargin{Opening: 1, Floor: t.floor()}
 	if j.short {
-		s.fillShort(j)
+		s.fillShort(j, t)
 		return
 	}
 	s.Wall.Flowing = j.flowing
@@ -33,18 +33,18 @@ func (s *Setup) fill(j *job) {
 	v.Reserve = j.reserve
 	v.Opening, v.Choked, _ = g.Valve.OpeningFor(j.flow, into, j.working, j.air)
 	v.Mach = j.valveMach(into, v.Opening, v.Choked)
-	v.Nudge = j.nudge(v.Opening)
+	v.Nudge = t.nudge(v.Opening)
 	if j.r.Gauge == AtFoot {
 		s.Working.Reads = into.Gauge(amb)
 	}
 	s.walk(j, j.flow, j.working, into, j.set)
 	open, _ := g.Valve.Full.Upstream(j.flow, j.working, j.air)
 	s.Bottleneck = s.bottleneck(unit.Drop(open - j.working))
-	s.fillNow(j)
+	s.fillNow(j, t)
 }
 
 // fillShort describes a line run as far as the supply goes.
-func (s *Setup) fillShort(j *job) {
+func (s *Setup) fillShort(j *job, t *touch) {
 	amb := j.air.Ambient
 	working, q, set := j.best()
 	valve := j.r.Gun.Valve.Full
@@ -61,7 +61,7 @@ func (s *Setup) fillShort(j *job) {
 	}
 	s.walk(j, q, working, into, set)
 	s.Bottleneck = s.bottleneck(unit.Drop(into - working))
-	s.fillNow(j)
+	s.fillNow(j, t)
 }
 
 // walk lists every part from the wall to the cap at flow q, with into before the
@@ -173,7 +173,7 @@ func (j *job) valveMach(into unit.Abs, opening float64, choked bool) float64 {
 }
 
 // fillNow works the wall as it stands.
-func (s *Setup) fillNow(j *job) {
+func (s *Setup) fillNow(j *job, t *touch) {
 	if !j.r.HasNow {
 		return
 	}
@@ -191,7 +191,7 @@ func (s *Setup) fillNow(j *job) {
 	}
 	n.Opening, n.Choked, n.Enough = g.Valve.OpeningFor(j.flow, into, j.working, j.air)
 	n.Mach = j.valveMach(into, n.Opening, n.Choked)
-	n.Nudge = j.nudge(n.Opening)
+	n.Nudge = t.nudge(n.Opening)
 }
 
 // distance is the jet's reach, the coat's own addition, held inside the gun's class.

@@ -124,7 +124,7 @@ const (
 )
 
 // MostParts is how many parts a line may have between the wall and the gun.
-const MostParts = 12
+const MostParts = line.MostParts
 
 // Problem is a request that cannot be worked: which part of it, and why.
 type Problem struct{ Field, Why string }

@@ -13,10 +13,6 @@ const (
 	SagShare = 0.05
 	// LeastReserve is the least that the wall stands above what the open valve needs.
 	LeastReserve = unit.Drop(1 * unit.PascalPerPSI)
-	// NudgeTurn is the turn of the valve's knob that Nudge speaks of.
-	NudgeTurn = 0.125
-	// MostNudge is how much a nudge may move the gun before the opening is too small.
-	MostNudge = unit.Drop(1 * unit.PascalPerPSI)
 )
 
 // Solve works a request. It fails, with a *Problem, where Check does.
@@ -32,8 +28,9 @@ func Solve(r *Request) (Setup, error) {
 	j := newJob(r, s.Weather.Ambient)
 	j.target(s.Weather.Correction)
 	j.setWall()
-	s.fill(&j)
-	s.compare(&j)
+	touch := j.touch()
+	s.fill(&j, &touch)
+	s.compare(&j, &touch)
 	s.fixes(&j)
 	s.explain(r)
 	s.warn(r)
@@ -218,43 +215,4 @@ func (j *job) gunAt(set unit.Abs, opening float64) (working unit.Abs, q unit.Flo
 	}, set, j.mostFlow(set, j.after()))
 	working, _ = g.Upstream(q, j.air)
 	return working, q
-}
-
-// nudge is how far an eighth of a turn moves the gun when the valve stands at an
-// opening and the set pressure is held where it gives the target there: the slope
-// of the working pressure along the opening, times the turn.
-func (j *job) nudge(opening float64) unit.Drop {
-	g := &j.r.Gun
-	const eps = 1e-5
-	step := eps * opening
-	if opening+step > 1 {
-		step = -step
-	}
-	valve := g.Valve.At(opening)
-	base := j.setNeeded(j.flow, j.working, valve)
-	dSetDx := float64(j.setNeeded(j.flow, j.working, g.Valve.At(opening+step))-base) / step
-	q := j.flow * (1 + eps)
-	w, _ := g.Upstream(q, j.air)
-	dq := float64(q - j.flow)
-	dSetDq := float64(j.setNeeded(q, w, valve)-base) / dq
-	dWorkingDq := float64(w-j.working) / dq
-	move := -dSetDx / dSetDq * dWorkingDq * NudgeTurn / g.Valve.Turns
-	return unit.Drop(math.Min(move, float64(j.working-j.air.Ambient)))
-}
-
-// floor is the lowest sensible opening: the valve is not choked at or above it, and
-// an eighth of a turn moves the gun by no more than MostNudge.
-func (j *job) floor() float64 {
-	g := &j.r.Gun
-	// Choked where u b reaches the working pressure, u = q/(C sqrt(T0/T)).
-	full, _ := g.Valve.Full.Upstream(j.flow, 0, j.air)
-	choked := g.Valve.Shape.Opening(float64(full) * g.Valve.Full.B / float64(j.working))
-	if j.nudge(1) > MostNudge {
-		return 1
-	}
-	// The nudge falls with the opening nearly as a power of it: false position in logs.
-	low := math.Max(choked, 1e-3)
-	return math.Exp(line.FalsePosition(func(logX float64) float64 {
-		return math.Log(float64(MostNudge / j.nudge(math.Exp(logX))))
-	}, math.Log(low), 0, 1e-6))
 }

@@ -134,6 +134,7 @@ func TestNudgeAgainstForwardSolve(t *testing.T) {
 	r := mildClear(t)
 	j := newJob(&r, unit.SCFMPressure)
 	j.aim(unit.PSIG(26).Abs(j.air.Ambient))
+	touch := j.touch()
 	for _, x := range []float64{0.1, 0.3, 0.5, 0.7, 0.9} {
 		set := j.setNeeded(j.flow, j.working, r.Gun.Valve.At(x))
 		const d = 1e-4
@@ -141,10 +142,10 @@ func TestNudgeAgainstForwardSolve(t *testing.T) {
 		down, _ := j.gunAt(set, x-d)
 		slope := float64(up-down) / (2 * d) * NudgeTurn / r.Gun.Valve.Turns
 		want := math.Min(slope, float64(unit.PSIG(26)))
-		assert.InEpsilon(t, want, float64(j.nudge(x)), 2e-3, "opening %g", x)
+		assert.InEpsilon(t, want, float64(touch.nudge(x)), 2e-3, "opening %g", x)
 	}
-	assert.InEpsilon(t, float64(MostNudge), float64(j.nudge(j.floor())), 1e-5)
-	assert.Greater(t, float64(j.nudge(j.floor()-0.01)), float64(MostNudge))
+	assert.InEpsilon(t, float64(MostNudge), float64(touch.nudge(touch.floor())), 1e-5)
+	assert.Greater(t, float64(touch.nudge(touch.floor()-0.01)), float64(MostNudge))
 }
 
 // A wall far too high: what the valve must do to hold 26 psi. Common practice, no

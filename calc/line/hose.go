@@ -76,18 +76,25 @@ func (h Hose) Upstream(q unit.Flow, p2 unit.Abs, a Air) (p1 unit.Abs, choked boo
 	if q <= 0 {
 		return p2, false
 	}
-	end := h.End.C > 0
 	var c1, c2 bool
-	if end {
+	if h.End.C > 0 {
 		p2, c1 = h.End.Upstream(q, p2, a)
 	}
-	t := h.at(q, a)
+	p1, choked = h.at(q, a).upstream(p2)
+	if h.End.C > 0 {
+		p1, c2 = h.End.Upstream(q, p1, a)
+	}
+	return p1, choked || c1 || c2
+}
+
+// upstream solves the isothermal equation for the inlet. With w = (p1/p2)^2 and
+// g = G^2RT/p2^2 <= 1 it is w = 1 + g (fL/D + ln w). Newton's next error is
+// g step^2/(2 w^2 slope); it ends where that no longer shows.
+func (t tube) upstream(p2 unit.Abs) (p1 unit.Abs, choked bool) {
 	p := float64(p2)
 	if p*p < t.g2rt {
 		p, choked = math.Sqrt(t.g2rt), true
 	}
-	// With w = (p1/p2)^2 and g = G^2RT/p2^2 <= 1: w = 1 + g (fL/D + ln w). Newton's next
-	// error is g step^2/(2 w^2 slope); it ends where that no longer shows.
 	g := t.g2rt / (p * p)
 	w := 1 + g*t.fld
 	for range 50 {
@@ -98,11 +105,7 @@ func (h Hose) Upstream(q unit.Flow, p2 unit.Abs, a Air) (p1 unit.Abs, choked boo
 			break
 		}
 	}
-	p1 = unit.Abs(p * math.Sqrt(w))
-	if end {
-		p1, c2 = h.End.Upstream(q, p1, a)
-	}
-	return p1, choked || c1 || c2
+	return unit.Abs(p * math.Sqrt(w)), choked
 }
 
 // Downstream is the pressure at the outlet of the hose when q enters at p1. ok is

@@ -192,3 +192,19 @@ func TestLongerOrThinnerHoseNeedsMore(t *testing.T) {
 		assert.GreaterOrEqual(t, float64(more), float64(p)*(1-1e-12))
 	})
 }
+
+// A line fixed at a flow marches as its parts do one by one.
+func TestFlowingIsTheSameMarch(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		parts := []line.Part{
+			{Kind: line.CouplingKind, Restriction: restrictions().Draw(t, "wall")},
+			{Kind: line.HoseKind, Hose: hoses().Draw(t, "hose")},
+			{Kind: line.CouplingKind, Restriction: restrictions().Draw(t, "gun")},
+		}
+		p2 := bar(rapid.Float64Range(0.6, 12).Draw(t, "p2"))
+		q := unit.SCFM(rapid.Float64Range(0.01, 60).Draw(t, "scfm"))
+		want, _ := line.Upstream(parts, q, p2, still)
+		f := line.At(parts, q, still)
+		assert.Equal(t, want, f.Upstream(p2))
+	})
+}

@@ -57,22 +57,30 @@ func (r Restriction) share(ratio float64) float64 {
 // (1-2b) p1^2 + 2 b p2 p1 - (p2^2 + u^2 (1-b)^2) = 0 with u = q/(C sqrt(T0/T)).
 // It exists for every q >= 0.
 func (r Restriction) Upstream(q unit.Flow, p2 unit.Abs, a Air) (p1 unit.Abs, choked bool) {
-	u := float64(q) / (float64(r.C) * a.root)
+	return squeeze(r.push(q, a), r.B, p2)
+}
+
+// push is q/(C sqrt(T0/T)), Pa: the pressure that would just pass q choked.
+func (r Restriction) push(q unit.Flow, a Air) float64 {
+	return float64(q) / (float64(r.C) * a.root)
+}
+
+func squeeze(u, b float64, p2 unit.Abs) (p1 unit.Abs, choked bool) {
 	p := float64(p2)
-	if u*r.B >= p {
+	if u*b >= p {
 		return unit.Abs(u), true
 	}
-	ub := u * (1 - r.B)
+	ub := u * (1 - b)
 	c := p*p + ub*ub
-	h := r.B * p
-	return unit.Abs(c / (h + math.Sqrt(h*h+(1-2*r.B)*c))), false
+	h := b * p
+	return unit.Abs(c / (h + math.Sqrt(h*h+(1-2*b)*c))), false
 }
 
 // Downstream is the highest pressure behind the restriction when it passes q from
 // p1: p1 (b + (1-b) sqrt(1 - (u/p1)^2)). ok is false where q is more than it can
 // pass; the pressure is then 0.
 func (r Restriction) Downstream(q unit.Flow, p1 unit.Abs, a Air) (p2 unit.Abs, ok bool) {
-	u := float64(q) / (float64(r.C) * a.root * float64(p1))
+	u := r.push(q, a) / float64(p1)
 	if u > 1 {
 		return 0, false
 	}

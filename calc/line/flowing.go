@@ -1,0 +1,55 @@
+package line
+
+import "boothset/calc/unit"
+
+// MostParts is how many parts a Flowing has room for.
+const MostParts = 12
+
+// Flowing is a line of parts at one flow, with all that the pressures do not change
+// worked out: for marching the same flow up from many pressures.
+type Flowing struct {
+	parts [MostParts]settled
+	n     int
+}
+
+// settled is a part at one flow: a restriction's push and ratio, which for a hose are
+// those of its ends, and its tube.
+type settled struct {
+	push, ratio float64
+	tube        tube
+	hose        bool
+}
+
+// At fixes the flow q, above 0, in at most MostParts parts.
+func At(parts []Part, q unit.Flow, a Air) (f Flowing) {
+	f.n = len(parts)
+	for i := range parts {
+		s, r := &f.parts[i], parts[i].Restriction
+		if s.hose = parts[i].Kind == HoseKind; s.hose {
+			r = parts[i].Hose.End
+			s.tube = parts[i].Hose.at(q, a)
+		}
+		if r.C > 0 {
+			s.push, s.ratio = r.push(q, a), r.B
+		}
+	}
+	return f
+}
+
+// Upstream is the pressure needed before the parts for p2 behind them, as the function
+// of that name gives it.
+func (f *Flowing) Upstream(p2 unit.Abs) unit.Abs {
+	for i := f.n - 1; i >= 0; i-- {
+		s := &f.parts[i]
+		if s.push > 0 {
+			p2, _ = squeeze(s.push, s.ratio, p2)
+		}
+		if s.hose {
+			p2, _ = s.tube.upstream(p2)
+			if s.push > 0 {
+				p2, _ = squeeze(s.push, s.ratio, p2)
+			}
+		}
+	}
+	return p2
+}
