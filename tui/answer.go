@@ -130,18 +130,22 @@ func (a *answer) tryAt(wall unit.Gauge) {
 
 func (a *answer) showReasons(key string) move {
 	a.all = !a.all
+	a.scroll.top = 0
 	if a.all {
 		return a.jump(sectionReasons)(key)
 	}
-	a.scroll.top = 0
 	return nil
 }
 
-// jump brings a section to the top.
+// jump brings a section to the top, or, where it is there already, the beginning.
 func (a *answer) jump(to section) func(string) move {
 	return func(string) move {
-		_, at := a.rows(a.room)
-		a.scroll.top = at[to]
+		rows, at := a.rows(a.room)
+		top := min(at[to], lowestTop(len(rows), a.room))
+		if a.scroll.top == top {
+			top = 0
+		}
+		a.scroll.top = top
 		return nil
 	}
 }

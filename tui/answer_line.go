@@ -17,7 +17,8 @@ const (
 	barColumn  = 9
 	leastName  = 16
 	// wideTable is the width from which the pressures at the ends of each part show.
-	wideTable = 78
+	wideTable   = 78
+	widestTable = 88
 )
 
 // costsMost marks the bottleneck, and setsIt the regulator.
@@ -29,6 +30,7 @@ const (
 // line is each part of the line with what it takes, and a bar of its share.
 func (a *answer) line(v *calc.Setup, w int) []string {
 	sys := a.s.sys
+	w = min(w, widestTable)
 	name := w - lossColumn - 2 - markColumn
 	ends, bars := w >= wideTable, name-barColumn >= leastName
 	if ends {
@@ -40,9 +42,9 @@ func (a *answer) line(v *calc.Setup, w int) []string {
 	row := func(what, in, out, loss, bar, mark string) string {
 		text := pad(what, name)
 		if ends {
-			text += right(in, endColumn) + right(out, endColumn)
+			text += toRight(in, endColumn) + toRight(out, endColumn)
 		}
-		text += right(loss, lossColumn) + "  "
+		text += toRight(loss, lossColumn) + "  "
 		if bars {
 			text += pad(bar, barColumn)
 		}

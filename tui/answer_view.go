@@ -162,7 +162,7 @@ func (a *answer) numbers(room size) []string {
 			if y >= len(pictures[i]) {
 				return ""
 			}
-			return th.Number.Render(pictures[i][y])
+			return th.Number.Render(strings.TrimRight(pictures[i][y], " "))
 		}))
 	}
 	return append(rows, across(func(i int) string { return three[i].below }), across(func(i int) string { return three[i].below2 }))
@@ -194,6 +194,9 @@ func columns(texts [3]string, w int) (rows []string) {
 // atGun is the gun with the trigger pulled.
 func (a *answer) atGun() string {
 	sys, w := a.s.sys, a.shown().Working
+	if short := a.shown().Short; short.Is {
+		return "At the gun " + sys.Gauge(short.Best, unit.Usual) + " at most; " + sys.Gauge(w.Pressure, unit.Usual) + " is wanted."
+	}
 	text := "At the gun " + sys.Gauge(w.Pressure, unit.Usual)
 	if a.request.Gauge == calc.AtFoot {
 		text += " (its gauge shows " + sys.Gauge(w.Reads, unit.Usual) + ")"

@@ -42,16 +42,15 @@ func (l *list) keys(accept func(string) move) []binding {
 	if n := len(digit.keys); n > 1 {
 		digit.show = fmt.Sprintf("1-%d", n)
 	}
-	by := func(n int) func(string) move {
-		return func(string) move { l.at = min(max(l.at+n, 0), len(l.items)-1); return nil }
-	}
-	return []binding{
-		digit,
-		{keys: []string{"down", "j"}, show: "down", does: "next", act: by(1)},
-		{keys: []string{"up", "k"}, show: "up", does: "the one before", act: by(-1)},
-		{keys: []string{"home", "pgup"}, show: "home", does: "first", act: by(-len(l.items))},
-		{keys: []string{"end", "pgdown"}, show: "end", does: "last", act: by(len(l.items))},
-	}
+	choose := binding{keys: []string{"up", "down", "k", "j"}, show: "up/down", does: "choose", act: func(key string) move {
+		if key == "up" || key == "k" {
+			l.at = max(l.at-1, 0)
+		} else {
+			l.at = min(l.at+1, len(l.items)-1)
+		}
+		return nil
+	}}
+	return []binding{digit, choose}
 }
 
 // rows is as many entries as there is room for, the marked one among them. Where more

@@ -52,7 +52,7 @@ func (q *question) choices() []presets.Item {
 
 func (q *question) heading() (left, right string) {
 	n, of := q.s.position(q.step.id)
-	return q.step.part, fmt.Sprintf("step %d of %d", n, of)
+	return q.step.part, fmt.Sprintf("%s  step %d of %d", q.s.unitsName(), n, of)
 }
 
 func (q *question) keys() []binding {

@@ -14,7 +14,8 @@ func (q *question) body(room size) []string {
 	s := q.s
 	w := room.w - 2*len(margin)
 	ask := each(wrap(s.say("ask-"+q.step.id), w), s.theme.Question.Render)
-	why := append(wrap(s.say("why-"+q.step.id), w), q.shown(w)...)
+	why := wrap(s.say("why-"+q.step.id), w)
+	shown := q.shown(size{w, room.h})
 	var fault []string
 	if q.fault != "" {
 		st := s.theme.level[calc.Warn]
@@ -24,24 +25,26 @@ func (q *question) body(room size) []string {
 	if q.step.typed {
 		answer = q.row(w)
 	} else {
-		spare := room.h - len(ask) - len(fault)
+		spare := room.h - len(ask) - len(shown) - len(fault)
 		rows := min(len(q.list.items), max(spare-len(why), leastRows))
 		answer = q.list.rows(s, size{w, rows})
 	}
-	why = why[:max(min(len(why), room.h-len(ask)-len(answer)-len(fault)), 0)]
+	why = why[:max(min(len(why), room.h-len(ask)-len(shown)-len(answer)-len(fault)), 0)]
 
-	blocks := [][]string{ask, why, answer, fault}
+	blocks := [][]string{ask, why, shown, answer, fault}
 	free := room.h
 	for _, b := range blocks {
 		free -= len(b)
 	}
 	var rows []string
-	if free > 4 {
+	if free > len(blocks) {
 		rows = append(rows, "")
+		free--
 	}
 	for i, b := range blocks {
-		if i > 1 && len(b) > 0 && free >= 4-i { // the gap before the fault opens last
+		if i > 1 && len(b) > 0 && free > 0 {
 			rows = append(rows, "")
+			free--
 		}
 		rows = append(rows, b...)
 	}
@@ -73,17 +76,24 @@ func (q *question) row(w int) []string {
 	return append(rows, wrap(s.say("field-bare")+" "+readings[q.step.id].unit(s.sys), w)...)
 }
 
-// shown is the line as it stands, on the step that asks about it.
-func (q *question) shown(w int) (rows []string) {
+// shown is the line as it stands, on the step that asks about it: a row a part, or all
+// of it in a sentence where the window is low.
+func (q *question) shown(room size) (rows []string) {
 	if q.step.id != stepLine {
 		return nil
 	}
+	var short []string
 	for i := range steps {
 		st := &steps[i]
 		if !st.ofLine() || st.id == presets.FieldRegulatorAt && !hasRegulator(q.s) {
 			continue
 		}
-		rows = append(rows, hang(pad(st.short, 10)+" ", q.s.name(st.id, q.s.value(st.id)), w)...)
+		v := q.s.value(st.id)
+		short = append(short, st.short+" "+plain(v))
+		rows = append(rows, hang(pad(st.short, 9)+" ", q.s.name(st.id, v), room.w)...)
 	}
-	return append([]string{""}, rows...)
+	if room.h > 2*len(rows) {
+		return rows
+	}
+	return flow(short, ", ", room.w)
 }

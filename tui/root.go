@@ -13,6 +13,16 @@ const (
 	leastHeight = 12
 )
 
+// programName stands at the top where there is room for it.
+const programName = "boothset"
+
+// Heights from which there is room for lines between the parts of the window, and for
+// two rows of answers.
+const (
+	ruledWindow = 16
+	tallWindow  = 20
+)
+
 // firstQuestion is where the pages begin that can be gone back to; the safety page
 // before it shows once.
 const firstQuestion = 1
@@ -32,8 +42,9 @@ type root struct {
 	answer *answer
 	size   size
 
-	done    bool // to be left
-	stopped bool // because it was interrupted
+	frame   string // as the last message left it
+	done    bool   // to be left
+	stopped bool   // because it was interrupted
 }
 
 func newRoot(s *session) *root {
@@ -43,6 +54,7 @@ func newRoot(s *session) *root {
 		r.pages = append(r.pages, &question{s: s, step: &steps[i]})
 	}
 	r.pages = append(r.pages, r.answer)
+	r.frame = r.draw()
 	return r
 }
 
@@ -102,6 +114,7 @@ func (r *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case tea.WindowSizeMsg:
 		if msg.Width > 0 && msg.Height > 0 { // a terminal that does not know says 0
 			r.size = size{msg.Width, msg.Height}
+			r.frame = r.draw()
 		}
 	case stopMsg:
 		stop(r)
@@ -109,6 +122,7 @@ func (r *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		for _, k := range apart(msg) {
 			if !r.done {
 				r.press(k)
+				r.frame = r.draw() // how far a page scrolls is known once it is laid out
 			}
 		}
 	}
@@ -147,19 +161,26 @@ func (r *root) keys() []binding {
 	}})
 }
 
-// View lays a page out in the window.
-func (r *root) View() string {
+// View is the frame.
+func (r *root) View() string { return r.frame }
+
+// draw lays the page out in the window.
+func (r *root) draw() string {
 	if r.tooSmall() {
-		text := fmt.Sprintf("The window is %d x %d. Make it %d x %d or larger, or press ctrl+c to stop.", r.size.w, r.size.h, leastWidth, leastHeight)
+		text := fmt.Sprintf("Window %d x %d: too small. %s stops. Make it %d x %d or larger.", r.size.w, r.size.h, stopKey, leastWidth, leastHeight)
 		rows := wrap(text, r.size.w)
 		return strings.Join(rows[:min(len(rows), r.size.h)], "\n")
 	}
 	s, p, w := r.s, r.page(), r.size.w
 	left, right := p.heading()
 	rule := strings.Repeat(string(s.glyphs.Rule), w)
-	top := []string{s.theme.Title.Render(ends("boothset  "+left, right, w)), tail(s.trail(), w)}
+	trail := 1
+	if r.size.h >= tallWindow {
+		trail = 2
+	}
+	top := append([]string{s.theme.Title.Render(ends(w, right, programName+"  "+left, left))}, s.trail(w, trail)...)
 	help := []string{helpRow(s, r.keys(), w)}
-	if r.size.h >= 16 {
+	if r.size.h >= ruledWindow {
 		top = append(top, rule)
 		help = append([]string{rule}, help...)
 	}

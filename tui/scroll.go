@@ -10,10 +10,7 @@ type scroll struct {
 // window is the rows that show. Where more follow, the last row says so.
 func (c *scroll) window(s *session, rows []string, room size) []string {
 	c.page = max(room.h-1, 1)
-	c.most = 0
-	if len(rows) > room.h {
-		c.most = len(rows) - c.page
-	}
+	c.most = lowestTop(len(rows), room)
 	c.top = min(max(c.top, 0), c.most)
 	rows = rows[c.top:]
 	if len(rows) <= room.h {
@@ -23,20 +20,24 @@ func (c *scroll) window(s *session, rows []string, room size) []string {
 	return append(shown, s.theme.Note.Render(cut("v more below", room.w)))
 }
 
+// lowestTop is the top from which the last of some rows just show.
+func lowestTop(rows int, room size) int { return max(rows-room.h, 0) }
+
 // keys scrolls, where there is more than shows.
 func (c *scroll) keys() []binding {
 	if c.most == 0 {
 		return nil
 	}
-	by := func(rows func() int) func(string) move {
-		return func(string) move { c.top = min(max(c.top+rows(), 0), c.most); return nil }
+	scrolls := func(show, does string, keys ...string) binding {
+		return binding{keys: keys, show: show, does: does, act: func(key string) move {
+			by := map[string]int{"down": 1, "j": 1, "up": -1, "k": -1, "pgdown": c.page, " ": c.page, "pgup": -c.page, "home": -c.top, "end": c.most}[key]
+			c.top = min(max(c.top+by, 0), c.most)
+			return nil
+		}}
 	}
 	return []binding{
-		{keys: []string{"down", "j"}, show: "down", does: "scroll", act: by(func() int { return 1 })},
-		{keys: []string{"up", "k"}, show: "up", does: "scroll back", act: by(func() int { return -1 })},
-		{keys: []string{"pgdown"}, show: "page down", does: "scroll on by a window", act: by(func() int { return c.page })},
-		{keys: []string{"pgup"}, show: "page up", does: "scroll back by a window", act: by(func() int { return -c.page })},
-		{keys: []string{"home"}, show: "home", does: "the top", act: by(func() int { return -c.top })},
-		{keys: []string{"end"}, show: "end", does: "the end", act: by(func() int { return c.most })},
+		scrolls("up/down", "scroll", "up", "down", "k", "j"),
+		scrolls("page up/down", "scroll a window", "pgup", "pgdown", " "),
+		scrolls("home/end", "top or end", "home", "end"),
 	}
 }

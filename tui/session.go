@@ -1,8 +1,6 @@
 package tui
 
 import (
-	"strings"
-
 	"boothset/calc/unit"
 	"boothset/presets"
 	"boothset/presets/words"
@@ -90,20 +88,28 @@ func (s *session) name(field, value string) string {
 	return plain(value)
 }
 
-// trail is the answers so far in one row.
-func (s *session) trail() string {
+// trail is the answers so far in at most rows of w columns. Where they are too many the
+// first ones go.
+func (s *session) trail(w, rows int) []string {
 	var said []string
 	for i := range steps {
 		st := &steps[i]
 		v := s.answers.Field(st.id)
-		if v == "" {
-			continue
+		switch {
+		case v == "":
+		case st.short == "":
+			said = append(said, s.name(st.id, v))
+		default:
+			said = append(said, st.short+" "+plain(v))
 		}
-		text := s.name(st.id, v)
-		if st.short != "" {
-			text = st.short + " " + text
-		}
-		said = append(said, text)
 	}
-	return strings.Join(said, " "+string(s.glyphs.Between)+" ")
+	between := " " + string(s.glyphs.Between) + " "
+	all := flow(said, between, w)
+	for first := 1; len(all) > rows && first < len(said); first++ {
+		all = flow(append([]string{"..."}, said[first:]...), between, w)
+	}
+	if len(all) == 0 {
+		return []string{""}
+	}
+	return all[:min(len(all), rows)]
 }

@@ -34,7 +34,7 @@ var steps = []step{
 	{id: presets.FieldSupply, part: partAir, short: "supply", typed: true},
 	{id: stepLine, part: partAir},
 	{id: presets.FieldRegulator, part: partAir, short: "regulator", when: walksLine},
-	{id: presets.FieldRegulatorAt, part: partAir, short: "it sits", when: func(s *session) bool { return walksLine(s) && hasRegulator(s) }},
+	{id: presets.FieldRegulatorAt, part: partAir, short: "it is at", when: func(s *session) bool { return walksLine(s) && hasRegulator(s) }},
 	{id: presets.FieldFilter, part: partAir, short: "filter", when: walksLine},
 	{id: presets.FieldHose, part: partAir, short: "hose", typed: true, when: walksLine},
 	{id: presets.FieldCoupling, part: partAir, short: "couplings", when: walksLine},

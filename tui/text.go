@@ -42,14 +42,15 @@ func pad(row string, w int) string {
 	return row + strings.Repeat(" ", max(w-ansi.StringWidth(row), 0))
 }
 
-// ends puts one text at the left end of a row and one at the right; where they do not
-// both fit the right one goes.
-func ends(left, right string, w int) string {
-	free := w - ansi.StringWidth(left) - ansi.StringWidth(right)
-	if right == "" || free < 1 {
-		return cut(left, w)
+// ends puts a text at the right end of a row and at its left the first of others that
+// fits beside it; where none does, the last of them alone.
+func ends(w int, right string, lefts ...string) string {
+	for _, left := range lefts {
+		if free := w - ansi.StringWidth(left) - ansi.StringWidth(right); free > 0 {
+			return left + strings.Repeat(" ", free) + right
+		}
 	}
-	return left + strings.Repeat(" ", free) + right
+	return cut(lefts[len(lefts)-1], w)
 }
 
 // tail shortens a row from its front.
@@ -81,7 +82,21 @@ func each(rows []string, render func(...string) string) []string {
 	return rows
 }
 
-// right fills a row with blanks at its front to w columns.
-func right(row string, w int) string {
+// toRight fills a row with blanks at its front to w columns.
+func toRight(row string, w int) string {
 	return strings.Repeat(" ", max(w-ansi.StringWidth(row), 0)) + row
+}
+
+// flow wraps pieces of text, breaking between them and not at the blanks inside.
+func flow(pieces []string, between string, w int) []string {
+	const unbroken = "\u00a0"
+	whole := make([]string, len(pieces))
+	for i, p := range pieces {
+		whole[i] = strings.ReplaceAll(p, " ", unbroken)
+	}
+	rows := wrap(strings.Join(whole, between), w)
+	for i := range rows {
+		rows[i] = strings.ReplaceAll(rows[i], unbroken, " ")
+	}
+	return rows
 }

@@ -1,0 +1,108 @@
+package tui
+
+import (
+	"testing"
+
+	"boothset/calc/unit"
+	"boothset/presets"
+
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+func TestComplete(t *testing.T) {
+	for _, c := range []struct {
+		field, typed string
+		sys          unit.System
+		want         string
+	}{
+		{presets.FieldTemp, "75", unit.US, "75 F"},
+		{presets.FieldTemp, " 24 ", unit.Metric, "24 C"},
+		{presets.FieldTemp, "75°", unit.US, "75 F"},
+		{presets.FieldTemp, "75 degrees", unit.US, "75 F"},
+		{presets.FieldTemp, "24c", unit.US, "24c"},
+		{presets.FieldTemp, "hot", unit.US, "hot"},
+		{presets.FieldHumidity, "45", unit.US, "45%"},
+		{presets.FieldHumidity, "45 %", unit.US, "45 %"},
+		{presets.FieldSupply, "90", unit.US, "90 psi"},
+		{presets.FieldSupply, "6,2", unit.Metric, "6,2 bar"},
+		{presets.FieldAltitude, "1500", unit.Metric, "1500 m"},
+		{presets.FieldAltitude, "0", unit.US, "0"},
+		// A fraction of an inch is one in either system.
+		{presets.FieldHose, "25,3/8", unit.US, "25 ft, 3/8"},
+		{presets.FieldHose, "8,10", unit.Metric, "8 m, 10 mm"},
+		{presets.FieldHose, "8,3/8", unit.Metric, "8 m, 3/8"},
+		{presets.FieldHose, "25ft,3/8in + 6,1/4", unit.US, "25ft, 3/8in + 6 ft, 1/4"},
+		{presets.FieldHose, "25", unit.US, "25"},
+		{presets.FieldHose, "", unit.US, ""},
+	} {
+		require.Equal(t, c.want, complete(c.field, c.typed, c.sys), "%s %q", c.field, c.typed)
+	}
+}
+
+// Once its unit is named, text means the same in either system, and what it meant in
+// the one it was typed in.
+func TestCompleteTextMeansTheSameInEitherSystem(t *testing.T) {
+	c, err := shipped()
+	require.NoError(t, err)
+	rapid.Check(t, func(t *rapid.T) {
+		sys := rapid.SampledFrom([]unit.System{unit.US, unit.Metric}).Draw(t, "system")
+		number := rapid.StringMatching(`[1-9][0-9]?(\.[0-9])?`)
+		a := presets.Answers{Coat: "clear", Gun: "reduced-pressure", Humidity: "50"}
+		field := rapid.SampledFrom([]string{presets.FieldTemp, presets.FieldSupply, presets.FieldAltitude, presets.FieldHose}).Draw(t, "field")
+		a.Temp, a.Supply = "20C", "100psi"
+		text := number.Draw(t, "number")
+		if field == presets.FieldHose {
+			text += "," + rapid.SampledFrom([]string{"3/8", "1/4", "0.3", "8", "10mm"}).Draw(t, "bore")
+		}
+		a.Set(field, text)
+		want, faults := c.Resolve(a, sys)
+		if len(faults) > 0 {
+			return
+		}
+		a.Set(field, complete(field, text, sys))
+		for _, in := range []unit.System{unit.US, unit.Metric} {
+			got, faults := c.Resolve(a, in)
+			require.Empty(t, faults)
+			require.Equal(t, want.Day, got.Day)
+			require.Equal(t, want.Supply, got.Supply)
+			for i := range want.Line {
+				require.Equal(t, want.Line[i].Hose, got.Line[i].Hose)
+			}
+		}
+	})
+}
+
+// What the parsers read can be typed.
+func TestFieldsTakeEveryUnitTheParsersRead(t *testing.T) {
+	for field, texts := range map[string][]string{
+		presets.FieldTemp:     {"75 F", "75 °F", "75 degF", "75 degreesF", "75 fahrenheit", "24 C", "24°c", "24 celsius", "75 deg", "75 degrees", "-5", "+5"},
+		presets.FieldHumidity: {"45%", "45 percent", "45 pct", "45%rh"},
+		presets.FieldSupply:   {"90psi", "90 PSIG", "90 lbs", "6 bar", "6 barg", "6 bar(g)", "620 kPa", "620 kpag", "0.62 MPa"},
+		presets.FieldAltitude: {"5000 ft", "5000 feet", "1 foot", "5000'", "1500 m", "1500 metres", "1500 meters", "1 1/2 m"},
+		presets.FieldHose:     {"25ft,3/8in", `25',3/8"`, "8m,10mm", "25 feet, 1-1/2 inches + 6 foot, 8 millimetres", "800 centimeters, 1cm"},
+	} {
+		for _, text := range texts {
+			for _, c := range text {
+				require.True(t, readings[field].takes(c), "%s %q: %q", field, text, c)
+			}
+		}
+	}
+}
+
+func TestEveryTypedStepCanBeRead(t *testing.T) {
+	r := open80x24(t)
+	for i := range steps {
+		st := &steps[i]
+		require.Equal(t, st.typed, readings[st.id] != nil, st.id)
+		require.NotEmpty(t, r.s.say("ask-"+st.id), st.id)
+		require.NotEmpty(t, r.s.say("why-"+st.id), "%s says why it is asked", st.id)
+		require.Equal(t, st.optional, r.s.say("empty-"+st.id) != "", st.id)
+		if !st.typed && st.id != stepLine {
+			require.NotEmpty(t, r.s.catalogue.Choices(st.id), st.id)
+		}
+	}
+	for _, id := range []string{"line-keep", "line-change", "field-offer", "field-bare", "field-hose", "field-empty", "field-runes", "safety-line"} {
+		require.True(t, r.s.words.Has(id), id)
+	}
+}
