@@ -13,7 +13,7 @@ func BenchmarkLineSolve(b *testing.B) {
 	j := newJob(&r, unit.SCFMPressure)
 	b.ReportAllocs()
 	for b.Loop() {
-		j.target(0)
+		j.pressure(0)
 		j.setWall()
 		if j.opening() <= 0 {
 			b.Fatal("shut")

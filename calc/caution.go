@@ -25,6 +25,7 @@ func (s *Setup) warn(r *Request) {
 	} else if s.Short.Is {
 		add(Stop, "supply-short", gauge("supply", r.Supply), gauge("best", s.Short.Best), gauge("working", s.Working.Pressure), text("part", s.Line[s.Bottleneck].Name))
 	}
+	s.warnSupply(r, add)
 	if m >= LeastPanelMargin && m < tightPanelMargin {
 		add(Warn, "panel-tight", degrees("margin", m), degrees("least", LeastPanelMargin))
 	}

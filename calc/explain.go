@@ -1,6 +1,8 @@
 package calc
 
 import (
+	"time"
+
 	"boothset/calc/line"
 	"boothset/calc/unit"
 )
@@ -23,6 +25,13 @@ func flow(name string, q unit.Flow) Figure {
 func temp(name string, t unit.Temp) Figure {
 	return Figure{Name: name, Kind: FigureTemp, Value: float64(t)}
 }
+func minutes(name string, d time.Duration) Figure {
+	return Figure{Name: name, Kind: FigureMinutes, Value: d.Seconds()}
+}
+func volume(name string, v unit.Volume) Figure {
+	return Figure{Name: name, Kind: FigureVolume, Value: float64(v)}
+}
+func litres(name string, v float64) Figure { return Figure{Name: name, Kind: FigureLitres, Value: v} }
 func degrees(name string, d unit.TempDiff) Figure {
 	return Figure{Name: name, Kind: FigureTempDiff, Value: float64(d)}
 }
@@ -74,6 +83,7 @@ func (s *Setup) explain(r *Request) {
 			add("line", "line-couplings", lineStanding, ratio("count", float64(n)), drop("loss", couplings))
 		}
 	}
+	s.explainSupply(r, add)
 }
 
 // explainComparison sets the wall right and the valve open against the wall high and

@@ -16,7 +16,7 @@ func (s *Setup) fill(j *job, t *touch) {
 	g := &j.r.Gun
 	jet := gun.JetOf(j.flow, j.cap, j.air)
 	s.Working = Working{
-		Pressure: j.working.Gauge(amb), Reads: j.working.Gauge(amb), Cap: j.cap.Gauge(amb),
+		Pressure: j.target, Reads: j.target, Cap: j.cap.Gauge(amb),
 		Flow: j.flow, Highest: g.Highest(j.air), JetMach: jet.Mach,
 	}
 	s.Distance = distance(j.r, jet)

@@ -102,6 +102,9 @@ type Request struct {
 	Now    unit.Gauge
 	HasNow bool
 
+	// Shop is the supply behind the regulator, where it is to be checked.
+	Shop Shop
+
 	// Swaps are what else could stand in the line.
 	Swaps []Swap
 

@@ -21,6 +21,7 @@ type Setup struct {
 	Now        Now // where the request has one
 	Weather    Weather
 	Comparison Comparison
+	Supplied   Supplied
 	Fixes      []Fix // what would help, the best first
 	Reasons    []Reason
 	Cautions   []Caution
@@ -149,4 +150,7 @@ const (
 	FigureFlow                // m3/s ANR
 	FigureShare               // 0..1, printed as percent
 	FigureRatio               // a plain number
+	FigureMinutes             // s
+	FigureVolume              // m3
+	FigureLitres              // L, of water, in either system
 )

@@ -26,12 +26,15 @@ func Solve(r *Request) (Setup, error) {
 		return Setup{}, err
 	}
 	j := newJob(r, s.Weather.Ambient)
-	j.target(s.Weather.Correction)
+	j.pressure(s.Weather.Correction)
 	j.setWall()
 	touch := j.touch()
 	s.fill(&j, &touch)
 	s.compare(&j, &touch)
 	s.fixes(&j)
+	if err := s.checkSupply(r, &j); err != nil {
+		return Setup{}, err
+	}
 	s.explain(r)
 	s.warn(r)
 	return s, nil
@@ -42,8 +45,9 @@ type job struct {
 	r   *Request
 	air line.Air
 
-	working unit.Abs  // target behind the valve
-	flow    unit.Flow // there
+	target  unit.Gauge // behind the valve
+	working unit.Abs   // the same
+	flow    unit.Flow  // there
 	cap     unit.Abs
 
 	open    unit.Abs // set pressure at which the open valve gives the target
@@ -58,19 +62,18 @@ func newJob(r *Request, ambient unit.Abs) job {
 	return job{r: r, air: line.NewAir(ambient, r.Day.Air)}
 }
 
-// target fixes the working pressure: the coat's start, the weather's correction, held
+// pressure fixes the working pressure: the coat's start, the weather's correction, held
 // inside the coat's band and below what the gun may be run at.
-func (j *job) target(correction unit.Drop) {
+func (j *job) pressure(correction unit.Drop) {
 	w := j.r.Coat.Working
 	g := &j.r.Gun
-	p := min(max(w.Start+unit.Gauge(correction), w.Low), w.High, g.Highest(j.air))
-	j.aim(p.Abs(j.air.Ambient))
+	j.aim(min(max(w.Start+unit.Gauge(correction), w.Low), w.High, g.Highest(j.air)))
 }
 
 // aim takes a working pressure as the target.
-func (j *job) aim(working unit.Abs) {
-	j.working = working
-	j.flow, j.cap = j.r.Gun.Air(working, j.air)
+func (j *job) aim(target unit.Gauge) {
+	j.target, j.working = target, target.Abs(j.air.Ambient)
+	j.flow, j.cap = j.r.Gun.Air(j.working, j.air)
 }
 
 // before and after are the parts of the line upstream and downstream of the set

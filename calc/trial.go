@@ -100,8 +100,8 @@ func (t *trial) run() outcome {
 	r.Gun.Fix(t.stamp)
 	j := &t.job
 	*j = job{r: r, air: line.NewAir(t.ambient, r.Day.Air+unit.Temp(t.airOff))}
-	j.target(t.drift.correction(r.Coat.Working.Start, t.airOff, t.humidityOff))
-	j.aim(j.working - unit.Abs(t.gunOff))
+	j.pressure(t.drift.correction(r.Coat.Working.Start, t.airOff, t.humidityOff))
+	j.aim(j.target - unit.Gauge(t.gunOff))
 	j.open = j.setNeeded(j.flow, j.working, r.Gun.Valve.Full)
 	wall := j.open.Gauge(t.ambient) + unit.Gauge(t.rounded)
 	j.setAt(t.flowing - unit.Gauge(t.wallOff))

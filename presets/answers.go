@@ -25,6 +25,17 @@ type Answers struct {
 	Gauge       Typed   `json:"gauge,omitempty"`
 	Wall        Typed   `json:"wall,omitempty"` // as it stands now
 	Mark        Typed   `json:"mark,omitempty"`
+
+	// The air behind the regulator; without a compressor it is not checked.
+	Compressor   Typed   `json:"compressor,omitempty"` // free air, or power as "5hp"
+	Receiver     Typed   `json:"receiver,omitempty"`
+	CutIn        Typed   `json:"cut_in,omitempty"`
+	CutOut       Typed   `json:"cut_out,omitempty"`
+	Main         Typed   `json:"main,omitempty"`  // "100ft,3/4in"
+	Other        []Typed `json:"other,omitempty"` // each "10cfm" or "10cfm,50%"
+	SprayTime    Typed   `json:"spray_time,omitempty"`
+	ReceiverTemp Typed   `json:"receiver_temp,omitempty"`
+	LineTemp     Typed   `json:"line_temp,omitempty"`
 }
 
 // Typed is a piece of an answer as typed. In JSON it may also be a bare number.
@@ -67,10 +78,20 @@ const (
 	FieldWall        = "wall"
 	FieldMark        = "mark"
 	FieldUnits       = "units"
+
+	FieldCompressor   = "compressor"
+	FieldReceiver     = "receiver"
+	FieldCutIn        = "cut-in"
+	FieldCutOut       = "cut-out"
+	FieldMain         = "main"
+	FieldOther        = "other"
+	FieldSprayTime    = "spray-time"
+	FieldReceiverTemp = "receiver-temp"
+	FieldLineTemp     = "line-temp"
 )
 
-// at is the field of answers with a name, nil for hose, which is a list, and for
-// names that are no field.
+// at is the field of answers with a name, nil for one that is a list and for names that
+// are no field.
 func (a *Answers) at(field string) *Typed {
 	switch field {
 	case FieldCoat:
@@ -101,39 +122,62 @@ func (a *Answers) at(field string) *Typed {
 		return &a.Wall
 	case FieldMark:
 		return &a.Mark
+	case FieldCompressor:
+		return &a.Compressor
+	case FieldReceiver:
+		return &a.Receiver
+	case FieldCutIn:
+		return &a.CutIn
+	case FieldCutOut:
+		return &a.CutOut
+	case FieldMain:
+		return &a.Main
+	case FieldSprayTime:
+		return &a.SprayTime
+	case FieldReceiverTemp:
+		return &a.ReceiverTemp
+	case FieldLineTemp:
+		return &a.LineTemp
 	}
 	return nil
 }
 
-// Set puts text into a field; a hose's text may hold several, parted by "+".
+// list is the field of answers with a name that may hold several, nil for others.
+func (a *Answers) list(field string) *[]Typed {
+	switch field {
+	case FieldHose:
+		return &a.Hose
+	case FieldOther:
+		return &a.Other
+	}
+	return nil
+}
+
+// Set puts text into a field; in one that is a list "+" parts several.
 func (a *Answers) Set(field, text string) {
-	if field == FieldHose {
-		a.Hose = nil
+	if list := a.list(field); list != nil {
+		*list = nil
 		for _, h := range strings.Split(text, "+") {
 			if h = strings.TrimSpace(h); h != "" {
-				a.Hose = append(a.Hose, Typed(h))
+				*list = append(*list, Typed(h))
 			}
 		}
-		return
-	}
-	if to := a.at(field); to != nil {
+	} else if to := a.at(field); to != nil {
 		*to = Typed(text)
 	}
 }
 
 // Field is the text of a field.
-func (a *Answers) Field(field string) string { return string(a.field(field)) }
-
-func (a *Answers) field(field string) Typed {
-	if field == FieldHose {
-		s := make([]string, len(a.Hose))
-		for i, h := range a.Hose {
+func (a *Answers) Field(field string) string {
+	if list := a.list(field); list != nil {
+		s := make([]string, len(*list))
+		for i, h := range *list {
 			s[i] = string(h)
 		}
-		return Typed(strings.Join(s, " + "))
+		return strings.Join(s, " + ")
 	}
 	if at := a.at(field); at != nil {
-		return *at
+		return string(*at)
 	}
 	return ""
 }

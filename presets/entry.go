@@ -98,6 +98,16 @@ type lineEntry struct {
 	Altitude    string   `toml:"altitude"`
 	Mark        string   `toml:"mark"`
 	Units       string   `toml:"units"`
+
+	Compressor   string   `toml:"compressor"`
+	Receiver     string   `toml:"receiver"`
+	CutIn        string   `toml:"cut-in"`
+	CutOut       string   `toml:"cut-out"`
+	Main         string   `toml:"main"`
+	Other        []string `toml:"other"`
+	SprayTime    string   `toml:"spray-time"`
+	ReceiverTemp string   `toml:"receiver-temp"`
+	LineTemp     string   `toml:"line-temp"`
 }
 
 // toleranceEntry is how far a kind of value may be off, in percent or in the unit of

@@ -38,6 +38,24 @@ func (c *Catalogue) Usual(field string) string {
 		return l.Altitude
 	case FieldMark:
 		return l.Mark
+	case FieldCompressor:
+		return l.Compressor
+	case FieldReceiver:
+		return l.Receiver
+	case FieldCutIn:
+		return l.CutIn
+	case FieldCutOut:
+		return l.CutOut
+	case FieldMain:
+		return l.Main
+	case FieldOther:
+		return strings.Join(l.Other, " + ")
+	case FieldSprayTime:
+		return l.SprayTime
+	case FieldReceiverTemp:
+		return l.ReceiverTemp
+	case FieldLineTemp:
+		return l.LineTemp
 	}
 	return ""
 }

@@ -39,6 +39,7 @@ func (c *Catalogue) Resolve(a Answers, sys unit.System) (calc.Request, []*FieldE
 	v.coatAndGun(a)
 	v.day(a)
 	v.air(a)
+	v.supply(a)
 	if len(v.faults) == 0 {
 		v.r.Tolerances = c.tolerances
 		v.r.Swaps = c.swaps(&v.r)
@@ -46,7 +47,7 @@ func (c *Catalogue) Resolve(a Answers, sys unit.System) (calc.Request, []*FieldE
 			if p.Field == FieldPanel && a.Panel == "" {
 				continue // it is the air's, and told there
 			}
-			v.faults = append(v.faults, &FieldError{p.Field, string(a.field(p.Field)), p.Why})
+			v.faults = append(v.faults, &FieldError{p.Field, a.Field(p.Field), p.Why})
 		}
 	}
 	return v.r, v.faults
@@ -73,12 +74,13 @@ func (c *Catalogue) only(a Answers, field string) Answers {
 	if field == FieldGun || field == FieldCoat {
 		o.Coat, o.Gun = a.Coat, a.Gun
 	}
-	if field == FieldHose {
-		o.Hose = a.Hose
-		return o
+	o.Set(field, a.Field(field))
+	switch field {
+	case FieldReceiver, FieldCutIn, FieldCutOut, FieldMain, FieldOther, FieldSprayTime, FieldReceiverTemp, FieldLineTemp:
+		o.Compressor = "10cfm" // without one the others are not read
 	}
-	if to := o.at(field); to != nil {
-		*to = a.field(field)
+	if field != FieldReceiver {
+		o.Receiver = "60gal"
 	}
 	return o
 }
@@ -231,9 +233,7 @@ func (v *resolver) filter(id Typed) {
 func (v *resolver) hoses(a Answers, l lineEntry) {
 	hoses := a.Hose
 	if len(hoses) == 0 {
-		for _, h := range l.Hose {
-			hoses = append(hoses, Typed(h))
-		}
+		hoses = typed(l.Hose)
 	}
 	id := a.Coupling.or(l.Coupling)
 	var coupling *couplingEntry
@@ -264,18 +264,11 @@ func (v *resolver) hoses(a Answers, l lineEntry) {
 	couple("gun")
 }
 
-// hose reads "25ft,3/8in". The last comma parts length from bore, so that a decimal
-// comma may stand in the length.
+// hose reads one hose.
 func (v *resolver) hose(name string, typed Typed) {
 	const want = "type length and bore, such as 25ft,3/8in or 8m,10mm"
-	at := strings.LastIndexByte(string(typed), ',')
-	if at < 0 {
-		v.fault(FieldHose, typed, want)
-		return
-	}
-	length, err1 := unit.ParseLength(string(typed[:at]), v.sys.LongUnit())
-	bore, err2 := unit.ParseLength(string(typed[at+1:]), v.sys.SmallUnit())
-	if err1 != nil || err2 != nil {
+	length, bore, ok := v.lengthAndBore(typed)
+	if !ok {
 		v.fault(FieldHose, typed, want)
 		return
 	}
@@ -283,6 +276,18 @@ func (v *resolver) hose(name string, typed Typed) {
 		Name: name, Kind: line.HoseKind, Entry: string(typed),
 		Hose: line.Hose{Length: length, Bore: bore, Roughness: line.SmoothRubber, End: v.c.hoseEnd(bore)},
 	})
+}
+
+// lengthAndBore reads "25ft,3/8in". The last comma parts the two, so that a decimal
+// comma may stand in the length.
+func (v *resolver) lengthAndBore(given Typed) (length, bore unit.Length, ok bool) {
+	at := strings.LastIndexByte(string(given), ',')
+	if at < 0 {
+		return 0, 0, false
+	}
+	length, err1 := unit.ParseLength(string(given[:at]), v.sys.LongUnit())
+	bore, err2 := unit.ParseLength(string(given[at+1:]), v.sys.SmallUnit())
+	return length, bore, err1 == nil && err2 == nil
 }
 
 // hoseEnd is the fitting at the ends of a hose of a bore: in the same proportion as the

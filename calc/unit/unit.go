@@ -191,3 +191,6 @@ func MM2PerS(v float64) Kinematic { return Kinematic(v * 1e-6) }
 
 // MM2PerS is the kinematic viscosity in mm2/s (cSt).
 func (n Kinematic) MM2PerS() float64 { return float64(n) * 1e6 }
+
+// LitresAnHour is a flow of water in litres an hour, a kilogram a litre.
+func (m MassFlow) LitresAnHour() float64 { return float64(m) * SecondPerHour }

@@ -146,15 +146,18 @@ func requestFault(err error) *presets.FieldError {
 		}
 		return wholeLine(`not JSON; give one object a line, such as {"coat":"clear","gun":"reduced-pressure","temp":"75F","humidity":45,"supply":"90psi"}`)
 	}
-	switch kind.Field {
+	field := kind.Field[strings.LastIndexByte(kind.Field, '.')+1:] // without the struct it is embedded from
+	switch field {
 	case "":
 		return wholeLine("a JSON " + kind.Value + "; give one object a line")
 	case presets.FieldHose:
-		return &presets.FieldError{Field: kind.Field, Want: `a JSON ` + kind.Value + ` will not do; give a list, such as ["25ft,3/8in"]`}
+		return &presets.FieldError{Field: field, Want: `a JSON ` + kind.Value + ` will not do; give a list, such as ["25ft,3/8in"]`}
+	case "spread":
+		return &presets.FieldError{Field: field, Want: "a JSON " + kind.Value + " will not do; give true or false"}
 	case presets.FieldUnits:
-		return &presets.FieldError{Field: kind.Field, Want: "a JSON " + kind.Value + " will not do; choose us or metric"}
+		return &presets.FieldError{Field: field, Want: "a JSON " + kind.Value + " will not do; choose us or metric"}
 	}
-	return &presets.FieldError{Field: kind.Field, Want: "a JSON " + kind.Value + " will not do; give text or a number"}
+	return &presets.FieldError{Field: field, Want: "a JSON " + kind.Value + " will not do; give text or a number"}
 }
 
 // requestFields is the names that a request may hold.

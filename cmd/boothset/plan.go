@@ -32,6 +32,18 @@ func answerFlags(f *flag.FlagSet, a *presets.Answers) {
 	text(&a.RegulatorAt, presets.FieldRegulatorAt, "`place` of the regulator: wall or gun (at its foot)")
 	text(&a.Gauge, presets.FieldGauge, "`place` of the gun's gauge: handle, foot or none")
 	text(&a.Wall, presets.FieldWall, "wall `pressure` as it stands now, trigger pulled: adds what it does to the gun")
+	text(&a.Compressor, presets.FieldCompressor, "compressor's free `air`, such as 18cfm, or its motor, such as 5hp: checks whether the supply lasts")
+	text(&a.Receiver, presets.FieldReceiver, "receiver's `volume`, such as 60gal or 200L")
+	text(&a.CutIn, presets.FieldCutIn, "`pressure` at which the compressor starts; the supply where left out")
+	text(&a.CutOut, presets.FieldCutOut, "`pressure` at which it stops; 30 psi above cut-in where left out")
+	text(&a.Main, presets.FieldMain, "main from receiver to wall, `length,bore` such as 100ft,3/4in")
+	f.Func(presets.FieldOther, "`air` another gun or tool draws, such as 10cfm or 10cfm,50%; repeatable", func(s string) error {
+		a.Other = append(a.Other, presets.Typed(s))
+		return nil
+	})
+	text(&a.SprayTime, presets.FieldSprayTime, "how `long` the panel is sprayed without a pause; 3 min where left out")
+	text(&a.ReceiverTemp, presets.FieldReceiverTemp, "`temperature` of the air leaving the receiver; 10 C above the booth's where left out")
+	text(&a.LineTemp, presets.FieldLineTemp, "`temperature` of the main where it is coldest; the booth's where left out")
 	text(&a.Mark, presets.FieldMark, "`step` of the wall gauge that can be read; 1psi, or 0.05bar with metric units")
 }
 

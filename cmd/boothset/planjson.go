@@ -74,6 +74,7 @@ func appendPlan(dst []byte, p *plan, sys unit.System, w *words.Words) []byte {
 			j.drop("correction", s.Weather.Correction)
 		})
 		appendSpread(&j, p.spread)
+		appendSupply(&j, r, s)
 		appendComparison(&j, &s.Comparison)
 		appendFixes(&j, s, sys, w)
 		appendWords(&j, s, sys, w)

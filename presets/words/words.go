@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"maps"
 	"slices"
+	"strconv"
 	"strings"
 	"sync"
 
@@ -149,8 +150,25 @@ func AppendFigure(dst []byte, sys unit.System, f *calc.Figure) []byte {
 		return unit.AppendPercent(dst, f.Value, unit.Usual)
 	case calc.FigureRatio:
 		return unit.AppendNumber(dst, f.Value)
+	case calc.FigureMinutes:
+		return appendMinutes(dst, f.Value)
+	case calc.FigureVolume:
+		return sys.AppendVolume(dst, unit.Volume(f.Value), unit.Usual)
+	case calc.FigureLitres:
+		return unit.Metric.AppendVolume(dst, unit.Litres(f.Value), unit.Usual)
 	}
 	return append(dst, f.Text...)
+}
+
+// appendMinutes prints a time of so many seconds as people say it.
+func appendMinutes(dst []byte, seconds float64) []byte {
+	switch {
+	case seconds < 100:
+		return append(strconv.AppendFloat(dst, seconds, 'f', 0, 64), " s"...)
+	case seconds < 2*3600:
+		return append(strconv.AppendFloat(dst, seconds/60, 'f', 0, 64), " min"...)
+	}
+	return append(strconv.AppendFloat(dst, seconds/3600, 'f', 0, 64), " h"...)
 }
 
 // Standing is a basis and its source as they stand behind a reason.

@@ -1,0 +1,139 @@
+package calc
+
+import (
+	"errors"
+	"math"
+	"time"
+
+	"boothset/calc/supply"
+	"boothset/calc/unit"
+)
+
+// Shop is the air behind the regulator: compressor, receiver, main and who else draws
+// on it. System's inlets and ambient are filled in from the day.
+type Shop struct {
+	Known        bool // false: the supply is not checked
+	System       supply.System
+	Spraying     time.Duration // without a pause, the panel's time
+	ReceiverTemp unit.Temp     // of the air as it leaves the receiver
+	LineTemp     unit.Temp     // of the main where it is coldest
+}
+
+// Supplied is whether the shop's air holds the wall for the panel, and its water.
+type Supplied struct {
+	Checked bool
+	Needed  unit.Gauge // at the regulator's inlet, for the wall as set
+	Verdict supply.Verdict
+	Water   supply.Water
+}
+
+// checkSupply follows the air from the compressor to the wall.
+func (s *Setup) checkSupply(r *Request, j *job) error {
+	if !r.Shop.Known {
+		return nil
+	}
+	set := j.set
+	if s.Short.Is {
+		set = j.open
+	}
+	needed := j.supplyNeeded(j.flow, set).Gauge(j.air.Ambient)
+	sys := r.Shop.System
+	sys.Inlet = supply.Inlet{Ambient: j.air.Ambient, Temp: r.Day.Air}
+	sys.RatedInlet = supply.SCFMInlet
+	sys.Receiver.Temp = r.Shop.ReceiverTemp
+	v, err := supply.Check(sys, j.flow, needed, r.Shop.Spraying)
+	if err != nil {
+		return problemOf(err)
+	}
+	water, err := supply.Damp{
+		Inlet: sys.Inlet, Humidity: r.Day.Humidity,
+		Receiver: sys.CutIn, ReceiverTemp: r.Shop.ReceiverTemp, Main: r.Shop.LineTemp,
+		Spraying: min(set.Gauge(j.air.Ambient), sys.CutIn), Hose: r.Day.Air, Flow: j.flow,
+	}.Follow()
+	if err != nil {
+		return problemOf(err)
+	}
+	s.Supplied = Supplied{Checked: true, Needed: needed, Verdict: v, Water: water}
+	return nil
+}
+
+// problemOf names the answer that a fault of the supply lies in.
+func problemOf(err error) error {
+	var in *supply.InputError
+	if !errors.As(err, &in) {
+		return err
+	}
+	field, ok := map[string]string{
+		"receiver": "receiver", "receiver's temperature": "receiver-temp", "receiver's pressure": "cut-in",
+		"cut-in": "cut-in", "cut-out": "cut-out", "main's length": "main", "main's bore": "main", "main's temperature": "line-temp",
+		"compressor free air": "compressor", "other user's air": "other", "other user's duty": "other", "everything's air together": "other",
+		"spraying time": "spray-time",
+	}[in.Field]
+	if !ok {
+		field = "supply"
+	}
+	return &Problem{field, in.Why}
+}
+
+// explainSupply gives the verdict on the shop's air.
+func (s *Setup) explainSupply(r *Request, add adder) {
+	c := &s.Supplied
+	if !c.Checked {
+		add("supply", "supply-unchecked", Standing{CommonPractice, ""}, gauge("supply", r.Supply))
+		return
+	}
+	v := &c.Verdict
+	standing := Standing{Computed, "isothermal receiver draw-down; compressor's free air by the density at its inlet; empirical formula for the main"}
+	f := Figures{
+		gauge("needed", c.Needed), flow("gun", s.Working.Flow), flow("demand", v.Demand.Mean), flow("delivered", v.Delivered),
+		minutes("spraying", r.Shop.Spraying), minutes("hold", v.Hold.Time), minutes("full", v.FromFull.Time),
+		gauge("lowest", v.Lowest), gauge("start", v.Start), drop("main", v.MainDrop),
+		flow("margin", unit.Flow(math.Abs(float64(v.Margin)))), flow("enoughDelivered", v.EnoughDelivered), volume("enoughReceiver", v.EnoughReceiver),
+	}
+	add("supply", supplyID(v), standing, f...)
+	w := &c.Water
+	water := Figures{
+		temp("dew", w.AtWall), temp("sprayed", w.Sprayed), text("class", w.Class.String()),
+		litres("receiver", w.InReceiver.LitresAnHour()), litres("main", w.InMain.LitresAnHour()), litres("hose", w.InHose.LitresAnHour()),
+	}
+	id := [...]string{supply.StaysVapour: "water-none", supply.AtReceiver: "water-receiver", supply.AtMain: "water-main", supply.AtHose: "water-hose"}[w.Last]
+	add("supply", id, Standing{Computed, "ASHRAE Handbook of Fundamentals, psychrometrics; classes of ISO 8573-1:2010 from reprints of its tables"}, water...)
+}
+
+// supplyID is the sentence for a verdict.
+func supplyID(v *supply.Verdict) string {
+	switch {
+	case v.OK && v.KeepsUp:
+		return "supply-keeps-up"
+	case v.OK:
+		return "supply-holds"
+	}
+	switch v.Limit {
+	case supply.SwitchLimit:
+		return "supply-switch"
+	case supply.MainLimit:
+		return "supply-main"
+	case supply.ReceiverLimit:
+		return "supply-receiver"
+	}
+	return "supply-compressor"
+}
+
+// warnSupply speaks up where the air does not last.
+func (s *Setup) warnSupply(r *Request, add func(Level, string, ...Figure)) {
+	c := &s.Supplied
+	if !c.Checked {
+		return
+	}
+	v := &c.Verdict
+	switch {
+	case v.OK:
+	case v.FromFull.Time >= r.Shop.Spraying:
+		add(Warn, "supply-from-full", minutes("hold", v.Hold.Time), minutes("full", v.FromFull.Time), minutes("spraying", r.Shop.Spraying))
+	default:
+		add(Stop, "supply-gives-out", minutes("hold", v.Hold.Time), gauge("lowest", v.Lowest), gauge("needed", c.Needed), minutes("spraying", r.Shop.Spraying))
+	}
+	if c.Water.Last == supply.AtHose {
+		add(Warn, "water-in-hose", litres("hose", c.Water.InHose.LitresAnHour()), temp("dew", c.Water.AtWall))
+	}
+}
