@@ -31,7 +31,13 @@ func appendCard(dst []byte, p *plan, sys unit.System, w *words.Words) []byte {
 	line("  %-12s %-10s between %s and %s", "DISTANCE", sys.Small(s.Distance.Target, unit.Usual), sys.Small(s.Distance.Low, unit.Usual), sys.Small(s.Distance.High, unit.Usual))
 	line("  %-12s %-10s %s in hand; not below %s", "INLET VALVE", unit.PercentText(s.Valve.Opening, 0)+" open", sys.Drop(s.Valve.Reserve, unit.Usual), unit.PercentText(s.Valve.Floor, 0))
 	line("")
-	line("At the gun %s behind the valve, %s, %s at the cap.", sys.Gauge(s.Working.Pressure, fine), sys.Flow(s.Working.Flow, unit.Usual), sys.Gauge(s.Working.Cap, fine))
+	wants := fmt.Sprintf("%s behind the valve, %s, %s at the cap", sys.Gauge(s.Working.Pressure, fine), sys.Flow(s.Working.Flow, unit.Usual), sys.Gauge(s.Working.Cap, fine))
+	if s.Short.Is {
+		line("The gun wants %s.", wants)
+		line("It gets %s at most.", sys.Gauge(s.Short.Best, fine))
+	} else {
+		line("At the gun %s.", wants)
+	}
 	if p.spread != nil {
 		for _, l := range w.Spread(sys, p.spread) {
 			dst = hang(dst, "-", l)
