@@ -51,8 +51,8 @@ type step struct {
 	Share, Mach   float64
 }
 
-// answered is an answer as a reader of its JSON sees it.
-type answered struct {
+// planJSON is an answer as a reader of its JSON sees it.
+type planJSON struct {
 	Schema  string
 	Stopped bool
 	Input   map[string]any
@@ -93,7 +93,7 @@ type answered struct {
 }
 
 // planned is the answer of a plan that must end with code.
-func planned(t testing.TB, code int, args []string) answered {
+func planned(t testing.TB, code int, args []string) planJSON {
 	t.Helper()
 	r := boothset("", append(args, "--json")...)
 	require.Equal(t, code, r.code, r.err)
@@ -101,7 +101,7 @@ func planned(t testing.TB, code int, args []string) answered {
 	return decoded(t, r.out)
 }
 
-func decoded(t testing.TB, text string) (a answered) {
+func decoded(t testing.TB, text string) (a planJSON) {
 	t.Helper()
 	require.NoError(t, json.Unmarshal([]byte(text), &a))
 	require.Equal(t, planSchema, a.Schema)
@@ -109,7 +109,7 @@ func decoded(t testing.TB, text string) (a answered) {
 }
 
 // part is the part of an answer's line with a name.
-func (a answered) part(t testing.TB, name string) step {
+func (a planJSON) part(t testing.TB, name string) step {
 	t.Helper()
 	for _, s := range a.Line {
 		if s.Name == name {
@@ -120,7 +120,7 @@ func (a answered) part(t testing.TB, name string) step {
 	return step{}
 }
 
-func (a answered) names() (names []string) {
+func (a planJSON) names() (names []string) {
 	for _, s := range a.Line {
 		names = append(names, s.Name)
 	}
@@ -128,7 +128,7 @@ func (a answered) names() (names []string) {
 }
 
 // cautioned is the ids of an answer's cautions of a level.
-func (a answered) cautioned(level string) (ids []string) {
+func (a planJSON) cautioned(level string) (ids []string) {
 	for _, c := range a.Cautions {
 		if c.Level == level {
 			ids = append(ids, c.ID)

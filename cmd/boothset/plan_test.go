@@ -210,7 +210,7 @@ func TestShopsFileChangesTheAnswer(t *testing.T) {
 	assert.Contains(t, r.err, "shop.toml:3: unknown key")
 }
 
-func kinds(a answered) (kinds []string) {
+func kinds(a planJSON) (kinds []string) {
 	for _, s := range a.Line {
 		kinds = append(kinds, s.Kind)
 	}
