@@ -26,13 +26,15 @@ type batchRequest struct {
 	Spread bool   `json:"spread"` // work out how sure the answer is too
 }
 
+// lineAnswer appends the answer to the n-th line of a batch and gives its exit code.
+type lineAnswer func(dst, text []byte, n int) ([]byte, int)
+
 // runBatch answers one JSON request a line, in order. A bad line is answered by an
 // error object and the rest go on. It exits 2 where any line was bad, else 3 where any
 // job cannot be done, else 0.
-func runBatch(c *presets.Catalogue, sys unit.System, std stdio) int {
+func runBatch(std stdio, answer lineAnswer) int {
 	in := bufio.NewReaderSize(std.in, 1<<16)
 	out := bufio.NewWriterSize(std.out, 1<<16)
-	w := words.English()
 	worst := exitAnswered
 	var dst []byte
 	for n := 1; ; n++ {
@@ -42,7 +44,7 @@ func runBatch(c *presets.Catalogue, sys unit.System, std stdio) int {
 		}
 		if len(bytes.TrimSpace(text)) > 0 {
 			var code int
-			dst, code = appendAnswer(dst[:0], c, text, n, sys, w)
+			dst, code = answer(dst[:0], text, n)
 			if code == exitBadInput || worst == exitAnswered {
 				worst = code
 			}
@@ -98,19 +100,31 @@ func readLine(in *bufio.Reader) ([]byte, error) {
 	return long, err
 }
 
-// appendAnswer answers one line.
-func appendAnswer(dst []byte, c *presets.Catalogue, text []byte, n int, sys unit.System, w *words.Words) ([]byte, int) {
+// decodeLine reads one line's request into q, or says what is wrong with it.
+func decodeLine(text []byte, q any) error {
 	if len(text) > longestLine {
-		return appendError(dst, n, wholeLine(fmt.Sprintf("longer than %d bytes", longestLine))), exitBadInput
+		return wholeLine(fmt.Sprintf("longer than %d bytes", longestLine))
 	}
-	var q batchRequest
 	d := json.NewDecoder(bytes.NewReader(text))
 	d.DisallowUnknownFields()
-	if err := d.Decode(&q); err != nil {
-		return appendError(dst, n, requestFault(err)), exitBadInput
+	if err := d.Decode(q); err != nil {
+		return requestFault(err)
 	}
 	if _, err := d.Token(); !errors.Is(err, io.EOF) {
-		return appendError(dst, n, wholeLine("one JSON object a line, nothing behind it")), exitBadInput
+		return wholeLine("one JSON object a line, nothing behind it")
+	}
+	return nil
+}
+
+// planLine answers a batch's line with a plan.
+func planLine(c *presets.Catalogue, sys unit.System, w *words.Words) lineAnswer {
+	return func(dst, text []byte, n int) ([]byte, int) { return appendPlanLine(dst, c, text, n, sys, w) }
+}
+
+func appendPlanLine(dst []byte, c *presets.Catalogue, text []byte, n int, sys unit.System, w *words.Words) ([]byte, int) {
+	var q batchRequest
+	if err := decodeLine(text, &q); err != nil {
+		return appendError(dst, n, err), exitBadInput
 	}
 	if q.Units != "" {
 		var err error

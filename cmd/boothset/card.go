@@ -44,9 +44,7 @@ func appendCard(dst []byte, p *plan, sys unit.System, w *words.Words) []byte {
 		}
 	}
 	line("")
-	for _, c := range s.Cautions {
-		dst = hang(dst, levelMark[c.Level], w.Text(sys, c.ID, c.Figures))
-	}
+	dst = appendCautions(dst, s.Cautions, sys, w)
 	line("")
 	line("%-*s %9s %9s %9s %5s %4s", partWidth, "The line", "in", "out", "loss", "share", "Mach")
 	for i, p := range s.Line {
@@ -70,9 +68,20 @@ func appendCard(dst []byte, p *plan, sys unit.System, w *words.Words) []byte {
 		}
 		line("")
 	}
-	line("Why")
-	for _, reason := range s.Reasons {
-		dst = hang(dst, "-", w.Text(sys, reason.ID, reason.Figures)+" ["+words.Standing(reason.Standing)+"]")
+	return appendReasons(dst, s.Reasons, sys, w)
+}
+
+func appendCautions(dst []byte, cautions []calc.Caution, sys unit.System, w *words.Words) []byte {
+	for _, c := range cautions {
+		dst = hang(dst, levelMark[c.Level], w.Text(sys, c.ID, c.Figures))
+	}
+	return dst
+}
+
+func appendReasons(dst []byte, reasons []calc.Reason, sys unit.System, w *words.Words) []byte {
+	dst = append(dst, "Why\n"...)
+	for _, r := range reasons {
+		dst = hang(dst, "-", w.Text(sys, r.ID, r.Figures)+" ["+words.Standing(r.Standing)+"]")
 	}
 	return dst
 }

@@ -91,7 +91,7 @@ func runPlan(args []string, std stdio, getenv func(string) string) int {
 		if err := aloneWithBatch(f); err != nil {
 			return refuse(std, err)
 		}
-		return runBatch(c, sys, std)
+		return runBatch(std, planLine(c, sys, words.English()))
 	}
 	p, err := answer(c, a, sys)
 	if err != nil {
@@ -105,10 +105,15 @@ func runPlan(args []string, std stdio, getenv func(string) string) int {
 	} else {
 		out = appendCard(nil, &p, sys, w)
 	}
+	return writeAnswer(std, out, p.setup.Stopped())
+}
+
+// writeAnswer writes an answer and gives the exit code.
+func writeAnswer(std stdio, out []byte, stopped bool) int {
 	if _, err := std.out.Write(out); err != nil {
 		return failed(std, fmt.Errorf("writing the answer: %w", err))
 	}
-	if p.setup.Stopped() {
+	if stopped {
 		return exitCannot
 	}
 	return exitAnswered

@@ -77,7 +77,7 @@ func appendPlan(dst []byte, p *plan, sys unit.System, w *words.Words) []byte {
 		appendSupply(&j, r, s)
 		appendComparison(&j, &s.Comparison)
 		appendFixes(&j, s, sys, w)
-		appendWords(&j, s, sys, w)
+		appendWords(&j, s.Reasons, s.Cautions, sys, w)
 	})
 	return j.b
 }
@@ -172,11 +172,12 @@ func appendNow(j *jsonWriter, s *calc.Setup) {
 	})
 }
 
-func appendWords(j *jsonWriter, s *calc.Setup, sys unit.System, w *words.Words) {
+// appendWords appends reasons and cautions with their sentences.
+func appendWords(j *jsonWriter, reasons []calc.Reason, cautions []calc.Caution, sys unit.System, w *words.Words) {
 	var room [512]byte
 	j.array("reasons", func() {
-		for i := range s.Reasons {
-			r := &s.Reasons[i]
+		for i := range reasons {
+			r := &reasons[i]
 			j.object("", func() {
 				j.text("about", r.About)
 				j.text("id", r.ID)
@@ -186,8 +187,8 @@ func appendWords(j *jsonWriter, s *calc.Setup, sys unit.System, w *words.Words) 
 		}
 	})
 	j.array("cautions", func() {
-		for i := range s.Cautions {
-			c := &s.Cautions[i]
+		for i := range cautions {
+			c := &cautions[i]
 			j.object("", func() {
 				j.text("level", string(c.Level))
 				j.text("id", c.ID)

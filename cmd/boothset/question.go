@@ -1,0 +1,134 @@
+package main
+
+import (
+	"encoding/json"
+	"flag"
+	"fmt"
+	"strings"
+
+	"boothset/calc/unit"
+	"boothset/presets"
+	"boothset/presets/words"
+)
+
+// question is a sub-command for one of the coat's own questions: fields in, an answer
+// out, as text, as JSON or as a batch.
+type question struct {
+	name, brief, intro string
+	schema             string
+	fields             []presets.Field
+	ask                func(c *presets.Catalogue, s presets.Sheet, sys unit.System) (reply, error)
+}
+
+// reply is the answer to a question.
+type reply interface {
+	appendText(dst []byte, sys unit.System, w *words.Words) []byte
+	appendJSON(j *jsonWriter, sys unit.System, w *words.Words) // into an open object
+	stopped() bool                                             // the job cannot be done as asked
+}
+
+func (q question) command() command { return command{q.name, q.brief, q.run} }
+
+func (q question) run(args []string, std stdio, getenv func(string) string) int {
+	s := presets.Sheet{}
+	var units string
+	var asJSON, batch bool
+	f := flag.NewFlagSet(q.name, flag.ContinueOnError)
+	for _, field := range q.fields {
+		f.Func(field.Name, field.Usage, func(v string) error {
+			if field.List {
+				s.Add(field.Name, presets.Typed(v))
+			} else {
+				s[field.Name] = presets.Typed(v)
+			}
+			return nil
+		})
+	}
+	f.StringVar(&units, presets.FieldUnits, "", "`system` to read bare numbers and to print in: us or metric")
+	f.BoolVar(&asJSON, "json", false, "answer as JSON, schema "+q.schema)
+	f.BoolVar(&batch, "batch", false, "one JSON request a line on standard input, one answer a line out")
+	if code, done := parse(f, args, std, q.intro); done {
+		return code
+	}
+	c, err := presets.Open(getenv)
+	if err != nil {
+		return refuse(std, err)
+	}
+	sys, err := systemOf(units, c)
+	if err != nil {
+		return refuse(std, err)
+	}
+	w := words.English()
+	if batch {
+		if err := aloneWithBatch(f); err != nil {
+			return refuse(std, err)
+		}
+		return runBatch(std, func(dst, text []byte, n int) ([]byte, int) { return q.appendLine(dst, c, text, n, sys, w) })
+	}
+	r, err := q.ask(c, s, sys)
+	if err != nil {
+		return refuse(std, err)
+	}
+	var out []byte
+	if asJSON {
+		out = append(q.appendReply(nil, r, sys, w), '\n')
+	} else {
+		out = r.appendText(nil, sys, w)
+	}
+	return writeAnswer(std, out, r.stopped())
+}
+
+// appendReply appends an answer as one JSON object.
+func (q question) appendReply(dst []byte, r reply, sys unit.System, w *words.Words) []byte {
+	j := jsonWriter{b: dst, fresh: true}
+	j.object("", func() {
+		j.text("schema", q.schema)
+		j.bool("stopped", r.stopped())
+		r.appendJSON(&j, sys, w)
+	})
+	return j.b
+}
+
+// appendLine answers one line of a batch. Its keys are the fields' names, with an
+// underscore for each hyphen; a list may be one.
+func (q question) appendLine(dst []byte, c *presets.Catalogue, text []byte, n int, sys unit.System, w *words.Words) ([]byte, int) {
+	bad := func(err error) ([]byte, int) { return appendError(dst, n, err), exitBadInput }
+	var raw map[string]json.RawMessage
+	if err := decodeLine(text, &raw); err != nil {
+		return bad(err)
+	}
+	s := presets.Sheet{}
+	for key, v := range raw {
+		field := strings.ReplaceAll(key, "_", "-")
+		var list []presets.Typed
+		if json.Unmarshal(v, &list) != nil {
+			var one presets.Typed
+			if err := json.Unmarshal(v, &one); err != nil {
+				return bad(&presets.FieldError{Field: field, Given: string(v), Want: "give text or a number"})
+			}
+			list = []presets.Typed{one}
+		}
+		for _, v := range list {
+			s.Add(field, v)
+		}
+	}
+	if units, ok := s[presets.FieldUnits]; ok {
+		delete(s, presets.FieldUnits)
+		var err error
+		if sys, err = systemOf(string(units), c); err != nil {
+			return bad(err)
+		}
+	}
+	if field := s.Unknown(q.fields); field != "" {
+		return bad(&presets.FieldError{Field: "request", Given: field, Want: fmt.Sprintf("no such field of %s; see boothset %s --help", q.name, q.name)})
+	}
+	r, err := q.ask(c, s, sys)
+	if err != nil {
+		return bad(err)
+	}
+	code := exitAnswered
+	if r.stopped() {
+		code = exitCannot
+	}
+	return q.appendReply(dst, r, sys, w), code
+}
