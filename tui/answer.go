@@ -27,7 +27,10 @@ type answer struct {
 
 func (a *answer) skip() bool { return false }
 
-func (a *answer) heading() (left, right string) { return "what to set", a.s.unitsName() }
+func (a *answer) heading() (left, right string) {
+	s := a.s
+	return s.name(presets.FieldCoat, s.value(presets.FieldCoat)) + ", " + s.name(presets.FieldGun, s.value(presets.FieldGun)), s.unitsName()
+}
 
 func (a *answer) press(tea.KeyMsg) move { return nil }
 

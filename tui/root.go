@@ -42,7 +42,7 @@ type root struct {
 	answer *answer
 	size   size
 
-	frame   string // as the last message left it
+	frame   string // as the last message left it; none until the size is known
 	done    bool   // to be left
 	stopped bool   // because it was interrupted
 }
@@ -54,7 +54,6 @@ func newRoot(s *session) *root {
 		r.pages = append(r.pages, &question{s: s, step: &steps[i]})
 	}
 	r.pages = append(r.pages, r.answer)
-	r.frame = r.draw()
 	return r
 }
 
@@ -114,8 +113,8 @@ func (r *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case tea.WindowSizeMsg:
 		if msg.Width > 0 && msg.Height > 0 { // a terminal that does not know says 0
 			r.size = size{msg.Width, msg.Height}
-			r.frame = r.draw()
 		}
+		r.frame = r.draw()
 	case stopMsg:
 		stop(r)
 	case tea.KeyMsg:
@@ -186,6 +185,7 @@ func (r *root) draw() string {
 	}
 	room := size{w, r.size.h - len(top) - len(help)}
 	body := p.body(room)
+	body = body[:min(len(body), room.h)]
 	rows := append(top, body...)
 	for range room.h - len(body) {
 		rows = append(rows, "")

@@ -43,8 +43,10 @@ const framesPerSecond = 120
 func Run(o Options) (Result, error) {
 	r := newRoot(newSession(o.Catalogue, o.Getenv))
 	p := tea.NewProgram(r, tea.WithInput(o.In), tea.WithOutput(o.Out), tea.WithAltScreen(),
-		tea.WithFPS(framesPerSecond), tea.WithoutSignalHandler(), tea.WithFilter(stopOnInterrupt))
+		tea.WithFPS(framesPerSecond), tea.WithoutSignalHandler())
 
+	// The library's own handler would end the program on an interrupt without a word to
+	// the model, and not hear of a closed window at all.
 	signals := make(chan os.Signal, 1)
 	signal.Notify(signals, syscall.SIGHUP, syscall.SIGINT, syscall.SIGTERM)
 	over := make(chan struct{})
@@ -70,15 +72,6 @@ func Run(o Options) (Result, error) {
 		return Result{}, fmt.Errorf("the terminal failed: %w", err)
 	}
 	return r.result(), nil
-}
-
-// stopOnInterrupt makes the library's own interrupt, which ends a program without
-// telling its model, the same as any other stop.
-func stopOnInterrupt(_ tea.Model, msg tea.Msg) tea.Msg {
-	if _, ok := msg.(tea.InterruptMsg); ok {
-		return stopMsg{}
-	}
-	return msg
 }
 
 // result is what the person leaves with.
