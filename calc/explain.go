@@ -41,7 +41,7 @@ var (
 	lineStanding   = Standing{Computed, "ISO 6358-1 restrictions; isothermal hose flow, friction by Churchill 1977"}
 	jetStanding    = Standing{Estimate, "free-jet momentum; scale from common practice, 5.5 in at 26 psi on a reduced-pressure gun"}
 	dewStanding    = Standing{Published, "ASHRAE Handbook of Fundamentals, psychrometrics"}
-	dryingStanding = Standing{Estimate, "vapour pressure against a 21 C (70 F), 50 % day; size of the correction from common practice"}
+	dryingStanding = Standing{Estimate, "vapour pressure against a 21 C (70 F), 50 % day; drop size by El-Shanawany and Lefebvre 1980, loss in flight by the d-squared law with Ranz and Marshall's factor; size of the correction from common practice"}
 	valveStanding  = Standing{Estimate, "shape and conductance of the gun class's inlet valve"}
 	droopStanding  = Standing{Computed, "droop of the regulator's size class, as ISO 6953 describes it"}
 )
@@ -121,16 +121,27 @@ type adder func(about, id string, st Standing, f ...Figure)
 
 func (s *Setup) explainWeather(r *Request, add adder) {
 	w := s.Weather
+	f := Figures{temp("air", r.Day.Air), share("humidity", r.Day.Humidity), ratio("drying", w.Drying), ratio("drier", w.Landing.Drier),
+		drop("less", -w.Correction), share("growth", w.Landing.Growth)}
 	switch {
 	case w.Correction < 0:
-		add("weather", "weather-hot", dryingStanding, temp("air", r.Day.Air), share("humidity", r.Day.Humidity), ratio("drying", w.Drying), drop("less", -w.Correction))
+		add("weather", "weather-hot", dryingStanding, f...)
 	case w.Drying < slowDrying:
-		add("weather", "weather-slow", dryingStanding, temp("air", r.Day.Air), share("humidity", r.Day.Humidity), ratio("drying", w.Drying))
+		add("weather", "weather-slow", dryingStanding, f...)
 	default:
-		add("weather", "weather-mild", dryingStanding, temp("air", r.Day.Air), share("humidity", r.Day.Humidity), ratio("drying", w.Drying))
+		add("weather", "weather-mild", dryingStanding, f...)
+	}
+	if w.Landing.Drier > worthLevers {
+		for _, l := range w.Landing.Levers {
+			add("weather", l.ID, dryingStanding, l.Size, share("less", l.Less))
+		}
 	}
 	add("weather", "weather-dew", dewStanding, temp("dew", w.DewPoint), temp("panel", r.Day.Panel), degrees("margin", w.PanelMargin))
 }
+
+// worthLevers is how much drier a coat must land for the answer to say what would
+// help.
+const worthLevers = 1.25
 
 // slowDrying is the drying below which a day is called slow.
 const slowDrying = 0.7

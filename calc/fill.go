@@ -20,6 +20,8 @@ func (s *Setup) fill(j *job, t *touch) {
 		Flow: j.flow, Highest: g.Highest(j.air), JetMach: jet.Mach,
 	}
 	s.Distance = distance(j.r, jet)
+	l := newLanding(j.r, amb)
+	l.settle(&s.Weather.Landing, j.target, s.Distance.Target)
 	s.Wall.Open = j.open.Gauge(amb)
 	s.Valve = ValveMargin{Opening: 1, Floor: t.floor()}
 	if j.short {

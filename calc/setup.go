@@ -96,6 +96,7 @@ type Weather struct {
 	DewPoint    unit.Temp
 	PanelMargin unit.TempDiff // panel less dew point
 	Drying      float64       // relative to the reference day; above 1 dries faster
+	Landing     Landing       // how dry the coat lands
 	Correction  unit.Drop     // added to the coat's starting pressure, never above 0
 }
 

@@ -40,7 +40,7 @@ type outcome struct {
 func factor[T ~float64](off T) unit.Conductance { return unit.Conductance(math.Exp(float64(off))) }
 
 func newTrial(r *Request, s *Setup) *trial {
-	t := &trial{base: r, r: *r, ambient: s.Weather.Ambient, drift: driftOf(r, s.Weather), flowing: s.Wall.Flowing, rounded: s.Valve.Reserve}
+	t := &trial{base: r, r: *r, ambient: s.Weather.Ambient, drift: driftOf(r, &s.Weather), flowing: s.Wall.Flowing, rounded: s.Valve.Reserve}
 	if s.Short.Is {
 		t.flowing = s.Wall.Open
 		t.rounded = 0
@@ -100,7 +100,7 @@ func (t *trial) run() outcome {
 	r.Gun.Fix(t.stamp)
 	j := &t.job
 	*j = job{r: r, air: line.NewAir(t.ambient, r.Day.Air+unit.Temp(t.airOff))}
-	j.pressure(t.drift.correction(r.Coat.Working.Start, t.airOff, t.humidityOff))
+	j.pressure(t.drift.correction(t.airOff, t.humidityOff))
 	j.aim(j.target - unit.Gauge(t.gunOff))
 	j.open = j.setNeeded(j.flow, j.working, r.Gun.Valve.Full)
 	wall := j.open.Gauge(t.ambient) + unit.Gauge(t.rounded)
@@ -114,23 +114,25 @@ func (t *trial) run() outcome {
 	}
 }
 
-// drift is how the day's drying moves with the instruments that read it: its logarithm
-// is nearly straight over a degree or a few percent.
+// drift is how dryness on landing moves with the instruments that read the day: its
+// logarithm is nearly straight over a degree or a few percent.
 type drift struct {
-	log, perKelvin, perHumidity float64
+	landing                *Landing
+	perKelvin, perHumidity float64
 }
 
-func driftOf(r *Request, w Weather) drift {
-	d := drift{log: math.Log(math.Max(w.Drying, 1e-3))}
+func driftOf(r *Request, w *Weather) drift {
+	d := drift{landing: &w.Landing}
+	l := newLanding(r, w.Ambient)
 	at := func(dt unit.Temp, dh float64) float64 {
 		day := r.Day
 		day.Air += dt
 		day.Humidity = math.Min(math.Max(day.Humidity+dh, 0.01), 1)
-		v, err := drying(r.Coat, day, w.Ambient)
-		if err != nil { // at the very edge of the range
-			return d.log
+		lost, _, err := l.loss(flightCase{pressure: r.Coat.Working.Start, day: day})
+		if err != nil || lost <= 0 {
+			return 0
 		}
-		return math.Log(math.Max(v, 1e-3))
+		return math.Log(lost)
 	}
 	const dt, dh = 0.5, 0.01
 	d.perKelvin = (at(dt, 0) - at(-dt, 0)) / (2 * dt)
@@ -138,6 +140,6 @@ func driftOf(r *Request, w Weather) drift {
 	return d
 }
 
-func (d drift) correction(start unit.Gauge, dt unit.TempDiff, dh float64) unit.Drop {
-	return correction(start, math.Exp(d.log+d.perKelvin*float64(dt)+d.perHumidity*dh))
+func (d drift) correction(dt unit.TempDiff, dh float64) unit.Drop {
+	return d.landing.correction(d.landing.changes + d.perKelvin*float64(dt) + d.perHumidity*dh)
 }

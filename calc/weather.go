@@ -1,8 +1,6 @@
 package calc
 
 import (
-	"math"
-
 	"boothset/calc/air"
 	"boothset/calc/coat"
 	"boothset/calc/unit"
@@ -11,14 +9,6 @@ import (
 // LeastPanelMargin is how far the panel must be above the dew point: 3 C (5 F),
 // ISO 8502-4. A floor, made for steelwork; not a target.
 const LeastPanelMargin = unit.TempDiff(3)
-
-// The correction of the working pressure on a drying day. All three are estimates,
-// chosen so that common practice for a very hot, very dry day comes out.
-const (
-	mostCorrection = 0.08                               // of the coat's starting pressure
-	fullDrying     = 2.5                                // drying at which all of it is given
-	correctionStep = unit.Drop(0.5 * unit.PascalPerPSI) // given in whole steps of this
-)
 
 // weather reads the day: dew point, drying relative to the reference day, and what
 // of it goes into the pressure.
@@ -29,20 +19,10 @@ func weather(r *Request) (w Weather, err error) {
 	if w.Drying, err = drying(r.Coat, d, w.Ambient); err != nil {
 		return w, err
 	}
-	w.Correction = correction(r.Coat.Working.Start, w.Drying)
+	l := newLanding(r, w.Ambient)
+	w.Landing = l.land()
+	w.Correction = w.Landing.correction(w.Landing.changes)
 	return w, nil
-}
-
-// correction lowers the pressure as the day dries faster, in proportion to the
-// logarithm of the drying: bigger drops and a slower jet land wetter. It does
-// nothing on a slow day, where thick paint is warmed instead.
-func correction(start unit.Gauge, drying float64) unit.Drop {
-	if drying <= 1 {
-		return 0
-	}
-	share := math.Min(math.Log(drying)/math.Log(fullDrying), 1)
-	steps := math.Floor(float64(start)*mostCorrection*share/float64(correctionStep) + 1e-9)
-	return -unit.Drop(steps) * correctionStep
 }
 
 // drying is how fast a coat dries on a day, relative to the reference day.

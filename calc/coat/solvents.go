@@ -96,6 +96,17 @@ func FindSolvent(id string) (Solvent, error) {
 	return Solvent{}, &UnknownSolvent{id}
 }
 
+// Water is what leaves a waterborne coat.
+func Water() Solvent { return water }
+
+var water = func() Solvent {
+	s, err := FindSolvent("water")
+	if err != nil {
+		panic(err)
+	}
+	return s
+}()
+
 // The span of temperatures the vapour pressures are worked at. Outside it the
 // temperature is taken as the nearer end.
 var coldest, hottest = unit.Celsius(-40), unit.Celsius(100)

@@ -72,6 +72,7 @@ func appendPlan(dst []byte, p *plan, sys unit.System, w *words.Words) []byte {
 			j.degrees("panel_margin", s.Weather.PanelMargin)
 			j.number("drying", s.Weather.Drying)
 			j.drop("correction", s.Weather.Correction)
+			appendLanding(&j, &s.Weather.Landing, sys, w)
 		})
 		appendSpread(&j, p.spread)
 		appendSupply(&j, r, s)
@@ -80,6 +81,28 @@ func appendPlan(dst []byte, p *plan, sys unit.System, w *words.Words) []byte {
 		appendWords(&j, s.Reasons, s.Cautions, sys, w)
 	})
 	return j.b
+}
+
+// appendLanding appends how dry the coat lands, null where the models do not reach.
+func appendLanding(j *jsonWriter, l *calc.Landing, sys unit.System, w *words.Words) {
+	if !l.Known {
+		j.null("landing")
+		return
+	}
+	j.object("landing", func() {
+		j.number("drier", l.Drier)
+		j.number("drop_growth", l.Growth)
+		j.array("levers", func() {
+			for i := range l.Levers {
+				v := &l.Levers[i]
+				j.object("", func() {
+					j.text("lever", v.ID)
+					j.number("less", v.Less)
+					j.text("text", w.Text(sys, v.ID, calc.Figures{v.Size, {Name: "less", Kind: calc.FigureShare, Value: v.Less}}))
+				})
+			}
+		})
+	})
 }
 
 // appendInput echoes what was asked, as it was understood.
