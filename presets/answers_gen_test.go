@@ -16,33 +16,59 @@ import (
 
 // drawAnswers draws anything that the catalogue and the limits of a request allow.
 func drawAnswers(t *rapid.T, c *presets.Catalogue) presets.Answers {
+	d := drawer{t}
 	choice := func(field string, more ...string) presets.Typed {
 		return presets.Typed(rapid.SampledFrom(append(ids(c.Choices(field)), more...)).Draw(t, field))
 	}
-	number := func(label, format string, low, high float64) presets.Typed {
-		return presets.Typed(fmt.Sprintf(format, rapid.Float64Range(low, high).Draw(t, label)))
-	}
-	maybe := func(field string, typed func() presets.Typed) presets.Typed {
-		if rapid.Bool().Draw(t, "with "+field) {
-			return typed()
-		}
-		return ""
-	}
 	a := presets.Answers{
 		Coat: choice(presets.FieldCoat), Gun: choice(presets.FieldGun),
-		Temp: number("temp", "%.2fC", -10, 60), Humidity: number("humidity", "%.2f", 1, 100),
-		Panel:    maybe("panel", func() presets.Typed { return number("panel", "%.2fC", -10, 60) }),
-		Altitude: maybe("altitude", func() presets.Typed { return number("altitude", "%.1fm", -430, 5000) }),
-		Supply:   number("supply", "%.3fpsi", 1, 300),
+		Temp: d.number("temp", "%.2fC", -10, 60), Humidity: d.number("humidity", "%.2f", 1, 100),
+		Panel:    d.maybe("panel", "%.2fC", -10, 60),
+		Altitude: d.maybe("altitude", "%.1fm", -430, 5000),
+		Supply:   d.number("supply", "%.3fpsi", 1, 300),
 		Coupling: choice(presets.FieldCoupling, presets.None), Filter: choice(presets.FieldFilter),
 		Regulator: choice(presets.FieldRegulator), RegulatorAt: choice(presets.FieldRegulatorAt), Gauge: choice(presets.FieldGauge),
-		Wall: maybe("wall", func() presets.Typed { return number("wall", "%.3fpsi", 1, 300) }),
-		Mark: maybe("mark", func() presets.Typed { return number("mark", "%.3fpsi", 0.01, 20) }),
+		Wall: d.maybe("wall", "%.3fpsi", 1, 300),
+		Mark: d.maybe("mark", "%.3fpsi", 0.01, 20),
 	}
 	for i := range rapid.IntRange(1, 3).Draw(t, "hoses") {
 		a.Hose = append(a.Hose, drawHose(t, fmt.Sprintf("hose %d", i+1)))
 	}
 	return a
+}
+
+// drawer draws typed numbers.
+type drawer struct{ t *rapid.T }
+
+func (d drawer) number(label, format string, low, high float64) presets.Typed {
+	return presets.Typed(fmt.Sprintf(format, rapid.Float64Range(low, high).Draw(d.t, label)))
+}
+
+// maybe is a number or nothing.
+func (d drawer) maybe(label, format string, low, high float64) presets.Typed {
+	if rapid.Bool().Draw(d.t, "with "+label) {
+		return d.number(label, format, low, high)
+	}
+	return ""
+}
+
+// drawShop draws the air behind the regulator, over answers on a line that a shop
+// could have.
+func drawShop(t *rapid.T, a *presets.Answers) {
+	d := drawer{t}
+	a.Supply = d.number("supply", "%.2fpsi", 60, 200)
+	a.Hose = []presets.Typed{d.number("hose ft", "%.1fft", 5, 100) + d.number("hose mm", ",%.2fmm", 6, 15)}
+	a.Compressor, a.Receiver = d.number("compressor", "%.2fcfm", 1, 200), d.number("receiver", "%.1fL", 10, 3000)
+	cutIn := rapid.Float64Range(40, 200).Draw(t, "cut-in")
+	a.CutIn = presets.Typed(fmt.Sprintf("%.2fpsi", cutIn))
+	a.CutOut = d.maybe("cut-out", "%.2fpsi", cutIn+5, cutIn+100)
+	if rapid.Bool().Draw(t, "with a main") {
+		a.Main = d.number("main ft", "%.1fft", 10, 500) + d.number("main mm", ",%.1fmm", 10, 50)
+	}
+	if rapid.Bool().Draw(t, "with another user") {
+		a.Other = []presets.Typed{d.number("other", "%.1fcfm", 0, 50) + d.number("duty", ",%.0f%%", 0, 100)}
+	}
+	a.SprayTime = d.maybe("spray time", "%.2fmin", 0.1, 60)
 }
 
 func drawHose(t *rapid.T, label string) presets.Typed {

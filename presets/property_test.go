@@ -57,6 +57,20 @@ func TestEveryAnswerIsFiniteAndWithinItself(t *testing.T) {
 	})
 }
 
+func TestTheShopsAirIsAnsweredInFiniteFigures(t *testing.T) {
+	c := shippedCatalogue(t)
+	rapid.Check(t, func(t *rapid.T) {
+		a := drawAnswers(t, c)
+		drawShop(t, &a)
+		r, s := solved(t, c, a)
+		require.Empty(t, unsound(reflect.ValueOf(s), "setup"))
+		require.True(t, s.Supplied.Checked)
+		v := s.Supplied.Verdict
+		assert.True(t, v.FromFull.Endless || !v.Hold.Endless && v.Hold.Time <= v.FromFull.Time, "a full receiver holds as long at least")
+		assert.Equal(t, v.OK, v.Hold.Endless || v.Hold.Time >= r.Shop.Spraying)
+	})
+}
+
 // Each part takes in what the one before lets out, no part gives pressure, and the
 // shares of what is lost up to the gun add to the whole.
 func TestTheLineHangsTogether(t *testing.T) {

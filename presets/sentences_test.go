@@ -42,18 +42,47 @@ func sounds(t require.TestingT, w *words.Words, id string, figures calc.Figures)
 func TestEverySentenceOfEveryAnswerIsWhole(t *testing.T) {
 	c, w := shippedCatalogue(t), words.English()
 	rapid.Check(t, func(t *rapid.T) {
-		_, s := solved(t, c, drawAnswers(t, c))
+		a := drawAnswers(t, c)
+		if rapid.Bool().Draw(t, "with the shop's air") {
+			drawShop(t, &a)
+		}
+		_, s := solved(t, c, a)
 		for _, r := range s.Reasons {
 			sounds(t, w, r.ID, r.Figures)
 			assert.NotEmpty(t, r.About, r.ID)
 			assert.NotEmpty(t, words.Standing(r.Standing), r.ID)
 			assert.Contains(t, []calc.Basis{calc.Published, calc.CommonPractice, calc.Computed, calc.Estimate, calc.OwnReadings}, r.Basis, r.ID)
 		}
+		for i := range s.Fixes {
+			sounds(t, w, s.Fixes[i].Swap.Kind.String(), s.Fixes[i].Figures())
+		}
 		for _, k := range s.Cautions {
 			sounds(t, w, k.ID, k.Figures)
 			assert.Contains(t, []calc.Level{calc.Note, calc.Warn, calc.Stop}, k.Level, k.ID)
 		}
 	})
+}
+
+// How sure an answer is, in whole sentences.
+func TestEverySentenceOfHowSureIsWhole(t *testing.T) {
+	c, w := shippedCatalogue(t), words.English()
+	for _, gun := range []string{"reduced-pressure", "high-volume-low-pressure"} {
+		for _, gauge := range []presets.Typed{"handle", "foot", "none"} {
+			a := mildDay("clear", gun)
+			a.Gauge = gauge
+			r, s := solved(t, c, a)
+			spread := calc.Propagate(&r, &s)
+			for _, sys := range []unit.System{unit.US, unit.Metric} {
+				all := w.Spread(sys, &spread)
+				require.Len(t, all, 2)
+				for _, text := range all {
+					assert.NotContains(t, text, "{")
+					assert.NotRegexp(t, `\b(cause|measure)-`, text)
+					assert.True(t, strings.HasSuffix(text, "."), text)
+				}
+			}
+		}
+	}
 }
 
 // The answers that bring up each reason and caution of the main job at least once.

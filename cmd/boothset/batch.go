@@ -166,6 +166,8 @@ func requestFault(err error) *presets.FieldError {
 		return wholeLine("a JSON " + kind.Value + "; give one object a line")
 	case presets.FieldHose:
 		return &presets.FieldError{Field: field, Want: `a JSON ` + kind.Value + ` will not do; give a list, such as ["25ft,3/8in"]`}
+	case presets.FieldOther:
+		return &presets.FieldError{Field: field, Want: `a JSON ` + kind.Value + ` will not do; give a list, such as ["10cfm,50%"]`}
 	case "spread":
 		return &presets.FieldError{Field: field, Want: "a JSON " + kind.Value + " will not do; give true or false"}
 	case presets.FieldUnits:

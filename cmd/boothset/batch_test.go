@@ -132,6 +132,8 @@ func TestBatchSaysWhatIsWrongWithALine(t *testing.T) {
 		{`{"temp":[72]}`, "temp", "a JSON array will not do"},
 		{`{"hose":"25ft,3/8in"}`, "hose", `a JSON string will not do; give a list, such as ["25ft,3/8in"]`},
 		{`{"hose":[true]}`, "hose", "a JSON bool will not do"},
+		{`{"other":5}`, "other", `a JSON number will not do; give a list, such as ["10cfm,50%"]`},
+		{strings.Replace(goodLine, `}`, `,"compressor":"18cfm","receiver":"60gal","cut_in":"20psi","cut_out":"10psi"}`, 1), "cut_out", "10 psi is outside 20 to"},
 		{`{"spread":"yes"}`, "spread", "give true or false"},
 		{`{"units":5}`, "units", "choose us or metric"},
 		{`{"units":"imperial"}`, "units", "choose us or metric"},
@@ -238,6 +240,7 @@ func FuzzBatch(f *testing.F) {
 		"", "\n", goodLine, goodLine + "\r\n" + goodLine, "{}\n[]\nnull\n\"\"\n5\n", "\xff\n\x00\n", "\ufeff" + goodLine,
 		`{"coat":"clear","gun":"high-pressure","temp":-10,"humidity":1,"supply":1,"wall":300,"hose":["500ft,3mm"],"regulator":"none","gauge":"foot","mark":"20psi","altitude":"5000m"}`,
 		`{"coat":"waterborne-base","gun":"high-volume-low-pressure","temp":"60C","humidity":100,"supply":"300psi","hose":[],"coupling":"none","regulator_at":"gun","units":"metric"}`,
+		`{"coat":"clear","gun":"reduced-pressure","temp":22,"humidity":45,"supply":"90psi","compressor":"5hp","receiver":"60gal","main":"100ft,3/4in","other":["10cfm,50%"],"spray_time":5,"spread":true}`,
 	} {
 		f.Add([]byte(s))
 	}

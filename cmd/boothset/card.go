@@ -23,8 +23,10 @@ func appendCard(dst []byte, p *plan, sys unit.System, w *words.Words) []byte {
 	r, s := &p.request, &p.setup
 	fine := words.PressureDecimals(sys)
 	line := func(format string, args ...any) { dst = append(fmt.Appendf(dst, format, args...), '\n') }
-	line("%s", ansi.Wordwrap(fmt.Sprintf("%s, %s gun. Air %s at %s humidity, supply %s.", r.Coat.Name, r.Gun.Name,
-		sys.Temp(r.Day.Air, unit.Usual), unit.PercentText(r.Day.Humidity, unit.Usual), sys.Gauge(r.Supply, unit.Usual)), cardWidth, ""))
+	for _, l := range wrap(fmt.Sprintf("%s, %s gun. Air %s at %s humidity, supply %s.", r.Coat.Name, r.Gun.Name,
+		sys.Temp(r.Day.Air, unit.Usual), unit.PercentText(r.Day.Humidity, unit.Usual), sys.Gauge(r.Supply, unit.Usual)), cardWidth) {
+		line("%s", l)
+	}
 	line("")
 	set := map[calc.Place]string{calc.Wall: "WALL", calc.Foot: "AT THE FOOT", calc.Nowhere: "WALL"}[r.RegulatorAt]
 	line("  %-12s %-10s trigger pulled; %s with no air moving", set, sys.Gauge(s.Wall.Flowing, unit.Usual), sys.Gauge(s.Wall.Static, fine))
@@ -91,7 +93,7 @@ var levelMark = map[calc.Level]string{calc.Stop: "STOP", calc.Warn: "!", calc.No
 // hang appends text behind a mark, wrapped so that its lines stand under each other.
 func hang(dst []byte, mark, text string) []byte {
 	indent := len(mark) + 1
-	for i, l := range strings.Split(ansi.Wordwrap(text, cardWidth-indent, ""), "\n") {
+	for i, l := range wrap(text, cardWidth-indent) {
 		if i == 0 {
 			dst = append(append(dst, mark...), ' ')
 		} else {
@@ -100,4 +102,20 @@ func hang(dst []byte, mark, text string) []byte {
 		dst = append(append(dst, l...), '\n')
 	}
 	return dst
+}
+
+// wrap breaks text at blanks alone, so that "6358-1" stays whole, into rows of at most
+// width columns where its words allow.
+func wrap(text string, width int) (rows []string) {
+	row := ""
+	for _, word := range strings.Fields(text) {
+		if row != "" && ansi.StringWidth(row)+1+ansi.StringWidth(word) > width {
+			rows, row = append(rows, row), ""
+		}
+		if row != "" {
+			row += " "
+		}
+		row += word
+	}
+	return append(rows, row)
 }

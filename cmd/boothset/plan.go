@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"flag"
 	"fmt"
 
@@ -138,5 +139,9 @@ func answer(c *presets.Catalogue, a presets.Answers, sys unit.System) (p plan, e
 		return p, err
 	}
 	p.setup, err = calc.Solve(&p.request)
+	var problem *calc.Problem
+	if errors.As(err, &problem) {
+		err = &presets.FieldError{Field: problem.Field, Given: a.Field(problem.Field), Want: problem.Why}
+	}
 	return p, err
 }

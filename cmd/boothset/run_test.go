@@ -148,6 +148,8 @@ func FuzzAnswers(f *testing.F) {
 		"waterborne-base\nhigh-volume-low-pressure\n-10C\n1\n1psi\n60C\n-430m\n500ft,3mm\nnone\nnone\nnone\nwall\nnone\n300psi\n0.01psi",
 		"epoxy-primer\nhigh-pressure\n60C\n100%\n300psi\n-10C\n5000m\n0.5ft,40mm\nlarge-bore\npoint-of-use\n1/2in\nwall\nhandle\n1psi\n20psi",
 		"single-stage\nhigh-pressure\n22,5\n12,5%\n6\n\n\n7,5m,10\nordinary",
+		"clear\nreduced-pressure\n72F\n45\n90psi\n\n\n\n\n\n\n\n\n\n\n18cfm\n60gal\n100psi\n130psi\n100ft,3/4in\n10cfm,50% + 5cfm\n3min\n90F\n65F",
+		"clear\nhigh-volume-low-pressure\n35C\n100\n40psi\n\n\n\n\n\n\n\n\n\n\n0.1hp\n1L\n41psi\n500psi\n1000ft,1/4in\n100cfm\n24h\n60C\n0C",
 	} {
 		f.Add(s, false)
 		f.Add(s, true)
@@ -155,6 +157,7 @@ func FuzzAnswers(f *testing.F) {
 	fields := []string{
 		presets.FieldCoat, presets.FieldGun, presets.FieldTemp, presets.FieldHumidity, presets.FieldSupply, presets.FieldPanel, presets.FieldAltitude,
 		presets.FieldHose, presets.FieldCoupling, presets.FieldFilter, presets.FieldRegulator, presets.FieldRegulatorAt, presets.FieldGauge, presets.FieldWall, presets.FieldMark,
+		presets.FieldCompressor, presets.FieldReceiver, presets.FieldCutIn, presets.FieldCutOut, presets.FieldMain, presets.FieldOther, presets.FieldSprayTime, presets.FieldReceiverTemp, presets.FieldLineTemp,
 	}
 	c, err := presets.Load(nil, "")
 	require.NoError(f, err)
@@ -170,12 +173,15 @@ func FuzzAnswers(f *testing.F) {
 				break
 			}
 			a.Set(fields[i], typed)
-			if fields[i] != presets.FieldHose {
+			if fields[i] != presets.FieldHose && fields[i] != presets.FieldOther {
 				args = append(args, "--"+fields[i]+"="+typed)
 			}
 		}
 		for _, h := range a.Hose {
 			args = append(args, "--hose="+string(h))
+		}
+		for _, o := range a.Other {
+			args = append(args, "--other="+string(o))
 		}
 		_, faults := c.Resolve(a, sys)
 		r := boothset("", args...)
@@ -186,6 +192,11 @@ func FuzzAnswers(f *testing.F) {
 				require.NotEmpty(t, x.Field)
 				require.NotEmpty(t, x.Want)
 			}
+			return
+		}
+		if r.code == exitBadInput { // together they will not do, though each does
+			require.Empty(t, r.out)
+			require.Regexp(t, `^boothset: [a-z-]+( ".*")?: .+\n$`, r.err)
 			return
 		}
 		require.Contains(t, []int{exitAnswered, exitCannot}, r.code, r.err)
