@@ -24,3 +24,15 @@ bench: ## benchmarks, with allocations
 
 golden: ## redraw the golden frames of the screens; look at every one that changed
 	UPDATE_GOLDEN=1 $(GO) test ./tui/...
+
+crosscheck: ## remake the vectors of the reference libraries and compare
+	@GO=$(GO) calc/testdata/crosscheck.sh
+
+bench-peer: ## our arithmetic beside the reference libraries', in one run, with ratios
+	@GO=$(GO) calc/testdata/bench_peer.sh
+
+fuzz: ## every fuzz target for FUZZTIME
+	@set -e; for d in $$($(GO) list -f '{{.Dir}}' ./...); do \
+	  for f in $$(grep -hoE '^func Fuzz[A-Za-z0-9_]+' $$d/*_test.go 2>/dev/null | sed 's/^func //'); do \
+	    echo "== $$d $$f"; $(GO) test -run '^$$' -fuzz "^$$f\$$" -fuzztime $(FUZZTIME) -fuzzminimizetime 20x -parallel 2 $$d; \
+	  done; done

@@ -18,7 +18,11 @@ func (s *Setup) warn(r *Request) {
 	add := func(l Level, id string, f ...Figure) { s.Cautions = append(s.Cautions, Caution{l, id, f}) }
 	m := s.Weather.PanelMargin
 	if m < LeastPanelMargin {
-		add(Stop, "panel-near-dew", degrees("margin", m), temp("panel", r.Day.Panel), temp("dew", s.Weather.DewPoint), degrees("least", LeastPanelMargin), degrees("warmer", LeastPanelMargin-m))
+		id := "panel-near-dew"
+		if m <= 0 {
+			id = "panel-wet"
+		}
+		add(Stop, id, degrees("margin", m), temp("panel", r.Day.Panel), temp("dew", s.Weather.DewPoint), degrees("least", LeastPanelMargin), degrees("warmer", LeastPanelMargin-m))
 	}
 	if s.Short.Is && r.Supply <= s.Working.Pressure {
 		add(Stop, "supply-below-target", gauge("supply", r.Supply), gauge("working", s.Working.Pressure), gauge("best", s.Short.Best))

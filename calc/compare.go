@@ -11,7 +11,7 @@ type Way struct {
 	Opening float64
 	Mach    float64   // in the valve's throat
 	Nudge   unit.Drop // what an eighth of a turn moves at the gun
-	Sag     unit.Drop // what the gun loses where the wall sags by SagShare
+	Sag     unit.Drop // what the gun loses where the wall sags by SagShare, by its slope
 	Choked  bool
 }
 
@@ -34,26 +34,18 @@ func (s *Setup) compare(j *job, t *touch) {
 	if high < s.Wall.Flowing+unit.Gauge(LeastReserve) {
 		return
 	}
-	right, ok1 := j.way(s.Wall.Flowing, t)
-	other, ok2 := j.way(high, t)
-	s.Comparison = Comparison{Given: ok1 && ok2, Right: right, High: other}
-}
-
-// way works out how the target is reached from a wall.
-func (j *job) way(wall unit.Gauge, t *touch) (Way, bool) {
-	amb := j.air.Ambient
-	into, _, ok := line.Downstream(j.after(), j.flow, wall.Abs(amb), j.air)
+	into, _, ok := line.Downstream(j.after(), j.flow, high.Abs(j.air.Ambient), j.air)
 	if !ok {
-		return Way{}, false
+		return
 	}
-	w := Way{Wall: wall}
-	w.Opening, w.Choked, ok = j.r.Gun.Valve.OpeningFor(j.flow, into, j.working, j.air)
+	opening, choked, ok := j.r.Gun.Valve.OpeningFor(j.flow, into, j.working, j.air)
 	if !ok {
-		return Way{}, false
+		return
 	}
-	w.Mach = j.valveMach(into, w.Opening, w.Choked)
-	w.Nudge = t.nudge(w.Opening)
-	sagged, _ := j.gunAt(unit.Gauge(float64(wall)*(1-SagShare)).Abs(amb), w.Opening)
-	w.Sag = unit.Drop(j.working - sagged)
-	return w, true
+	v := &s.Valve
+	s.Comparison = Comparison{
+		Given: true,
+		Right: Way{Wall: s.Wall.Flowing, Opening: v.Opening, Mach: v.Mach, Choked: v.Choked, Nudge: v.Nudge, Sag: t.sag(v.Opening, s.Wall.Flowing)},
+		High:  Way{Wall: high, Opening: opening, Mach: j.valveMach(into, opening, choked), Choked: choked, Nudge: t.nudge(opening), Sag: t.sag(opening, high)},
+	}
 }

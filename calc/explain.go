@@ -183,6 +183,10 @@ func (s *Setup) explainValve(r *Request, add adder) {
 		add("valve", "gauge-none", Standing{CommonPractice, ""}, gauge("working", s.Working.Pressure))
 	}
 	if n := s.Now; n.Given {
+		set := s.Wall.Flowing
+		if s.Short.Is {
+			set = s.Wall.Open // what it would take, had the supply it
+		}
 		id := "now-valve"
 		switch {
 		case !n.Enough:
@@ -191,6 +195,6 @@ func (s *Setup) explainValve(r *Request, add adder) {
 			id = "now-choked"
 		}
 		add("valve", id, lineStanding, gauge("wall", n.Wall), gauge("gun", n.GunIfOpen), share("opening", n.Opening), ratio("mach", n.Mach),
-			drop("nudge", n.Nudge), gauge("working", s.Working.Pressure), gauge("set", s.Wall.Flowing))
+			drop("nudge", n.Nudge), gauge("working", s.Working.Pressure), gauge("set", set))
 	}
 }

@@ -106,6 +106,10 @@ type Landing struct {
 	Levers  []Lever // what would make it land wetter, the strongest first
 	most    unit.Drop
 	changes float64 // ln Drier at the coat's start, before any correction
+	// At the coat's start: what is lost on the reference day and on this one, and the
+	// size of the drops on this one.
+	before, now float64
+	size        unit.Length
 }
 
 // Lever is one thing that makes the coat land wetter, and by how much.
@@ -141,13 +145,15 @@ const (
 // pressure may be lowered for it.
 func (l *landing) land() (a Landing) {
 	start := l.r.Coat.Working.Start
-	before, size, err1 := l.loss(flightCase{pressure: start, day: referenceDay})
-	now, _, err2 := l.loss(flightCase{pressure: start, day: l.r.Day})
-	if err1 != nil || err2 != nil || before <= 0 {
+	var size unit.Length
+	var err1, err2 error
+	a.before, size, err1 = l.loss(flightCase{pressure: start, day: referenceDay})
+	a.now, a.size, err2 = l.loss(flightCase{pressure: start, day: l.r.Day})
+	if err1 != nil || err2 != nil || a.before <= 0 {
 		return a
 	}
 	a.Known = true
-	a.Drier = now / before
+	a.Drier = a.now / a.before
 	a.changes = math.Log(math.Max(a.Drier, 1e-3))
 	a.most = min(unit.Drop(float64(start)*mostCorrection), l.growing(start, size))
 	return a
@@ -184,15 +190,17 @@ func (l *landing) settle(a *Landing, working unit.Gauge, target unit.Length) {
 		return
 	}
 	base := flightCase{pressure: working, day: l.r.Day}
-	start, _, err1 := l.loss(flightCase{pressure: l.r.Coat.Working.Start, day: referenceDay})
-	lost, size, err2 := l.loss(base)
-	first, _, _, err3 := l.drop(l.r.Coat.Working.Start, l.r.Day.Air)
-	if err1 != nil || err2 != nil || err3 != nil || start <= 0 {
-		a.Known = false
-		return
+	lost := a.now
+	if working != l.r.Coat.Working.Start {
+		var size unit.Length
+		var err error
+		if lost, size, err = l.loss(base); err != nil {
+			a.Known = false
+			return
+		}
+		a.Drier = lost / a.before
+		a.Growth = float64(size/a.size) - 1
 	}
-	a.Drier = lost / start
-	a.Growth = float64(size/first) - 1
 	if lost <= 0 {
 		return
 	}

@@ -19,6 +19,7 @@ const (
 	Computed       Basis = "computed"
 	Estimate       Basis = "estimate"
 	OwnReadings    Basis = "this booth's readings"
+	Sheet          Basis = "the product's sheet, as typed"
 )
 
 // Standing is a basis with the source that gives it.

@@ -22,7 +22,7 @@ type Setup struct {
 	Weather    Weather
 	Comparison Comparison
 	Supplied   Supplied
-	Fixes      []Fix // what would help, the best first
+	Fixes      []Fix // what would help most, the best first, at most BestFixes
 	Reasons    []Reason
 	Cautions   []Caution
 }
@@ -154,4 +154,10 @@ const (
 	FigureMinutes             // s
 	FigureVolume              // m3
 	FigureLitres              // L, of water, in either system
+	FigureFilm                // m, a film: mil or um
+	FigureArea                // m2
+	FigureSpeed               // m/s, of the gun over the panel
+	FigureFluid               // m3/s of coating, printed in mL/min
+	FigureCount               // a whole number
+	FigureMoney               // of any currency
 )

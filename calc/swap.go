@@ -1,7 +1,6 @@
 package calc
 
 import (
-	"cmp"
 	"slices"
 
 	"boothset/calc/line"
@@ -50,32 +49,42 @@ type Fix struct {
 	Won  unit.Drop
 }
 
-// leastFix is what a fix must win to be worth a word.
-const leastFix = unit.Drop(0.1 * unit.PascalPerPSI)
+// leastFix is what a fix must win to be worth a word, and BestFixes how many are named.
+const (
+	leastFix  = unit.Drop(0.1 * unit.PascalPerPSI)
+	BestFixes = 3
+)
 
-// fixes ranks the request's swaps by what they win back.
+// fixes finds the swaps that win back most.
 func (s *Setup) fixes(j *job) {
-	if len(j.r.Swaps) == 0 {
-		return
-	}
 	var room [MostParts]line.Part
 	r := *j.r
 	trial := *j
 	trial.r = &r
 	before := j.asked(s.Short.Is)
-	s.Fixes = make([]Fix, 0, len(j.r.Swaps))
-	for _, w := range j.r.Swaps {
+	var best [BestFixes + 1]Fix
+	n := 0
+	for i := range j.r.Swaps {
+		w := &j.r.Swaps[i]
 		r.Line = append(room[:0], j.r.Line...)
 		r.Regulator = j.r.Regulator
 		part := w.apply(&r)
 		if part == "" {
 			continue
 		}
-		if won := unit.Drop(before - trial.asked(s.Short.Is)); won >= leastFix {
-			s.Fixes = append(s.Fixes, Fix{Swap: w, Part: part, Won: won})
+		won := unit.Drop(before - trial.asked(s.Short.Is))
+		if won < leastFix {
+			continue
 		}
+		at := n
+		for at > 0 && best[at-1].Won < won {
+			best[at] = best[at-1]
+			at--
+		}
+		best[at] = Fix{Swap: *w, Part: part, Won: won}
+		n = min(n+1, BestFixes)
 	}
-	slices.SortStableFunc(s.Fixes, func(a, b Fix) int { return cmp.Compare(b.Won, a.Won) })
+	s.Fixes = slices.Clone(best[:n])
 }
 
 // asked is the pressure that the target asks for with the valve open: the setting with

@@ -34,30 +34,41 @@ func (j *job) touch() touch {
 	return t
 }
 
+// set is the set pressure that brings q to working through the valve at an opening.
+func (t *touch) set(on *line.Flowing, q unit.Flow, working unit.Abs, opening float64) float64 {
+	p, _ := t.job.r.Gun.Valve.At(opening).Upstream(q, working, t.job.air)
+	return float64(on.Upstream(p))
+}
+
+// carried is how much of a change of the set pressure reaches the gun with the valve at
+// an opening, and the set pressure there.
+func (t *touch) carried(opening float64) (share, set float64) {
+	set = t.set(&t.here, t.job.flow, t.job.working, opening)
+	return float64(t.working-t.job.working) / (t.set(&t.above, t.flow, t.working, opening) - set), set
+}
+
 // nudge is how far an eighth of a turn moves the gun when the valve stands at an
 // opening and the set pressure is held where it gives the target there: the slope
 // of the working pressure along the opening, times the turn.
 func (t *touch) nudge(opening float64) unit.Drop {
 	j := t.job
-	v := &j.r.Gun.Valve
 	step := hair * opening
 	if opening+step > 1 {
 		step = -step
 	}
-	set := func(line *line.Flowing, q unit.Flow, working unit.Abs, opening float64) float64 {
-		p, _ := v.At(opening).Upstream(q, working, j.air)
-		return float64(line.Upstream(p))
-	}
-	base := set(&t.here, j.flow, j.working, opening)
-	dSetDx := (set(&t.here, j.flow, j.working, opening+step) - base) / step
-	dSetDq := set(&t.above, t.flow, t.working, opening) - base
-	dWorkingDq := float64(t.working - j.working)
-	move := -dSetDx / dSetDq * dWorkingDq * NudgeTurn / v.Turns
-	return unit.Drop(math.Min(move, float64(j.working-j.air.Ambient)))
+	share, base := t.carried(opening)
+	slope := (base - t.set(&t.here, j.flow, j.working, opening+step)) / step
+	return unit.Drop(math.Min(slope*share*NudgeTurn/j.r.Gun.Valve.Turns, float64(j.working-j.air.Ambient)))
+}
+
+// sag is what the gun loses where the set pressure falls by SagShare of wall.
+func (t *touch) sag(opening float64, wall unit.Gauge) unit.Drop {
+	share, _ := t.carried(opening)
+	return unit.Drop(share * SagShare * float64(wall))
 }
 
 // floor is the lowest sensible opening: the valve is not choked at or above it, and
-// an eighth of a turn moves the gun by no more than MostNudge.
+// an eighth of a turn moves the gun by no more than MostNudge, to a part in 10,000.
 func (t *touch) floor() float64 {
 	j := t.job
 	v := &j.r.Gun.Valve
@@ -71,5 +82,5 @@ func (t *touch) floor() float64 {
 	low := math.Max(choked, 1e-3)
 	return math.Exp(line.FalsePosition(func(logX float64) float64 {
 		return math.Log(float64(MostNudge / t.nudge(math.Exp(logX))))
-	}, math.Log(low), 0, 1e-6))
+	}, math.Log(low), 0, 1e-4))
 }

@@ -69,7 +69,7 @@ func (c *Catalogue) Choices(field string) []Item {
 	case FieldGun:
 		return items(c.entries.Gun)
 	case FieldCoupling:
-		return items(c.entries.Coupling)
+		return append(items(c.entries.Coupling), Item{ID: None, Name: "no coupling: hose straight to wall and gun"})
 	case FieldRegulator:
 		return append(items(c.entries.Regulator), Item{ID: None, Name: "no regulator: a bare fitting"})
 	case FieldFilter:

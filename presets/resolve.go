@@ -319,26 +319,3 @@ func pick[E ranked](v *resolver, field string, id Typed, m map[string]E, more ..
 	}
 	return e, ok
 }
-
-// checkLine resolves the shop's usual line, so that a fault in it shows at once.
-func (c *Catalogue) checkLine() error {
-	l := c.entries.Line
-	sys := unit.US
-	switch l.Units {
-	case "", "us":
-	case "metric":
-		sys = unit.Metric
-	default:
-		return &FieldError{FieldUnits, l.Units, "choose us or metric"}
-	}
-	_, faults := c.Resolve(c.only(Answers{}, ""), sys)
-	for _, f := range faults {
-		return f
-	}
-	if l.Supply != "" {
-		if f := c.Fault(Answers{Supply: Typed(l.Supply)}, FieldSupply, sys); f != nil {
-			return f
-		}
-	}
-	return nil
-}

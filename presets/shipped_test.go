@@ -38,7 +38,7 @@ func TestShippedCatalogueHoldsTheCoatsAndClassesOfTheTrade(t *testing.T) {
 	c := shippedCatalogue(t)
 	assert.Equal(t, []string{"epoxy-primer", "surfacer", "sealer", "solvent-base", "metallic-base", "waterborne-base", "single-stage", "clear"}, ids(c.Choices(presets.FieldCoat)))
 	assert.Equal(t, []string{"high-volume-low-pressure", "reduced-pressure", "high-pressure"}, ids(c.Choices(presets.FieldGun)))
-	assert.Equal(t, []string{"large-bore", "ordinary", "slim"}, ids(c.Choices(presets.FieldCoupling)))
+	assert.Equal(t, []string{"large-bore", "ordinary", "slim", "none"}, ids(c.Choices(presets.FieldCoupling)))
 	assert.Equal(t, []string{"1/4in", "3/8in", "1/2in", "none"}, ids(c.Choices(presets.FieldRegulator)))
 	assert.Equal(t, []string{"none", "point-of-use", "clogged"}, ids(c.Choices(presets.FieldFilter)))
 	assert.Equal(t, []string{"wall", "gun"}, ids(c.Choices(presets.FieldRegulatorAt)))

@@ -165,8 +165,8 @@ func TestShopsUsualLineChangesTheAnswer(t *testing.T) {
 
 func remainder(v, step float64) float64 { return v - step*float64(int(v/step+0.5)) }
 
-func TestMetricShopReadsBareNumbersAsMetric(t *testing.T) {
-	c := shop(t, "[line]\nunits = \"metric\"\nhose = [\"8,10\"]\nsupply = \"6\"\nmark = \"0.1\"\naltitude = \"300\"\n")
+func TestMetricShopReadsBareAnswersAsMetric(t *testing.T) {
+	c := shop(t, "[line]\nunits = \"metric\"\nhose = [\"8m,10mm\"]\nsupply = \"6bar\"\nmark = \"0.1bar\"\naltitude = \"300m\"\n")
 	require.Equal(t, unit.Metric, c.System())
 	a := mildDay("clear", "reduced-pressure")
 	a.Temp, a.Supply, a.Wall = "22", "", "4"

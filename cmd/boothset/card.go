@@ -64,7 +64,7 @@ func appendCard(dst []byte, p *plan, sys unit.System, w *words.Words) []byte {
 	line("")
 	if len(s.Fixes) > 0 {
 		line("What would help")
-		for i := range s.Fixes[:min(bestFixes, len(s.Fixes))] {
+		for i := range s.Fixes {
 			f := &s.Fixes[i]
 			dst = hang(dst, "-", w.Text(sys, f.Swap.Kind.String(), f.Figures()))
 		}

@@ -6,9 +6,6 @@ import (
 	"boothset/presets/words"
 )
 
-// bestFixes is how many things that would help an answer names.
-const bestFixes = 3
-
 // appendSpread appends what the spread comes from, null where it was not worked out.
 func appendSpread(j *jsonWriter, s *calc.Spread) {
 	if s == nil {
@@ -57,7 +54,7 @@ func appendComparison(j *jsonWriter, c *calc.Comparison) {
 
 func appendFixes(j *jsonWriter, s *calc.Setup, sys unit.System, w *words.Words) {
 	j.array("fixes", func() {
-		for i := range s.Fixes[:min(bestFixes, len(s.Fixes))] {
+		for i := range s.Fixes {
 			f := &s.Fixes[i]
 			j.object("", func() {
 				j.text("part", f.Part)

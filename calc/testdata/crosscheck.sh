@@ -1,0 +1,34 @@
+#!/usr/bin/env bash
+# Remakes every vector that a library made and compares it with what is committed, then
+# runs the tests that read them. Installs what it needs: python3-fluids from Debian,
+# psychrolib from npm (into a temporary folder).
+set -euo pipefail
+cd "$(dirname "$0")/../.."
+work=$(mktemp -d)
+trap 'rm -rf "$work"' EXIT
+
+if ! /usr/bin/python3 -c 'import fluids' 2>/dev/null; then
+  apt-get update -q >/dev/null
+  apt-get install -y -q python3-fluids >/dev/null
+fi
+npm install --silent --no-audit --no-fund --prefix "$work/npm" psychrolib@1.1.1 >/dev/null
+
+status=0
+compare() { # committed, remade
+  if diff -q "$1" "$2" >/dev/null; then
+    echo "same    $1 ($(($(wc -l <"$1") - 1)) rows)"
+  else
+    echo "DIFFERS $1"
+    diff "$1" "$2" | head -5
+    status=1
+  fi
+}
+
+mkdir "$work/line"
+/usr/bin/python3 calc/line/testdata/make_vectors.py "$work/line"
+for f in "$work"/line/*.csv; do compare "calc/line/testdata/$(basename "$f")" "$f"; done
+node calc/air/testdata/psychrolib.mjs "$work/npm" >"$work/psychrolib.csv"
+compare calc/air/testdata/psychrolib.csv "$work/psychrolib.csv"
+
+"${GO:-go}" test -count=1 ./calc/air ./calc/line ./calc/gun ./calc/coat ./calc/supply ./calc || status=1
+exit $status
