@@ -29,14 +29,10 @@ type Supplied struct {
 
 // checkSupply follows the air from the compressor to the wall.
 func (s *Setup) checkSupply(r *Request, j *job) error {
-	if !r.Shop.Known {
+	if !r.Shop.Known || s.Short.Is {
 		return nil
 	}
-	set := j.set
-	if s.Short.Is {
-		set = j.open
-	}
-	needed := j.supplyNeeded(j.flow, set).Gauge(j.air.Ambient)
+	needed := j.supplyNeeded(j.flow, j.set).Gauge(j.air.Ambient)
 	sys := r.Shop.System
 	sys.Inlet = supply.Inlet{Ambient: j.air.Ambient, Temp: r.Day.Air}
 	sys.RatedInlet = supply.SCFMInlet
@@ -48,7 +44,7 @@ func (s *Setup) checkSupply(r *Request, j *job) error {
 	water, err := supply.Damp{
 		Inlet: sys.Inlet, Humidity: r.Day.Humidity,
 		Receiver: sys.CutIn, ReceiverTemp: r.Shop.ReceiverTemp, Main: r.Shop.LineTemp,
-		Spraying: min(set.Gauge(j.air.Ambient), sys.CutIn), Hose: r.Day.Air, Flow: j.flow,
+		Spraying: min(j.flowing, sys.CutIn), Hose: r.Day.Air, Flow: j.flow,
 	}.Follow()
 	if err != nil {
 		return problemOf(err)
@@ -78,6 +74,10 @@ func problemOf(err error) error {
 // explainSupply gives the verdict on the shop's air.
 func (s *Setup) explainSupply(r *Request, add adder) {
 	c := &s.Supplied
+	if !c.Checked && r.Shop.Known {
+		add("supply", "supply-short-first", lineStanding)
+		return
+	}
 	if !c.Checked {
 		add("supply", "supply-unchecked", Standing{CommonPractice, ""}, gauge("supply", r.Supply))
 		return

@@ -35,7 +35,7 @@ const (
 	SwapRegulator
 )
 
-// String is the id of the sentence that names the swap.
+// String is the swap's kind as answers name it.
 func (k SwapKind) String() string {
 	return [...]string{"fix-couplings", "fix-filter", "fix-no-filter", "fix-bore", "fix-shorter", "fix-regulator"}[k]
 }
@@ -47,6 +47,16 @@ type Fix struct {
 	Swap Swap
 	Part string // the name in the line of what is changed
 	Won  unit.Drop
+	// OfSupply is whether Won is supply that it takes less of.
+	OfSupply bool
+}
+
+// ID is the id of the fix's sentence.
+func (f *Fix) ID() string {
+	if f.OfSupply {
+		return f.Swap.Kind.String() + "-short"
+	}
+	return f.Swap.Kind.String()
 }
 
 // leastFix is what a fix must win to be worth a word, and BestFixes how many are named.
@@ -81,7 +91,7 @@ func (s *Setup) fixes(j *job) {
 			best[at] = best[at-1]
 			at--
 		}
-		best[at] = Fix{Swap: *w, Part: part, Won: won}
+		best[at] = Fix{Swap: *w, Part: part, Won: won, OfSupply: s.Short.Is}
 		n = min(n+1, BestFixes)
 	}
 	s.Fixes = slices.Clone(best[:n])
@@ -136,7 +146,7 @@ func (w *Swap) apply(r *Request) (part string) {
 	return part
 }
 
-// Figures are what the sentence of a fix, whose id is its swap's kind, names.
+// Figures are what the sentence of a fix names.
 func (f *Fix) Figures() Figures {
 	return Figures{text("name", f.Swap.ID), text("part", f.Part), drop("won", f.Won), share("scale", f.Swap.Scale)}
 }

@@ -37,7 +37,8 @@ func (v *resolver) supply(a Answers) {
 	} else {
 		sys.Receiver.Volume = read(v, FieldReceiver, receiver, "", unit.ParseVolume, v.sys.VolumeUnit())
 	}
-	sys.CutIn, sys.CutOut = v.r.Supply, v.r.Supply+cutSpan
+	sys.CutIn = max(v.r.Supply, supply.LowestCutIn)
+	sys.CutOut = sys.CutIn + cutSpan
 	if in := a.CutIn.or(l.CutIn); in != "" {
 		sys.CutIn = read(v, FieldCutIn, in, "", unit.ParseGauge, v.sys.PressureUnit())
 		sys.CutOut = sys.CutIn + cutSpan

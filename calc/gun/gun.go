@@ -54,6 +54,11 @@ func New(s Stamp, capLimit unit.Gauge, v Valve) (Gun, error) {
 	}
 	g := Gun{Valve: v, CapLimit: capLimit}
 	g.Fix(s)
+	for _, c := range []unit.Conductance{g.Passages.C, g.Cap.C} {
+		if !(c > 0) || math.IsInf(float64(c), 0) {
+			return Gun{}, fmt.Errorf("gun stamp: cap %.4g psi is too near inlet %.4g psi or the air around", s.Cap.PSI(), s.Inlet.PSI())
+		}
+	}
 	return g, nil
 }
 

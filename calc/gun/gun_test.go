@@ -64,13 +64,16 @@ func TestBadStamps(t *testing.T) {
 	for _, s := range []gun.Stamp{
 		{}, {Inlet: unit.PSIG(30), Flow: unit.SCFM(10)}, {Inlet: unit.PSIG(30), Cap: unit.PSIG(10)},
 		{Inlet: unit.PSIG(30), Flow: unit.SCFM(10), Cap: unit.PSIG(30)}, {Inlet: unit.Gauge(math.NaN()), Flow: 1, Cap: 1},
+		{Inlet: unit.PSIG(30), Flow: unit.SCFM(10), Cap: unit.PSIG(30 - 1e-14)}, {Inlet: unit.PSIG(30), Flow: unit.SCFM(10), Cap: 1e-12},
 	} {
 		_, err := gun.New(s, 0, valve(5))
 		assert.Error(t, err)
 	}
 	ok := gun.Stamp{Inlet: unit.PSIG(30), Flow: unit.SCFM(10), Cap: unit.PSIG(10)}
 	for _, v := range []gun.Valve{
-		{}, {Full: line.Restriction{C: 1e-8, B: 1}, Shape: gun.Linear, Turns: 1}, {Full: line.Restriction{C: 1e-8}, Shape: gun.Linear},
+		{}, {Full: line.Restriction{C: 1e-8, B: 1}, Shape: gun.Linear, Turns: 1},
+		{Full: line.Restriction{C: 1e-8, B: math.NaN()}, Shape: gun.Linear, Turns: 1}, {Full: line.Restriction{C: unit.Conductance(math.Inf(1))}, Shape: gun.Linear, Turns: 1},
+		{Full: line.Restriction{C: 1e-8}, Shape: gun.Linear, Turns: math.Inf(1)}, {Full: line.Restriction{C: 1e-8}, Shape: gun.Linear},
 		{Full: line.Restriction{C: 1e-8}, Shape: gun.Shape{{Opening: 0, Share: 0}, {Opening: 0.5, Share: 0.7}, {Opening: 0.4, Share: 0.8}, {Opening: 1, Share: 1}}, Turns: 1},
 	} {
 		_, err := gun.New(ok, 0, v)

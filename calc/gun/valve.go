@@ -30,11 +30,11 @@ var Linear = Shape{{0, 0}, {1, 1}}
 // Check says what is wrong with a valve, or nil.
 func (v Valve) Check() error {
 	switch {
-	case !(v.Full.C > 0):
+	case !(v.Full.C > 0) || math.IsInf(float64(v.Full.C), 0):
 		return errors.New("inlet valve: its conductance must be above 0")
-	case v.Full.B < 0 || v.Full.B >= 1:
+	case !(v.Full.B >= 0 && v.Full.B < 1):
 		return fmt.Errorf("inlet valve: critical ratio %g must lie in 0 to 1", v.Full.B)
-	case !(v.Turns > 0):
+	case !(v.Turns > 0) || math.IsInf(v.Turns, 0):
 		return errors.New("inlet valve: turns from shut to open must be above 0")
 	}
 	return v.Shape.check()

@@ -60,17 +60,17 @@ type Verdict struct {
 	EnoughReceiver  unit.Volume
 }
 
-// Bounds of the pressures in a shop.
-const (
-	lowestCutIn = 5.0   // psi
-	highestCut  = 500.0 // psi
-)
+// LowestCutIn is the lowest pressure a compressor's switch is taken to start it at.
+const LowestCutIn = unit.Gauge(5 * unit.PascalPerPSI)
+
+// highestCut bounds the pressures in a shop, psi.
+const highestCut = 500.0
 
 func (s *System) check() error {
 	if err := firstOf(
 		s.RatedInlet.check("rated inlet"), s.Inlet.check("inlet"), s.Main.check(),
 		within("receiver", s.Receiver.Volume.Litres(), SmallestReceiver.Litres(), LargestReceiver.Litres(), "L"),
-		within("cut-in", s.CutIn.PSI(), lowestCutIn, highestCut, "psi"),
+		within("cut-in", s.CutIn.PSI(), LowestCutIn.PSI(), highestCut, "psi"),
 		within("cut-out", s.CutOut.PSI(), s.CutIn.PSI(), highestCut, "psi"),
 	); err != nil || s.Receiver.Temp == 0 {
 		return err

@@ -66,7 +66,7 @@ func appendCard(dst []byte, p *plan, sys unit.System, w *words.Words) []byte {
 		line("What would help")
 		for i := range s.Fixes {
 			f := &s.Fixes[i]
-			dst = hang(dst, "-", w.Text(sys, f.Swap.Kind.String(), f.Figures()))
+			dst = hang(dst, "-", w.Text(sys, f.ID(), f.Figures()))
 		}
 		line("")
 	}

@@ -127,8 +127,11 @@ type plan struct {
 	spread  *calc.Spread // nil until sure
 }
 
-// sure works out how sure the answer is.
+// sure works out how sure the answer is; one that cannot be had is not unsure.
 func (p *plan) sure() {
+	if p.setup.Short.Is {
+		return
+	}
 	s := calc.Propagate(&p.request, &p.setup)
 	p.spread = &s
 }

@@ -61,7 +61,7 @@ func appendFixes(j *jsonWriter, s *calc.Setup, sys unit.System, w *words.Words) 
 				j.text("kind", f.Swap.Kind.String())
 				j.text("with", f.Swap.ID)
 				j.drop("won", f.Won)
-				j.text("text", w.Text(sys, f.Swap.Kind.String(), f.Figures()))
+				j.text("text", w.Text(sys, f.ID(), f.Figures()))
 			})
 		}
 	})

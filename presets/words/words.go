@@ -10,6 +10,7 @@ import (
 	"sync"
 
 	"boothset/calc"
+	"boothset/calc/coat"
 	"boothset/calc/unit"
 
 	"github.com/pelletier/go-toml/v2"
@@ -95,11 +96,16 @@ func (w *Words) Append(dst []byte, sys unit.System, id string, figures calc.Figu
 	if !ok {
 		return append(dst, id...)
 	}
+	start := len(dst)
 	for _, p := range t {
 		dst = append(dst, p.text...)
 		if p.figure != "" {
 			dst = appendNamed(dst, sys, p.figure, figures)
 		}
+	}
+	// A sentence that begins with a name begins with a capital all the same.
+	if len(t) > 0 && t[0].text == "" && len(dst) > start && 'a' <= dst[start] && dst[start] <= 'z' {
+		dst[start] -= 'a' - 'A'
 	}
 	return dst
 }
@@ -129,6 +135,15 @@ func PressureDecimals(sys unit.System) int {
 	return 1
 }
 
+// FilmDecimals is how many decimals a film is printed with: a base's coat is a few
+// tenths of a mil.
+func FilmDecimals(sys unit.System, l unit.Length) int {
+	if sys == unit.US && l < unit.MetrePerMil {
+		return 2
+	}
+	return unit.Usual
+}
+
 // AppendFigure appends a figure's value as a person reads it in a system's units.
 func AppendFigure(dst []byte, sys unit.System, f *calc.Figure) []byte {
 	switch f.Kind {
@@ -156,6 +171,18 @@ func AppendFigure(dst []byte, sys unit.System, f *calc.Figure) []byte {
 		return sys.AppendVolume(dst, unit.Volume(f.Value), unit.Usual)
 	case calc.FigureLitres:
 		return unit.Metric.AppendVolume(dst, unit.Litres(f.Value), unit.Usual)
+	case calc.FigureFilm:
+		return sys.AppendFilm(dst, unit.Length(f.Value), FilmDecimals(sys, unit.Length(f.Value)))
+	case calc.FigureArea:
+		return sys.AppendArea(dst, unit.Area(f.Value), unit.Usual)
+	case calc.FigureSpeed:
+		return sys.AppendSpeed(dst, unit.Speed(f.Value), unit.Usual)
+	case calc.FigureFluid:
+		return append(strconv.AppendFloat(dst, coat.FluidRate(f.Value).MLPerMin(), 'f', 0, 64), " mL/min"...)
+	case calc.FigureCount:
+		return strconv.AppendFloat(dst, f.Value, 'f', 0, 64)
+	case calc.FigureMoney:
+		return strconv.AppendFloat(dst, f.Value, 'f', 2, 64)
 	}
 	return append(dst, f.Text...)
 }
