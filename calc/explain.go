@@ -48,47 +48,45 @@ var (
 
 // explain gives the reason of each value, with its own figures.
 func (s *Setup) explain(r *Request) {
-	s.Reasons = make([]Reason, 0, 16)
-	add := func(about, id string, st Standing, f ...Figure) {
-		s.Reasons = append(s.Reasons, Reason{About: about, ID: id, Figures: f, Standing: st})
-	}
+	add := &reasons{list: make([]Reason, 0, 20), room: make(Figures, 0, 96)}
 	w := r.Coat.Working
-	add("gun", "gun-start", w.Standing, text("coat", r.Coat.Name), text("gun", r.Gun.Name), gauge("start", w.Start), gauge("low", w.Low), gauge("high", w.High))
+	add.reason("gun", "gun-start", w.Standing, text("coat", r.Coat.Name), text("gun", r.Gun.Name), gauge("start", w.Start), gauge("low", w.Low), gauge("high", w.High))
 	s.explainWeather(r, add)
 	if s.Working.Pressure >= s.Working.Highest {
-		add("gun", "gun-held-by-stamp", r.Gun.Standing, gauge("highest", s.Working.Highest))
+		add.reason("gun", "gun-held-by-stamp", r.Gun.Standing, gauge("highest", s.Working.Highest))
 	}
-	add("gun", "gun-flow", r.Gun.Standing, gauge("working", s.Working.Pressure), flow("flow", s.Working.Flow), gauge("cap", s.Working.Cap),
+	add.reason("gun", "gun-flow", r.Gun.Standing, gauge("working", s.Working.Pressure), flow("flow", s.Working.Flow), gauge("cap", s.Working.Cap),
 		gauge("stampInlet", r.Gun.Stamp.Inlet), flow("stampFlow", r.Gun.Stamp.Flow))
 	s.explainWall(r, add)
 	s.explainValve(r, add)
 	s.explainComparison(add)
 	switch reach := s.Distance.Target; {
 	case reach >= r.Gun.Farthest:
-		add("distance", "distance-held-far", r.Gun.Distance, near("target", reach), gauge("cap", s.Working.Cap))
+		add.reason("distance", "distance-held-far", r.Gun.Distance, near("target", reach), gauge("cap", s.Working.Cap))
 	case reach <= r.Gun.Nearest:
-		add("distance", "distance-held-near", r.Gun.Distance, near("target", reach), gauge("cap", s.Working.Cap))
+		add.reason("distance", "distance-held-near", r.Gun.Distance, near("target", reach), gauge("cap", s.Working.Cap))
 	default:
-		add("distance", "distance-jet", jetStanding, near("target", reach), gauge("cap", s.Working.Cap))
+		add.reason("distance", "distance-jet", jetStanding, near("target", reach), gauge("cap", s.Working.Cap))
 	}
 	if r.Coat.Farther > 0 {
-		add("distance", "distance-coat", Standing{CommonPractice, ""}, text("coat", r.Coat.Name), near("farther", r.Coat.Farther))
+		add.reason("distance", "distance-coat", Standing{CommonPractice, ""}, text("coat", r.Coat.Name), near("farther", r.Coat.Farther))
 	}
 	b := s.Line[s.Bottleneck]
 	if s.Short.Is {
-		add("line", "line-limit", lineStanding, text("part", b.Name), drop("loss", b.Loss), gauge("best", s.Short.Best), gauge("needed", s.Short.Needed))
+		add.reason("line", "line-limit", lineStanding, text("part", b.Name), drop("loss", b.Loss), gauge("best", s.Short.Best), gauge("needed", s.Short.Needed))
 	} else {
-		add("line", "line-bottleneck", lineStanding, text("part", b.Name), drop("loss", b.Loss), share("share", b.Share))
+		add.reason("line", "line-bottleneck", lineStanding, text("part", b.Name), drop("loss", b.Loss), share("share", b.Share))
 		if couplings, n := s.couplings(); n > 1 && couplings > couplingsWorthSaying {
-			add("line", "line-couplings", lineStanding, ratio("count", float64(n)), drop("loss", couplings))
+			add.reason("line", "line-couplings", lineStanding, ratio("count", float64(n)), drop("loss", couplings))
 		}
 	}
 	s.explainSupply(r, add)
+	s.Reasons = add.list
 }
 
 // explainComparison sets the wall right and the valve open against the wall high and
 // the valve shut down.
-func (s *Setup) explainComparison(add adder) {
+func (s *Setup) explainComparison(add *reasons) {
 	c := &s.Comparison
 	if !c.Given {
 		return
@@ -98,7 +96,7 @@ func (s *Setup) explainComparison(add adder) {
 		id = "compare-choked"
 	}
 	r, h := c.Right, c.High
-	add("valve", id, lineStanding, gauge("wall", r.Wall), share("opening", r.Opening), ratio("mach", r.Mach), drop("nudge", r.Nudge), drop("sag", r.Sag),
+	add.reason("valve", id, lineStanding, gauge("wall", r.Wall), share("opening", r.Opening), ratio("mach", r.Mach), drop("nudge", r.Nudge), drop("sag", r.Sag),
 		gauge("highWall", h.Wall), share("highOpening", h.Opening), ratio("highMach", h.Mach), drop("highNudge", h.Nudge), drop("highSag", h.Sag),
 		gauge("working", s.Working.Pressure), share("sagShare", SagShare))
 }
@@ -117,26 +115,39 @@ func (s *Setup) couplings() (loss unit.Drop, n int) {
 	return loss, n
 }
 
+// adder takes one reason.
 type adder func(about, id string, st Standing, f ...Figure)
 
-func (s *Setup) explainWeather(r *Request, add adder) {
+// reasons gathers reasons, with one room for the figures of all.
+type reasons struct {
+	list []Reason
+	room Figures
+}
+
+func (w *reasons) reason(about, id string, st Standing, f ...Figure) {
+	start := len(w.room)
+	w.room = append(w.room, f...)
+	w.list = append(w.list, Reason{About: about, ID: id, Figures: w.room[start:len(w.room):len(w.room)], Standing: st})
+}
+
+func (s *Setup) explainWeather(r *Request, add *reasons) {
 	w := s.Weather
 	f := Figures{temp("air", r.Day.Air), share("humidity", r.Day.Humidity), ratio("drying", w.Drying), ratio("drier", w.Landing.Drier),
 		drop("less", -w.Correction), share("growth", w.Landing.Growth)}
 	switch {
 	case w.Correction < 0:
-		add("weather", "weather-hot", dryingStanding, f...)
+		add.reason("weather", "weather-hot", dryingStanding, f...)
 	case w.Drying < slowDrying:
-		add("weather", "weather-slow", dryingStanding, f...)
+		add.reason("weather", "weather-slow", dryingStanding, f...)
 	default:
-		add("weather", "weather-mild", dryingStanding, f...)
+		add.reason("weather", "weather-mild", dryingStanding, f...)
 	}
 	if w.Landing.Drier > worthLevers {
 		for _, l := range w.Landing.Levers {
-			add("weather", l.ID, dryingStanding, l.Size, share("less", l.Less))
+			add.reason("weather", l.ID, dryingStanding, l.Size, share("less", l.Less))
 		}
 	}
-	add("weather", "weather-dew", dewStanding, temp("dew", w.DewPoint), temp("panel", r.Day.Panel), degrees("margin", w.PanelMargin))
+	add.reason("weather", "weather-dew", dewStanding, temp("dew", w.DewPoint), temp("panel", r.Day.Panel), degrees("margin", w.PanelMargin))
 }
 
 // worthLevers is how much drier a coat must land for the answer to say what would
@@ -146,41 +157,41 @@ const worthLevers = 1.25
 // slowDrying is the drying below which a day is called slow.
 const slowDrying = 0.7
 
-func (s *Setup) explainWall(r *Request, add adder) {
+func (s *Setup) explainWall(r *Request, add *reasons) {
 	f := []Figure{gauge("open", s.Wall.Open), gauge("working", s.Working.Pressure), drop("lost", unit.Drop(s.Wall.Open-s.Working.Pressure)),
 		gauge("flowing", s.Wall.Flowing), drop("reserve", s.Valve.Reserve), gauge("supply", r.Supply)}
 	switch {
 	case s.Short.Is:
-		add("wall", "wall-short", lineStanding, f...)
+		add.reason("wall", "wall-short", lineStanding, f...)
 		return
 	case r.RegulatorAt == Nowhere:
-		add("wall", "wall-none", lineStanding, f...)
+		add.reason("wall", "wall-none", lineStanding, f...)
 		return
 	case r.RegulatorAt == Foot:
-		add("wall", "wall-foot", lineStanding, f...)
+		add.reason("wall", "wall-foot", lineStanding, f...)
 	default:
-		add("wall", "wall-set", lineStanding, f...)
+		add.reason("wall", "wall-set", lineStanding, f...)
 	}
-	add("wall", "wall-static", droopStanding, gauge("static", s.Wall.Static), gauge("flowing", s.Wall.Flowing), flow("flow", s.Working.Flow))
+	add.reason("wall", "wall-static", droopStanding, gauge("static", s.Wall.Static), gauge("flowing", s.Wall.Flowing), flow("flow", s.Working.Flow))
 }
 
-func (s *Setup) explainValve(r *Request, add adder) {
+func (s *Setup) explainValve(r *Request, add *reasons) {
 	v := s.Valve
 	if s.Short.Is {
-		add("valve", "valve-open-wide", lineStanding)
+		add.reason("valve", "valve-open-wide", lineStanding)
 	} else {
-		add("valve", "valve-opening", valveStanding, share("opening", v.Opening), drop("reserve", v.Reserve), ratio("mach", v.Mach), drop("nudge", v.Nudge), gauge("working", s.Working.Pressure))
+		add.reason("valve", "valve-opening", valveStanding, share("opening", v.Opening), drop("reserve", v.Reserve), ratio("mach", v.Mach), drop("nudge", v.Nudge), gauge("working", s.Working.Pressure))
 		if v.Opening < v.Floor {
-			add("valve", "valve-below-floor", valveStanding, share("floor", v.Floor), gauge("open", s.Wall.Open))
+			add.reason("valve", "valve-below-floor", valveStanding, share("floor", v.Floor), gauge("open", s.Wall.Open))
 		} else {
-			add("valve", "valve-floor", valveStanding, share("floor", v.Floor), drop("most", MostNudge))
+			add.reason("valve", "valve-floor", valveStanding, share("floor", v.Floor), drop("most", MostNudge))
 		}
 	}
 	switch r.Gauge {
 	case AtFoot:
-		add("valve", "gauge-foot", Standing{Computed, ""}, gauge("reads", s.Working.Reads), gauge("working", s.Working.Pressure))
+		add.reason("valve", "gauge-foot", Standing{Computed, ""}, gauge("reads", s.Working.Reads), gauge("working", s.Working.Pressure))
 	case NoGauge:
-		add("valve", "gauge-none", Standing{CommonPractice, ""}, gauge("working", s.Working.Pressure))
+		add.reason("valve", "gauge-none", Standing{CommonPractice, ""}, gauge("working", s.Working.Pressure))
 	}
 	if n := s.Now; n.Given {
 		set := s.Wall.Flowing
@@ -194,7 +205,7 @@ func (s *Setup) explainValve(r *Request, add adder) {
 		case n.Choked:
 			id = "now-choked"
 		}
-		add("valve", id, lineStanding, gauge("wall", n.Wall), gauge("gun", n.GunIfOpen), share("opening", n.Opening), ratio("mach", n.Mach),
+		add.reason("valve", id, lineStanding, gauge("wall", n.Wall), gauge("gun", n.GunIfOpen), share("opening", n.Opening), ratio("mach", n.Mach),
 			drop("nudge", n.Nudge), gauge("working", s.Working.Pressure), gauge("set", set))
 	}
 }

@@ -72,14 +72,14 @@ func problemOf(err error) error {
 }
 
 // explainSupply gives the verdict on the shop's air.
-func (s *Setup) explainSupply(r *Request, add adder) {
+func (s *Setup) explainSupply(r *Request, add *reasons) {
 	c := &s.Supplied
 	if !c.Checked && r.Shop.Known {
-		add("supply", "supply-short-first", lineStanding)
+		add.reason("supply", "supply-short-first", lineStanding)
 		return
 	}
 	if !c.Checked {
-		add("supply", "supply-unchecked", Standing{CommonPractice, ""}, gauge("supply", r.Supply))
+		add.reason("supply", "supply-unchecked", Standing{CommonPractice, ""}, gauge("supply", r.Supply))
 		return
 	}
 	v := &c.Verdict
@@ -90,14 +90,14 @@ func (s *Setup) explainSupply(r *Request, add adder) {
 		gauge("lowest", v.Lowest), gauge("start", v.Start), drop("main", v.MainDrop),
 		flow("margin", unit.Flow(math.Abs(float64(v.Margin)))), flow("enoughDelivered", v.EnoughDelivered), volume("enoughReceiver", v.EnoughReceiver),
 	}
-	add("supply", supplyID(v), standing, f...)
+	add.reason("supply", supplyID(v), standing, f...)
 	w := &c.Water
 	water := Figures{
 		temp("dew", w.AtWall), temp("sprayed", w.Sprayed), text("class", w.Class.String()),
 		litres("receiver", w.InReceiver.LitresAnHour()), litres("main", w.InMain.LitresAnHour()), litres("hose", w.InHose.LitresAnHour()),
 	}
 	id := [...]string{supply.StaysVapour: "water-none", supply.AtReceiver: "water-receiver", supply.AtMain: "water-main", supply.AtHose: "water-hose"}[w.Last]
-	add("supply", id, Standing{Computed, "ASHRAE Handbook of Fundamentals, psychrometrics; classes of ISO 8573-1:2010 from reprints of its tables"}, water...)
+	add.reason("supply", id, Standing{Computed, "ASHRAE Handbook of Fundamentals, psychrometrics; classes of ISO 8573-1:2010 from reprints of its tables"}, water...)
 }
 
 // supplyID is the sentence for a verdict.

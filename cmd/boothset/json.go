@@ -83,18 +83,40 @@ func (j *jsonWriter) text(name, s string) {
 }
 
 func appendText(b []byte, s string) []byte {
-	for i := 0; i < len(s); i++ {
-		if c := s[i]; c < ' ' || c == '"' || c == '\\' || c >= 0x7f {
-			quoted, err := json.Marshal(s)
-			if err != nil {
-				return append(b, `""`...) // cannot be: a string always encodes
-			}
-			return append(b, quoted...)
+	if needsEscape(s) {
+		quoted, err := json.Marshal(s)
+		if err != nil {
+			return append(b, `""`...) // cannot be: a string always encodes
 		}
+		return append(b, quoted...)
 	}
 	b = append(b, '"')
 	b = append(b, s...)
 	return append(b, '"')
+}
+
+func needsEscape[T string | []byte](s T) bool {
+	for i := 0; i < len(s); i++ {
+		if c := s[i]; c < ' ' || c == '"' || c == '\\' || c >= 0x7f {
+			return true
+		}
+	}
+	return false
+}
+
+// written writes text that write appends, without a copy where nothing in it needs an
+// escape, which in a sentence nothing does.
+func (j *jsonWriter) written(name string, write func(dst []byte) []byte) {
+	j.key(name)
+	j.b = append(j.b, '"')
+	start := len(j.b)
+	j.b = write(j.b)
+	if needsEscape(j.b[start:]) {
+		text := string(j.b[start:])
+		j.b = appendText(j.b[:start-1], text)
+		return
+	}
+	j.b = append(j.b, '"')
 }
 
 // pair is a quantity in both systems.

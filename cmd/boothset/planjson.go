@@ -98,7 +98,8 @@ func appendLanding(j *jsonWriter, l *calc.Landing, sys unit.System, w *words.Wor
 				j.object("", func() {
 					j.text("lever", v.ID)
 					j.number("less", v.Less)
-					j.text("text", w.Text(sys, v.ID, calc.Figures{v.Size, {Name: "less", Kind: calc.FigureShare, Value: v.Less}}))
+					f := [...]calc.Figure{v.Size, {Name: "less", Kind: calc.FigureShare, Value: v.Less}}
+					j.written("text", func(dst []byte) []byte { return w.Append(dst, sys, v.ID, f[:]) })
 				})
 			}
 		})
@@ -197,14 +198,13 @@ func appendNow(j *jsonWriter, s *calc.Setup) {
 
 // appendWords appends reasons and cautions with their sentences.
 func appendWords(j *jsonWriter, reasons []calc.Reason, cautions []calc.Caution, sys unit.System, w *words.Words) {
-	var room [512]byte
 	j.array("reasons", func() {
 		for i := range reasons {
 			r := &reasons[i]
 			j.object("", func() {
 				j.text("about", r.About)
 				j.text("id", r.ID)
-				j.text("text", string(w.Append(room[:0], sys, r.ID, r.Figures)))
+				j.written("text", func(dst []byte) []byte { return w.Append(dst, sys, r.ID, r.Figures) })
 				j.standing(r.Standing)
 			})
 		}
@@ -215,7 +215,7 @@ func appendWords(j *jsonWriter, reasons []calc.Reason, cautions []calc.Caution, 
 			j.object("", func() {
 				j.text("level", string(c.Level))
 				j.text("id", c.ID)
-				j.text("text", string(w.Append(room[:0], sys, c.ID, c.Figures)))
+				j.written("text", func(dst []byte) []byte { return w.Append(dst, sys, c.ID, c.Figures) })
 			})
 		}
 	})

@@ -61,7 +61,7 @@ func appendFixes(j *jsonWriter, s *calc.Setup, sys unit.System, w *words.Words) 
 				j.text("kind", f.Swap.Kind.String())
 				j.text("with", f.Swap.ID)
 				j.drop("won", f.Won)
-				j.text("text", w.Text(sys, f.ID(), f.Figures()))
+				j.written("text", func(dst []byte) []byte { return w.Append(dst, sys, f.ID(), f.Figures()) })
 			})
 		}
 	})
