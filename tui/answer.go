@@ -16,6 +16,7 @@ type answer struct {
 	s       *session
 	request calc.Request // as answered
 	setup   calc.Setup   // of it
+	spread  calc.Spread  // how sure it is
 	tried   calc.Setup   // the same with another wall pressure tried, where trying
 	wall    unit.Gauge   // that is tried
 	trying  bool
@@ -47,6 +48,9 @@ func (a *answer) solve() *presets.FieldError {
 	a.request, a.err = a.s.catalogue.Request(a.s.complete(), a.s.sys)
 	if a.err == nil {
 		a.setup, a.err = calc.Solve(&a.request)
+	}
+	if a.err == nil {
+		a.spread = a.s.sure(&a.request, &a.setup)
 	}
 	switch {
 	case errors.As(a.err, &field):

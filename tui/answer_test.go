@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"strings"
 	"testing"
 
 	"boothset/calc"
@@ -105,4 +106,37 @@ func TestAJobThatCannotBeDoneSaysStopFirst(t *testing.T) {
 	require.True(t, setup.Stopped())
 	rows, _ := r.answer.rows(r.answer.room)
 	require.Contains(t, rows[0], "STOP ")
+}
+
+func TestAboveTheFoldStandWhatToSetHowSureAndWhatCostsMost(t *testing.T) {
+	for _, l := range []size{{80, 24}, {120, 40}} {
+		r := start(t, look{size: l})
+		press(r, toAnswer...)
+		for _, text := range []string{"likely 28 to 34", "likely 5.3 to 5.7", "likely 48 to 100%", "main hose costs most", "WATCH", "Eight times in ten"} {
+			require.Contains(t, r.View(), text)
+		}
+	}
+}
+
+func TestHowSureIsThatOfThePropagation(t *testing.T) {
+	r := open80x24(t)
+	press(r, toAnswer...)
+	got := r.result()
+	require.Equal(t, calc.Propagate(&got.Request, &got.Setup), got.Spread)
+	require.Less(t, got.Spread.Wall.Low, got.Setup.Wall.Flowing)
+	require.Greater(t, got.Spread.Wall.High, got.Setup.Wall.Flowing)
+	rows, _ := r.answer.rows(r.answer.room)
+	all := strings.Join(strings.Fields(strings.Join(rows, " ")), " ")
+	for _, text := range got.Setup.Fixes {
+		require.Contains(t, all, text.Part)
+	}
+	require.Contains(t, all, "Check the wall gauge against a good one", "what to measure")
+	require.Contains(t, all, "The supply is not checked")
+}
+
+func TestNoRangeStandsBesideAWallThatIsOnlyWhereTheSupplyEnds(t *testing.T) {
+	r := open80x24(t)
+	press(r, append(toAnswer[:9:9], "27", "enter", "1", "enter")...)
+	require.True(t, r.result().Setup.Short.Is)
+	require.NotContains(t, r.View(), likelyMark)
 }

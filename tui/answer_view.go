@@ -5,8 +5,9 @@ import (
 
 	"boothset/calc"
 	"boothset/calc/unit"
-	"boothset/presets/words"
 	"boothset/tui/draw"
+
+	"github.com/charmbracelet/x/ansi"
 )
 
 // section is a part of the answer that can be gone to.
@@ -46,11 +47,16 @@ func (a *answer) rows(room size) (rows []string, at map[section]int) {
 	add(a.cautions(calc.Stop, room.w)...)
 	add(a.numbers(room)...)
 	add(wrap(a.atGun(), room.w)...)
-	if now := a.now(room.w); len(now) > 0 {
-		add(now...)
-	}
+	add(wrap(a.first("line"), room.w)...)
+	add(a.now(room.w)...)
 	add(a.cautions(calc.Warn, room.w)...)
 	space()
+	add(a.howSure(room.w)...)
+	space()
+	if help := a.wouldHelp(room.w); len(help) > 0 {
+		add(help...)
+		space()
+	}
 	at[sectionReasons] = len(rows)
 	switch {
 	case a.all:
@@ -66,6 +72,10 @@ func (a *answer) rows(room size) (rows []string, at map[section]int) {
 	at[sectionLine] = len(rows)
 	add(a.line(setup, room.w)...)
 	space()
+	if !a.all {
+		add(a.supply(room.w)...)
+		space()
+	}
 	add(a.cautions(calc.Note, room.w)...)
 	return rows, at
 }
@@ -96,8 +106,11 @@ const (
 
 var numberNames = [3]string{"WALL", "DISTANCE", "INLET VALVE"}
 
+// likelyMark stands before the bounds that a number lies within eight times in ten.
+const likelyMark = "likely "
+
 // number is one of the three with what stands around it.
-type number struct{ name, value, unit, below, below2 string }
+type number struct{ name, value, unit, likely, below, below2 string }
 
 func (a *answer) three() [3]number {
 	sys, v := a.s.sys, a.shown()
@@ -114,11 +127,23 @@ func (a *answer) three() [3]number {
 	}
 	n[1].value, n[1].unit = cutUnit(sys.Small(v.Distance.Target, unit.Usual))
 	low, _ := cutUnit(sys.Small(v.Distance.Low, unit.Usual))
-	n[1].below = low + " to " + sys.Small(v.Distance.High, unit.Usual)
+	n[1].below = "keep " + low + " to " + sys.Small(v.Distance.High, unit.Usual)
 	n[1].below2 = "cap to panel"
 	n[2].value, n[2].unit = strings.TrimSuffix(unit.PercentText(v.Valve.Opening, 0), "%"), "% open"
 	n[2].below = sys.Drop(v.Valve.Reserve, unit.Usual) + " in hand"
 	n[2].below2 = "not below " + unit.PercentText(v.Valve.Floor, 0)
+	if v.Short.Is {
+		return n // what shows is where the supply ends, and that is no setting
+	}
+	likely := func(low, high string) string {
+		low, _ = cutUnit(low)
+		high, _ = cutUnit(high)
+		return likelyMark + low + " to " + high
+	}
+	p := &a.spread
+	n[0].likely = likely(sys.Gauge(p.Wall.Low, unit.Usual), sys.Gauge(p.Wall.High, unit.Usual))
+	n[1].likely = likely(sys.Small(p.Distance.Low, unit.Usual), sys.Small(p.Distance.High, unit.Usual))
+	n[2].likely = likely(strings.TrimSuffix(unit.PercentText(p.Opening.Low, 0), "%"), unit.PercentText(p.Opening.High, 0))
 	return n
 }
 
@@ -132,8 +157,11 @@ func (a *answer) numbers(room size) []string {
 			if n.unit == "% open" {
 				sep = ""
 			}
-			rows = append(rows, pad(n.name, 12)+th.Number.Render(pad(n.value+sep+n.unit, 10))+" "+n.below)
-			rows = append(rows, strings.Repeat(" ", 23)+n.below2)
+			row := pad(n.name, 12) + th.Number.Render(pad(n.value+sep+n.unit, 9)) + " "
+			if ansi.StringWidth(row+n.likely) > room.w {
+				n.likely = strings.TrimPrefix(n.likely, likelyMark)
+			}
+			rows = append(rows, strings.TrimRight(row+n.likely, " "), margin+n.below+", "+n.below2)
 		}
 		for i := range rows {
 			rows[i] = cut(rows[i], room.w)
@@ -165,6 +193,9 @@ func (a *answer) numbers(room size) []string {
 			return th.Number.Render(strings.TrimRight(pictures[i][y], " "))
 		}))
 	}
+	if three[0].likely != "" {
+		rows = append(rows, across(func(i int) string { return three[i].likely }))
+	}
 	return append(rows, across(func(i int) string { return three[i].below }), across(func(i int) string { return three[i].below2 }))
 }
 
@@ -187,69 +218,6 @@ func columns(texts [3]string, w int) (rows []string) {
 			row += pad(cell, col)
 		}
 		rows = append(rows, strings.TrimRight(row, " "))
-	}
-	return rows
-}
-
-// atGun is the gun with the trigger pulled.
-func (a *answer) atGun() string {
-	sys, w := a.s.sys, a.shown().Working
-	if short := a.shown().Short; short.Is {
-		return "At the gun " + sys.Gauge(short.Best, unit.Usual) + " at most; " + sys.Gauge(w.Pressure, unit.Usual) + " is wanted."
-	}
-	text := "At the gun " + sys.Gauge(w.Pressure, unit.Usual)
-	if a.request.Gauge == calc.AtFoot {
-		text += " (its gauge shows " + sys.Gauge(w.Reads, unit.Usual) + ")"
-	}
-	return text + ", " + sys.Flow(w.Flow, unit.Usual) + ", " + sys.Gauge(w.Cap, unit.Usual) + " at the cap."
-}
-
-// isNow reports whether a reason speaks of the wall as it stands.
-func isNow(id string) bool { return strings.HasPrefix(id, "now-") }
-
-// now is what the wall as it stands, or as tried, does.
-func (a *answer) now(w int) (rows []string) {
-	for _, r := range a.shown().Reasons {
-		if isNow(r.ID) {
-			rows = append(rows, each(hang("> ", a.s.words.Text(a.s.sys, r.ID, r.Figures), w), a.s.theme.Focus.Render)...)
-		}
-	}
-	return rows
-}
-
-// mainReasons is the first reason of each number.
-func (a *answer) mainReasons() (texts [3]string) {
-	for i, about := range [3]string{"wall", "distance", "valve"} {
-		for _, r := range a.shown().Reasons {
-			if r.About == about && !isNow(r.ID) {
-				texts[i] = a.s.words.Text(a.s.sys, r.ID, r.Figures)
-				break
-			}
-		}
-	}
-	return texts
-}
-
-// allReasons is every reason, grouped by what it is about, with what it rests on.
-func (a *answer) allReasons(w int) (rows []string) {
-	th := a.s.theme
-	var groups []string
-	of := map[string][]calc.Reason{}
-	for _, r := range a.shown().Reasons {
-		if isNow(r.ID) {
-			continue
-		}
-		if of[r.About] == nil {
-			groups = append(groups, r.About)
-		}
-		of[r.About] = append(of[r.About], r)
-	}
-	for _, g := range groups {
-		rows = append(rows, th.Title.Render("why: the "+g))
-		for _, r := range of[g] {
-			rows = append(rows, hang("- ", a.s.words.Text(a.s.sys, r.ID, r.Figures), w)...)
-			rows = append(rows, each(hang("  ", "["+words.Standing(r.Standing)+"]", w), th.Note.Render)...)
-		}
 	}
 	return rows
 }

@@ -1,12 +1,14 @@
 package tui
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
 	"sync"
 	"testing"
 
+	"boothset/calc"
 	"boothset/presets"
 	"boothset/tui/draw"
 
@@ -37,6 +39,18 @@ func open80x24(t test) *root { return start(t, mono) }
 // shipped is the catalogue without a shop's own, read once.
 var shipped = sync.OnceValues(func() (*presets.Catalogue, error) { return presets.Load(nil, "") })
 
+// known holds what has been propagated, which takes as long as all the rest: the tests
+// ask for the same few answers over and over.
+var known = map[string]calc.Spread{}
+
+func knownSpread(r *calc.Request, s *calc.Setup) calc.Spread {
+	id := fmt.Sprintf("%+v", *r)
+	if _, ok := known[id]; !ok {
+		known[id] = calc.Propagate(r, s)
+	}
+	return known[id]
+}
+
 func start(t test, l look) *root {
 	t.Helper()
 	c, err := shipped()
@@ -51,7 +65,9 @@ func start(t test, l look) *root {
 	if l.ascii {
 		env["LANG"] = "C"
 	}
-	r := newRoot(newSession(c, func(name string) string { return env[name] }))
+	s := newSession(c, func(name string) string { return env[name] })
+	s.sure = knownSpread
+	r := newRoot(s)
 	r.Update(tea.WindowSizeMsg{Width: l.size.w, Height: l.size.h})
 	return r
 }

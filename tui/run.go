@@ -26,11 +26,12 @@ type Options struct {
 
 // Result is how the assistant was left.
 type Result struct {
-	// Answered reports whether it was left from an answer, which Request, Setup and
-	// System then hold.
+	// Answered reports whether it was left from an answer, which Request, Setup, Spread
+	// and System then hold.
 	Answered bool
 	Request  calc.Request
 	Setup    calc.Setup
+	Spread   calc.Spread
 	System   unit.System
 	// Stopped reports an interrupt: ctrl+c, a signal, a closed window.
 	Stopped bool
@@ -79,5 +80,5 @@ func (r *root) result() Result {
 	if r.pages[r.at] != page(r.answer) || r.answer.err != nil {
 		return Result{}
 	}
-	return Result{Answered: true, Request: r.answer.request, Setup: r.answer.setup, System: r.s.sys}
+	return Result{Answered: true, Request: r.answer.request, Setup: r.answer.setup, Spread: r.answer.spread, System: r.s.sys}
 }

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"boothset/calc"
 	"boothset/calc/unit"
 	"boothset/presets"
 	"boothset/presets/words"
@@ -14,6 +15,7 @@ type session struct {
 	sys       unit.System
 	theme     theme
 	glyphs    draw.Glyphs
+	sure      func(*calc.Request, *calc.Setup) calc.Spread // how sure an answer is
 
 	// answers holds what was taken, each quantity with its unit.
 	answers  presets.Answers
@@ -23,7 +25,7 @@ type session struct {
 func newSession(c *presets.Catalogue, getenv func(string) string) *session {
 	return &session{
 		catalogue: c, words: words.English(), sys: c.System(),
-		theme: newTheme(coloured(getenv)), glyphs: glyphs(getenv),
+		theme: newTheme(coloured(getenv)), glyphs: glyphs(getenv), sure: calc.Propagate,
 	}
 }
 

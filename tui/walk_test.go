@@ -207,15 +207,15 @@ func TestThePartsOfTheLineKeepWhatWasSaidWhenTheLineIsTakenAsItIs(t *testing.T) 
 func TestAShopsOwnLineIsOffered(t *testing.T) {
 	shop := look{size: usualSize, shop: `[line]
 hose = ["10m,8mm"]
-supply = "7"
-altitude = "500"
+supply = "7bar"
+altitude = "500m"
 units = "metric"
 `}
 	r := start(t, shop)
 	press(r, "enter", "8", "2", "22", "enter", "50", "enter", "enter")
-	require.Contains(t, r.View(), "Left empty: 500 m")
+	require.Contains(t, r.View(), "Left empty: 500m")
 	press(r, "enter")
-	require.Contains(t, r.View(), "Left empty: 7 bar")
+	require.Contains(t, r.View(), "Left empty: 7bar")
 	press(r, "enter", "enter", "enter")
 	q := r.result().Request
 	require.InDelta(t, 7, q.Supply.Bar(), 1e-9)
