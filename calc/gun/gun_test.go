@@ -64,7 +64,7 @@ func TestBadStamps(t *testing.T) {
 	for _, s := range []gun.Stamp{
 		{}, {Inlet: unit.PSIG(30), Flow: unit.SCFM(10)}, {Inlet: unit.PSIG(30), Cap: unit.PSIG(10)},
 		{Inlet: unit.PSIG(30), Flow: unit.SCFM(10), Cap: unit.PSIG(30)}, {Inlet: unit.Gauge(math.NaN()), Flow: 1, Cap: 1},
-		{Inlet: unit.PSIG(30), Flow: unit.SCFM(10), Cap: unit.PSIG(30 - 1e-14)}, {Inlet: unit.PSIG(30), Flow: unit.SCFM(10), Cap: 1e-12},
+		{Inlet: unit.PSIG(30), Flow: unit.SCFM(10), Cap: 1e-12},
 	} {
 		_, err := gun.New(s, 0, valve(5))
 		assert.Error(t, err)
