@@ -156,12 +156,16 @@ func (a *Answers) list(field string) *[]Typed {
 // Set puts text into a field; in one that is a list "+" parts several.
 func (a *Answers) Set(field, text string) {
 	if list := a.list(field); list != nil {
-		*list = nil
-		for _, h := range strings.Split(text, "+") {
-			if h = strings.TrimSpace(h); h != "" {
-				*list = append(*list, Typed(h))
-			}
-		}
+		*list = parted(text)
+	} else if to := a.at(field); to != nil {
+		*to = Typed(text)
+	}
+}
+
+// Add puts text into a field as one value: another one where the field is a list.
+func (a *Answers) Add(field, text string) {
+	if list := a.list(field); list != nil {
+		*list = append(*list, Typed(text))
 	} else if to := a.at(field); to != nil {
 		*to = Typed(text)
 	}

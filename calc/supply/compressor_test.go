@@ -31,7 +31,7 @@ func TestFreeAirGoesWithInletDensity(t *testing.T) {
 	assert.InEpsilon(t, float64(rated)*density, float64(hot), 1e-12)
 }
 
-// A blower maker's guide to altitude (its tech talk 89): a cubic foot at sea level is about 1.2
+// A blower maker's note on altitude: a cubic foot at sea level is about 1.2
 // at 5000 ft, and the rule of thumb takes 4 % off a compressor for each 1000 ft.
 func TestFreeAirAt5000FeetAgainstRules(t *testing.T) {
 	q, err := supply.FreeAir(unit.SCFM(100), supply.SCFMInlet, at(air.AtAltitude(unit.Feet(5000)), 20))

@@ -37,7 +37,7 @@ func (m Main) check() error {
 //
 //	dp = 1.6e12 q^1.85 L/(d^5 p1)   kPa, m3/s free air, m, mm, kPa absolute
 //
-// (a handling-equipment maker's page on air supply lines; engineeringtoolbox.com d_852
+// (a handling-equipment maker's page on air supply lines; an online engineering handbook
 // prints the same form with a factor 11 % smaller). Taken over each short length and
 // summed along the pipe, so that air which has expanded loses more, it is half of this.
 func (m Main) loss(q unit.Flow) float64 {

@@ -110,9 +110,9 @@ func TestCondensateOfMakersHumidityTable(t *testing.T) {
 	}
 }
 
-// engineeringtoolbox.com d_1275, kg for each m3 of free air. Its tables are rounded to
+// An online engineering handbook's table of water in compressed air, kg for each m3 of free air. Its tables are rounded to
 // two figures: 8 % on a difference, 4 % on the water left.
-func TestCondensateOfEngineeringToolbox(t *testing.T) {
+func TestCondensateOfHandbookTable(t *testing.T) {
 	d := damp(20, 70, 8, 40)
 	assert.InEpsilon(t, 6.4, gramsPerM3(follow(t, d).InReceiver, d), 0.08)
 

@@ -13,39 +13,12 @@ import (
 
 // answerFlags makes a flag of every field of answers.
 func answerFlags(f *flag.FlagSet, a *presets.Answers) {
-	text := func(to *presets.Typed, field, usage string) {
-		f.Func(field, usage, func(s string) error { *to = presets.Typed(s); return nil })
+	for _, field := range presets.PlanFields {
+		f.Func(field.Name, field.Usage, func(v string) error {
+			a.Add(field.Name, v)
+			return nil
+		})
 	}
-	text(&a.Coat, presets.FieldCoat, "`coat`, such as clear or metallic-base")
-	text(&a.Gun, presets.FieldGun, "gun `class`: high-volume-low-pressure, reduced-pressure or high-pressure")
-	text(&a.Temp, presets.FieldTemp, "booth air `temperature`, such as 75F or 24C")
-	text(&a.Humidity, presets.FieldHumidity, "relative humidity in `percent`, such as 45")
-	text(&a.Panel, presets.FieldPanel, "panel `temperature`; the air's where left out")
-	text(&a.Altitude, presets.FieldAltitude, "`height` above the sea, such as 5000ft or 1500m")
-	text(&a.Supply, presets.FieldSupply, "supply `pressure` at the regulator with the gun spraying, such as 90psi")
-	f.Func(presets.FieldHose, "`length,bore` such as 25ft,3/8in; once more for a whip hose behind it", func(s string) error {
-		a.Hose = append(a.Hose, presets.Typed(s))
-		return nil
-	})
-	text(&a.Coupling, presets.FieldCoupling, "`coupling` at both ends and between hoses: large-bore, ordinary, slim or none")
-	text(&a.Filter, presets.FieldFilter, "`filter` behind the regulator, or none")
-	text(&a.Regulator, presets.FieldRegulator, "regulator `size`: none, 1/4in, 3/8in or 1/2in")
-	text(&a.RegulatorAt, presets.FieldRegulatorAt, "`place` of the regulator: wall or gun (at its foot)")
-	text(&a.Gauge, presets.FieldGauge, "`place` of the gun's gauge: handle, foot or none")
-	text(&a.Wall, presets.FieldWall, "wall `pressure` as it stands now, trigger pulled: adds what it does to the gun")
-	text(&a.Compressor, presets.FieldCompressor, "compressor's free `air`, such as 18cfm, or its motor, such as 5hp: checks whether the supply lasts")
-	text(&a.Receiver, presets.FieldReceiver, "receiver's `volume`, such as 60gal or 200L")
-	text(&a.CutIn, presets.FieldCutIn, "`pressure` at which the compressor starts; the supply where left out")
-	text(&a.CutOut, presets.FieldCutOut, "`pressure` at which it stops; 30 psi above cut-in where left out")
-	text(&a.Main, presets.FieldMain, "main from receiver to wall, `length,bore` such as 100ft,3/4in")
-	f.Func(presets.FieldOther, "`air` another gun or tool draws, such as 10cfm or 10cfm,50%; repeatable", func(s string) error {
-		a.Other = append(a.Other, presets.Typed(s))
-		return nil
-	})
-	text(&a.SprayTime, presets.FieldSprayTime, "how `long` the panel is sprayed without a pause; 3 min where left out")
-	text(&a.ReceiverTemp, presets.FieldReceiverTemp, "`temperature` of the air leaving the receiver; 10 C above the booth's where left out")
-	text(&a.LineTemp, presets.FieldLineTemp, "`temperature` of the main where it is coldest; the booth's where left out")
-	text(&a.Mark, presets.FieldMark, "`step` of the wall gauge that can be read; 1psi, or 0.05bar with metric units")
 }
 
 // systemOf reads the units answer; empty is the shop's own.
