@@ -2,6 +2,7 @@ package calc
 
 import (
 	"fmt"
+	"slices"
 
 	"boothset/calc/coat"
 	"boothset/calc/unit"
@@ -81,17 +82,19 @@ func (l *Laying) coats() (Stated[int], error) {
 // as films are.
 func (l *Laying) limits() coat.Limits {
 	if !l.Wants.Known {
-		return coat.Limits{Low: thinnestFilm, High: thickestFilm}
+		return coat.Limits{Low: ThinnestFilm, High: ThickestFilm}
 	}
 	return coat.Limits{Low: l.Wants.Low, High: l.Wants.High}
 }
 
 // Bounds of what a laying may hold. Wider than any job; they keep the sums sane.
 const (
-	thinnestFilm = 2 * coat.Micrometre
-	thickestFilm = 2000 * coat.Micrometre
+	ThinnestFilm = 2 * coat.Micrometre // dry, over all coats
+	ThickestFilm = 2000 * coat.Micrometre
+	MostCoats    = 20
 	thickestOld  = 10000 * coat.Micrometre
-	mostCoats    = 20
+	nearestHold  = unit.Length(2 * unit.MetrePerInch)
+	farthestHold = unit.Length(30 * unit.MetrePerInch)
 )
 
 // problems gathers what is wrong with a request.
@@ -112,26 +115,142 @@ func showCount(v float64) string { return fmt.Sprintf("%.0f", v) }
 func showInches(v float64) string {
 	return fmt.Sprintf("%.3g in (%.3g mm)", unit.Length(v).Inches(), v*1e3)
 }
-func showFeet(v float64) string   { return fmt.Sprintf("%.3g ft (%.3g m)", unit.Length(v).Feet(), v) }
-func showGauge(v float64) string  { return fmt.Sprintf("%.3g psi (%.3g bar)", unit.Gauge(v).PSI(), unit.Gauge(v).Bar()) }
-func showFluid(v float64) string  { return fmt.Sprintf("%.3g mL/min", coat.FluidRate(v).MLPerMin()) }
-func showLitres(v float64) string { return fmt.Sprintf("%.3g L (%.3g fl oz)", unit.Volume(v).Litres(), unit.Volume(v).USGallons()*unit.OuncePerUSGal) }
-func showSpan(v float64) string   { return fmt.Sprintf("%.3g s", v) }
+func showFeet(v float64) string { return fmt.Sprintf("%.3g ft (%.3g m)", unit.Length(v).Feet(), v) }
+func showGauge(v float64) string {
+	return fmt.Sprintf("%.3g psi (%.3g bar)", unit.Gauge(v).PSI(), unit.Gauge(v).Bar())
+}
+func showFluid(v float64) string { return fmt.Sprintf("%.3g mL/min", coat.FluidRate(v).MLPerMin()) }
+func showLitres(v float64) string {
+	return fmt.Sprintf("%.3g L (%.3g fl oz)", unit.Volume(v).Litres(), unit.Volume(v).USGallons()*unit.OuncePerUSGal)
+}
+func showSpan(v float64) string { return fmt.Sprintf("%.3g s", v) }
 
 func (l *Laying) problems() (p problems) {
 	p.within("solids", l.Solids.Value, 0.01, 1, showShare)
-	p.within("film", float64(l.Dry.Value), float64(thinnestFilm), float64(thickestFilm), showFilm)
+	p.within("film", float64(l.Dry.Value), float64(ThinnestFilm), float64(ThickestFilm), showFilm)
 	if l.Coats.Value != 0 || l.Wants.Coats == 0 {
-		p.within("coats", float64(l.Coats.Value), 1, mostCoats, showCount)
+		p.within("coats", float64(l.Coats.Value), 1, MostCoats, showCount)
 	}
 	p.within("before", float64(l.Before), 0, float64(thickestOld), showFilm)
 	if most := l.Wants.Most; most != 0 {
-		p.within("film-limit", float64(most), float64(thinnestFilm), float64(thickestFilm), showFilm)
+		p.within("film-limit", float64(most), float64(ThinnestFilm), float64(ThickestFilm), showFilm)
 	}
 	if h := &l.Held; h.Known {
 		p.within("transfer", h.Class.Value.Transfer, 0.1, 0.9, showShare)
 		p.within("pressure", float64(h.Pressure), 1*unit.PascalPerPSI, 150*unit.PascalPerPSI, showGauge)
-		p.within("distance", float64(h.Distance), 2*unit.MetrePerInch, 30*unit.MetrePerInch, showInches)
+		p.within("distance", float64(h.Distance), float64(nearestHold), float64(farthestHold), showInches)
 	}
 	return p
 }
+func showSpeed(v float64) string {
+	return fmt.Sprintf("%.3g ft/s (%.3g m/s)", unit.Speed(v).FeetPerSecond(), v)
+}
+func showViscosity(v float64) string { return fmt.Sprintf("%.3g mm2/s", unit.Kinematic(v).MM2PerS()) }
+
+// cautions gathers cautions by how much they weigh.
+type cautions struct{ stops, warns, notes []Caution }
+
+type cautioner func(l Level, id string, f ...Figure)
+
+func (c *cautions) add(l Level, id string, f ...Figure) {
+	to := &c.notes
+	switch l {
+	case Stop:
+		to = &c.stops
+	case Warn:
+		to = &c.warns
+	}
+	*to = append(*to, Caution{l, id, f})
+}
+
+// list is the gravest first.
+func (c *cautions) list() []Caution { return slices.Concat(c.stops, c.warns, c.notes) }
+
+// stopped reports whether there is a stop among cautions.
+func stopped(all []Caution) bool {
+	return slices.ContainsFunc(all, func(c Caution) bool { return c.Level == Stop })
+}
+
+func filmFigure(name string, l unit.Length) Figure {
+	return Figure{Name: name, Kind: FigureFilm, Value: float64(l)}
+}
+func areaFigure(name string, a unit.Area) Figure {
+	return Figure{Name: name, Kind: FigureArea, Value: float64(a)}
+}
+func speedFigure(name string, v unit.Speed) Figure {
+	return Figure{Name: name, Kind: FigureSpeed, Value: float64(v)}
+}
+func fluidFigure(name string, q coat.FluidRate) Figure {
+	return Figure{Name: name, Kind: FigureFluid, Value: float64(q)}
+}
+func count(name string, n int) Figure {
+	return Figure{Name: name, Kind: FigureCount, Value: float64(n)}
+}
+func money(name string, v float64) Figure {
+	return Figure{Name: name, Kind: FigureMoney, Value: v}
+}
+
+// explain gives the reasons that film and mix share: the film and its coats, the solids
+// and what lands.
+func (l *Laying) explain(coats Stated[int], landed coat.Transfer, add adder) {
+	w := &l.Wants
+	each := l.Dry.Value / unit.Length(coats.Value)
+	if w.Known {
+		add("film", "film-wants", w.Standing, text("coat", l.Coat), filmFigure("low", w.Low), filmFigure("high", w.High))
+	}
+	if l.Dry.Standing != w.Standing {
+		add("film", "film-typed", l.Dry.Standing, filmFigure("dry", l.Dry.Value))
+	}
+	if coats.Value > 1 {
+		add("film", "film-coats", coats.Standing, count("coats", coats.Value), filmFigure("each", each))
+	}
+	add("solids", "film-solids", l.Solids.Standing, share("solids", l.Solids.Value), filmFigure("dry", each), filmFigure("wet", each/unit.Length(l.Solids.Value)))
+	switch h := &l.Held; {
+	case landed.Value == 0:
+	case h.Typed:
+		add("transfer", "transfer-typed", h.Class.Standing, share("transfer", landed.Value))
+	default:
+		c := &h.Class
+		add("transfer", "transfer-class", c.Standing, text("gun", l.Gun), share("class", c.Value.Transfer), gauge("classPressure", c.Value.Pressure),
+			near("classDistance", c.Value.Distance), gauge("pressure", h.Pressure), near("distance", h.Distance),
+			share("transfer", landed.Value), share("low", landed.Low), share("high", landed.High))
+	}
+}
+
+// warnFilm gives the cautions of a film against its limits, the gravest first.
+func (l *Laying) warnFilm(run *coat.Running, each unit.Length, add cautioner) {
+	w := &l.Wants
+	const rounding = 1e-9
+	switch {
+	case w.Most > 0 && run.Total > w.Most*(1+rounding):
+		add(Stop, "film-past-most", filmFigure("total", run.Total), filmFigure("most", w.Most), filmFigure("high", w.High))
+	case run.Standing == coat.Over:
+		add(Warn, "film-over", text("coat", l.Coat), filmFigure("total", run.Total), filmFigure("high", w.High))
+	case run.Standing == coat.Under && run.Total > 0:
+		add(Warn, "film-under", text("coat", l.Coat), filmFigure("total", run.Total), filmFigure("low", w.Low))
+	}
+	switch {
+	case run.WholeOver:
+		add(Stop, "film-whole-over", filmFigure("whole", run.Whole), filmFigure("before", l.Before), filmFigure("most", coat.WholeFilm))
+	case run.Near:
+		add(Warn, "film-whole-near", filmFigure("whole", run.Whole), filmFigure("before", l.Before), filmFigure("most", coat.WholeFilm))
+	}
+	if w.Known && each > w.CoatHigh*(1+rounding) {
+		n, _, err := coat.CoatsFor(l.Dry.Value, w.CoatHigh)
+		if err == nil {
+			add(Warn, "film-heavy-coat", filmFigure("each", each), filmFigure("most", w.CoatHigh), count("coats", n))
+		}
+	}
+}
+
+// warnAlways gives the cautions that hold for every coat that is laid.
+func (l *Laying) warnAlways(add cautioner) {
+	if l.Isocyanate {
+		add(Warn, "isocyanate", text("coat", l.Coat))
+	}
+	add(Note, "safety")
+}
+func showArea(v float64) string {
+	return fmt.Sprintf("%.3g ft2 (%.3g m2)", v/(unit.MetrePerFoot*unit.MetrePerFoot), v)
+}
+func showPrice(v float64) string { return fmt.Sprintf("%.4g a litre", v) }

@@ -1,6 +1,7 @@
 package presets
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -161,7 +162,7 @@ func (e *coatEntry) check(classes map[string]bool) string {
 			return fmt.Sprintf("working.%s: low, start and high must lie in %.0f to %.0f psi and in that order", class, calc.LowestSupply.PSI(), calc.TopSupply.PSI())
 		}
 	}
-	return ""
+	return cmp.Or(e.Film.check(), e.Mix.check())
 }
 
 func (e *gunEntry) build() (gun.Gun, string) {
@@ -190,6 +191,9 @@ func (e *gunEntry) build() (gun.Gun, string) {
 	}
 	for _, k := range e.Valve.Shape {
 		v.Shape = append(v.Shape, gun.Knee{Opening: k[0], Share: k[1]})
+	}
+	if why := cmp.Or(e.Transfer.check(), e.Cup.check()); why != "" {
+		return gun.Gun{}, why
 	}
 	g, err := gun.New(gun.Stamp{Inlet: e.Inlet.v, Flow: e.Flow.v, Cap: e.Cap.v}, e.CapLimit.v, v)
 	if err != nil {
@@ -231,6 +235,12 @@ func (c *Catalogue) claim(own *entries) {
 	claimed(c.entries.Regulator, own.Regulator)
 	claimed(c.entries.Filter, own.Filter)
 	claimed(c.entries.Tolerance, own.Tolerance)
+	for id, e := range own.Coat {
+		c.entries.Coat[id].claim(e)
+	}
+	for id, e := range own.Gun {
+		c.entries.Gun[id].claim(e)
+	}
 	for id, e := range own.Coupling {
 		if e.Bore.v > 0 && e.Conductance == 0 {
 			c.entries.Coupling[id].Conductance = 0 // to come from the new bore
@@ -240,16 +250,22 @@ func (c *Catalogue) claim(own *entries) {
 
 func claimed[E based](all, own map[string]E) {
 	for id, e := range own {
-		o := all[id].base()
-		if e.base().Basis == "" {
-			o.Basis = string(calc.OwnReadings)
+		if !onlyTables(e) {
+			all[id].base().claim(e.base())
 		}
-		if e.base().Source == "" {
-			source := ownSource
-			if o.Source != "" {
-				source += ", over: " + o.Source
-			}
-			o.Source = source
+	}
+}
+
+// claim makes o the shop's own where its file, own, does not say what it rests on.
+func (o *origin) claim(own *origin) {
+	if own.Basis == "" {
+		o.Basis = string(calc.OwnReadings)
+	}
+	if own.Source == "" {
+		source := ownSource
+		if o.Source != "" {
+			source += ", over: " + o.Source
 		}
+		o.Source = source
 	}
 }

@@ -31,6 +31,8 @@ type coatEntry struct {
 	Isocyanate bool            `toml:"isocyanate"`
 	Farther    length          `toml:"farther"`
 	Working    map[string]band `toml:"working"` // by gun class
+	Film       *filmEntry      `toml:"film"`
+	Mix        *mixEntry       `toml:"mix"`
 	solvent    coat.Solvent    // of dries-like
 }
 
@@ -42,14 +44,16 @@ type band struct {
 
 type gunEntry struct {
 	origin
-	Class    string     `toml:"class"`
-	Inlet    pressure   `toml:"inlet"`
-	Flow     flow       `toml:"flow"`
-	Cap      pressure   `toml:"cap"`
-	CapLimit pressure   `toml:"cap-limit"`
-	Nearest  length     `toml:"nearest"`
-	Farthest length     `toml:"farthest"`
-	Valve    valveEntry `toml:"valve"`
+	Class    string         `toml:"class"`
+	Inlet    pressure       `toml:"inlet"`
+	Flow     flow           `toml:"flow"`
+	Cap      pressure       `toml:"cap"`
+	CapLimit pressure       `toml:"cap-limit"`
+	Nearest  length         `toml:"nearest"`
+	Farthest length         `toml:"farthest"`
+	Valve    valveEntry     `toml:"valve"`
+	Transfer *transferEntry `toml:"transfer"`
+	Cup      *cupEntry      `toml:"cup"`
 }
 
 type valveEntry struct {

@@ -104,6 +104,10 @@ func wrongType(key []string) string {
 		want = `a length in quotes, such as "3/8in"`
 	case t == reflect.TypeFor[flow]():
 		want = `an air flow in quotes, such as "10cfm"`
+	case t == reflect.TypeFor[percent]():
+		want = `a percentage in quotes, such as "45%"`
+	case t == reflect.TypeFor[volume]():
+		want = `a volume in quotes, such as "600mL"`
 	case t == reflect.TypeFor[[]string]():
 		want = `a list of texts, such as ["25ft,3/8in"]`
 	case t == reflect.TypeFor[[][]float64]():

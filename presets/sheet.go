@@ -3,6 +3,7 @@ package presets
 import (
 	"maps"
 	"slices"
+	"strings"
 )
 
 // Sheet is what was typed for one of the coat's own questions, field by field: the day,
@@ -24,6 +25,19 @@ func (s Sheet) Add(field string, v Typed) {
 		v = s[field] + " + " + v
 	}
 	s[field] = v
+}
+
+// list is the values of a field that is a list.
+func (s Sheet) list(field string) []Typed { return parted(string(s[field])) }
+
+// parted is the values that text holds with "+" between them.
+func parted(text string) (all []Typed) {
+	for _, t := range strings.Split(text, "+") {
+		if t = strings.TrimSpace(t); t != "" {
+			all = append(all, Typed(t))
+		}
+	}
+	return all
 }
 
 // Unknown is the first field by name that fields do not have, empty where there is none.

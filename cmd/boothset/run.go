@@ -36,6 +36,8 @@ type command struct {
 func commands() []command {
 	return []command{
 		{"plan", "wall pressure, distance and inlet valve for one job", runPlan},
+		filmQuestion().command(),
+		mixQuestion().command(),
 	}
 }
 

@@ -1,0 +1,250 @@
+package calc
+
+import (
+	"time"
+
+	"boothset/calc/coat"
+	"boothset/calc/unit"
+)
+
+// FilmRequest asks for the film of a coat and the gun speed that lays it.
+type FilmRequest struct {
+	Laying
+	Fluid    Fluid
+	Fan      Stated[unit.Length] // width at the panel, 10 to 600 mm
+	Overlap  Stated[float64]     // part of the fan on the pass before, 0 to 0.9
+	GunSpeed unit.Speed          // as the hand goes, 0.05 to 3 m/s; 0 where not given
+	Height   unit.Length         // of the panel across the passes, to 10 m; 0 where not given
+	Combs    []CombReading       // one a coat laid so far
+}
+
+// CombReading is a wet-film comb: its last wetted tooth and the next, dry one, which
+// is the same where it was not given.
+type CombReading struct{ Wetted, Next unit.Length }
+
+// FluidFrom is how the fluid rate is known.
+type FluidFrom uint8
+
+// A fluid rate is not known, given, from a timed cup, or estimated from the tip.
+const (
+	FluidUnknown FluidFrom = iota
+	FluidGiven
+	FluidTimed
+	FluidTip
+)
+
+// Fluid is what is known of the gun's fluid rate; From says which fields count.
+type Fluid struct {
+	From      FluidFrom
+	Rate      coat.FluidRate // 1 to 2000 mL/min
+	CupVolume unit.Volume    // sprayed in CupTime
+	CupTime   unit.Seconds
+	Tip       unit.Length
+	Viscosity unit.Kinematic
+}
+
+// rate is the fluid rate with how far it may be off.
+func (f *Fluid) rate(water bool) (coat.Rate, error) {
+	switch f.From {
+	case FluidTimed:
+		return coat.TimedRate(f.CupVolume, time.Duration(float64(f.CupTime)*float64(time.Second)))
+	case FluidTip:
+		of := solventborne
+		if water {
+			of = waterborne
+		}
+		return coat.TipRate(f.Tip, f.Viscosity, of.coating)
+	}
+	return coat.Rate{Value: f.Rate, Low: f.Rate, High: f.Rate}, nil
+}
+
+// FilmAnswer is the answer to a FilmRequest.
+type FilmAnswer struct {
+	Coats Stated[int] // in all
+	Laid  []Comb      // so far
+	Left  int         // coats still to come
+	Each  OneCoat     // of those still to come, or of all where none is
+	Pass  PassAnswer
+	// AtSpeed is a coat laid at the speed that was asked for.
+	AtSpeed  OneCoat
+	Running  coat.Running
+	About    bool // rests on estimates
+	Reasons  []Reason
+	Cautions []Caution
+}
+
+// Stopped reports whether the job cannot be done as asked.
+func (a *FilmAnswer) Stopped() bool { return stopped(a.Cautions) }
+
+// OneCoat is the film of a coat, zero where it is not known.
+type OneCoat struct{ Wet, Dry unit.Length }
+
+// Comb is what a comb's reading dries to.
+type Comb struct {
+	CombReading
+	Low, High unit.Length // dry
+}
+
+// Middle is the dry film between the two teeth.
+func (c Comb) Middle() unit.Length { return (c.Low + c.High) / 2 }
+
+// PassAnswer is how the gun is moved; Known is false where the fluid rate, the gun or
+// its fan is not known.
+type PassAnswer struct {
+	Known            bool
+	Rate             coat.Rate
+	Transfer         coat.Transfer
+	Speed, Low, High unit.Speed // that lays Each
+	Step             unit.Length
+	Passes           int // a coat, where the panel's height was given
+}
+
+// What a hand does with ease. Estimates: no published figures were found.
+const (
+	slowHand = unit.Speed(0.15)
+	fastHand = unit.Speed(1.0)
+)
+
+// Problems is everything wrong with the request.
+func (r *FilmRequest) Problems() []Problem {
+	p := r.Laying.problems()
+	switch f := &r.Fluid; f.From {
+	case FluidGiven:
+		p.within("fluid-rate", float64(f.Rate), float64(coat.MLPerMin(1)), float64(coat.MLPerMin(2000)), showFluid)
+	case FluidTimed:
+		p.within("cup-volume", float64(f.CupVolume), 1e-6, 5e-3, showLitres)
+		p.within("cup-time", float64(f.CupTime), 1, 3600, showSpan)
+		if len(p) == 0 {
+			if q, err := f.rate(r.Waterborne); err != nil {
+				p.within("cup-time", float64(q.Value), float64(coat.MLPerMin(1)), float64(coat.MLPerMin(2000)), showFluid)
+			}
+		}
+	case FluidTip:
+		p.within("tip", float64(f.Tip), 0.5e-3, 3e-3, showInches)
+		p.within("viscosity", float64(f.Viscosity), 5e-6, 500e-6, showViscosity)
+	}
+	if r.Fluid.From != FluidUnknown {
+		p.within("fan", float64(r.Fan.Value), 10e-3, 600e-3, showInches)
+		p.within("overlap", r.Overlap.Value, 0, 0.9, showShare)
+	}
+	if r.GunSpeed != 0 {
+		p.within("gun-speed", float64(r.GunSpeed), float64(slowestHand), float64(fastestHand), showSpeed)
+	}
+	if r.Height != 0 {
+		p.within("height", float64(r.Height), 0.01, 10, showFeet)
+	}
+	if len(r.Combs) > MostCoats {
+		p = append(p, Problem{"wet", "more readings than a film has coats; give one a coat"})
+	}
+	for _, c := range r.Combs {
+		p.within("wet", float64(c.Wetted), 1e-6, float64(ThickestFilm), showFilm)
+		p.within("wet", float64(c.Next), float64(c.Wetted), float64(ThickestFilm), showFilm)
+	}
+	return p
+}
+
+// SolveFilm works a request. It fails, with a *Problem, where Problems finds any.
+func SolveFilm(r *FilmRequest) (a FilmAnswer, err error) {
+	if p := r.Problems(); len(p) > 0 {
+		return a, &p[0]
+	}
+	if a.Coats, err = r.coats(); err != nil {
+		return a, err
+	}
+	solids := r.Solids.Value
+	var laid unit.Length
+	for _, c := range r.Combs {
+		comb := Comb{CombReading: c}
+		if comb.Low, comb.High, err = coat.CombRange(c.Wetted, c.Next, solids); err != nil {
+			return a, err
+		}
+		a.Laid = append(a.Laid, comb)
+		laid += comb.Middle()
+	}
+	each := r.Dry.Value / unit.Length(a.Coats.Value)
+	a.Left = max(0, a.Coats.Value-len(a.Laid))
+	if len(a.Laid) > 0 {
+		if rest := r.Dry.Value - laid; rest < leastCoat {
+			a.Left = 0
+		} else if a.Left > 0 {
+			each = rest / unit.Length(a.Left)
+		}
+	}
+	if each, err = a.lay(r, each); err != nil {
+		return a, err
+	}
+	if err := a.run(r, each); err != nil {
+		return a, err
+	}
+	a.About = r.Solids.rough()
+	a.explain(r)
+	a.warn(r)
+	return a, nil
+}
+
+// leastCoat is the dry film below which nothing is left to lay.
+const leastCoat = coat.Micrometre
+
+// lay works out a coat of a dry film and how the gun lays it. It gives back the dry film
+// that the hand's own speed leaves, where one is given, else each.
+func (a *FilmAnswer) lay(r *FilmRequest, each unit.Length) (unit.Length, error) {
+	a.Each = OneCoat{Wet: each / unit.Length(r.Solids.Value), Dry: each}
+	if r.Fluid.From == FluidUnknown || !r.Held.Known || r.Fan.Value == 0 {
+		return each, nil
+	}
+	rate, err := r.Fluid.rate(r.Waterborne)
+	if err != nil {
+		return 0, err
+	}
+	t, err := r.Held.at(r.Held.Distance)
+	if err != nil {
+		return 0, err
+	}
+	pass := coat.Pass{Rate: rate.Value, Transfer: t.Value, Fan: r.Fan.Value, Overlap: r.Overlap.Value}
+	// A film falls as one over the speed: a metre a second tells them all.
+	wet, err := pass.WetFilm(1)
+	if err != nil {
+		return 0, err
+	}
+	a.Pass = PassAnswer{Known: true, Rate: rate, Transfer: t, Speed: unit.Speed(wet / a.Each.Wet)}
+	p := &a.Pass
+	p.Low = p.Speed * unit.Speed(float64(rate.Low/rate.Value)*t.Low/t.Value)
+	p.High = p.Speed * unit.Speed(float64(rate.High/rate.Value)*t.High/t.Value)
+	if p.Step, err = pass.Step(); err != nil {
+		return 0, err
+	}
+	if r.Height > 0 {
+		if p.Passes, err = pass.Passes(r.Height); err != nil {
+			return 0, err
+		}
+	}
+	if r.GunSpeed == 0 {
+		return each, nil
+	}
+	if a.AtSpeed.Wet, err = pass.WetFilm(r.GunSpeed); err != nil {
+		return 0, err
+	}
+	a.AtSpeed.Dry = a.AtSpeed.Wet * unit.Length(r.Solids.Value)
+	if a.AtSpeed.Dry > ThickestFilm {
+		return 0, &Problem{"gun-speed", "so slow a gun would leave " + showFilm(float64(a.AtSpeed.Dry)) + " dry a coat"}
+	}
+	return a.AtSpeed.Dry, nil
+}
+
+// run adds up the coats laid and those to come at each.
+func (a *FilmAnswer) run(r *FilmRequest, each unit.Length) (err error) {
+	var coats []unit.Length
+	add := func(dry unit.Length) {
+		if dry >= ThinnestFilm/MostCoats { // less is nothing
+			coats = append(coats, dry)
+		}
+	}
+	for _, c := range a.Laid {
+		add(c.Middle())
+	}
+	for range a.Left {
+		add(each)
+	}
+	a.Running, err = coat.RunningTotal(coats, r.Before, r.limits())
+	return err
+}

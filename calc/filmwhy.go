@@ -1,0 +1,106 @@
+package calc
+
+import (
+	"boothset/calc/coat"
+	"boothset/calc/unit"
+)
+
+// Standings of films.
+var (
+	passStanding = Standing{Computed, "what lands over the area swept: fluid rate, transfer, fan and overlap"}
+	combStanding = Standing{Computed, "wet film times the solids of the ready mix"}
+	tipStanding  = Standing{Estimate, "friction and losses in the tip; within 40 % either way"}
+	cupStanding  = Standing{OwnReadings, "timed cup"}
+)
+
+// AsTyped is the standing of what a painter measured or set at this booth.
+var AsTyped = Standing{OwnReadings, "as typed"}
+
+// explain gives the reason of each value, with its own figures.
+func (a *FilmAnswer) explain(r *FilmRequest) {
+	add := func(about, id string, st Standing, f ...Figure) {
+		a.Reasons = append(a.Reasons, Reason{About: about, ID: id, Figures: f, Standing: st})
+	}
+	r.Laying.explain(a.Coats, a.Pass.Transfer, add)
+	for _, c := range a.Laid {
+		id := "film-comb"
+		if c.Next > c.Wetted {
+			id = "film-comb-between"
+		}
+		add("comb", id, combStanding, filmFigure("wetted", c.Wetted), filmFigure("next", c.Next), filmFigure("low", c.Low), filmFigure("high", c.High))
+	}
+	a.explainRate(r, add)
+	if p := &a.Pass; p.Known {
+		add("speed", "film-speed", passStanding, filmFigure("wet", a.Each.Wet), speedFigure("speed", p.Speed), speedFigure("low", p.Low), speedFigure("high", p.High),
+			near("fan", r.Fan.Value), share("overlap", r.Overlap.Value), near("step", p.Step))
+		if r.Fan.Standing == r.Overlap.Standing {
+			add("speed", "film-fan-overlap", r.Fan.Standing, near("fan", r.Fan.Value), share("overlap", r.Overlap.Value))
+		} else {
+			add("speed", "film-fan", r.Fan.Standing, near("fan", r.Fan.Value))
+			add("speed", "film-overlap", r.Overlap.Standing, share("overlap", r.Overlap.Value))
+		}
+		if r.Height > 0 {
+			add("speed", "film-passes", passStanding, count("passes", p.Passes), Figure{Name: "height", Kind: FigureRun, Value: float64(r.Height)})
+		}
+		if r.GunSpeed > 0 {
+			add("speed", "film-at-speed", passStanding, speedFigure("speed", r.GunSpeed), filmFigure("wet", a.AtSpeed.Wet), filmFigure("dry", a.AtSpeed.Dry))
+		}
+	}
+	if r.Before > 0 {
+		add("total", "film-whole", Standing{Published, "trade pages on film thickness, for the most of old and new together"}, filmFigure("before", r.Before), filmFigure("total", a.Running.Total),
+			filmFigure("whole", a.Running.Whole), filmFigure("most", coat.WholeFilm))
+	}
+}
+
+func (a *FilmAnswer) explainRate(r *FilmRequest, add adder) {
+	q := a.Pass.Rate
+	switch r.Fluid.From {
+	case FluidGiven:
+		add("rate", "rate-given", AsTyped, fluidFigure("rate", r.Fluid.Rate))
+	case FluidTimed:
+		add("rate", "rate-timed", cupStanding, fluidFigure("rate", q.Value))
+	case FluidTip:
+		add("rate", "rate-tip", tipStanding, fluidFigure("rate", q.Value), fluidFigure("low", q.Low), fluidFigure("high", q.High))
+	case FluidUnknown:
+		add("rate", "rate-unknown", Standing{CommonPractice, ""})
+	}
+}
+
+// warn gathers the cautions, what stops the job first.
+func (a *FilmAnswer) warn(r *FilmRequest) {
+	var all cautions
+	add := all.add
+	r.warnFilm(&a.Running, a.Each.Dry, add)
+	if most := r.Wants.CoatHigh; r.Wants.Known && a.AtSpeed.Dry > most {
+		add(Warn, "film-heavy-speed", filmFigure("each", a.AtSpeed.Dry), filmFigure("most", most), speedFigure("speed", a.Pass.Speed))
+	}
+	if p := &a.Pass; p.Known {
+		a.warnHand(p, add)
+	}
+	if len(a.Laid) > 0 {
+		add(Note, "film-comb-low")
+	}
+	r.warnAlways(add)
+	a.Cautions = all.list()
+}
+
+// warnHand says where the gun would have to go faster or slower than a hand does.
+func (a *FilmAnswer) warnHand(p *PassAnswer, add cautioner) {
+	f := []Figure{speedFigure("speed", p.Speed), speedFigure("slow", slowHand), speedFigure("fast", fastHand), filmFigure("wet", a.Each.Wet)}
+	switch {
+	case p.Speed < slowestHand:
+		add(Stop, "film-no-hand-slow", f...)
+	case p.Speed > fastestHand:
+		add(Stop, "film-no-hand-fast", f...)
+	case p.Speed < slowHand:
+		add(Warn, "film-hand-slow", f...)
+	case p.Speed > fastHand:
+		add(Warn, "film-hand-fast", f...)
+	}
+}
+
+// What no hand goes beyond: an estimate, and what a gun's speed may be given as.
+const (
+	slowestHand = unit.Speed(0.05)
+	fastestHand = unit.Speed(3)
+)

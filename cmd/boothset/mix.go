@@ -1,0 +1,201 @@
+package main
+
+import (
+	"fmt"
+	"math"
+
+	"boothset/calc"
+	"boothset/calc/unit"
+	"boothset/presets"
+	"boothset/presets/words"
+)
+
+func mixQuestion() question {
+	return question{
+		name: "mix", brief: "how much to mix, by which parts, at what cost",
+		intro: `boothset mix: how much ready mix a job takes, and where it goes.
+
+  boothset mix --coat clear --gun reduced-pressure --area 12ft2 --area hood --ratio 4:1:1
+  boothset mix --coat clear --gun reduced-pressure --area 4m2 --price 60/L --distance 9in
+`,
+		schema: "boothset.mix/1", fields: presets.MixFields(),
+		ask: func(c *presets.Catalogue, s presets.Sheet, sys unit.System) (reply, error) {
+			r, faults := c.Mix(s, sys)
+			if len(faults) > 0 {
+				return nil, faults[0]
+			}
+			a, err := calc.SolveMix(&r)
+			if err != nil {
+				return nil, s.Refused(err)
+			}
+			return &mixReply{&r, &a}, nil
+		},
+	}
+}
+
+type mixReply struct {
+	r *calc.MixRequest
+	a *calc.MixAnswer
+}
+
+func (m *mixReply) stopped() bool { return m.a.Stopped() }
+
+func (m *mixReply) appendText(dst []byte, sys unit.System, w *words.Words) []byte {
+	r, a := m.r, m.a
+	line := func(name, value, more string) { dst = appendRow(dst, name, value, more) }
+	usual := about(a.AreaHigh > a.AreaLow)
+	dst = appendHeading(dst, &r.Laying, usual+sys.Area(a.Area, unit.Usual), fmt.Sprintf("%s dry in %s", filmText(sys, r.Dry.Value), many(a.Coats.Value, "coat")))
+	mix := poured(sys, a.Need.Volume)
+	between := ""
+	if a.High > a.Low*(1+1e-9) {
+		between = fmt.Sprintf("%s to %s", sys.Volume(a.Low, unit.Usual), sys.Volume(poured(sys, a.High), unit.Usual))
+	}
+	line("MIX", about(a.About)+sys.Volume(mix, unit.Usual), between)
+	for i, p := range r.Ratio.Value.Parts {
+		if i == 0 {
+			line("BY RATIO", r.Ratio.Value.String(), "parts, and the mark on the cup as they are poured")
+		}
+		upTo := mix * unit.Volume(partsTo(r.Ratio.Value.Parts, i+1))
+		line("", fmt.Sprintf("%d: %s", i+1, sys.Volume(mix*unit.Volume(p/total(r.Ratio.Value.Parts)), unit.Usual)), "up to "+sys.Volume(upTo, unit.Usual))
+	}
+	line("CUPS", many(a.Cups, "filling"), "of a "+sys.Volume(r.Cup.Value, unit.Usual)+" cup")
+	line("WASTE", about(true)+sys.Volume(a.Need.Waste(), unit.Usual), fmt.Sprintf("%s past the panel, %s left in cup and filter", sys.Volume(a.Need.Overspray, unit.Usual), sys.Volume(a.Need.Loss, unit.Usual)))
+	if a.Priced {
+		line("COST", about(a.About)+fmt.Sprintf("%.2f", a.Cost), fmt.Sprintf("%.2f of it waste", a.WasteCost))
+	}
+	dst = append(dst, '\n')
+	dst = appendCautions(dst, a.Cautions, sys, w)
+	return appendReasons(append(dst, '\n'), a.Reasons, sys, w)
+}
+
+// many is a count with its word.
+func many(n int, word string) string {
+	if n == 1 {
+		return "1 " + word
+	}
+	return fmt.Sprintf("%d %ss", n, word)
+}
+
+// poured is a volume rounded up to what a person measures: 10 mL, 50 mL from a litre and
+// half a litre from ten on; half a fluid ounce, and a tenth of a gallon from one on.
+func poured(sys unit.System, v unit.Volume) unit.Volume {
+	step := unit.Volume(10e-6)
+	switch {
+	case sys == unit.US && v.USGallons() > 1:
+		step = unit.USGallons(0.1)
+	case sys == unit.US:
+		step = unit.USGallons(0.5 / unit.OuncePerUSGal)
+	case v.Litres() > 10:
+		step = unit.Litres(0.5)
+	case v.Litres() > 1:
+		step = unit.Litres(0.05)
+	}
+	const rounding = 1e-9
+	return unit.Volume(math.Ceil(float64(v/step)-rounding)) * step
+}
+
+func total(parts []float64) (sum float64) {
+	for _, p := range parts {
+		sum += p
+	}
+	return sum
+}
+
+// partsTo is the share of the first n parts.
+func partsTo(parts []float64, n int) float64 { return total(parts[:n]) / total(parts) }
+
+func (m *mixReply) appendJSON(j *jsonWriter, sys unit.System, w *words.Words) {
+	r, a := m.r, m.a
+	appendLaying(j, &r.Laying)
+	j.object("coats", func() {
+		j.count("all", a.Coats.Value)
+		j.standing(a.Coats.Standing)
+	})
+	j.object("area", func() {
+		j.area("value", a.Area)
+		j.area("low", a.AreaLow)
+		j.area("high", a.AreaHigh)
+		j.array("panels", func() {
+			for _, p := range r.Panels {
+				j.object("", func() {
+					j.text("name", p.Name)
+					j.area("low", p.Low)
+					j.area("high", p.High)
+					j.bool("usual_size", p.Usual)
+				})
+			}
+		})
+	})
+	appendTransfer(j, a.Transfer)
+	j.object("volume", func() {
+		j.volume("mix", a.Need.Volume)
+		j.volume("low", a.Low)
+		j.volume("high", a.High)
+		j.volume("on_panel", a.Need.OnPanel)
+		j.volume("overspray", a.Need.Overspray)
+		j.volume("loss", a.Need.Loss)
+		j.volume("waste", a.Need.Waste())
+	})
+	if len(a.Parts) > 0 {
+		j.object("ratio", func() {
+			j.text("text", r.Ratio.Value.String())
+			j.standing(r.Ratio.Standing)
+			j.array("parts", func() {
+				for _, p := range a.Parts {
+					j.object("", func() { j.volume("volume", p) })
+				}
+			})
+		})
+	} else {
+		j.null("ratio")
+	}
+	j.object("cups", func() {
+		j.count("fillings", a.Cups)
+		j.volume("size", r.Cup.Value)
+		j.standing(r.Cup.Standing)
+	})
+	m.appendMoney(j)
+	if a.Batches > 0 {
+		j.object("pot_life", func() {
+			j.number("life_s", float64(r.PotLife))
+			j.number("trigger_s", a.Trigger.Seconds())
+			j.count("batches", a.Batches)
+		})
+	} else {
+		j.null("pot_life")
+	}
+	appendRunning(j, &a.Running)
+	j.bool("about", a.About)
+	appendWords(j, a.Reasons, a.Cautions, sys, w)
+}
+
+// appendMoney appends the cost, null where no price was given, and what wrong settings
+// add.
+func (m *mixReply) appendMoney(j *jsonWriter) {
+	a := m.a
+	if a.Priced {
+		j.object("cost", func() {
+			j.number("mix", a.Cost)
+			j.number("waste", a.WasteCost)
+		})
+	} else {
+		j.null("cost")
+	}
+	j.array("wrong", func() {
+		for i := range a.Wrong {
+			x := &a.Wrong[i]
+			j.object("", func() {
+				j.near("distance", x.Distance)
+				j.bool("valve_choked", x.Choked)
+				j.number("transfer", x.Transfer)
+				j.volume("extra", x.Extra)
+				j.number("share", x.Share)
+				if a.Priced {
+					j.number("cost", x.ExtraCost)
+				} else {
+					j.null("cost")
+				}
+			})
+		}
+	})
+}

@@ -1,0 +1,245 @@
+package presets
+
+import (
+	"errors"
+	"math"
+	"strings"
+
+	"boothset/calc"
+	"boothset/calc/coat"
+	"boothset/calc/unit"
+)
+
+// The fields of film and mix that a plan does not have.
+const (
+	FieldFilm      = "film"
+	FieldCoats     = "coats"
+	FieldSolids    = "solids"
+	FieldRatio     = "ratio"
+	FieldThinner   = "thinner"
+	FieldFilmLimit = "film-limit"
+	FieldBefore    = "before"
+	FieldTransfer  = "transfer"
+	FieldPressure  = "pressure"
+	FieldDistance  = "distance"
+	FieldFluidRate = "fluid-rate"
+)
+
+// layingFields is what film and mix both take.
+func layingFields() []Field {
+	return []Field{
+		{FieldCoat, "`coat`, such as clear or metallic-base", false},
+		{FieldGun, "gun `class`: high-volume-low-pressure, reduced-pressure or high-pressure", false},
+		{FieldFilm, "dry `film` wanted over all coats, such as 2.2mil or 55um", false},
+		{FieldCoats, "`number` of coats", false},
+		{FieldSolids, "volume solids of the ready mix in `percent`; with --ratio once for each of its parts", true},
+		{FieldRatio, "mixing `ratio` by volume, such as 4:1:1, 2:1+10% or 10%", false},
+		{FieldThinner, "thinner in `percent` of what --solids speaks of, where it is not in yet", false},
+		{FieldFilmLimit, "most dry `film` that the product's sheet allows", false},
+		{FieldBefore, "dry `film` already on the panel, old coats", false},
+		{FieldTransfer, "transfer efficiency in `percent`, where the gun's is known", false},
+		{FieldPressure, "`pressure` at the gun as set, trigger pulled; the coat's usual where left out", false},
+		{FieldDistance, "`distance` the gun is held at; the gun's usual where left out", false},
+	}
+}
+
+// onSheet is the standing of what was typed from the product's sheet.
+var onSheet = calc.Standing{Basis: calc.Sheet}
+
+// laying reads what film and mix share. Without a gun nothing is said of what lands.
+func (v *resolver) laying(s Sheet) (l calc.Laying) {
+	e, ok := pick(v, FieldCoat, s[FieldCoat], v.c.entries.Coat)
+	if !ok {
+		return l
+	}
+	l.CoatID, l.Coat, l.Waterborne, l.Isocyanate = string(s[FieldCoat]), e.Name, e.Waterborne, e.Isocyanate
+	if f := e.Film; f != nil {
+		l.Wants = calc.FilmWants{
+			Known: true, Low: f.Low.v, High: f.High.v, Most: f.Most.v,
+			CoatLow: f.CoatLow.v, CoatHigh: f.CoatHigh.v, Coats: f.Coats, Standing: f.standing(),
+		}
+		l.Dry = calc.Stated[unit.Length]{Value: f.Typical.v, Standing: f.standing()}
+	}
+	if t := s[FieldFilm]; t != "" || e.Film == nil {
+		l.Dry = calc.Stated[unit.Length]{Value: read(v, FieldFilm, t, "", unit.ParseLength, v.sys.FilmUnit()), Standing: onSheet}
+	}
+	if t := s[FieldFilmLimit]; t != "" {
+		w := &l.Wants
+		w.Most = positive(v, FieldFilmLimit, t, unit.ParseLength, v.sys.FilmUnit())
+		w.High, w.Low = w.Most, min(w.Most, w.Low)
+		w.Standing = onSheet
+		if !w.Known {
+			w.Known, w.Low, w.CoatHigh = true, calc.ThinnestFilm, w.Most
+		}
+	}
+	if t := s[FieldCoats]; t != "" || l.Wants.Coats == 0 {
+		l.Coats = calc.Stated[int]{Value: v.coats(t), Standing: onSheet}
+	}
+	v.solids(s, e, &l)
+	if t := s[FieldBefore]; t != "" {
+		l.Before = read(v, FieldBefore, t, "", unit.ParseLength, v.sys.FilmUnit())
+	}
+	if s[FieldGun] != "" {
+		v.holding(s, &l)
+	}
+	return l
+}
+
+// solids reads the volume solids of the ready mix.
+func (v *resolver) solids(s Sheet, e *coatEntry, l *calc.Laying) {
+	given := s.list(FieldSolids)
+	thinner := s[FieldThinner]
+	if len(given) == 0 {
+		if e.Mix == nil {
+			v.fault(FieldSolids, "", "give the volume solids of the ready mix from the product's sheet, such as 45%%")
+		} else if thinner != "" {
+			v.fault(FieldThinner, thinner, "give solids beside it: those known for %s have their thinner in", l.CoatID)
+		} else {
+			l.Solids = calc.Stated[float64]{Value: e.Mix.Solids.v, Standing: e.Mix.standing()}
+		}
+		return
+	}
+	parts := make([]float64, len(given))
+	for i, g := range given {
+		parts[i] = read(v, FieldSolids, g, "", parsePercent, struct{}{})
+	}
+	l.Solids = calc.Stated[float64]{Value: parts[0], Standing: onSheet}
+	if len(parts) > 1 {
+		ratio := v.ratio(s, e)
+		if len(ratio.Value.Parts) == 0 {
+			v.fault(FieldSolids, s[FieldSolids], "give the mixing ratio beside the solids of its parts, or the solids of the ready mix alone")
+			return
+		}
+		ready, err := ratio.Value.Solids(parts)
+		if err != nil {
+			v.fault(FieldSolids, s[FieldSolids], "give each part's from 0 to 100%%, and no more than the %d parts of the ratio have", len(ratio.Value.Parts))
+			return
+		}
+		l.Solids.Value = ready
+	}
+	if thinner != "" {
+		more := read(v, FieldThinner, thinner, "", parsePercent, struct{}{})
+		if !(more >= 0 && more <= 2) {
+			v.fault(FieldThinner, thinner, "give 0 to 200%%")
+			return
+		}
+		l.Solids.Value /= 1 + more
+	}
+}
+
+// ratio reads the mixing ratio, or the catalogue's; without parts where there is none.
+func (v *resolver) ratio(s Sheet, e *coatEntry) (r calc.Stated[coat.Ratio]) {
+	text, r := s[FieldRatio], calc.Stated[coat.Ratio]{Standing: onSheet}
+	if text == "" && e.Mix != nil {
+		text, r.Standing = Typed(e.Mix.Ratio), e.Mix.standing()
+	}
+	if text == "" {
+		return r
+	}
+	var err error
+	if r.Value, err = coat.ParseRatio(string(text)); err != nil {
+		v.fault(FieldRatio, text, "give parts as 4:1:1, a percent as 10%%, or both as 2:1+10%%")
+	}
+	return r
+}
+
+// holding reads the gun, and how it is set and held.
+func (v *resolver) holding(s Sheet, l *calc.Laying) {
+	before := len(v.faults)
+	v.coatAndGun(Answers{Coat: s[FieldCoat], Gun: s[FieldGun]})
+	if len(v.faults) > before {
+		return
+	}
+	g := v.c.entries.Gun[string(s[FieldGun])]
+	l.GunID, l.Gun = string(s[FieldGun]), g.Name
+	of := g.Transfer
+	if class := v.c.entries.Gun[g.Class]; of == nil && class != nil {
+		of = class.Transfer
+	}
+	if of == nil {
+		v.fault(FieldGun, s[FieldGun], "what this gun transfers is not known; give it a transfer table in the shop's file, or the class of one that has it")
+		return
+	}
+	h := &l.Held
+	h.Known = true
+	h.Choked = of.Choked.v
+	h.Class = calc.Stated[coat.GunTransfer]{Value: coat.GunTransfer{Transfer: of.Part.v, Pressure: of.Pressure.v, Distance: of.Distance.v}, Standing: of.standing()}
+	h.Pressure = min(v.r.Coat.Working.Start, g.Inlet.v)
+	if t := s[FieldPressure]; t != "" {
+		h.Pressure = read(v, FieldPressure, t, "", unit.ParseGauge, v.sys.PressureUnit())
+	}
+	h.Distance = min(max(of.Distance.v+v.r.Coat.Farther, g.Nearest.v), g.Farthest.v)
+	if t := s[FieldDistance]; t != "" {
+		h.Distance = read(v, FieldDistance, t, "", unit.ParseLength, v.sys.SmallUnit())
+	}
+	if t := s[FieldTransfer]; t != "" {
+		h.Typed = true
+		h.Class.Value = coat.GunTransfer{Transfer: read(v, FieldTransfer, t, "", parsePercent, struct{}{}), Pressure: h.Pressure, Distance: h.Distance}
+		h.Class.Standing = calc.AsTyped
+	}
+}
+
+func (v *resolver) coats(t Typed) int {
+	n, ok := wholeNumber(string(t))
+	if !ok || n < 1 || n > calc.MostCoats {
+		v.fault(FieldCoats, t, "give a whole number of coats, 1 to %d", calc.MostCoats)
+	}
+	return n
+}
+
+// fluidRate reads a flow of coating; a bare number is mL/min in either system.
+func (v *resolver) fluidRate(t Typed) coat.FluidRate {
+	text := strings.ToLower(strings.TrimSpace(string(t)))
+	for _, a := range []string{"/min", "per min", "a minute"} {
+		text = strings.TrimSuffix(text, a)
+	}
+	q, err := unit.ParseVolume(text, unit.InML)
+	if err != nil || q <= 0 {
+		v.fault(FieldFluidRate, t, "type mL or fl oz a minute, such as 180mL/min")
+	}
+	return coat.FluidRate(float64(q) / unit.SecondPerMinute)
+}
+
+// positive is read for a value that must be above 0.
+func positive[T ~float64, U any](v *resolver, field string, typed Typed, parse func(string, U) (T, error), bare U) T {
+	before := len(v.faults)
+	q := read(v, field, typed, "", parse, bare)
+	if q <= 0 && len(v.faults) == before {
+		v.fault(field, typed, "must be above 0")
+	}
+	return q
+}
+
+func parsePercent(s string, _ struct{}) (float64, error) { return unit.ParsePercent(s) }
+
+// number reads a number without a unit.
+func number(s string) (float64, bool) {
+	v, err := unit.ParsePercent(s) // in hundredths
+	return v * 100, err == nil && !strings.ContainsAny(s, "%pP")
+}
+
+func wholeNumber(s string) (int, bool) {
+	v, ok := number(s)
+	n := math.Round(v)
+	return int(n), ok && math.Abs(v-n) < 1e-6 // a number typed is below 1e9
+}
+
+// Refused is an answer's error with the field's text, where a request turned out not to
+// be workable.
+func (s Sheet) Refused(err error) error {
+	var p *calc.Problem
+	if errors.As(err, &p) {
+		return &FieldError{p.Field, string(s[p.Field]), p.Why}
+	}
+	return err
+}
+
+// judged adds the problems of a complete request to the faults.
+func (v *resolver) judged(s Sheet, problems func() []calc.Problem) {
+	if len(v.faults) > 0 {
+		return
+	}
+	for _, p := range problems() {
+		v.faults = append(v.faults, &FieldError{p.Field, string(s[p.Field]), p.Why})
+	}
+}
