@@ -54,7 +54,7 @@ type Fix struct {
 // ID is the id of the fix's sentence.
 func (f *Fix) ID() string {
 	if f.OfSupply {
-		return f.Swap.Kind.String() + "-short"
+		return [...]string{"fix-couplings-short", "fix-filter-short", "fix-no-filter-short", "fix-bore-short", "fix-shorter-short", "fix-regulator-short"}[f.Swap.Kind]
 	}
 	return f.Swap.Kind.String()
 }
