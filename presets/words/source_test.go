@@ -54,8 +54,19 @@ func literals(n ast.Node) (all []string) {
 	return all
 }
 
+// name is a function's or a method's name where it is called.
+func name(called ast.Expr) string {
+	switch called := called.(type) {
+	case *ast.Ident:
+		return called.Name
+	case *ast.SelectorExpr:
+		return called.Sel.Name
+	}
+	return ""
+}
+
 // emitted is the ids that calc gives its reasons and cautions, as its source writes
-// them: the second argument of add, what is assigned to id, what a function called
+// them: the second argument of add or reason, what is assigned to id, what a function called
 // ...ID returns.
 func emitted(t *testing.T) map[string]bool {
 	ids := map[string]bool{}
@@ -74,7 +85,7 @@ func emitted(t *testing.T) map[string]bool {
 		ast.Inspect(f, func(n ast.Node) bool {
 			switch n := n.(type) {
 			case *ast.CallExpr:
-				if name, ok := n.Fun.(*ast.Ident); ok && name.Name == "add" && len(n.Args) > 1 {
+				if called := n.Fun; (name(called) == "add" || name(called) == "reason") && len(n.Args) > 1 {
 					if s, ok := literal(n.Args[1]); ok {
 						take(s)
 					}
