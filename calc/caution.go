@@ -7,8 +7,8 @@ const (
 	tightPanelMargin = unit.TempDiff(5) // above LeastPanelMargin, worth watching
 	capWatch         = 0.95             // share of the cap's limit from which it is near
 	// coldBench is the air below which material is thick and slow to cure: paint makers
-	// print that hardening can stop below 15.6 C (60 F).
-	coldBench = unit.Temp(15.6 + unit.ZeroCelsius)
+	// print that hardening can stop below 60 F (15.6 C).
+	coldBench = unit.Temp((60-32)/1.8 + unit.ZeroCelsius)
 )
 
 // warn gathers the cautions: what stops the job first, then what to act on, then
@@ -16,23 +16,14 @@ const (
 func (s *Setup) warn(r *Request) {
 	s.Cautions = make([]Caution, 0, 8)
 	add := func(l Level, id string, f ...Figure) { s.Cautions = append(s.Cautions, Caution{l, id, f}) }
-	m := s.Weather.PanelMargin
-	if m < LeastPanelMargin {
-		id := "panel-near-dew"
-		if m <= 0 {
-			id = "panel-wet"
-		}
-		add(Stop, id, degrees("margin", m), temp("panel", r.Day.Panel), temp("dew", s.Weather.DewPoint), degrees("least", LeastPanelMargin), degrees("warmer", LeastPanelMargin-m))
-	}
+	stopPanel(r.Day.Panel, s.Weather.DewPoint, add)
 	if s.Short.Is && r.Supply <= s.Working.Pressure {
 		add(Stop, "supply-below-target", gauge("supply", r.Supply), gauge("working", s.Working.Pressure), gauge("best", s.Short.Best))
 	} else if s.Short.Is {
 		add(Stop, "supply-short", gauge("supply", r.Supply), gauge("best", s.Short.Best), gauge("working", s.Working.Pressure), text("part", s.Line[s.Bottleneck].Name))
 	}
 	s.warnSupply(r, add)
-	if m >= LeastPanelMargin && m < tightPanelMargin {
-		add(Warn, "panel-tight", degrees("margin", m), degrees("least", LeastPanelMargin))
-	}
+	watchPanel(s.Weather.PanelMargin, add)
 	if limit := r.Gun.CapLimit; limit > 0 && float64(s.Working.Cap) > capWatch*float64(limit) {
 		add(Warn, "cap-near-limit", gauge("cap", s.Working.Cap), gauge("limit", limit))
 	}
@@ -63,6 +54,26 @@ func (s *Setup) warn(r *Request) {
 		add(Note, "local-gun-rules", text("gun", r.Gun.Name))
 	}
 	add(Note, "safety")
+}
+
+// stopPanel stops a job whose panel is too near the dew point.
+func stopPanel(panel, dew unit.Temp, add cautioner) {
+	m := unit.TempDiff(panel - dew)
+	if m >= LeastPanelMargin {
+		return
+	}
+	id := "panel-near-dew"
+	if m <= 0 {
+		id = "panel-wet"
+	}
+	add(Stop, id, degrees("margin", m), temp("panel", panel), temp("dew", dew), degrees("least", LeastPanelMargin), degrees("warmer", LeastPanelMargin-m))
+}
+
+// watchPanel warns of a panel that is not far above the dew point.
+func watchPanel(m unit.TempDiff, add cautioner) {
+	if m >= LeastPanelMargin && m < tightPanelMargin {
+		add(Warn, "panel-tight", degrees("margin", m), degrees("least", LeastPanelMargin))
+	}
 }
 
 // Stopped reports whether the job cannot be done as asked.

@@ -32,6 +32,15 @@ func volume(name string, v unit.Volume) Figure {
 	return Figure{Name: name, Kind: FigureVolume, Value: float64(v)}
 }
 func litres(name string, v float64) Figure { return Figure{Name: name, Kind: FigureLitres, Value: v} }
+func clock(name string, c Clock) Figure {
+	return Figure{Name: name, Kind: FigureClock, Value: time.Duration(c).Seconds()}
+}
+func cupSeconds(name string, s float64) Figure {
+	return Figure{Name: name, Kind: FigureCup, Value: s}
+}
+func viscous(name string, nu unit.Kinematic) Figure {
+	return Figure{Name: name, Kind: FigureViscosity, Value: float64(nu)}
+}
 func degrees(name string, d unit.TempDiff) Figure {
 	return Figure{Name: name, Kind: FigureTempDiff, Value: float64(d)}
 }

@@ -146,31 +146,17 @@ func (r *Request) Check() error {
 
 // Problems is everything wrong with the request.
 func (r *Request) Problems() []Problem {
-	var found []Problem
+	found := r.Day.problems()
 	need := func(ok bool, field, why string, args ...any) {
 		if !ok {
-			found = append(found, Problem{field, fmt.Sprintf(why, args...)})
+			found.add(field, why, args...)
 		}
 	}
 	within := func(v, low, high float64) bool { return v >= low && v <= high }
-	temps := func(field string, t unit.Temp) {
-		if !within(float64(t), float64(ColdestAir), float64(HottestAir)) {
-			need(false, field, "%.0f C (%.0f F) is outside %.0f to %.0f C (%.0f to %.0f F)", t.C(), t.F(), ColdestAir.C(), HottestAir.C(), ColdestAir.F(), HottestAir.F())
-		}
-	}
 	pressures := func(field string, p unit.Gauge) {
 		if !within(float64(p), float64(LowestSupply), float64(TopSupply)) {
 			need(false, field, "%.4g psi (%.3g bar) is outside %.0f to %.0f psi (%.2f to %.0f bar)", p.PSI(), p.Bar(), LowestSupply.PSI(), TopSupply.PSI(), LowestSupply.Bar(), TopSupply.Bar())
 		}
-	}
-	d := r.Day
-	temps("temp", d.Air)
-	temps("panel", d.Panel)
-	if !within(d.Humidity, 0.01, 1) {
-		need(false, "humidity", "%.3g %% is outside 1 to 100 %%", d.Humidity*100)
-	}
-	if !within(float64(d.Altitude), float64(LowestSite), float64(HighestSite)) {
-		need(false, "altitude", "%.0f ft (%.0f m) is outside %.0f to %.0f ft (%.0f to %.0f m)", d.Altitude.Feet(), float64(d.Altitude), LowestSite.Feet(), HighestSite.Feet(), float64(LowestSite), float64(HighestSite))
 	}
 	pressures("supply", r.Supply)
 	if r.HasNow {
@@ -195,4 +181,29 @@ func (r *Request) Problems() []Problem {
 		}
 	}
 	return found
+}
+
+// problems is everything wrong with a day.
+func (d *Day) problems() (p problems) {
+	p.temp("temp", d.Air)
+	p.temp("panel", d.Panel)
+	if !(d.Humidity >= 0.01 && d.Humidity <= 1) {
+		p.add("humidity", "%.3g %% is outside 1 to 100 %%", d.Humidity*100)
+	}
+	if !(d.Altitude >= LowestSite && d.Altitude <= HighestSite) {
+		p.add("altitude", "%.0f ft (%.0f m) is outside %.0f to %.0f ft (%.0f to %.0f m)", d.Altitude.Feet(), float64(d.Altitude), LowestSite.Feet(), HighestSite.Feet(), float64(LowestSite), float64(HighestSite))
+	}
+	return p
+}
+
+func (p *problems) add(field, why string, args ...any) {
+	*p = append(*p, Problem{field, fmt.Sprintf(why, args...)})
+}
+
+// temp adds a problem where the air, or what stands in it, is not as warm as a request
+// may hold.
+func (p *problems) temp(field string, t unit.Temp) {
+	if !(t >= ColdestAir && t <= HottestAir) {
+		p.add(field, "%.0f C (%.0f F) is outside %.0f to %.0f C (%.0f to %.0f F)", t.C(), t.F(), ColdestAir.C(), HottestAir.C(), ColdestAir.F(), HottestAir.F())
+	}
 }

@@ -141,23 +141,26 @@ type FigureKind uint8
 
 // The kinds of figure, with the SI unit of Value.
 const (
-	FigureText     FigureKind = iota
-	FigureGauge               // Pa
-	FigureDrop                // Pa
-	FigureDistance            // m, a hand's breadth: in or mm
-	FigureRun                 // m, a room's length: ft or m
-	FigureTemp                // K
-	FigureTempDiff            // K
-	FigureFlow                // m3/s ANR
-	FigureShare               // 0..1, printed as percent
-	FigureRatio               // a plain number
-	FigureMinutes             // s
-	FigureVolume              // m3
-	FigureLitres              // L, of water, in either system
-	FigureFilm                // m, a film: mil or um
-	FigureArea                // m2
-	FigureSpeed               // m/s, of the gun over the panel
-	FigureFluid               // m3/s of coating, printed in mL/min
-	FigureCount               // a whole number
-	FigureMoney               // of any currency
+	FigureText      FigureKind = iota
+	FigureGauge                // Pa
+	FigureDrop                 // Pa
+	FigureDistance             // m, a hand's breadth: in or mm
+	FigureRun                  // m, a room's length: ft or m
+	FigureTemp                 // K
+	FigureTempDiff             // K
+	FigureFlow                 // m3/s ANR
+	FigureShare                // 0..1, printed as percent
+	FigureRatio                // a plain number
+	FigureMinutes              // s
+	FigureVolume               // m3
+	FigureLitres               // L, of water, in either system
+	FigureFilm                 // m, a film: mil or um
+	FigureArea                 // m2
+	FigureSpeed                // m/s, of the gun over the panel
+	FigureFluid                // m3/s of coating, printed in mL/min
+	FigureCount                // a whole number
+	FigureMoney                // of any currency
+	FigureClock                // s since midnight
+	FigureCup                  // s in an efflux cup
+	FigureViscosity            // m2/s
 )

@@ -27,12 +27,15 @@ type Cup struct {
 	number    int
 }
 
-// The standards whose cups are known here.
+// ZahnStandard is the standard of the Zahn cups, which itself keeps them from settling
+// a specification.
+const ZahnStandard = "ASTM D4212"
+
+// The other standards whose cups are known here.
 const (
 	iso2431  = "ISO 2431"
 	din53211 = "DIN 53211" // withdrawn, still on sheets
 	d1200    = "ASTM D1200"
-	d4212    = "ASTM D4212"
 )
 
 // cups holds the equations as the standards print them, in the order they are listed
@@ -72,7 +75,7 @@ func fordCup(n int, orifice, a, offset, low float64) Cup {
 
 func zahnCup(n int, orifice, a, offset, low float64) Cup {
 	return Cup{
-		ID: fmt.Sprint("zahn", n), Label: fmt.Sprint("Zahn ", n), Standard: d4212,
+		ID: fmt.Sprint("zahn", n), Label: fmt.Sprint("Zahn ", n), Standard: ZahnStandard,
 		Orifice: unit.MM(orifice), A: a, Offset: offset, Low: low, High: 80, family: "zahn", number: n,
 	}
 }
@@ -180,7 +183,7 @@ func readCup(text string) (w wanted, ok bool) {
 		case "1200":
 			w.standard = d1200
 		case "4212":
-			w.standard = d4212
+			w.standard = ZahnStandard
 		case "1", "2", "3", "4", "5", "6":
 			n := int(token[0] - '0')
 			if w.number != 0 && w.number != n {

@@ -135,7 +135,7 @@ func betterCups(c Cup, nu float64) []Cup {
 		switch o.Standard {
 		case c.Standard:
 			return 0
-		case d4212:
+		case ZahnStandard:
 			return 2
 		}
 		return 1

@@ -1,0 +1,184 @@
+package calc
+
+import (
+	"time"
+
+	"boothset/calc/air"
+	"boothset/calc/coat"
+	"boothset/calc/unit"
+)
+
+// DayRequest asks what the day does to a coat.
+type DayRequest struct {
+	CoatID, Coat string // as the catalogue and as sentences name it
+	Waterborne   bool
+	Isocyanate   bool         // hardened with isocyanate
+	Solvent      coat.Solvent // that it dries like, unless waterborne
+	Day
+	Paint  unit.Temp // the material, -10 to 60 C
+	Panels int       // size of the job, 1 to MostPanels
+	// PotLife is the sheet's at 20 C, a minute to a week; 0 where not given.
+	PotLife time.Duration
+	// Started is when it was mixed; used where HasStarted.
+	Started    Clock
+	HasStarted bool
+}
+
+// MostPanels is the largest job that a request may hold.
+const MostPanels = 100
+
+// Clock is a time of day since midnight; past 24 h it is that of a later day.
+type Clock time.Duration
+
+// DayAnswer is the answer to a DayRequest.
+type DayAnswer struct {
+	Verdict     Verdict
+	Turn        Turn // what turns the day to go; its ID is empty on a day that goes
+	DewPoint    unit.Temp
+	WetBulb     unit.Temp
+	PanelMargin unit.TempDiff // panel less dew point
+	// Drying is how fast the coat dries relative to the reference day: a solvent coat by
+	// the panel's temperature, a waterborne one by the air.
+	Drying float64
+	// Flash is how many times as long flash-off takes as on the reference day; at least
+	// so many where Flash is coat.LongestFlash.
+	Flash    float64
+	Grade    Grade
+	PotLife  PotLife
+	Reasons  []Reason
+	Cautions []Caution
+}
+
+// Verdict is what the day says.
+type Verdict string
+
+// The verdicts: spray, wait or change the booth first, and never as it stands.
+const (
+	VerdictGo   Verdict = "go"
+	VerdictWait Verdict = "wait"
+	VerdictStop Verdict = "stop"
+)
+
+// Grade is the speed of a thinner or hardener, in the trade's words.
+type Grade string
+
+// The grades.
+const (
+	GradeFast     Grade = "fast"
+	GradeStandard Grade = "standard"
+	GradeSlow     Grade = "slow"
+)
+
+// The bands of the grades. Published on one sealer's sheet: fast below 18 C, standard to
+// 25 C, slow above. That more than a few panels want half a band slower is judgement.
+const (
+	fastBelow = unit.Temp(18 + unit.ZeroCelsius)
+	slowAbove = unit.Temp(25 + unit.ZeroCelsius)
+	fewPanels = 3
+)
+
+// GradeFor is the thinner's and the hardener's speed for a booth and a panel, taken at
+// the middle of the two; a job of more than three panels half a band slower.
+func GradeFor(booth, panel unit.Temp, panels int) Grade {
+	t := (booth + panel) / 2
+	if panels > fewPanels {
+		t += (slowAbove - fastBelow) / 2
+	}
+	switch {
+	case t < fastBelow:
+		return GradeFast
+	case t <= slowAbove:
+		return GradeStandard
+	}
+	return GradeSlow
+}
+
+// PotLife is how long a mix can be used on a day; Known is false where no pot life was
+// given or the rule does not reach to the temperature.
+type PotLife struct {
+	Known bool
+	At    unit.Temp // the warmer of material and booth
+	coat.PotLife
+	LastFill time.Duration // after which no cup is filled any more
+	// Ends and FillBy are on the clock, where the start is known.
+	Ends, FillBy Clock
+}
+
+// potLifeUsed is the part of a pot life after which no cup is filled: judgement.
+const potLifeUsed = 0.75
+
+// sheetTemp is the temperature that a sheet's figures are for where it says none: common
+// practice.
+const sheetTemp = unit.Temp(20 + unit.ZeroCelsius)
+
+func (r *DayRequest) potLife() (p PotLife) {
+	p.At = max(r.Paint, r.Air)
+	if r.PotLife == 0 {
+		return p
+	}
+	var err error
+	if p.PotLife, err = coat.PotLifeAt(r.PotLife, sheetTemp, p.At); err != nil {
+		return p // too cold or too hot for the rule; the length was checked
+	}
+	p.Known = true
+	p.LastFill = min(time.Duration(potLifeUsed*float64(p.Life)), p.Safe)
+	p.Ends, p.FillBy = r.Started+Clock(p.Life), r.Started+Clock(p.LastFill)
+	return p
+}
+
+// Problems is everything wrong with the request.
+func (r *DayRequest) Problems() []Problem {
+	p := r.Day.problems()
+	p.temp("paint", r.Paint)
+	p.within("panels", float64(r.Panels), 1, MostPanels, showCount)
+	if r.PotLife != 0 && (r.PotLife < time.Minute || r.PotLife > 7*24*time.Hour) {
+		p.add("pot-life", "give what the sheet says for 20 C (68 F), a minute to a week, such as 4h or 90min")
+	}
+	if r.HasStarted && (r.Started < 0 || r.Started >= Clock(24*time.Hour)) {
+		p.add("started", "give a time of day from 0:00 to 23:59")
+	}
+	return p
+}
+
+// SolveDay works a request. It fails, with a *Problem, where Problems finds any.
+func SolveDay(r *DayRequest) (a DayAnswer, err error) {
+	if p := r.Problems(); len(p) > 0 {
+		return a, &p[0]
+	}
+	a.DewPoint = air.DewPoint(r.Air, r.Humidity)
+	a.WetBulb = air.WetBulb(r.Air, r.Humidity, air.AtAltitude(r.Altitude))
+	a.PanelMargin = unit.TempDiff(r.Panel - a.DewPoint)
+	if a.Drying, err = r.drying(r.Day); err != nil {
+		return a, err
+	}
+	a.Flash = coat.FlashFactor(a.Drying)
+	a.Grade = GradeFor(r.Air, r.Panel, r.Panels)
+	a.PotLife = r.potLife()
+	now := scene{r.Day, r.Paint}
+	h := r.hindered(now)
+	switch {
+	case h.nearDew:
+		a.Verdict = VerdictStop
+	case h != (hindrances{}):
+		a.Verdict = VerdictWait
+	default:
+		a.Verdict = VerdictGo
+	}
+	a.Turn = r.turn(now, a.Drying)
+	a.explain(r, h)
+	a.warn(r, h)
+	return a, nil
+}
+
+// Stopped reports whether the coat must not be sprayed as things stand.
+func (a *DayAnswer) Stopped() bool { return stopped(a.Cautions) }
+
+// drying is how fast the coat dries, relative to the reference day: a solvent coat by
+// the vapour pressure of its solvent in a film that is as warm as the panel, a
+// waterborne one by the wet bulb.
+func (r *DayRequest) drying(d Day) (float64, error) {
+	if r.Waterborne {
+		return coat.WaterDrive(d.Air, d.Humidity, air.AtAltitude(d.Altitude))
+	}
+	return coat.SolventDrive(r.Solvent, d.Panel), nil
+}

@@ -1,0 +1,138 @@
+package calc
+
+import "boothset/calc/coat"
+
+// Standings of the day.
+var (
+	waterStanding  = Standing{Estimate, "vapour pressure of water at the wet bulb (ASHRAE Handbook of Fundamentals) less that of the air; flash-off as one over it"}
+	gradeStanding  = Standing{Estimate, "one sealer's published sheet, taken for every coat: fast below 18 C, standard to 25 C, slow above; size of the job by judgement"}
+	potStanding    = Standing{Estimate, "the product's sheet, as typed; half for every 10 C warmer, from a US federal guide specification; the safe figure from published lives of epoxy primers"}
+	dampStanding   = Standing{Published, "guides to coating inspection: hold off from 85 % humidity"}
+	marginStanding = Standing{Published, "ISO 8502-4: surface 3 C above the dew point"}
+	coldStanding   = Standing{Published, "paint makers' cold-weather advice: urethane hardening slows and can stop below 60 F (15.6 C)"}
+	hotStanding    = Standing{Estimate, "judgement, no published source"}
+)
+
+func (r *DayRequest) dryStanding() Standing {
+	if r.Waterborne {
+		return waterStanding
+	}
+	return Standing{Estimate, "vapour pressure of " + r.Solvent.Name + " at the panel's temperature (" + r.Solvent.Basis + "); flash-off as one over it"}
+}
+
+// explain gives the reason of each value, with its own figures.
+func (a *DayAnswer) explain(r *DayRequest, h hindrances) {
+	add := func(about, id string, st Standing, f ...Figure) {
+		a.Reasons = append(a.Reasons, Reason{About: about, ID: id, Figures: f, Standing: st})
+	}
+	a.explainLimits(r, h, add)
+	add("air", "day-air", dewStanding, temp("dew", a.DewPoint), temp("bulb", a.WetBulb))
+	a.explainDrying(r, add)
+	f := Figures{text("grade", string(a.Grade)), temp("air", r.Air), temp("panel", r.Panel), count("panels", r.Panels)}
+	switch {
+	case r.Waterborne:
+		add("grade", "day-grade-water", gradeStanding, f...)
+	case r.Isocyanate:
+		add("grade", "day-grade-hardener", gradeStanding, f...)
+	default:
+		add("grade", "day-grade", gradeStanding, f...)
+	}
+	if r.Panels > fewPanels {
+		add("grade", "day-grade-large", gradeStanding, count("panels", r.Panels))
+	}
+	p := &a.PotLife
+	if !p.Known {
+		return
+	}
+	f = Figures{minutes("sheet", r.PotLife), temp("sheetTemp", sheetTemp), temp("at", p.At), minutes("life", p.Life), minutes("safe", p.Safe), minutes("lastFill", p.LastFill),
+		clock("started", r.Started), clock("ends", p.Ends), clock("fillBy", p.FillBy)}
+	if r.HasStarted {
+		add("pot-life", "pot-life-ends", potStanding, f...)
+	} else {
+		add("pot-life", "pot-life", potStanding, f...)
+	}
+}
+
+func (a *DayAnswer) explainDrying(r *DayRequest, add adder) {
+	f := Figures{text("coat", r.Coat), temp("air", r.Air), share("humidity", r.Humidity), temp("panel", r.Panel), ratio("drying", a.Drying), ratio("flash", a.Flash)}
+	st := r.dryStanding()
+	switch {
+	case a.Flash >= coat.LongestFlash:
+		add("flash-off", "day-dries-not", st, f...)
+	case r.Waterborne:
+		add("flash-off", "day-dries-water", st, f...)
+	default:
+		add("flash-off", "day-dries-solvent", st, append(f, text("solvent", r.Solvent.Name))...)
+	}
+	// Where the air itself is to be warmed, the turn says what that brings.
+	if t := (Turn{}); r.Waterborne && a.Turn.Least == 0 && a.Drying < slowDrying && r.Air < designAir {
+		warm := scene{r.Day, r.Paint}.reheated(designAir)
+		t.lift(r, warm, a.Drying)
+		if t.Lift > 0 {
+			add("flash-off", "day-warmer", st, temp("to", designAir), share("humidity", warm.Humidity), ratio("lift", t.Lift))
+		}
+	}
+}
+
+// explainLimits says what each limit that the day runs into rests on.
+func (a *DayAnswer) explainLimits(r *DayRequest, h hindrances, add adder) {
+	if h.nearDew {
+		add("verdict", "limit-dew", marginStanding, degrees("least", LeastPanelMargin))
+	}
+	if h.damp {
+		add("verdict", "limit-damp", dampStanding, share("most", dampest))
+	}
+	if h.coldAir || h.coldPanel || h.coldPaint {
+		st := coldStanding
+		if !r.Isocyanate {
+			st = Standing{Estimate, "taken from urethanes for every coat"}
+		}
+		add("verdict", "limit-cold", st, temp("least", coldBench))
+	}
+	if h.hotAir || h.hotPanel {
+		add("verdict", "limit-hot", hotStanding, temp("most", hottest))
+	}
+	if h.slow {
+		add("verdict", "limit-slow", hotStanding, ratio("least", slowest))
+	}
+}
+
+// warn gathers the cautions, what stops the job first.
+func (a *DayAnswer) warn(r *DayRequest, h hindrances) {
+	var all cautions
+	add := all.add
+	stopPanel(r.Panel, a.DewPoint, add)
+	watchPanel(a.PanelMargin, add)
+	if h.coldAir {
+		add(Warn, "cold", temp("air", r.Air))
+	}
+	if h.coldPanel && (!h.coldAir || r.Panel < r.Air) {
+		add(Warn, "cold-panel", temp("panel", r.Panel))
+	}
+	if h.coldPaint && (!h.coldAir || r.Paint < r.Air) {
+		add(Warn, "cold-paint", temp("paint", r.Paint))
+	}
+	if h.wetPaint {
+		add(Warn, "wet-paint", temp("paint", r.Paint), temp("dew", a.DewPoint))
+	}
+	if h.damp {
+		add(Warn, "damp", share("humidity", r.Humidity))
+	}
+	if h.slow {
+		add(Warn, "slow-water", ratio("drying", a.Drying))
+	}
+	if h.hotAir {
+		add(Warn, "hot-air", temp("air", r.Air))
+	}
+	if h.hotPanel && !h.hotAir {
+		add(Warn, "hot-panel", temp("panel", r.Panel))
+	}
+	if r.PotLife != 0 && !a.PotLife.Known {
+		add(Warn, "pot-life-outside", temp("at", a.PotLife.At))
+	}
+	if r.Isocyanate {
+		add(Warn, "isocyanate", text("coat", r.Coat))
+	}
+	add(Note, "safety")
+	a.Cautions = all.list()
+}

@@ -1,0 +1,242 @@
+package calc
+
+import (
+	"boothset/calc/coat"
+	"boothset/calc/unit"
+)
+
+// ThinRequest asks how to bring a mix to its sheet's viscosity.
+type ThinRequest struct {
+	CoatID, Coat string // as the catalogue and as sentences name it
+	Waterborne   bool
+	Isocyanate   bool
+	Reading      Reading
+	// Second is another reading of the same mix in the same cup, used where HasSecond.
+	Second    Reading
+	HasSecond bool
+	Sheet     Stated[SheetSeconds]
+	// MostThinner is the most that the coat takes, by volume of the mix as it stands, 0 to 1.
+	MostThinner Stated[float64]
+	Warmest     Stated[unit.Temp] // that the mix may be made, -10 to 60 C
+}
+
+// Reading is a cup's time at a temperature.
+type Reading struct {
+	Cup     coat.Cup
+	Seconds float64   // 1 to 1000
+	At      unit.Temp // of the material, -10 to 60 C
+}
+
+// SheetSeconds is what a sheet asks for: a range in a cup at a temperature, and what to
+// aim at within it.
+type SheetSeconds struct {
+	Cup            coat.Cup
+	Low, Aim, High float64
+	At             unit.Temp
+}
+
+// Remedy is what a mix wants.
+type Remedy string
+
+// The remedies: spray it as it is; warm it; add thinner; both, warming first; add mix
+// that was not thinned; and none within what is allowed.
+const (
+	RemedyNone      Remedy = "as-it-is"
+	RemedyWarm      Remedy = "warm"
+	RemedyThin      Remedy = "thin"
+	RemedyWarmThin  Remedy = "warm-and-thin"
+	RemedyUnthinned Remedy = "add-unthinned"
+	RemedyCannot    Remedy = "cannot"
+)
+
+// ThinAnswer is the answer to a ThinRequest. Seconds are all in the reading's cup.
+type ThinAnswer struct {
+	Remedy Remedy
+	Nu     coat.Viscosity // as read
+	// Corrected is the reading at the sheet's temperature.
+	Corrected coat.Corrected
+	Slope     coat.SlopeBand
+	Wanted    Wanted
+	WarmTo    unit.Temp // the material's own where no warming is asked for
+	Add       float64   // thinner, by volume of the mix as it stands
+	Reached   Read      // after the remedy, at WarmTo
+	// AddAlone is the thinner that does it in place of warming past the sheet's
+	// temperature; 0 where there is no such choice.
+	AddAlone float64
+	About    bool // rests on an equation outside its published range
+	Reasons  []Reason
+	Cautions []Caution
+}
+
+// Wanted is what the sheet asks for.
+type Wanted struct{ Low, Aim, High Read }
+
+// Read is a viscosity with what the reading's cup shows for it.
+type Read struct {
+	Nu      unit.Kinematic
+	Seconds float64
+}
+
+// Problems is everything wrong with the request, but for what only its sums find.
+func (r *ThinRequest) Problems() []Problem {
+	var p problems
+	p.temp("paint", r.Reading.At)
+	if r.HasSecond {
+		p.temp("second-temp", r.Second.At)
+	}
+	p.temp("sheet-temp", r.Sheet.Value.At)
+	p.temp("warm-limit", r.Warmest.Value)
+	p.within("max-thinner", r.MostThinner.Value, 0, 1, showShare)
+	if s := &r.Sheet.Value; !(s.Low <= s.Aim && s.Aim <= s.High) {
+		p.add("sheet-seconds", "give the lower figure first, such as 16-18")
+	}
+	return p
+}
+
+// SolveThin works a request. It fails, with a *Problem, where Problems finds any or a cup
+// cannot tell the viscosity.
+func SolveThin(r *ThinRequest) (a ThinAnswer, err error) {
+	if p := r.Problems(); len(p) > 0 {
+		return a, &p[0]
+	}
+	cup := r.Reading.Cup
+	if a.Nu, err = cup.Viscosity(r.Reading.Seconds); err != nil {
+		return a, &Problem{"seconds", err.Error()}
+	}
+	a.About = a.Nu.About
+	if err := a.want(r); err != nil {
+		return a, err
+	}
+	if err := a.fit(r); err != nil {
+		return a, err
+	}
+	if a.Corrected, err = coat.CorrectReading(cup, r.Reading.Seconds, r.Reading.At, r.Sheet.Value.At, a.Slope); err != nil {
+		return a, &Problem{"seconds", err.Error()}
+	}
+	a.About = a.About || a.Corrected.About
+	if err := a.remedy(r); err != nil {
+		return a, err
+	}
+	a.explain(r)
+	a.warn(r)
+	return a, nil
+}
+
+// Stopped reports whether the mix cannot be brought to its viscosity within what is
+// allowed.
+func (a *ThinAnswer) Stopped() bool { return stopped(a.Cautions) }
+
+// want reads the sheet's seconds as viscosities, and these in the reading's cup.
+func (a *ThinAnswer) want(r *ThinRequest) error {
+	s := &r.Sheet.Value
+	for _, w := range []struct {
+		to      *Read
+		seconds float64
+	}{{&a.Wanted.Low, s.Low}, {&a.Wanted.Aim, s.Aim}, {&a.Wanted.High, s.High}} {
+		v, err := s.Cup.Viscosity(w.seconds)
+		if err != nil {
+			return &Problem{"sheet-seconds", err.Error()}
+		}
+		w.to.Nu = v.Nu
+		if s.Cup.ID == r.Reading.Cup.ID {
+			w.to.Seconds = w.seconds // whatever its equation says of them
+			continue
+		}
+		a.About = a.About || v.About
+		if err := a.read(w.to, r); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// read fills in what the reading's cup shows for a viscosity.
+func (a *ThinAnswer) read(to *Read, r *ThinRequest) error {
+	t, err := r.Reading.Cup.Seconds(to.Nu)
+	if err != nil {
+		return &Problem{"cup", "it cannot tell what the sheet asks for: " + err.Error()}
+	}
+	to.Seconds = t.Seconds
+	a.About = a.About || t.About
+	return nil
+}
+
+// fit takes the slope from two readings, or the estimate where there is one.
+func (a *ThinAnswer) fit(r *ThinRequest) error {
+	if !r.HasSecond {
+		a.Slope = coat.EstimatedSlope()
+		return nil
+	}
+	v, err := r.Second.Cup.Viscosity(r.Second.Seconds)
+	if err != nil {
+		return &Problem{"second-seconds", err.Error()}
+	}
+	k, err := coat.FitSlope(a.Nu.Nu, r.Reading.At, v.Nu, r.Second.At)
+	if err != nil {
+		return &Problem{"second-seconds", err.Error()}
+	}
+	a.Slope = coat.FittedSlope(k)
+	return nil
+}
+
+// within one part in a billion, so that a figure that was worked back and forth still
+// equals the one it came from.
+const sameViscosity = 1e-9
+
+// remedy finds what brings the mix into the sheet's range. A cold mix is first brought to
+// the sheet's temperature, which may be all it wants: thinner for cold is thinner too
+// much once it is warm. What is still too thick is warmed as far as it may be, and
+// thinned where that is not enough.
+func (a *ThinAnswer) remedy(r *ThinRequest) error {
+	at, now := r.Reading.At, a.Nu.Nu
+	most := a.Wanted.High.Nu * (1 + sameViscosity)
+	least := a.Wanted.Low.Nu * (1 - sameViscosity)
+	a.WarmTo, a.Reached.Nu = at, now
+	if a.Corrected.NuHigh < least { // even with the slope that says least
+		a.Remedy = RemedyUnthinned
+		return a.read(&a.Reached, r)
+	}
+	if now <= most {
+		a.Remedy = RemedyNone
+		return a.read(&a.Reached, r)
+	}
+	base := max(at, min(r.Sheet.Value.At, r.Warmest.Value))
+	nu, err := coat.AtTemperature(now, at, base, a.Slope.Typical)
+	if err != nil {
+		return &Problem{"paint", err.Error()}
+	}
+	if nu <= most {
+		a.Remedy, a.WarmTo, a.Reached.Nu = RemedyWarm, base, nu
+		return a.read(&a.Reached, r)
+	}
+	m := coat.Thinning{
+		Viscosity: nu, At: base, Target: a.Wanted.Aim.Nu, Warmest: r.Warmest.Value,
+		Slope: a.Slope, Thinner: coat.SolventViscosity, MaxAdd: r.MostThinner.Value,
+	}
+	if r.Waterborne {
+		m.Thinner = coat.WaterViscosity
+	}
+	advice, err := coat.Thin(m)
+	if err == nil && advice.Remedy == coat.Cannot {
+		m.Target = a.Wanted.High.Nu // not what to aim at, but still within the range
+		advice, err = coat.Thin(m)
+	}
+	if err != nil {
+		return &Problem{"sheet-seconds", err.Error()}
+	}
+	a.WarmTo, a.Add, a.Reached.Nu = advice.WarmTo, advice.Add, advice.Reached
+	switch warmed := a.WarmTo > at; {
+	case advice.Remedy == coat.Cannot:
+		a.Remedy = RemedyCannot
+	case a.Add == 0:
+		a.Remedy = RemedyWarm
+		if advice.AddAllowed {
+			a.AddAlone = advice.AddAlone
+		}
+	case warmed:
+		a.Remedy = RemedyWarmThin
+	default:
+		a.Remedy = RemedyThin
+	}
+	return a.read(&a.Reached, r)
+}

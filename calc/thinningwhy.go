@@ -1,0 +1,107 @@
+package calc
+
+import (
+	"fmt"
+
+	"boothset/calc/coat"
+	"boothset/calc/unit"
+)
+
+// Standings of thinning.
+var (
+	slopeStanding   = Standing{Estimate, "5 % a degree C, within the 3 to 8 % that a viscometer supplier gives; two readings of your own are better"}
+	fittedStanding  = Standing{OwnReadings, "two readings of this mix"}
+	thinnerStanding = Standing{Estimate, "logarithmic mixing with the thinner (Arrhenius 1887); start from it, then time the cup again"}
+	warmStanding    = Standing{Estimate, "the same change a degree"}
+)
+
+// cupBasis is the standing of a cup's equation, and whether the reading is outside its
+// published range.
+func cupBasis(c coat.Cup, about bool) Standing {
+	if !about {
+		return Standing{Published, c.Standard}
+	}
+	return Standing{Estimate, fmt.Sprintf("%s, followed outside its published %.0f to %.0f s; tables differ there by up to about %.0f %%", c.Standard, c.Low, c.High, 100*coat.OutsideSpread)}
+}
+
+func (a *ThinAnswer) figures(r *ThinRequest) Figures {
+	c, w, s := &a.Corrected, &a.Wanted, &r.Sheet.Value
+	return Figures{
+		text("coat", r.Coat), text("cup", r.Reading.Cup.Label), text("sheetCup", s.Cup.Label),
+		cupSeconds("seconds", r.Reading.Seconds), temp("paint", r.Reading.At), viscous("nu", a.Nu.Nu), viscous("nuLow", a.Nu.Low), viscous("nuHigh", a.Nu.High),
+		temp("sheetTemp", s.At), cupSeconds("corrected", c.Seconds), cupSeconds("correctedLow", c.Low), cupSeconds("correctedHigh", c.High),
+		cupSeconds("sheetLow", s.Low), cupSeconds("sheetHigh", s.High), cupSeconds("low", w.Low.Seconds), cupSeconds("aim", w.Aim.Seconds), cupSeconds("high", w.High.Seconds),
+		share("change", float64(a.Slope.Typical)), share("changeLow", float64(a.Slope.Low)), share("changeHigh", float64(a.Slope.High)),
+		temp("warm", a.WarmTo), degrees("warmer", unit.TempDiff(a.WarmTo-r.Reading.At)), share("add", a.Add), share("alone", a.AddAlone),
+		cupSeconds("reached", a.Reached.Seconds), share("most", r.MostThinner.Value), temp("warmest", r.Warmest.Value),
+	}
+}
+
+// explain gives the reason of each value, with its own figures.
+func (a *ThinAnswer) explain(r *ThinRequest) {
+	all := a.figures(r)
+	add := func(about, id string, st Standing) {
+		a.Reasons = append(a.Reasons, Reason{About: about, ID: id, Figures: all, Standing: st})
+	}
+	if a.Nu.About {
+		add("reading", "thin-reading-about", cupBasis(r.Reading.Cup, true))
+	} else {
+		add("reading", "thin-reading", cupBasis(r.Reading.Cup, false))
+	}
+	id := "thin-wanted"
+	if r.Sheet.Value.Cup.ID != r.Reading.Cup.ID {
+		id = "thin-wanted-cup"
+	}
+	add("wanted", id, r.Sheet.Standing)
+	switch {
+	case r.Reading.At == r.Sheet.Value.At:
+	case a.Slope.Fitted:
+		add("corrected", "thin-corrected", fittedStanding)
+	default:
+		add("corrected", "thin-corrected-band", slopeStanding)
+	}
+	if a.WarmTo > r.Reading.At {
+		st := warmStanding
+		if a.Slope.Fitted {
+			st = fittedStanding
+		}
+		add("warm", "thin-warm", st)
+		add("warm", "thin-warmest", r.Warmest.Standing)
+	}
+	if a.Add > 0 || a.AddAlone > 0 {
+		add("thinner", "thin-thinner", thinnerStanding)
+	}
+	if a.Add > 0 || a.AddAlone > 0 || a.Remedy == RemedyCannot {
+		add("thinner", "thin-most", r.MostThinner.Standing)
+	}
+}
+
+// warn gathers the cautions, what stops the job first.
+func (a *ThinAnswer) warn(r *ThinRequest) {
+	var all cautions
+	f := a.figures(r)
+	add := func(l Level, id string) { all.add(l, id, f...) }
+	switch a.Remedy {
+	case RemedyCannot:
+		add(Stop, "thin-cannot")
+	case RemedyUnthinned:
+		add(Stop, "thin-over")
+	}
+	if a.Remedy == RemedyNone && a.Nu.Nu < a.Wanted.Low.Nu*(1-sameViscosity) {
+		add(Warn, "thin-runny")
+	}
+	if r.Waterborne {
+		add(Warn, "thin-stirred")
+	}
+	if a.WarmTo > r.Reading.At {
+		add(Warn, "thin-warming")
+	}
+	if r.Reading.Cup.Standard == coat.ZahnStandard {
+		add(Note, "thin-zahn")
+	}
+	if r.Isocyanate {
+		add(Warn, "isocyanate")
+	}
+	add(Note, "safety")
+	a.Cautions = all.list()
+}

@@ -1,0 +1,168 @@
+package calc
+
+import (
+	"boothset/calc/air"
+	"boothset/calc/unit"
+)
+
+// When a day is not for spraying. dampest is published in guides to coating inspection;
+// hottest and slowest are judgement; coldBench and LeastPanelMargin stand with their
+// sources elsewhere.
+const (
+	dampest = 0.85
+	hottest = unit.Temp(35 + unit.ZeroCelsius)
+	// slowest is the drying of a waterborne coat, relative to the reference day, below
+	// which it is not worth starting.
+	slowest = 0.4
+)
+
+// designAir is the air that products are made for, at its warm end: paint makers print
+// 20 to 25 C.
+const designAir = unit.Temp(25 + unit.ZeroCelsius)
+
+// spare goes on top of a temperature that is to be reached, so that it still does once
+// it is printed to a whole degree Fahrenheit.
+const spare = unit.Temp(0.3)
+
+// scene is what a coat is sprayed in.
+type scene struct {
+	Day
+	paint unit.Temp
+}
+
+// reheated is the scene with its air brought to t, no water added or taken, and panel
+// and paint with it where they were colder.
+func (s scene) reheated(t unit.Temp) scene {
+	s.Humidity = air.Reheated(s.Air, s.Humidity, t)
+	s.Air, s.Panel, s.paint = t, max(s.Panel, t), max(s.paint, t)
+	return s
+}
+
+// hindrances are what stands against spraying.
+type hindrances struct {
+	nearDew                       bool // panel
+	coldAir, coldPanel, coldPaint bool
+	hotAir, hotPanel              bool
+	wetPaint, damp, slow          bool
+}
+
+func (r *DayRequest) hindered(s scene) hindrances {
+	dew := air.DewPoint(s.Air, s.Humidity)
+	drive, err := r.drying(s.Day)
+	return hindrances{
+		nearDew: unit.TempDiff(s.Panel-dew) < LeastPanelMargin,
+		coldAir: s.Air < coldBench, coldPanel: s.Panel < coldBench, coldPaint: s.paint < coldBench,
+		hotAir: s.Air > hottest, hotPanel: s.Panel > hottest,
+		wetPaint: s.paint < dew, damp: s.Humidity >= dampest,
+		slow: r.Waterborne && (err != nil || drive < slowest),
+	}
+}
+
+func (r *DayRequest) clear(s scene) bool { return r.hindered(s) == hindrances{} }
+
+// Turn is the one thing that turns a day to go, with what it brings.
+type Turn struct {
+	ID string        // empty on a day that goes
+	To unit.Temp     // what is warmed or cooled comes to this
+	By unit.TempDiff // from where it is, never negative
+	// Least is from where on warmer air will do; 0 where not the air is warmed.
+	Least    unit.Temp
+	Humidity float64 // the air's after it, or, for drier air, the most it may have
+	Drying   float64 // relative to the reference day, after it
+	Lift     float64 // Drying over what it was; 0 where it was none
+}
+
+// turn finds the one thing that clears a scene of all that hinders, the least trouble
+// first: panel or paint, then the air, then waiting for better air.
+func (r *DayRequest) turn(now scene, drying float64) (t Turn) {
+	if r.clear(now) {
+		return t
+	}
+	dew := air.DewPoint(now.Air, now.Humidity)
+	panelTo := max(coldBench, dew+unit.Temp(LeastPanelMargin)) + spare
+	paintTo := max(coldBench, dew) + spare
+	s := now
+	try := func(id string, from, to unit.Temp, then scene) bool {
+		if !r.clear(then) {
+			return false
+		}
+		s, t.ID, t.To, t.By = then, id, to, unit.TempDiff(max(to-from, from-to))
+		return true
+	}
+	panel, paint, both, cooled := now, now, now, now
+	panel.Panel = max(now.Panel, panelTo)
+	paint.paint = max(now.paint, paintTo)
+	both.Panel, both.paint = max(now.Panel, panelTo), max(now.paint, panelTo)
+	cooled.Panel = min(now.Panel, hottest-spare)
+	cold := now.reheated(hottest - spare) // to cool, panel and paint come down as well
+	cold.Panel, cold.paint = min(now.Panel, cold.Air), min(now.paint, cold.Air)
+	switch {
+	case try("turn-warm-panel", now.Panel, panelTo, panel):
+	case try("turn-warm-paint", now.paint, paintTo, paint):
+	case try("turn-warm-both", min(now.Panel, now.paint), panelTo, both):
+	case try("turn-cool-panel", now.Panel, hottest-spare, cooled):
+	case now.Air < hottest-spare && r.clear(now.reheated(hottest-spare)):
+		t.Least = r.leastAir(now) + spare
+		to := min(max(t.Least, designAir), hottest-spare)
+		try("turn-warm-air", now.Air, to, now.reheated(to))
+	case now.Air > hottest && try("turn-cool-air", now.Air, hottest-spare, cold):
+	default:
+		return r.wait(now)
+	}
+	t.Humidity = s.Humidity
+	t.lift(r, s, drying)
+	return t
+}
+
+func (t *Turn) lift(r *DayRequest, s scene, was float64) {
+	drive, err := r.drying(s.Day)
+	if err != nil {
+		return // cannot be: the scene lies between ones that were worked
+	}
+	t.Drying = drive
+	if was > 0 {
+		t.Lift = drive / was
+	}
+}
+
+// leastAir is the coldest that the scene's air can be made so that it is clear; it is at
+// the hottest.
+func (r *DayRequest) leastAir(now scene) unit.Temp {
+	low, high := now.Air, hottest-spare
+	for range 40 {
+		if mid := (low + high) / 2; r.clear(now.reheated(mid)) {
+			high = mid
+		} else {
+			low = mid
+		}
+	}
+	return high
+}
+
+// wait is for air that nothing in the booth turns: how dry it would have to be, with
+// panel and paint as warm as it.
+func (r *DayRequest) wait(now scene) (t Turn) {
+	id := "turn-drier"
+	if now.Air > hottest {
+		id = "turn-cooler-drier"
+	}
+	to := min(max(now.Air, coldBench+spare), hottest-spare)
+	s := scene{Day{Air: to, Panel: to, Altitude: now.Altitude}, to}
+	low, high := 0.0, 1.0
+	for range 40 {
+		if s.Humidity = (low + high) / 2; r.clear(s) {
+			low = s.Humidity
+		} else {
+			high = s.Humidity
+		}
+	}
+	s.Humidity = low
+	t = Turn{ID: id, To: to, By: unit.TempDiff(max(to-now.Air, now.Air-to)), Humidity: low}
+	t.lift(r, s, 0)
+	return t
+}
+
+// Figures is what the sentence of the turn names.
+func (t *Turn) Figures() Figures {
+	return Figures{temp("to", t.To), degrees("by", t.By), temp("least", t.Least), share("humidity", t.Humidity), ratio("drying", t.Drying), ratio("lift", t.Lift)}
+}
