@@ -32,7 +32,7 @@ func TestTryingTheWallShowsWhatTheGunGetsAndIsForgotten(t *testing.T) {
 
 func TestTryingStartsFromTheWallAsItStands(t *testing.T) {
 	r := open80x24(t)
-	press(r, append(toAnswer[:12:12], "70", "enter", "left")...)
+	press(r, append(toAnswer[:12:12], "70", "enter", "enter", "left")...)
 	require.InDelta(t, 69, r.answer.shown().Now.Wall.PSI(), 1e-6)
 	require.InDelta(t, 70, r.result().Request.Now.PSI(), 1e-6)
 }
@@ -70,7 +70,7 @@ func TestEveryPartOfTheLineIsShownAndTheWorstIsMarked(t *testing.T) {
 func TestScrollingReachesEveryRow(t *testing.T) {
 	for _, l := range []size{{40, 12}, {60, 20}, {80, 24}} {
 		r := start(t, look{size: l})
-		press(r, append(toAnswer[:13:13], "r", "home")...)
+		press(r, append(toAnswer[:14:14], "r", "home")...)
 		r.View()
 		a := r.answer
 		rows, _ := a.rows(a.room)
@@ -101,7 +101,7 @@ func TestTheSafetyLineIsOnEveryAnswer(t *testing.T) {
 
 func TestAJobThatCannotBeDoneSaysStopFirst(t *testing.T) {
 	r := open80x24(t)
-	press(r, append(toAnswer[:9:9], "20", "enter", "1", "enter")...)
+	press(r, append(toAnswer[:9:9], "20", "enter", "1", "enter", "enter")...)
 	setup := r.result().Setup
 	require.True(t, setup.Stopped())
 	rows, _ := r.answer.rows(r.answer.room)
@@ -136,7 +136,7 @@ func TestHowSureIsThatOfThePropagation(t *testing.T) {
 
 func TestNoRangeStandsBesideAWallThatIsOnlyWhereTheSupplyEnds(t *testing.T) {
 	r := open80x24(t)
-	press(r, append(toAnswer[:9:9], "27", "enter", "1", "enter")...)
+	press(r, append(toAnswer[:9:9], "27", "enter", "1", "enter", "enter")...)
 	require.True(t, r.result().Setup.Short.Is)
 	require.NotContains(t, r.View(), likelyMark)
 }

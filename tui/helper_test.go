@@ -98,8 +98,11 @@ func press(r *root, keys ...string) {
 }
 
 // The keys of a job from the safety page to the answer: clear, a reduced-pressure gun,
-// 75 F, 45 %, 90 psi, the rest as the shop has it.
-var toAnswer = []string{"enter", "8", "2", "75", "enter", "45", "enter", "enter", "enter", "90", "enter", "1", "enter"}
+// 75 F, 45 %, 90 psi, the rest as the shop has it and its supply not checked.
+var toAnswer = []string{"enter", "8", "2", "75", "enter", "45", "enter", "enter", "enter", "90", "enter", "1", "enter", "enter"}
+
+// The same, with the supply gone through: a small compressor and another gun on it.
+var toSupply = append(toAnswer[:13:13], "2", "12", "enter", "60", "enter", "enter", "enter", "100,3/4", "enter", "10,50", "enter", "enter", "enter", "enter")
 
 // where is the step that shows, or the page.
 func where(r *root) string {

@@ -37,6 +37,9 @@ func stop(r *root)    { r.done, r.stopped = true, true }
 // restart is back to the first question, everything answered kept.
 func restart(r *root) {
 	r.s.walkLine = false
+	if r.s.check == checkChange {
+		r.s.check = checkKeep
+	}
 	r.goTo(firstQuestion)
 }
 

@@ -28,26 +28,38 @@ func (q *question) enter() *presets.FieldError {
 		return nil
 	}
 	q.list.items = q.choices()
-	if q.step.id == stepLine {
+	switch {
+	case q.step.id == stepLine:
 		q.list.point(map[bool]string{true: lineChange, false: lineKeep}[q.s.walkLine])
-	} else if !q.seen {
+	case q.step.id == stepSupply:
+		q.list.point(q.s.check)
+	case !q.seen:
 		q.list.point(q.s.value(q.step.id))
 	}
 	q.seen = true
 	return nil
 }
 
-// The choices of the step that shows the line.
+// The choices of the step that shows the line; those of the supply are what checking
+// can be.
 const (
 	lineKeep   = "keep"
 	lineChange = "change"
 )
 
 func (q *question) choices() []presets.Item {
-	if q.step.id == stepLine {
-		return []presets.Item{{ID: lineKeep, Name: q.s.say("line-keep")}, {ID: lineChange, Name: q.s.say("line-change")}}
+	item := func(id, sentence string) presets.Item { return presets.Item{ID: id, Name: q.s.say(sentence)} }
+	switch {
+	case q.step.field():
+		return q.s.catalogue.Choices(q.step.id)
+	case q.step.id == stepLine:
+		return []presets.Item{item(lineKeep, "line-keep"), item(lineChange, "line-change")}
 	}
-	return q.s.catalogue.Choices(q.step.id)
+	all := []presets.Item{item(checkSkip, "check-skip")}
+	if q.s.hasCompressor() {
+		all = append(all, item(checkKeep, "check-keep"))
+	}
+	return append(all, item(checkChange, "check-change"))
 }
 
 func (q *question) heading() (left, right string) {
@@ -108,8 +120,12 @@ func (q *question) offer() string { return q.s.usual(q.step.id) }
 func (q *question) accept(string) move {
 	q.fault = ""
 	id := q.step.id
-	if id == stepLine {
+	switch id {
+	case stepLine:
 		q.s.walkLine = q.list.picked().ID == lineChange
+		return forward
+	case stepSupply:
+		q.s.check = q.list.picked().ID
 		return forward
 	}
 	var text string

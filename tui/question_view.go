@@ -70,30 +70,41 @@ func (q *question) row(w int) []string {
 			rows = append(rows, wrap(s.say("empty-"+q.step.id), w)...)
 		}
 	}
-	if q.step.id == presets.FieldHose {
-		return append(rows, wrap(s.say("field-hose"), w)...)
+	if form := s.say("field-" + q.step.id); form != "" {
+		return append(rows, wrap(form, w)...)
 	}
 	return append(rows, wrap(s.say("field-bare")+" "+readings[q.step.id].unit(s.sys), w)...)
 }
 
-// shown is the line as it stands, on the step that asks about it: a row a part, or all
-// of it in a sentence where the window is low.
+// shown is the line or the supply as it stands, on the step that asks about it: a row a
+// part, or all of it in a sentence where the window is low.
 func (q *question) shown(room size) (rows []string) {
-	if q.step.id != stepLine {
-		return nil
-	}
 	var short []string
 	for i := range steps {
 		st := &steps[i]
-		if !st.ofLine() || st.id == presets.FieldRegulatorAt && !hasRegulator(q.s) {
+		v := q.s.value(st.id)
+		if v == "" || !q.shows(st) {
 			continue
 		}
-		v := q.s.value(st.id)
 		short = append(short, st.short+" "+plain(v))
-		rows = append(rows, hang(pad(st.short, 9)+" ", q.s.name(st.id, v), room.w)...)
+		rows = append(rows, hang(pad(st.short, widestShort)+" ", q.s.name(st.id, v), room.w)...)
 	}
 	if room.h > 2*len(rows) {
 		return rows
 	}
 	return flow(short, ", ", room.w)
+}
+
+// widestShort is the width of the longest name of a step.
+const widestShort = len("receiver's air")
+
+// shows reports whether a step's answer is shown on this one.
+func (q *question) shows(st *step) bool {
+	switch q.step.id {
+	case stepLine:
+		return st.ofLine() && (st.id != presets.FieldRegulatorAt || hasRegulator(q.s))
+	case stepSupply:
+		return st.ofSupply() && q.s.hasCompressor()
+	}
+	return false
 }

@@ -57,6 +57,29 @@ var (
 		unit:  func(s unit.System) string { return unitOf(s.Small(0, unit.Usual)) },
 		bare:  differs(unit.ParseLength, unit.System.SmallUnit),
 	}
+	flows = reading{
+		runes: "scfmtlpinhd/",
+		unit:  func(s unit.System) string { return unitOf(s.Flow(0, unit.Usual)) },
+		bare:  differs(unit.ParseFlow, unit.System.FlowUnit),
+	}
+	volumes = reading{
+		runes: "litresmcgaonqfz",
+		unit:  func(s unit.System) string { return unitOf(s.Volume(1, unit.Usual)) },
+		bare:  differs(unit.ParseVolume, unit.System.VolumeUnit),
+	}
+	times = reading{
+		runes: "secondminuthr",
+		unit:  func(unit.System) string { return "min" },
+		bare: func(text string) bool {
+			_, err := unit.ParseSeconds(text, unit.InMinutes)
+			return err == nil && !strings.ContainsFunc(text, unicode.IsLetter)
+		},
+	}
+	users = reading{
+		runes: flows.runes + percents.runes,
+		unit:  flows.unit,
+		bare:  flows.bare,
+	}
 	percents = reading{
 		runes: "%percntrh",
 		unit:  func(unit.System) string { return "%" },
@@ -77,13 +100,26 @@ var readings = map[string]*reading{
 	presets.FieldHose:     &runs,
 	presets.FieldWall:     &pressures,
 	presets.FieldMark:     &pressures,
+
+	presets.FieldCompressor:   &flows,
+	presets.FieldReceiver:     &volumes,
+	presets.FieldCutIn:        &pressures,
+	presets.FieldCutOut:       &pressures,
+	presets.FieldMain:         &runs,
+	presets.FieldOther:        &users,
+	presets.FieldSprayTime:    &times,
+	presets.FieldReceiverTemp: &temperatures,
+	presets.FieldLineTemp:     &temperatures,
 }
 
 // complete names the unit where text has left it to the system, so that a change of
 // units later does not change what was meant.
 func complete(field, text string, sys unit.System) string {
-	if field == presets.FieldHose {
-		return completeHoses(text, sys)
+	switch field {
+	case presets.FieldHose, presets.FieldMain:
+		return pairs(text, sys, &runs, &bores)
+	case presets.FieldOther:
+		return pairs(text, sys, &flows, &percents)
 	}
 	if r := readings[field]; r != nil {
 		return r.complete(text, sys)
@@ -105,14 +141,18 @@ func (r *reading) complete(text string, sys unit.System) string {
 	return text + " " + r.unit(sys)
 }
 
-func completeHoses(text string, sys unit.System) string {
-	hoses := strings.Split(text, "+")
-	for i, h := range hoses {
-		h = strings.TrimSpace(h)
-		if at := strings.LastIndexByte(h, ','); at >= 0 {
-			h = runs.complete(h[:at], sys) + ", " + bores.complete(h[at+1:], sys)
+// pairs completes a list of two quantities each, parted by a comma: "25,3/8 + 6,1/4".
+// The second may be left out where the first can stand alone.
+func pairs(text string, sys unit.System, first, second *reading) string {
+	all := strings.Split(text, "+")
+	for i, p := range all {
+		p = strings.TrimSpace(p)
+		if at := strings.LastIndexByte(p, ','); at >= 0 {
+			p = first.complete(p[:at], sys) + ", " + second.complete(p[at+1:], sys)
+		} else if first == &flows {
+			p = first.complete(p, sys)
 		}
-		hoses[i] = h
+		all[i] = p
 	}
-	return strings.Join(hoses, " + ")
+	return strings.Join(all, " + ")
 }

@@ -34,6 +34,17 @@ func TestComplete(t *testing.T) {
 		{presets.FieldHose, "8,3/8", unit.Metric, "8 m, 3/8"},
 		{presets.FieldHose, "25ft,3/8in + 6,1/4", unit.US, "25ft, 3/8in + 6 ft, 1/4"},
 		{presets.FieldHose, "25", unit.US, "25"},
+		{presets.FieldMain, "100,3/4", unit.US, "100 ft, 3/4"},
+		{presets.FieldMain, "none", unit.US, "none"},
+		{presets.FieldCompressor, "18", unit.US, "18 cfm"},
+		{presets.FieldCompressor, "500", unit.Metric, "500 L/min"},
+		{presets.FieldCompressor, "5hp", unit.US, "5hp"},
+		{presets.FieldReceiver, "60", unit.US, "60 gal"},
+		{presets.FieldReceiver, "200", unit.Metric, "200 L"},
+		{presets.FieldOther, "10,50 + 4", unit.US, "10 cfm, 50% + 4 cfm"},
+		{presets.FieldOther, "10 cfm, 50 %", unit.Metric, "10 cfm, 50 %"},
+		{presets.FieldSprayTime, "3", unit.US, "3 min"},
+		{presets.FieldSprayTime, "90 s", unit.Metric, "90 s"},
 		{presets.FieldHose, "", unit.US, ""},
 	} {
 		require.Equal(t, c.want, complete(c.field, c.typed, c.sys), "%s %q", c.field, c.typed)
@@ -76,11 +87,16 @@ func TestCompleteTextMeansTheSameInEitherSystem(t *testing.T) {
 // What the parsers read can be typed.
 func TestFieldsTakeEveryUnitTheParsersRead(t *testing.T) {
 	for field, texts := range map[string][]string{
-		presets.FieldTemp:     {"75 F", "75 °F", "75 degF", "75 degreesF", "75 fahrenheit", "24 C", "24°c", "24 celsius", "75 deg", "75 degrees", "-5", "+5"},
-		presets.FieldHumidity: {"45%", "45 percent", "45 pct", "45%rh"},
-		presets.FieldSupply:   {"90psi", "90 PSIG", "90 lbs", "6 bar", "6 barg", "6 bar(g)", "620 kPa", "620 kpag", "0.62 MPa"},
-		presets.FieldAltitude: {"5000 ft", "5000 feet", "1 foot", "5000'", "1500 m", "1500 metres", "1500 meters", "1 1/2 m"},
-		presets.FieldHose:     {"25ft,3/8in", `25',3/8"`, "8m,10mm", "25 feet, 1-1/2 inches + 6 foot, 8 millimetres", "800 centimeters, 1cm"},
+		presets.FieldTemp:       {"75 F", "75 °F", "75 degF", "75 degreesF", "75 fahrenheit", "24 C", "24°c", "24 celsius", "75 deg", "75 degrees", "-5", "+5"},
+		presets.FieldHumidity:   {"45%", "45 percent", "45 pct", "45%rh"},
+		presets.FieldSupply:     {"90psi", "90 PSIG", "90 lbs", "6 bar", "6 barg", "6 bar(g)", "620 kPa", "620 kpag", "0.62 MPa"},
+		presets.FieldAltitude:   {"5000 ft", "5000 feet", "1 foot", "5000'", "1500 m", "1500 metres", "1500 meters", "1 1/2 m"},
+		presets.FieldCompressor: {"18cfm", "18 SCFM", "500 L/min", "500lpm", "0.5 m3/min", "30 m3/h", "8 l/s", "5 ft3/min", "5hp", "500 dm3/min"},
+		presets.FieldReceiver:   {"60gal", "60 gallons", "200L", "200 litres", "200 liters", "240 qt", "900 fl.oz", "9000 ml", "9000 cm3"},
+		presets.FieldMain:       {"100ft,3/4in", "none"},
+		presets.FieldOther:      {"10cfm,50%", "10 cfm, 50 percent + 100 L/min"},
+		presets.FieldSprayTime:  {"3min", "180 seconds", "0.1 hours", "3 minutes"},
+		presets.FieldHose:       {"25ft,3/8in", `25',3/8"`, "8m,10mm", "25 feet, 1-1/2 inches + 6 foot, 8 millimetres", "800 centimeters, 1cm"},
 	} {
 		for _, text := range texts {
 			for _, c := range text {
@@ -95,14 +111,15 @@ func TestEveryTypedStepCanBeRead(t *testing.T) {
 	for i := range steps {
 		st := &steps[i]
 		require.Equal(t, st.typed, readings[st.id] != nil, st.id)
+		require.LessOrEqual(t, len(st.short), widestShort, st.id)
 		require.NotEmpty(t, r.s.say("ask-"+st.id), st.id)
 		require.NotEmpty(t, r.s.say("why-"+st.id), "%s says why it is asked", st.id)
 		require.Equal(t, st.optional, r.s.say("empty-"+st.id) != "", st.id)
-		if !st.typed && st.id != stepLine {
+		if !st.typed && st.field() {
 			require.NotEmpty(t, r.s.catalogue.Choices(st.id), st.id)
 		}
 	}
-	for _, id := range []string{"line-keep", "line-change", "field-offer", "field-bare", "field-hose", "field-empty", "field-runes", "safety-line"} {
+	for _, id := range []string{"line-keep", "line-change", "check-skip", "check-keep", "check-change", "field-offer", "field-bare", "field-hose", "field-empty", "field-runes", "safety-line"} {
 		require.True(t, r.s.words.Has(id), id)
 	}
 }

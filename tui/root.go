@@ -96,6 +96,9 @@ func (r *root) goTo(at int) {
 			continue
 		}
 		r.s.walkLine = r.s.walkLine || q.step.ofLine()
+		if q.step.ofSupply() {
+			r.s.check = checkChange
+		}
 		r.at = i
 		q.enter()
 		q.refuse(fault)

@@ -20,13 +20,34 @@ type session struct {
 	// answers holds what was taken, each quantity with its unit.
 	answers  presets.Answers
 	walkLine bool // the line is gone through part by part
+	check    checking
 }
 
+// checking is whether the supply is checked, as its choices are called.
+type checking = string
+
+const (
+	checkSkip   checking = "skip"   // it is not
+	checkKeep   checking = "keep"   // as it stands
+	checkChange checking = "change" // it is gone through part by part
+)
+
 func newSession(c *presets.Catalogue, getenv func(string) string) *session {
-	return &session{
+	s := &session{
 		catalogue: c, words: words.English(), sys: c.System(),
 		theme: newTheme(coloured(getenv)), glyphs: glyphs(getenv), sure: calc.Propagate,
+		check: checkSkip,
 	}
+	if s.hasCompressor() {
+		s.check = checkKeep
+	}
+	return s
+}
+
+// hasCompressor reports whether one is known, so that the supply can be checked.
+func (s *session) hasCompressor() bool {
+	v := s.value(presets.FieldCompressor)
+	return v != "" && v != presets.None
 }
 
 // say is a sentence, empty where there is none.
@@ -70,9 +91,12 @@ func (s *session) value(field string) string {
 func (s *session) complete() presets.Answers {
 	a := s.answers
 	for i := range steps {
-		if id := steps[i].id; id != stepLine {
-			a.Set(id, s.value(id))
+		if steps[i].field() {
+			a.Set(steps[i].id, s.value(steps[i].id))
 		}
+	}
+	if s.check == checkSkip {
+		a.Set(presets.FieldCompressor, presets.None)
 	}
 	if mark := s.usual(presets.FieldMark); mark != "" {
 		a.Set(presets.FieldMark, mark)
@@ -98,7 +122,7 @@ func (s *session) trail(w, rows int) []string {
 		st := &steps[i]
 		v := s.answers.Field(st.id)
 		switch {
-		case v == "":
+		case v == "", st.ofSupply() && s.check == checkSkip:
 		case st.short == "":
 			said = append(said, s.name(st.id, v))
 		default:

@@ -4,18 +4,23 @@ import "boothset/presets"
 
 // The parts of the job that the steps belong to.
 const (
-	partCoat = "the coat"
-	partGun  = "the gun"
-	partDay  = "the day"
-	partAir  = "the air"
+	partCoat   = "the coat"
+	partGun    = "the gun"
+	partDay    = "the day"
+	partAir    = "the air"
+	partSupply = "the supply"
 )
 
-// stepLine is the step that shows the line as it is; it is no field of the answers.
-const stepLine = "line"
+// The steps that are no field of the answers: they show the line and the supply as they
+// are, and ask whether to go through them part by part.
+const (
+	stepLine   = "line"
+	stepSupply = "check"
+)
 
 // step is one question. Its sentences are under ask-, why- and empty- and its id.
 type step struct {
-	id       string // the field of presets.Answers, or stepLine
+	id       string // the field of presets.Answers, stepLine or stepSupply
 	part     string
 	short    string // what stands before its answer among the others; empty where that speaks for itself
 	typed    bool   // typed, not picked from a list
@@ -40,6 +45,16 @@ var steps = []step{
 	{id: presets.FieldCoupling, part: partAir, short: "couplings", when: walksLine},
 	{id: presets.FieldGauge, part: partAir, short: "gauge", when: walksLine},
 	{id: presets.FieldWall, part: partAir, short: "wall now", typed: true, optional: true, when: hasRegulator},
+	{id: stepSupply, part: partSupply},
+	{id: presets.FieldCompressor, part: partSupply, short: "compressor", typed: true, optional: true, when: walksSupply},
+	{id: presets.FieldReceiver, part: partSupply, short: "receiver", typed: true, when: walksBehindCompressor},
+	{id: presets.FieldCutIn, part: partSupply, short: "cut-in", typed: true, optional: true, when: walksBehindCompressor},
+	{id: presets.FieldCutOut, part: partSupply, short: "cut-out", typed: true, optional: true, when: walksBehindCompressor},
+	{id: presets.FieldMain, part: partSupply, short: "main", typed: true, optional: true, when: walksBehindCompressor},
+	{id: presets.FieldOther, part: partSupply, short: "others", typed: true, optional: true, when: walksBehindCompressor},
+	{id: presets.FieldSprayTime, part: partSupply, short: "spraying", typed: true, optional: true, when: walksBehindCompressor},
+	{id: presets.FieldReceiverTemp, part: partSupply, short: "receiver's air", typed: true, optional: true, when: walksBehindCompressor},
+	{id: presets.FieldLineTemp, part: partSupply, short: "main's air", typed: true, optional: true, when: walksBehindCompressor},
 }
 
 // ofLine reports whether a step is one of the parts of the line.
@@ -51,9 +66,19 @@ func (st *step) ofLine() bool {
 	return false
 }
 
+// ofSupply reports whether a step is one of the parts of the supply.
+func (st *step) ofSupply() bool { return st.part == partSupply && st.id != stepSupply }
+
+// field reports whether a step asks for a field of the answers.
+func (st *step) field() bool { return st.id != stepLine && st.id != stepSupply }
+
 func walksLine(s *session) bool { return s.walkLine }
 
 func hasRegulator(s *session) bool { return s.value(presets.FieldRegulator) != presets.None }
+
+func walksSupply(s *session) bool { return s.check == checkChange }
+
+func walksBehindCompressor(s *session) bool { return walksSupply(s) && s.hasCompressor() }
 
 // asked reports whether a step is to be asked as things stand.
 func (s *session) asked(st *step) bool { return st.when == nil || st.when(s) }

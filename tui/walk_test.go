@@ -53,14 +53,15 @@ func TestNumbersWithAndWithoutUnits(t *testing.T) {
 func TestTheStepsComeInOrder(t *testing.T) {
 	r := open80x24(t)
 	var seen []string
-	for _, k := range append(toAnswer[:11:11], "2", "enter", "2", "2", "50,3/8", "enter", "2", "2", "60", "enter") {
+	for _, k := range append(toAnswer[:11:11], "2", "enter", "2", "2", "50,3/8", "enter", "2", "2", "60", "enter", "2", "18", "enter", "60", "enter", "100", "enter", "130", "enter", "100,3/4", "enter", "10,50", "enter", "2", "enter", "95", "enter", "70", "enter") {
 		if at := where(r); len(seen) == 0 || seen[len(seen)-1] != at {
 			seen = append(seen, at)
 		}
 		press(r, k)
 	}
 	require.Equal(t, []string{"safety", "coat", "gun", "temp", "humidity", "panel", "altitude", "supply", "line",
-		"regulator", "regulator-at", "filter", "hose", "coupling", "gauge", "wall"}, seen)
+		"regulator", "regulator-at", "filter", "hose", "coupling", "gauge", "wall",
+		"check", "compressor", "receiver", "cut-in", "cut-out", "main", "other", "spray-time", "receiver-temp", "line-temp"}, seen)
 	require.Equal(t, "answer", where(r))
 	q := r.result().Request
 	require.True(t, q.HasNow)
@@ -74,7 +75,7 @@ func TestWithoutARegulatorNeitherItsPlaceNorTheWallIsAsked(t *testing.T) {
 	press(r, append(toAnswer[:11:11], "2", "4")...)
 	require.Equal(t, presets.FieldFilter, where(r))
 	press(r, "enter", "enter", "enter", "enter")
-	require.Equal(t, "answer", where(r))
+	require.Equal(t, stepSupply, where(r))
 }
 
 func TestBadInputStaysInTheField(t *testing.T) {
@@ -199,7 +200,7 @@ func TestThePartsOfTheLineKeepWhatWasSaidWhenTheLineIsTakenAsItIs(t *testing.T) 
 	require.Equal(t, stepLine, where(r))
 	require.Contains(t, r.View(), "1/4 in regulator")
 	require.Contains(t, r.View(), "25ft, 3/8in", "a hose that would not do is not taken")
-	press(r, "1", "enter")
+	press(r, "1", "enter", "enter")
 	require.Equal(t, "answer", where(r))
 	require.Equal(t, "1/4in", r.result().Request.RegulatorID)
 }
@@ -216,7 +217,7 @@ units = "metric"
 	require.Contains(t, r.View(), "Left empty: 500m")
 	press(r, "enter")
 	require.Contains(t, r.View(), "Left empty: 7bar")
-	press(r, "enter", "enter", "enter")
+	press(r, "enter", "enter", "enter", "enter")
 	q := r.result().Request
 	require.InDelta(t, 7, q.Supply.Bar(), 1e-9)
 	require.InDelta(t, 500, float64(q.Day.Altitude), 1e-9)
@@ -246,6 +247,88 @@ func TestAgainKeepsTheAnswers(t *testing.T) {
 	before := r.result()
 	press(r, "n")
 	require.Equal(t, presets.FieldCoat, where(r))
-	press(r, "enter", "enter", "enter", "enter", "enter", "enter", "enter", "enter", "enter")
+	press(r, "enter", "enter", "enter", "enter", "enter", "enter", "enter", "enter", "enter", "enter")
 	require.Equal(t, before, r.result())
+}
+
+func TestTheSupplyIsCheckedOnlyWhereItIsGoneThrough(t *testing.T) {
+	r := open80x24(t)
+	press(r, toSupply...)
+	require.Equal(t, "answer", where(r))
+	got := r.result()
+	require.True(t, got.Setup.Supplied.Checked)
+	require.InDelta(t, 12, got.Request.Shop.System.Rated.SCFM(), 1e-9)
+	require.InDelta(t, 60, got.Request.Shop.System.Receiver.Volume.USGallons(), 1e-9)
+	require.InDelta(t, 90, got.Request.Shop.System.CutIn.PSI(), 1e-9, "at the supply where nothing was said")
+	require.InDelta(t, 0.5, got.Request.Shop.System.Others[0].Duty, 1e-9)
+	for where(r) != stepSupply {
+		press(r, "esc")
+	}
+	press(r, "1")
+	require.Equal(t, "answer", where(r))
+	require.False(t, r.result().Setup.Supplied.Checked, "skipped, though it was gone through once")
+	require.NotContains(t, r.View(), "12 cfm")
+	press(r, "esc", "2")
+	require.Equal(t, got, r.result(), "and all of it is still there")
+}
+
+func TestWithoutACompressorNothingOfTheSupplyIsAsked(t *testing.T) {
+	r := open80x24(t)
+	press(r, append(toAnswer[:13:13], "2")...)
+	require.Equal(t, presets.FieldCompressor, where(r))
+	press(r, "enter")
+	require.Equal(t, "answer", where(r))
+	require.False(t, r.result().Setup.Supplied.Checked)
+}
+
+func TestAShopsOwnSupplyIsCheckedUnlessSkipped(t *testing.T) {
+	r := start(t, look{size: usualSize, shop: `[line]
+compressor = "18cfm"
+receiver = "60gal"
+`})
+	press(r, toAnswer[:13]...)
+	require.Contains(t, r.View(), "18cfm")
+	press(r, "enter")
+	require.True(t, r.result().Setup.Supplied.Checked)
+	press(r, "esc", "1")
+	require.False(t, r.result().Setup.Supplied.Checked)
+}
+
+func TestAFaultOfTheSupplyThatShowsInTheAnswerLeadsToItsQuestion(t *testing.T) {
+	r := open80x24(t)
+	press(r, append(toSupply[:18:18], "100", "enter", "90", "enter", "enter", "enter", "enter", "enter", "enter")...)
+	require.Equal(t, presets.FieldCutOut, where(r), "it stops below where it starts")
+	require.NotEmpty(t, r.page().(*question).fault)
+	press(r, "ctrl+u", "130", "enter", "enter", "enter", "enter", "enter", "enter")
+	require.Equal(t, "answer", where(r))
+}
+
+func TestBadSuppliesStayInTheirField(t *testing.T) {
+	for _, c := range []struct {
+		at   int
+		bad  string
+		want string
+	}{
+		{14, "5 h", "18cfm"},
+		{16, "", "receiver's volume"},
+		{16, "60 p", "Only"},
+		{20, "100ft", "length and bore"},
+		{22, "10cfm,150", "share of the time"},
+		{24, "3 x", "Only"},
+	} {
+		r := open80x24(t)
+		press(r, toSupply[:c.at]...)
+		at := where(r)
+		for _, k := range c.bad {
+			press(r, string(k))
+		}
+		q := r.page().(*question)
+		if c.want == "Only" {
+			require.Contains(t, q.fault, c.want, c.bad)
+			continue
+		}
+		press(r, "enter")
+		require.Equal(t, at, where(r))
+		require.Contains(t, q.fault, c.want)
+	}
 }
