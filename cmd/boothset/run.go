@@ -33,12 +33,21 @@ type command struct {
 	run         func(args []string, std stdio, getenv func(string) string) int
 }
 
-func commands() []command {
-	return []command{
-		{"plan", "wall pressure, distance and inlet valve for one job", runPlan},
-		filmQuestion().command(),
-		mixQuestion().command(),
+// questions is the coat's own questions, in the order they come up at the bench: each is
+// a sub-command, and a page of the assistant.
+func questions() []question {
+	return []question{
+		filmQuestion(),
+		mixQuestion(),
 	}
+}
+
+func commands() []command {
+	all := []command{{"plan", "wall pressure, distance and inlet valve for one job", runPlan}}
+	for _, q := range questions() {
+		all = append(all, q.command())
+	}
+	return all
 }
 
 // run is the program: arguments in, exit code out.
