@@ -2,11 +2,13 @@ package tui
 
 import (
 	"errors"
+	"strconv"
 	"strings"
 
 	"boothset/calc"
 	"boothset/calc/unit"
 	"boothset/presets"
+	"boothset/presets/words"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -23,7 +25,8 @@ type answer struct {
 	all     bool // show every reason, with what it rests on
 	err     error
 	scroll  scroll
-	room    size // it was last drawn in
+	forms   []*form // opened from here
+	room    size    // it was last drawn in
 }
 
 func (a *answer) skip() bool { return false }
@@ -73,6 +76,12 @@ func (a *answer) keys() []binding {
 			binding{keys: []string{"l"}, show: "l", does: "line", act: a.jump(sectionLine), more: "what each part of it takes"},
 		)
 	}
+	if a.err == nil {
+		for i, f := range a.forms {
+			n := strconv.Itoa(i + 1)
+			all = append(all, binding{keys: []string{n}, show: n, does: f.ask.Name, act: always(open(f)), more: f.ask.Title})
+		}
+	}
 	all = append(all,
 		binding{keys: []string{"u"}, show: "u", does: "units", act: a.changeUnits, more: moreUnits},
 		binding{keys: []string{"n"}, show: "n", does: "again", act: always(restart), more: "from the first question, answers kept"},
@@ -96,6 +105,22 @@ func (a *answer) changeUnits(string) move {
 		a.tryAt(wall)
 	}
 	return nil
+}
+
+// offer is what the answer has for a field of the coat's own questions, empty where it
+// has nothing.
+func (a *answer) offer(field string) string {
+	switch field {
+	case presets.FieldPressure:
+		if a.setup.Short.Is {
+			return a.s.sys.Gauge(a.setup.Short.Best, words.PressureDecimals(a.s.sys))
+		}
+		return a.s.sys.Gauge(a.setup.Working.Pressure, words.PressureDecimals(a.s.sys))
+	case presets.FieldDistance:
+		return a.s.sys.Small(a.setup.Distance.Target, unit.Usual)
+	}
+	all := a.s.complete()
+	return all.Field(field)
 }
 
 // shown is the setup that shows.

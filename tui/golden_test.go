@@ -53,6 +53,12 @@ var frames = []struct {
 	{"answer-metric", append(toAnswer[:14:14], "u"), []size{usualSize}},
 	{"answer-reasons", append(toAnswer[:14:14], "r"), []size{usualSize, {60, 20}}},
 	{"answer-stopped", append(toAnswer[:5:5], "97", "enter", "72", "enter", "enter", "20", "enter", "1", "enter", "enter"), []size{usualSize, {40, 12}}},
+	{"form", toForm, []size{usualSize, {60, 20}, {120, 40}, {40, 12}}},
+	{"form-typed", append(toForm[:15:15], "2", "enter"), []size{usualSize, {60, 20}, {120, 40}, {40, 12}}},
+	{"form-coat", append(toForm[:15:15], "2", "enter", "up", "up", "up", "up", "left"), []size{usualSize}},
+	{"form-answer", append(toForm[:15:15], "2", "enter", "pgdown"), []size{usualSize, {60, 20}, {120, 40}, {40, 12}}},
+	{"form-stopped", append(toForm[:15:15], "9", "enter", "pgdown"), []size{usualSize}},
+	{"keys-form", append(toForm[:15:15], "?"), []size{usualSize}},
 	{"keys", append(toAnswer[:14:14], "?"), []size{usualSize, {40, 12}}},
 	{"too-small", nil, []size{{39, 12}, {80, 11}, {12, 5}}},
 }

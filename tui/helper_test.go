@@ -67,7 +67,7 @@ func start(t test, l look) *root {
 	}
 	s := newSession(c, func(name string) string { return env[name] })
 	s.sure = knownSpread
-	r := newRoot(s)
+	r := newRoot(s, []Question{invented(c)})
 	r.Update(tea.WindowSizeMsg{Width: l.size.w, Height: l.size.h})
 	return r
 }
@@ -76,7 +76,7 @@ var keyTypes = map[string]tea.KeyType{
 	"enter": tea.KeyEnter, "esc": tea.KeyEsc, "up": tea.KeyUp, "down": tea.KeyDown, "left": tea.KeyLeft, "right": tea.KeyRight,
 	"home": tea.KeyHome, "end": tea.KeyEnd, "pgup": tea.KeyPgUp, "pgdown": tea.KeyPgDown, "backspace": tea.KeyBackspace,
 	"delete": tea.KeyDelete, "shift+tab": tea.KeyShiftTab, "shift+left": tea.KeyShiftLeft, "shift+right": tea.KeyShiftRight,
-	"ctrl+c": tea.KeyCtrlC, "ctrl+u": tea.KeyCtrlU, "f1": tea.KeyF1,
+	"tab": tea.KeyTab, "ctrl+c": tea.KeyCtrlC, "ctrl+u": tea.KeyCtrlU, "f1": tea.KeyF1,
 }
 
 // key is a key by the library's name of it; what is no name is typed.
@@ -113,6 +113,8 @@ func where(r *root) string {
 		return "safety"
 	case *answer:
 		return "answer"
+	case *form:
+		return p.ask.Name
 	case *keysPage:
 		return "keys"
 	}

@@ -2,7 +2,6 @@ package tui
 
 import (
 	"slices"
-	"strings"
 
 	"boothset/presets"
 
@@ -52,25 +51,28 @@ func apart(k tea.KeyMsg) []tea.KeyMsg {
 	return single
 }
 
-// helpRow is as many bindings as fit into w columns, the last one always among them.
-func helpRow(s *session, all []binding, w int) string {
-	const apart = 2
-	width := func(b binding) int { return ansi.StringWidth(b.show) + 1 + ansi.StringWidth(b.does) }
-	last := all[len(all)-1]
-	room := w - width(last)
-	var shown []binding
-	for _, b := range all[:len(all)-1] {
-		if room -= width(b) + apart; room < 0 {
-			break
+// helpRows is as many bindings as fit into a row of w columns, the last one always among
+// them. Where more than one would be left out and the window is high, they have two rows.
+func helpRows(s *session, all []binding, w, high int) []string {
+	parts := make([]string, len(all))
+	for i, b := range all {
+		parts[i] = s.theme.Key.Render(b.show) + " " + b.does
+	}
+	last := len(parts) - 1
+	shown := func(n int) []string { return flow(append(slices.Clone(parts[:n]), parts[last]), "  ", w) }
+	most := 1
+	if high >= roomyWindow && len(shown(last-1)) > 1 {
+		most = 2
+	}
+	for n := last; ; n-- {
+		if rows := shown(n); len(rows) <= most || n == 0 {
+			return rows[:min(len(rows), most)]
 		}
-		shown = append(shown, b)
 	}
-	parts := make([]string, 0, len(shown)+1)
-	for _, b := range append(shown, last) {
-		parts = append(parts, s.theme.Key.Render(b.show)+" "+b.does)
-	}
-	return cut(strings.Join(parts, strings.Repeat(" ", apart)), w)
 }
+
+// roomyWindow is the height from which help may have two rows.
+const roomyWindow = 24
 
 // keysPage lists every key of the page below it.
 type keysPage struct {

@@ -41,14 +41,19 @@ func TestEveryKeyInTheHelpDoesSomething(t *testing.T) {
 	}
 }
 
-func TestHelpFitsAnyWidthAndKeepsItsLastKey(t *testing.T) {
+func TestHelpFitsAnyWindowAndKeepsItsLastKey(t *testing.T) {
 	r := open80x24(t)
 	press(r, toAnswer...)
 	all := r.keys()
 	for w := leastWidth; w <= 200; w++ {
-		row := helpRow(r.s, all, w)
-		require.LessOrEqual(t, ansi.StringWidth(row), w)
-		require.True(t, strings.HasSuffix(row, "? keys"), row)
+		for high, most := range map[int]int{leastHeight: 1, roomyWindow: 2} {
+			rows := helpRows(r.s, all, w, high)
+			require.LessOrEqual(t, len(rows), most)
+			for _, row := range rows {
+				require.LessOrEqual(t, ansi.StringWidth(row), w)
+			}
+			require.True(t, strings.HasSuffix(rows[len(rows)-1], "? keys"), rows)
+		}
 	}
 }
 

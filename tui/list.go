@@ -56,28 +56,40 @@ func (l *list) keys(accept func(string) move) []binding {
 // rows is as many entries as there is room for, the marked one among them. Where more
 // lie above or below, the row at that end says so.
 func (l *list) rows(s *session, room size) []string {
-	l.top = min(max(l.top, l.at-room.h+1), l.at)
-	l.top = max(min(l.top, len(l.items)-room.h), 0)
+	l.top = follow(l.top, l.at, len(l.items), room.h)
 	end := min(l.top+room.h, len(l.items))
 	var rows []string
 	for i := l.top; i < end; i++ {
-		mark, number := " ", " "
-		switch {
-		case i == l.at:
-			mark = ">"
-		case i == l.top && i > 0:
-			mark = "^"
-		case i == end-1 && end < len(l.items):
-			mark = "v"
-		}
+		number := " "
 		if i < 9 {
 			number = strconv.Itoa(i + 1)
 		}
-		row := cut(fmt.Sprintf("%s %s  %s", mark, number, plain(l.items[i].Name)), room.w)
+		row := cut(fmt.Sprintf("%s %s  %s", listMark(i, l.at, l.top, end, len(l.items)), number, plain(l.items[i].Name)), room.w)
 		if i == l.at {
 			row = s.theme.Focus.Render(row)
 		}
 		rows = append(rows, row)
 	}
 	return rows
+}
+
+// follow moves the first of n entries that shows so that the one at is among the high
+// that do.
+func follow(top, at, n, high int) int {
+	top = min(max(top, at-high+1), at)
+	return max(min(top, n-high), 0)
+}
+
+// listMark stands before an entry: the one at, and the first and the last that show
+// where more lie above or below.
+func listMark(i, at, top, end, n int) string {
+	switch {
+	case i == at:
+		return ">"
+	case i == top && i > 0:
+		return "^"
+	case i == end-1 && end < n:
+		return "v"
+	}
+	return " "
 }

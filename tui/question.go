@@ -96,20 +96,9 @@ func (q *question) press(k tea.KeyMsg) move {
 	if !q.step.typed {
 		return nil
 	}
-	if k.Alt || k.Type != tea.KeyRunes && k.Type != tea.KeySpace {
-		q.field.edit(k)
-		return nil
+	if !q.s.typeInto(&q.field, q.step.id, k) {
+		q.fault = q.s.say("field-runes")
 	}
-	var good []rune
-	for _, c := range k.Runes {
-		switch {
-		case readings[q.step.id].takes(c):
-			good = append(good, c)
-		case c != '\n' && c != '\r' && c != '\t':
-			q.fault = q.s.say("field-runes")
-		}
-	}
-	q.field.insert(good)
 	return nil
 }
 

@@ -47,13 +47,16 @@ type root struct {
 	stopped bool   // because it was interrupted
 }
 
-func newRoot(s *session) *root {
+func newRoot(s *session, questions []Question) *root {
 	r := &root{s: s, answer: &answer{s: s}, size: size{80, 24}}
 	r.pages = append(r.pages, &safety{s: s})
 	for i := range steps {
 		r.pages = append(r.pages, &question{s: s, step: &steps[i]})
 	}
 	r.pages = append(r.pages, r.answer)
+	for _, q := range questions {
+		r.answer.forms = append(r.answer.forms, newForm(s, r.answer, q))
+	}
 	return r
 }
 
@@ -155,7 +158,7 @@ func (r *root) press(k tea.KeyMsg) {
 // keys is what the keys do now.
 func (r *root) keys() []binding {
 	all := append(r.page().keys(), binding{keys: []string{stopKey}, show: stopKey, does: "stop at once", act: always(stop)})
-	if len(r.over) > 0 {
+	if _, is := r.page().(*keysPage); is {
 		return all
 	}
 	return append(all, binding{keys: []string{"?", "f1"}, show: "?", does: "keys", act: func(string) move {
@@ -181,13 +184,19 @@ func (r *root) draw() string {
 		trail = 2
 	}
 	top := append([]string{s.theme.Title.Render(ends(w, right, programName+"  "+left, left))}, s.trail(w, trail)...)
-	help := []string{helpRow(s, r.keys(), w)}
 	if r.size.h >= ruledWindow {
 		top = append(top, rule)
-		help = append([]string{rule}, help...)
 	}
-	room := size{w, r.size.h - len(top) - len(help)}
-	body := p.body(room)
+	var help, body []string
+	var room size
+	for range 2 { // what scrolls is known once it is laid out, and help speaks of it
+		help = helpRows(s, r.keys(), w, r.size.h)
+		if r.size.h >= ruledWindow {
+			help = append([]string{rule}, help...)
+		}
+		room = size{w, r.size.h - len(top) - len(help)}
+		body = p.body(room)
+	}
 	body = body[:min(len(body), room.h)]
 	rows := append(top, body...)
 	for range room.h - len(body) {

@@ -22,6 +22,7 @@ type Options struct {
 	In        io.Reader // a terminal
 	Out       io.Writer // a terminal
 	Getenv    func(string) string
+	Questions []Question // reached from the answer, in this order; nine at most
 }
 
 // Result is how the assistant was left.
@@ -42,7 +43,7 @@ const framesPerSecond = 120
 
 // Run shows the assistant until the person leaves it. The terminal is then as it was.
 func Run(o Options) (Result, error) {
-	r := newRoot(newSession(o.Catalogue, o.Getenv))
+	r := newRoot(newSession(o.Catalogue, o.Getenv), o.Questions)
 	p := tea.NewProgram(r, tea.WithInput(o.In), tea.WithOutput(o.Out), tea.WithAltScreen(),
 		tea.WithFPS(framesPerSecond), tea.WithoutSignalHandler())
 

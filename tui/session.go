@@ -1,11 +1,15 @@
 package tui
 
 import (
+	"unicode"
+
 	"boothset/calc"
 	"boothset/calc/unit"
 	"boothset/presets"
 	"boothset/presets/words"
 	"boothset/tui/draw"
+
+	tea "github.com/charmbracelet/bubbletea"
 )
 
 // session is what the pages share: what has been answered, and how to show it.
@@ -102,6 +106,27 @@ func (s *session) complete() presets.Answers {
 		a.Set(presets.FieldMark, mark)
 	}
 	return a
+}
+
+// typeInto takes a key into a field; false where it brings what cannot be part of it.
+func (s *session) typeInto(f *field, name string, k tea.KeyMsg) bool {
+	if k.Alt || k.Type != tea.KeyRunes && k.Type != tea.KeySpace {
+		f.edit(k)
+		return true
+	}
+	all := true
+	var good []rune
+	for _, c := range k.Runes {
+		r := readings[name]
+		switch {
+		case r != nil && r.takes(c), r == nil && unicode.IsPrint(c):
+			good = append(good, c)
+		case c != '\n' && c != '\r' && c != '\t':
+			all = false
+		}
+	}
+	f.insert(good)
+	return all
 }
 
 // name is an answer as a person reads it: the name of an entry, or what was typed.

@@ -1,8 +1,11 @@
 package tui
 
 import (
+	"slices"
 	"strings"
 	"unicode"
+
+	"boothset/calc"
 
 	"github.com/charmbracelet/x/ansi"
 )
@@ -96,7 +99,62 @@ func flow(pieces []string, between string, w int) []string {
 	}
 	rows := wrap(strings.Join(whole, between), w)
 	for i := range rows {
-		rows[i] = strings.ReplaceAll(rows[i], unbroken, " ")
+		rows[i] = strings.Trim(strings.ReplaceAll(rows[i], unbroken, " "), " ")
 	}
 	return rows
+}
+
+// ruled is a title in a rule of w columns.
+func (s *session) ruled(title string, w int) string {
+	rule := string(s.glyphs.Rule)
+	row := strings.Repeat(rule, 2) + " " + title + " "
+	return cut(row+strings.Repeat(rule, max(w-ansi.StringWidth(row), 0)), w)
+}
+
+// printedWidth is the width that answers are printed in.
+const printedWidth = 80
+
+// printed is a printed answer in w columns. Where that is less than it was printed for,
+// or than a row takes, rows that hang under a mark are joined and wrapped anew.
+func (s *session) printed(text string, w int) (rows []string) {
+	lines := strings.Split(strings.TrimRight(text, "\n"), "\n")
+	for i := range lines {
+		lines[i] = plain(lines[i])
+	}
+	for i := 0; i < len(lines); {
+		mark, rest := cutMark(lines[i])
+		block := lines[i : i+1]
+		for i++; mark != "" && i < len(lines) && strings.HasPrefix(lines[i], strings.Repeat(" ", len(mark))); i++ {
+			rest += " " + strings.TrimSpace(lines[i])
+			block = append(block, lines[i])
+		}
+		if w < printedWidth || slices.ContainsFunc(block, func(row string) bool { return ansi.StringWidth(row) > w }) {
+			if mark == "" {
+				mark = lines[i-1][:len(lines[i-1])-len(strings.TrimLeft(lines[i-1], " "))]
+				rest = strings.TrimLeft(lines[i-1], " ")
+			}
+			block = hang(mark, rest, w)
+			if len(block) == 0 {
+				block = []string{""}
+			}
+		}
+		switch mark {
+		case "STOP ":
+			block = each(block, s.theme.level[calc.Stop].Render)
+		case "! ":
+			block = each(block, s.theme.level[calc.Warn].Render)
+		}
+		rows = append(rows, block...)
+	}
+	return rows
+}
+
+// cutMark parts a row from the mark that rows below hang under.
+func cutMark(row string) (mark, rest string) {
+	for _, m := range []string{"- ", "! ", "STOP "} {
+		if rest, ok := strings.CutPrefix(row, m); ok {
+			return m, rest
+		}
+	}
+	return "", row
 }

@@ -5,6 +5,7 @@ import (
 	"io"
 	"os"
 
+	"boothset/calc/unit"
 	"boothset/presets"
 	"boothset/presets/words"
 	"boothset/tui"
@@ -25,7 +26,7 @@ func runAssistant(std stdio, getenv func(string) string) int {
 	if err != nil {
 		return refuse(std, err)
 	}
-	left, err := tui.Run(tui.Options{Catalogue: c, In: std.in, Out: screen, Getenv: getenv})
+	left, err := tui.Run(tui.Options{Catalogue: c, In: std.in, Out: screen, Getenv: getenv, Questions: pages(c)})
 	switch {
 	case err != nil:
 		return failed(std, err)
@@ -43,6 +44,23 @@ func runAssistant(std stdio, getenv func(string) string) int {
 		return exitCannot
 	}
 	return exitAnswered
+}
+
+// pages is the coat's own questions as the assistant asks them.
+func pages(c *presets.Catalogue) []tui.Question {
+	var all []tui.Question
+	for _, q := range questions() {
+		all = append(all, tui.Question{Name: q.name, Title: q.brief, Fields: q.fields,
+			Ask: func(s presets.Sheet, read, show unit.System) (text string, stopped bool, err error) {
+				r, err := q.ask(c, s, read)
+				if err != nil {
+					return "", false, err
+				}
+				return string(r.appendText(nil, show, words.English())), r.stopped(), nil
+			},
+		})
+	}
+	return all
 }
 
 // screenOf is where the assistant can draw, nil with the reason where it cannot.

@@ -1,0 +1,232 @@
+package tui
+
+import (
+	"errors"
+	"slices"
+	"strings"
+
+	"boothset/calc/unit"
+	"boothset/presets"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// Question is one of the coat's own questions, asked on a page of its own that is
+// reached from the answer.
+type Question struct {
+	Name   string // what it is called in a word
+	Title  string // what it answers
+	Fields []presets.Field
+	// Ask answers what was typed, its bare numbers read in one system and the text
+	// printed in another. Stopped reports that the job cannot be done as asked. What will
+	// not do comes as a *presets.FieldError.
+	Ask func(s presets.Sheet, read, show unit.System) (text string, stopped bool, err error)
+}
+
+// form is the page of a question: its fields one below the other and the answer under
+// them, worked out anew whenever a field is left. What was typed stays in it for as long
+// as the assistant runs.
+type form struct {
+	s      *session
+	from   *answer
+	ask    Question
+	boxes  []box
+	at     int // the box that is typed in; behind the last one lies the answer
+	top    int // the first box that shows
+	read   unit.System
+	text   string
+	stops  bool
+	err    error
+	fault  string // why what was typed was not taken; the next key clears it
+	scroll scroll
+}
+
+// box is a field of a form.
+type box struct {
+	presets.Field
+	typed   field
+	choices []presets.Item // where it is chosen from a list
+	picked  int            // of the choices, -1 where none was picked here
+}
+
+func newForm(s *session, from *answer, q Question) *form {
+	f := &form{s: s, from: from, ask: q}
+	for _, x := range q.Fields {
+		f.boxes = append(f.boxes, box{Field: x, choices: s.catalogue.Choices(x.Name), picked: -1})
+	}
+	return f
+}
+
+// own is what was typed or picked here.
+func (b *box) own() string {
+	if b.picked >= 0 {
+		return b.choices[b.picked].ID
+	}
+	return strings.TrimSpace(b.typed.String())
+}
+
+func (b *box) clear() {
+	b.typed.set("")
+	b.picked = -1
+}
+
+// value is what counts for a box: what was said here, else what the answer rests on.
+func (f *form) value(b *box) string {
+	if own := b.own(); own != "" {
+		return own
+	}
+	return f.from.offer(b.Name)
+}
+
+func (f *form) sheet() presets.Sheet {
+	s := presets.Sheet{}
+	for i := range f.boxes {
+		if v := f.value(&f.boxes[i]); v != "" {
+			s[f.boxes[i].Name] = presets.Typed(v)
+		}
+	}
+	return s
+}
+
+// onAnswer reports whether no box is typed in.
+func (f *form) onAnswer() bool { return f.at == len(f.boxes) }
+
+func (f *form) skip() bool { return false }
+
+func (f *form) heading() (left, right string) { return f.ask.Title, f.s.unitsName() }
+
+// enter arrives at the first field in the way of an answer, or at the answer.
+func (f *form) enter() *presets.FieldError {
+	f.fault = ""
+	f.scroll.top = 0
+	f.solve()
+	f.at = len(f.boxes)
+	if i := f.blamed(); i >= 0 {
+		f.at = i
+	}
+	return nil
+}
+
+// solve asks anew. Bare numbers keep the system they were typed in: it follows the
+// assistant's only while nothing is typed.
+func (f *form) solve() {
+	if !slices.ContainsFunc(f.boxes, func(b box) bool { return b.own() != "" }) {
+		f.read = f.s.sys
+	}
+	f.text, f.stops, f.err = f.ask.Ask(f.sheet(), f.read, f.s.sys)
+}
+
+// blamed is the box that the fault lies in, -1 where there is none.
+func (f *form) blamed() int {
+	var e *presets.FieldError
+	if !errors.As(f.err, &e) {
+		return -1
+	}
+	return slices.IndexFunc(f.boxes, func(b box) bool { return b.Name == e.Field })
+}
+
+// leave takes what was typed, or keeps the cursor where it will not do.
+func (f *form) leave() bool {
+	if f.onAnswer() {
+		return true
+	}
+	b := &f.boxes[f.at]
+	if b.choices == nil && b.own() != "" {
+		b.typed.set(complete(b.Name, b.own(), f.read))
+	}
+	f.solve()
+	return b.own() == "" || f.blamed() != f.at
+}
+
+// next goes on, and behind the last field to the one that is in the way of an answer.
+func (f *form) next(string) move {
+	switch {
+	case f.onAnswer():
+		f.at = 0
+	case !f.leave():
+	case f.at < len(f.boxes)-1:
+		f.at++
+	case f.blamed() >= 0:
+		f.at = f.blamed()
+	default:
+		f.toAnswer("")
+	}
+	return nil
+}
+
+// last goes one field back, from a faulty one too.
+func (f *form) last(string) move {
+	f.leave()
+	f.at = max(f.at-1, 0)
+	return nil
+}
+
+func (f *form) toAnswer(string) move {
+	if f.leave() {
+		f.at = len(f.boxes)
+		f.scroll.top = 0
+	}
+	return nil
+}
+
+// choose picks the next choice of a box, or the one before.
+func (f *form) choose(key string) move {
+	b := &f.boxes[f.at]
+	now := slices.IndexFunc(b.choices, func(c presets.Item) bool { return c.ID == f.value(b) })
+	if key == "left" {
+		now = max(now-1, 0)
+	} else {
+		now = min(now+1, len(b.choices)-1)
+	}
+	b.picked = now
+	f.solve()
+	return nil
+}
+
+func (f *form) changeUnits(key string) move {
+	f.from.changeUnits(key)
+	f.solve()
+	return nil
+}
+
+func (f *form) keys() []binding {
+	goBack := binding{keys: []string{"esc"}, show: "esc", does: "back", act: always(back), more: "to the answer; what was typed stays"}
+	if f.onAnswer() {
+		all := []binding{goBack, {keys: []string{"enter", "tab"}, show: "enter", does: "fields", act: f.next, more: "to the first of them"},
+			{keys: []string{"shift+tab", "left"}, show: "left", does: "last field", act: f.last}}
+		all = append(all, binding{keys: []string{"u"}, show: "u", does: "units", act: f.changeUnits, more: moreUnits}, quitKey())
+		return append(all, f.scroll.keys()...)
+	}
+	all := []binding{
+		{keys: []string{"enter", "down", "tab"}, show: "enter", does: "next", act: f.next, more: "takes the field; behind the last one, the answer"},
+		goBack,
+		{keys: []string{"pgdown"}, show: "page down", does: "answer", act: f.toAnswer, more: "takes the field and shows all of the answer"},
+	}
+	if f.at > 0 {
+		all = slices.Insert(all, 2, binding{keys: []string{"up", "shift+tab"}, show: "up", does: "before", act: f.last, more: "the field before; from a faulty one too"})
+	}
+	b := &f.boxes[f.at]
+	if b.choices != nil {
+		all = append(all, binding{keys: []string{"left", "right"}, show: "left/right", does: "choose", act: f.choose})
+	}
+	if b.own() != "" {
+		all = append(all, binding{keys: []string{"ctrl+u"}, show: "ctrl+u", does: "clear", act: func(string) move {
+			b.clear()
+			f.solve()
+			return nil
+		}, more: "what was said here; what the answer rests on counts again"})
+	}
+	return all
+}
+
+func (f *form) press(k tea.KeyMsg) move {
+	f.fault = ""
+	if f.onAnswer() || f.boxes[f.at].choices != nil {
+		return nil
+	}
+	b := &f.boxes[f.at]
+	if !f.s.typeInto(&b.typed, b.Name, k) {
+		f.fault = f.s.say("field-runes")
+	}
+	return nil
+}

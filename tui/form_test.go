@@ -1,0 +1,194 @@
+package tui
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+	"testing"
+
+	"boothset/calc/unit"
+	"boothset/presets"
+
+	"github.com/stretchr/testify/require"
+)
+
+// invented is a question of no shop: how long the panels take, each so many minutes and
+// more where it is warm.
+func invented(c *presets.Catalogue) Question {
+	return Question{
+		Name: "wait", Title: "how long the panels take",
+		Fields: []presets.Field{
+			{Name: presets.FieldCoat, Usage: "`coat`, such as clear"},
+			{Name: presets.FieldTemp, Usage: "booth air `temperature`, such as 75F or 24C"},
+			{Name: presets.FieldPressure, Usage: "`pressure` at the gun"},
+			{Name: "panels", Usage: "`number` of panels; with --each once a panel", List: true},
+			{Name: "each", Usage: "minutes a panel takes"},
+			{Name: "gap", Usage: "`width` of the gap between them, in inches or mm"},
+			{Name: "note-1", Usage: "anything"}, {Name: "note-2", Usage: "anything"},
+		},
+		Ask: func(s presets.Sheet, read, show unit.System) (string, bool, error) {
+			if f := c.Fault(presets.Answers{Temp: s[presets.FieldTemp]}, presets.FieldTemp, read); f != nil {
+				return "", false, f
+			}
+			air, err := unit.ParseTemp(string(s[presets.FieldTemp]), read.TempUnit())
+			if err != nil {
+				return "", false, err
+			}
+			n := 0
+			for _, p := range strings.Split(string(s["panels"]), "+") {
+				k, err := strconv.Atoi(strings.TrimSpace(p))
+				if err != nil {
+					return "", false, &presets.FieldError{Field: "panels", Given: string(s["panels"]), Want: "give a whole number, such as 2"}
+				}
+				n += k
+			}
+			gap := unit.Length(0)
+			if t := s["gap"]; t != "" {
+				if gap, err = unit.ParseLength(string(t), read.SmallUnit()); err != nil {
+					return "", false, &presets.FieldError{Field: "gap", Given: string(t), Want: "type a width, such as 2in"}
+				}
+			}
+			var b strings.Builder
+			fmt.Fprintf(&b, "%s on %d panels at %s and %s, %s between them.\n\n", s[presets.FieldCoat], n, show.Temp(air, unit.Usual), s[presets.FieldPressure], show.Small(gap, unit.Usual))
+			fmt.Fprintf(&b, "  %-12s %-18s %s\n\n", "WAIT", fmt.Sprintf("%d min", 10*n), "between two of them")
+			if n > 5 {
+				b.WriteString("STOP More panels than there is room for in an invented booth, which holds five and\n     not one more.\n")
+			}
+			b.WriteString("! The second row of a warning hangs under its first so that a reader sees where\n  it begins.\n")
+			for i := range 20 {
+				fmt.Fprintf(&b, "- Reason %d is said in a row that is nearly as wide as a printed one can be.\n", i+1)
+			}
+			return b.String(), n > 5, nil
+		},
+	}
+}
+
+// toForm is the keys to the page of the invented question.
+var toForm = append(toAnswer[:14:14], "1")
+
+func formOf(r *root) *form { return r.page().(*form) }
+
+// boxAt is the name of the field that is typed in, empty on the answer.
+func boxAt(r *root) string {
+	if f := formOf(r); !f.onAnswer() {
+		return f.boxes[f.at].Name
+	}
+	return ""
+}
+
+func TestAFormOpensAtTheFieldInTheWayAndSharesWhatWasAnswered(t *testing.T) {
+	r := open80x24(t)
+	press(r, toForm...)
+	require.Equal(t, "wait", where(r))
+	require.Equal(t, "panels", boxAt(r))
+	require.Contains(t, r.View(), "! panels: give a whole number")
+	require.Contains(t, r.View(), "75 F  as answered")
+	require.Contains(t, r.View(), "26.0 psi  as answered", "the gun's pressure is the answer's")
+	press(r, "2", "enter")
+	require.Equal(t, "each", boxAt(r))
+	require.Contains(t, r.View(), "clear on 2 panels at 75 F and 26.0 psi")
+}
+
+func TestOvertypingAFormLeavesTheAnswerAlone(t *testing.T) {
+	r := open80x24(t)
+	press(r, toForm...)
+	before := r.result()
+	press(r, "2", "enter", "up", "up", "up", "90", "enter")
+	require.Contains(t, r.View(), "at 90 F")
+	require.Equal(t, before, r.result())
+	press(r, "up", "ctrl+u")
+	require.Contains(t, r.View(), "at 75 F", "cleared, what was answered counts again")
+}
+
+func TestAFaultyFieldOfAFormKeepsTheCursorAndNothingIsLost(t *testing.T) {
+	r := open80x24(t)
+	press(r, toForm...)
+	press(r, "two", "enter")
+	require.Equal(t, "panels", boxAt(r))
+	require.Contains(t, r.View(), `! panels "two": give a whole number`)
+	press(r, "pgdown")
+	require.Equal(t, "panels", boxAt(r), "no answer to go to")
+	press(r, "up")
+	require.Equal(t, presets.FieldPressure, boxAt(r), "back is always allowed")
+	press(r, "esc")
+	require.Equal(t, "answer", where(r))
+	press(r, "1")
+	require.Equal(t, "panels", boxAt(r))
+	require.Contains(t, r.View(), "two")
+	press(r, "ctrl+u", "3", "enter", "esc", "esc", "enter", "1")
+	require.Equal(t, "", boxAt(r), "nothing in the way of the answer")
+	require.Contains(t, r.View(), "clear on 3 panels")
+}
+
+func TestBehindTheLastFieldLiesTheAnswerOrWhatIsInItsWay(t *testing.T) {
+	r := open80x24(t)
+	press(r, toForm...)
+	press(r, "enter", "enter", "enter", "enter")
+	require.Equal(t, "note-2", boxAt(r), "an empty field holds nobody up")
+	press(r, "enter")
+	require.Equal(t, "panels", boxAt(r))
+	press(r, "1", "enter", "enter", "enter", "enter", "enter")
+	require.Equal(t, "", boxAt(r))
+	require.Contains(t, r.View(), "panels 1")
+	press(r, "enter")
+	require.Equal(t, presets.FieldCoat, boxAt(r))
+	press(r, "pgdown")
+	require.Equal(t, "", boxAt(r))
+}
+
+func TestAFormsListIsChosenFrom(t *testing.T) {
+	r := open80x24(t)
+	press(r, toForm...)
+	press(r, "2", "enter", "up", "up", "up", "up")
+	require.Equal(t, presets.FieldCoat, boxAt(r))
+	press(r, "left")
+	f := formOf(r)
+	require.NotEmpty(t, f.boxes[0].own())
+	require.NotEqual(t, "clear", f.boxes[0].own())
+	require.Contains(t, f.text, f.boxes[0].own()+" on 2 panels", "at once")
+	press(r, "ctrl+u")
+	require.Contains(t, f.text, "clear on 2 panels")
+}
+
+func TestAFormsBareNumbersKeepTheUnitsTheyWereTypedIn(t *testing.T) {
+	r := open80x24(t)
+	press(r, toForm...)
+	press(r, "2", "enter", "enter", "2", "enter", "esc", "u", "1")
+	require.Contains(t, r.View(), "51 mm between them", "2 in, shown in the other units")
+	require.Contains(t, r.View(), "still read in the units they were typed in")
+	press(r, "u")
+	require.Contains(t, r.View(), "2.0 in between them")
+	require.Equal(t, unit.US, r.result().System)
+}
+
+func TestAFormThatCannotBeDoneSaysSo(t *testing.T) {
+	r := open80x24(t)
+	press(r, toForm...)
+	press(r, "4+5", "enter", "pgdown")
+	require.Contains(t, r.View(), r.s.say("form-stopped"))
+	require.Contains(t, r.View(), "STOP More panels")
+}
+
+func TestEveryRowOfAFormsAnswerCanBeReachedAtAnyWidth(t *testing.T) {
+	for _, l := range []size{{40, 12}, {60, 20}, {80, 24}, {120, 40}} {
+		r := start(t, look{size: l})
+		press(r, toForm...)
+		press(r, "2", "enter", "pgdown")
+		var seen string
+		for range 100 {
+			requireFits(t, r.View(), l)
+			seen += r.View()
+			press(r, "down")
+		}
+		for _, text := range []string{"Reason 1 ", "Reason 12", "Reason 20", "WAIT"} {
+			require.Contains(t, seen, text)
+		}
+	}
+}
+
+func TestPrintedRowsAreJoinedAndWrappedAnew(t *testing.T) {
+	s := open80x24(t).s
+	text := "Clear, 2 coats.\n\n  MIX          21 fl oz\n! A warning that hangs under its\n  mark.\n- A reason.\n"
+	require.Equal(t, strings.Split(strings.TrimSuffix(text, "\n"), "\n"), s.printed(text, 80))
+	require.Equal(t, []string{"Clear, 2 coats.", "", "  MIX          21 fl oz", "! A warning that hangs", "  under its mark.", "- A reason."}, s.printed(text, 24))
+}

@@ -1,0 +1,121 @@
+package tui
+
+import (
+	"strings"
+
+	"boothset/calc"
+
+	"github.com/charmbracelet/x/ansi"
+)
+
+// Rows that a form leaves to its answer while a field is typed in, where the window is
+// high and where it is low.
+const (
+	leastAnswer    = 6
+	leastAnswerLow = 2
+)
+
+// body is the fields, all in a list around the one that is typed in, or those that are
+// filled in one sentence over the answer.
+func (f *form) body(room size) []string {
+	var rows []string
+	if f.onAnswer() {
+		rows = f.filled(size{room.w, max(room.h/4, 1)})
+	} else {
+		b := &f.boxes[f.at]
+		usage := each(wrap(f.usage(b), room.w), f.s.theme.Note.Render)
+		least := leastAnswer
+		if room.h < ruledWindow {
+			least = leastAnswerLow
+		}
+		usage = usage[:min(len(usage), max(room.h-least-leastRows, 1))]
+		rows = append(f.list(size{room.w, max(room.h-least-len(usage)-1, leastRows)}), usage...)
+	}
+	if f.read != f.s.sys {
+		rows = append(rows, wrap(f.s.say("form-units"), room.w)...)
+	}
+	rows = append(rows, f.state(room.w)...)
+	rest := room.h - len(rows)
+	if f.err != nil || rest < 1 {
+		return rows
+	}
+	return append(rows, f.scroll.window(f.s, f.s.printed(f.text, room.w), size{room.w, rest})...)
+}
+
+// state is the row over the answer: what is wrong where there is none.
+func (f *form) state(w int) []string {
+	warn := f.s.theme.level[calc.Warn].Render
+	switch {
+	case f.fault != "":
+		return each(hang("! ", f.fault, w), warn)
+	case f.err != nil:
+		return each(hang("! ", f.err.Error(), w), warn)
+	case f.stops:
+		return []string{f.s.theme.level[calc.Stop].Render(f.s.ruled(f.s.say("form-stopped"), w))}
+	}
+	return []string{f.s.theme.Title.Render(f.s.ruled(f.s.say("form-answer"), w))}
+}
+
+// filled is every field that has a value.
+func (f *form) filled(room size) []string {
+	var said []string
+	for i := range f.boxes {
+		b := &f.boxes[i]
+		if v := f.value(b); v != "" {
+			said = append(said, f.label(b)+" "+f.s.name(b.Name, v))
+		}
+	}
+	rows := flow(said, " "+string(f.s.glyphs.Between)+" ", room.w)
+	return rows[:min(len(rows), room.h)]
+}
+
+// label is a field's name in words.
+func (f *form) label(b *box) string { return strings.ReplaceAll(plain(b.Name), "-", " ") }
+
+// usage is what a field is for.
+func (f *form) usage(b *box) string {
+	text := strings.NewReplacer("`", "", "--", "").Replace(b.Usage)
+	if b.List {
+		text += f.s.say("form-list")
+	}
+	return text
+}
+
+// list is as many fields as there is room for, the one that is typed in among them.
+func (f *form) list(room size) (rows []string) {
+	wide := 0
+	for i := range f.boxes {
+		wide = max(wide, ansi.StringWidth(f.label(&f.boxes[i])))
+	}
+	f.top = follow(f.top, f.at, len(f.boxes), room.h)
+	end := min(f.top+room.h, len(f.boxes))
+	for i := f.top; i < end; i++ {
+		b := &f.boxes[i]
+		row := listMark(i, f.at, f.top, end, len(f.boxes)) + " " + pad(f.label(b), wide) + "  "
+		row += f.shown(b, i == f.at, room.w-ansi.StringWidth(row))
+		row = strings.TrimRight(row, " ")
+		if i == f.at {
+			row = f.s.theme.Focus.Render(row)
+		}
+		rows = append(rows, row)
+	}
+	return rows
+}
+
+// shown is the value of a box, in w columns.
+func (f *form) shown(b *box, typedIn bool, w int) string {
+	own := b.own()
+	v := f.s.name(b.Name, f.value(b))
+	switch {
+	case typedIn && b.choices != nil:
+		v = "< " + v + " >"
+	case typedIn && (b.typed.String() != "" || v == ""):
+		return b.typed.row(f.s.glyphs.Cursor, w)
+	case typedIn:
+		v = string(f.s.glyphs.Cursor) + " " + v
+	}
+	if own == "" && v != "" && f.value(b) != "" {
+		v += "  " + f.s.say("form-offered")
+	}
+	return cut(v, w)
+}
