@@ -16,14 +16,21 @@ const (
 func (s *Setup) warn(r *Request) {
 	s.Cautions = make([]Caution, 0, 8)
 	add := func(l Level, id string, f ...Figure) { s.Cautions = append(s.Cautions, Caution{l, id, f}) }
-	stopPanel(r.Day.Panel, s.Weather.DewPoint, add)
+	m := s.Weather.PanelMargin
+	if m < LeastPanelMargin {
+		id := "panel-near-dew"
+		if m <= 0 {
+			id = "panel-wet"
+		}
+		add(Stop, id, degrees("margin", m), temp("panel", r.Day.Panel), temp("dew", s.Weather.DewPoint), degrees("least", LeastPanelMargin), degrees("warmer", LeastPanelMargin-m))
+	}
 	if s.Short.Is && r.Supply <= s.Working.Pressure {
 		add(Stop, "supply-below-target", gauge("supply", r.Supply), gauge("working", s.Working.Pressure), gauge("best", s.Short.Best))
 	} else if s.Short.Is {
 		add(Stop, "supply-short", gauge("supply", r.Supply), gauge("best", s.Short.Best), gauge("working", s.Working.Pressure), text("part", s.Line[s.Bottleneck].Name))
 	}
 	s.warnSupply(r, add)
-	watchPanel(s.Weather.PanelMargin, add)
+	watchPanel(m, add)
 	if limit := r.Gun.CapLimit; limit > 0 && float64(s.Working.Cap) > capWatch*float64(limit) {
 		add(Warn, "cap-near-limit", gauge("cap", s.Working.Cap), gauge("limit", limit))
 	}
@@ -54,19 +61,6 @@ func (s *Setup) warn(r *Request) {
 		add(Note, "local-gun-rules", text("gun", r.Gun.Name))
 	}
 	add(Note, "safety")
-}
-
-// stopPanel stops a job whose panel is too near the dew point.
-func stopPanel(panel, dew unit.Temp, add cautioner) {
-	m := unit.TempDiff(panel - dew)
-	if m >= LeastPanelMargin {
-		return
-	}
-	id := "panel-near-dew"
-	if m <= 0 {
-		id = "panel-wet"
-	}
-	add(Stop, id, degrees("margin", m), temp("panel", panel), temp("dew", dew), degrees("least", LeastPanelMargin), degrees("warmer", LeastPanelMargin-m))
 }
 
 // watchPanel warns of a panel that is not far above the dew point.

@@ -107,9 +107,9 @@ type PotLife struct {
 // potLifeUsed is the part of a pot life after which no cup is filled: judgement.
 const potLifeUsed = 0.75
 
-// sheetTemp is the temperature that a sheet's figures are for where it says none: common
+// SheetTemp is the temperature that a sheet's figures are for where it says none: common
 // practice.
-const sheetTemp = unit.Temp(20 + unit.ZeroCelsius)
+const SheetTemp = unit.Temp(20 + unit.ZeroCelsius)
 
 func (r *DayRequest) potLife() (p PotLife) {
 	p.At = max(r.Paint, r.Air)
@@ -117,7 +117,7 @@ func (r *DayRequest) potLife() (p PotLife) {
 		return p
 	}
 	var err error
-	if p.PotLife, err = coat.PotLifeAt(r.PotLife, sheetTemp, p.At); err != nil {
+	if p.PotLife, err = coat.PotLifeAt(r.PotLife, SheetTemp, p.At); err != nil {
 		return p // too cold or too hot for the rule; the length was checked
 	}
 	p.Known = true

@@ -44,7 +44,7 @@ func (a *DayAnswer) explain(r *DayRequest, h hindrances) {
 	if !p.Known {
 		return
 	}
-	f = Figures{minutes("sheet", r.PotLife), temp("sheetTemp", sheetTemp), temp("at", p.At), minutes("life", p.Life), minutes("safe", p.Safe), minutes("lastFill", p.LastFill),
+	f = Figures{minutes("sheet", r.PotLife), temp("sheetTemp", SheetTemp), temp("at", p.At), minutes("life", p.Life), minutes("safe", p.Safe), minutes("lastFill", p.LastFill),
 		clock("started", r.Started), clock("ends", p.Ends), clock("fillBy", p.FillBy)}
 	if r.HasStarted {
 		add("pot-life", "pot-life-ends", potStanding, f...)
@@ -54,7 +54,8 @@ func (a *DayAnswer) explain(r *DayRequest, h hindrances) {
 }
 
 func (a *DayAnswer) explainDrying(r *DayRequest, add adder) {
-	f := Figures{text("coat", r.Coat), temp("air", r.Air), share("humidity", r.Humidity), temp("panel", r.Panel), ratio("drying", a.Drying), ratio("flash", a.Flash)}
+	f := Figures{text("coat", r.Coat), temp("air", r.Air), share("humidity", r.Humidity), temp("panel", r.Panel), times("drying", a.Drying), times("flash", a.Flash),
+		temp("mild", coat.ReferenceTemp), share("mildHumidity", coat.ReferenceHumidity)}
 	st := r.dryStanding()
 	switch {
 	case a.Flash >= coat.LongestFlash:
@@ -69,7 +70,7 @@ func (a *DayAnswer) explainDrying(r *DayRequest, add adder) {
 		warm := scene{r.Day, r.Paint}.reheated(designAir)
 		t.lift(r, warm, a.Drying)
 		if t.Lift > 0 {
-			add("flash-off", "day-warmer", st, temp("to", designAir), share("humidity", warm.Humidity), ratio("lift", t.Lift))
+			add("flash-off", "day-warmer", st, temp("to", designAir), share("humidity", warm.Humidity), times("lift", t.Lift))
 		}
 	}
 }
@@ -93,7 +94,7 @@ func (a *DayAnswer) explainLimits(r *DayRequest, h hindrances, add adder) {
 		add("verdict", "limit-hot", hotStanding, temp("most", hottest))
 	}
 	if h.slow {
-		add("verdict", "limit-slow", hotStanding, ratio("least", slowest))
+		add("verdict", "limit-slow", hotStanding, times("least", slowest))
 	}
 }
 
@@ -101,7 +102,13 @@ func (a *DayAnswer) explainLimits(r *DayRequest, h hindrances, add adder) {
 func (a *DayAnswer) warn(r *DayRequest, h hindrances) {
 	var all cautions
 	add := all.add
-	stopPanel(r.Panel, a.DewPoint, add)
+	if m := a.PanelMargin; h.nearDew {
+		id := "dew-near"
+		if m <= 0 {
+			id = "dew-on-panel"
+		}
+		add(Stop, id, degrees("margin", m), temp("panel", r.Panel), temp("dew", a.DewPoint), degrees("least", LeastPanelMargin))
+	}
 	watchPanel(a.PanelMargin, add)
 	if h.coldAir {
 		add(Warn, "cold", temp("air", r.Air))
@@ -118,8 +125,11 @@ func (a *DayAnswer) warn(r *DayRequest, h hindrances) {
 	if h.damp {
 		add(Warn, "damp", share("humidity", r.Humidity))
 	}
-	if h.slow {
-		add(Warn, "slow-water", ratio("drying", a.Drying))
+	switch {
+	case h.slow && a.Drying < 1/coat.LongestFlash:
+		add(Warn, "still-water")
+	case h.slow:
+		add(Warn, "slow-water", times("drying", a.Drying))
 	}
 	if h.hotAir {
 		add(Warn, "hot-air", temp("air", r.Air))

@@ -160,6 +160,7 @@ const (
 	FigureFluid                // m3/s of coating, printed in mL/min
 	FigureCount                // a whole number
 	FigureMoney                // of any currency
+	FigureTimes                // a rough ratio, printed to two digits
 	FigureClock                // s since midnight
 	FigureCup                  // s in an efflux cup
 	FigureViscosity            // m2/s

@@ -1,6 +1,8 @@
 package calc
 
 import (
+	"fmt"
+
 	"boothset/calc/coat"
 	"boothset/calc/unit"
 )
@@ -57,12 +59,14 @@ type ThinAnswer struct {
 	Corrected coat.Corrected
 	Slope     coat.SlopeBand
 	Wanted    Wanted
+	OnlyCold  bool      // the mix is right, and wants nothing but warming
 	WarmTo    unit.Temp // the material's own where no warming is asked for
 	Add       float64   // thinner, by volume of the mix as it stands
 	Reached   Read      // after the remedy, at WarmTo
-	// AddAlone is the thinner that does it in place of warming past the sheet's
-	// temperature; 0 where there is no such choice.
+	// AddAlone is the thinner that does it at AloneAt in place of warming further; 0 where
+	// there is no such choice.
 	AddAlone float64
+	AloneAt  unit.Temp
 	About    bool // rests on an equation outside its published range
 	Reasons  []Reason
 	Cautions []Caution
@@ -111,7 +115,7 @@ func SolveThin(r *ThinRequest) (a ThinAnswer, err error) {
 		return a, err
 	}
 	if a.Corrected, err = coat.CorrectReading(cup, r.Reading.Seconds, r.Reading.At, r.Sheet.Value.At, a.Slope); err != nil {
-		return a, &Problem{"seconds", err.Error()}
+		return a, &Problem{"seconds", fmt.Sprintf("brought to the sheet's %.0f C (%.0f F) it is %v", r.Sheet.Value.At.C(), r.Sheet.Value.At.F(), err)}
 	}
 	a.About = a.About || a.Corrected.About
 	if err := a.remedy(r); err != nil {
@@ -206,7 +210,7 @@ func (a *ThinAnswer) remedy(r *ThinRequest) error {
 		return &Problem{"paint", err.Error()}
 	}
 	if nu <= most {
-		a.Remedy, a.WarmTo, a.Reached.Nu = RemedyWarm, base, nu
+		a.Remedy, a.OnlyCold, a.WarmTo, a.Reached.Nu = RemedyWarm, true, base, nu
 		return a.read(&a.Reached, r)
 	}
 	m := coat.Thinning{
@@ -231,7 +235,7 @@ func (a *ThinAnswer) remedy(r *ThinRequest) error {
 	case a.Add == 0:
 		a.Remedy = RemedyWarm
 		if advice.AddAllowed {
-			a.AddAlone = advice.AddAlone
+			a.AddAlone, a.AloneAt = advice.AddAlone, base
 		}
 	case warmed:
 		a.Remedy = RemedyWarmThin

@@ -24,7 +24,8 @@ func cupBasis(c coat.Cup, about bool) Standing {
 	return Standing{Estimate, fmt.Sprintf("%s, followed outside its published %.0f to %.0f s; tables differ there by up to about %.0f %%", c.Standard, c.Low, c.High, 100*coat.OutsideSpread)}
 }
 
-func (a *ThinAnswer) figures(r *ThinRequest) Figures {
+// Figures is what the sentences of an answer name.
+func (a *ThinAnswer) Figures(r *ThinRequest) Figures {
 	c, w, s := &a.Corrected, &a.Wanted, &r.Sheet.Value
 	return Figures{
 		text("coat", r.Coat), text("cup", r.Reading.Cup.Label), text("sheetCup", s.Cup.Label),
@@ -32,14 +33,14 @@ func (a *ThinAnswer) figures(r *ThinRequest) Figures {
 		temp("sheetTemp", s.At), cupSeconds("corrected", c.Seconds), cupSeconds("correctedLow", c.Low), cupSeconds("correctedHigh", c.High),
 		cupSeconds("sheetLow", s.Low), cupSeconds("sheetHigh", s.High), cupSeconds("low", w.Low.Seconds), cupSeconds("aim", w.Aim.Seconds), cupSeconds("high", w.High.Seconds),
 		share("change", float64(a.Slope.Typical)), share("changeLow", float64(a.Slope.Low)), share("changeHigh", float64(a.Slope.High)),
-		temp("warm", a.WarmTo), degrees("warmer", unit.TempDiff(a.WarmTo-r.Reading.At)), share("add", a.Add), share("alone", a.AddAlone),
+		temp("warm", a.WarmTo), degrees("warmer", unit.TempDiff(a.WarmTo-r.Reading.At)), share("add", a.Add), share("alone", a.AddAlone), temp("aloneAt", a.AloneAt),
 		cupSeconds("reached", a.Reached.Seconds), share("most", r.MostThinner.Value), temp("warmest", r.Warmest.Value),
 	}
 }
 
 // explain gives the reason of each value, with its own figures.
 func (a *ThinAnswer) explain(r *ThinRequest) {
-	all := a.figures(r)
+	all := a.Figures(r)
 	add := func(about, id string, st Standing) {
 		a.Reasons = append(a.Reasons, Reason{About: about, ID: id, Figures: all, Standing: st})
 	}
@@ -79,7 +80,7 @@ func (a *ThinAnswer) explain(r *ThinRequest) {
 // warn gathers the cautions, what stops the job first.
 func (a *ThinAnswer) warn(r *ThinRequest) {
 	var all cautions
-	f := a.figures(r)
+	f := a.Figures(r)
 	add := func(l Level, id string) { all.add(l, id, f...) }
 	switch a.Remedy {
 	case RemedyCannot:
@@ -89,6 +90,9 @@ func (a *ThinAnswer) warn(r *ThinRequest) {
 	}
 	if a.Remedy == RemedyNone && a.Nu.Nu < a.Wanted.Low.Nu*(1-sameViscosity) {
 		add(Warn, "thin-runny")
+	}
+	if a.Remedy == RemedyNone && a.Corrected.Nu > a.Wanted.High.Nu*(1+sameViscosity) {
+		add(Warn, "thin-only-warm")
 	}
 	if r.Waterborne {
 		add(Warn, "thin-stirred")

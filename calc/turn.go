@@ -164,5 +164,5 @@ func (r *DayRequest) wait(now scene) (t Turn) {
 
 // Figures is what the sentence of the turn names.
 func (t *Turn) Figures() Figures {
-	return Figures{temp("to", t.To), degrees("by", t.By), temp("least", t.Least), share("humidity", t.Humidity), ratio("drying", t.Drying), ratio("lift", t.Lift)}
+	return Figures{temp("to", t.To), degrees("by", t.By), temp("least", t.Least), share("humidity", t.Humidity), times("drying", t.Drying), times("lift", t.Lift)}
 }
