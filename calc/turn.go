@@ -38,6 +38,13 @@ func (s scene) reheated(t unit.Temp) scene {
 	return s
 }
 
+// cooled is the scene with its air brought down to t, and panel and paint with it.
+func (s scene) cooled(t unit.Temp) scene {
+	c := s.reheated(t)
+	c.Panel, c.paint = min(s.Panel, t), min(s.paint, t)
+	return c
+}
+
 // hindrances are what stands against spraying.
 type hindrances struct {
 	nearDew                       bool // panel
@@ -94,18 +101,16 @@ func (r *DayRequest) turn(now scene, drying float64) (t Turn) {
 	paint.paint = max(now.paint, paintTo)
 	both.Panel, both.paint = max(now.Panel, panelTo), max(now.paint, panelTo)
 	cooled.Panel = min(now.Panel, hottest-spare)
-	cold := now.reheated(hottest - spare) // to cool, panel and paint come down as well
-	cold.Panel, cold.paint = min(now.Panel, cold.Air), min(now.paint, cold.Air)
 	switch {
 	case try("turn-warm-panel", now.Panel, panelTo, panel):
 	case try("turn-warm-paint", now.paint, paintTo, paint):
 	case try("turn-warm-both", min(now.Panel, now.paint), panelTo, both):
 	case try("turn-cool-panel", now.Panel, hottest-spare, cooled):
-	case now.Air < hottest-spare && r.clear(now.reheated(hottest-spare)):
+	case now.Air < hottest-2*spare && r.clear(now.reheated(hottest-2*spare)):
 		t.Least = r.leastAir(now) + spare
-		to := min(max(t.Least, designAir), hottest-spare)
+		to := max(t.Least, designAir)
 		try("turn-warm-air", now.Air, to, now.reheated(to))
-	case now.Air > hottest && try("turn-cool-air", now.Air, hottest-spare, cold):
+	case now.Air > hottest && r.clear(now.cooled(hottest-2*spare)) && try("turn-cool-air", now.Air, hottest-spare, now.cooled(hottest-spare)):
 	default:
 		return r.wait(now)
 	}
@@ -126,9 +131,9 @@ func (t *Turn) lift(r *DayRequest, s scene, was float64) {
 }
 
 // leastAir is the coldest that the scene's air can be made so that it is clear; it is at
-// the hottest.
+// the warmest that is asked for.
 func (r *DayRequest) leastAir(now scene) unit.Temp {
-	low, high := now.Air, hottest-spare
+	low, high := now.Air, hottest-2*spare
 	for range 40 {
 		if mid := (low + high) / 2; r.clear(now.reheated(mid)) {
 			high = mid
