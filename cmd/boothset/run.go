@@ -37,6 +37,8 @@ type command struct {
 // a sub-command, and a page of the assistant.
 func questions() []question {
 	return []question{
+		dayQuestion(),
+		thinQuestion(),
 		filmQuestion(),
 		mixQuestion(),
 	}
