@@ -44,6 +44,17 @@ func (f *filmReply) appendText(dst []byte, sys unit.System, w *words.Words) []by
 	r, a := f.r, f.a
 	line := func(name, value, more string) { dst = appendRow(dst, name, value, more) }
 	dst = appendHeading(dst, &r.Laying, fmt.Sprintf("%s solids", unit.PercentText(r.Solids.Value, unit.Usual)))
+	if len(a.Laid) > 0 {
+		low, high := unit.Length(0), unit.Length(0)
+		for _, c := range a.Laid {
+			low, high = low+c.Low, high+c.High
+		}
+		value := about(a.About) + filmText(sys, low)
+		if high > low {
+			value += " to " + filmText(sys, high)
+		}
+		line("LAID", value, "dry, by the comb")
+	}
 	each := "EACH COAT"
 	if len(a.Laid) > 0 && a.Left > 0 {
 		each = "NEXT COAT"
@@ -60,7 +71,7 @@ func (f *filmReply) appendText(dst []byte, sys unit.System, w *words.Words) []by
 	}
 	line("COATS", coats, filmText(sys, a.Running.Total)+" dry in all"+wanted(sys, r))
 	if p := &a.Pass; p.Known {
-		line("GUN SPEED", about(f.rough())+sys.Speed(p.Speed, unit.Usual), stretch(sys, p.Speed))
+		line("GUN SPEED", about(f.rough())+sys.Speed(p.Speed, words.SpeedDecimals), stretch(sys, p.Speed))
 		passes := "passes " + sys.Small(p.Step, unit.Usual) + " apart"
 		if p.Passes > 0 {
 			line("PASSES", fmt.Sprint(p.Passes, " a coat"), passes)
@@ -69,7 +80,7 @@ func (f *filmReply) appendText(dst []byte, sys unit.System, w *words.Words) []by
 		}
 	}
 	if a.AtSpeed.Wet > 0 {
-		line("AT "+sys.Speed(r.GunSpeed, unit.Usual), about(f.rough())+filmText(sys, a.AtSpeed.Wet)+" wet", "dries to "+filmText(sys, a.AtSpeed.Dry)+" a coat")
+		line("AT "+sys.Speed(r.GunSpeed, words.SpeedDecimals), about(f.rough())+filmText(sys, a.AtSpeed.Wet)+" wet", "dries to "+filmText(sys, a.AtSpeed.Dry)+" a coat")
 	}
 	if r.Before > 0 {
 		line("OLD AND NEW", filmText(sys, a.Running.Whole), "with the "+filmText(sys, r.Before)+" already there")

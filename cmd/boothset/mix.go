@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"boothset/calc"
+	"boothset/calc/coat"
 	"boothset/calc/unit"
 	"boothset/presets"
 	"boothset/presets/words"
@@ -48,24 +49,55 @@ func (m *mixReply) appendText(dst []byte, sys unit.System, w *words.Words) []byt
 	mix := poured(sys, a.Need.Volume)
 	between := ""
 	if a.High > a.Low*(1+1e-9) {
-		between = fmt.Sprintf("%s to %s", sys.Volume(a.Low, unit.Usual), sys.Volume(poured(sys, a.High), unit.Usual))
+		between = fmt.Sprintf("%s to %s", sys.Volume(a.Low, unit.Usual), sys.Volume(a.High, unit.Usual))
 	}
 	line("MIX", about(a.About)+sys.Volume(mix, unit.Usual), between)
-	for i, p := range r.Ratio.Value.Parts {
-		if i == 0 {
-			line("BY RATIO", r.Ratio.Value.String(), "parts, and the mark on the cup as they are poured")
-		}
-		upTo := mix * unit.Volume(partsTo(r.Ratio.Value.Parts, i+1))
-		line("", fmt.Sprintf("%d: %s", i+1, sys.Volume(mix*unit.Volume(p/total(r.Ratio.Value.Parts)), unit.Usual)), "up to "+sys.Volume(upTo, unit.Usual))
-	}
-	line("CUPS", many(a.Cups, "filling"), "of a "+sys.Volume(r.Cup.Value, unit.Usual)+" cup")
-	line("WASTE", about(true)+sys.Volume(a.Need.Waste(), unit.Usual), fmt.Sprintf("%s past the panel, %s left in cup and filter", sys.Volume(a.Need.Overspray, unit.Usual), sys.Volume(a.Need.Loss, unit.Usual)))
+	m.pour(mix, line, sys)
+	line("FILLINGS", fmt.Sprint(m.fillings(mix)), "of a "+sys.Volume(r.Cup.Value, unit.Usual)+" cup")
+	line("WASTE", about(true)+sys.Volume(a.Need.Waste(), unit.Usual), fmt.Sprintf("%s past the panel, %s in the gun", sys.Volume(a.Need.Overspray, unit.Usual), sys.Volume(a.Need.Loss, unit.Usual)))
 	if a.Priced {
 		line("COST", about(a.About)+fmt.Sprintf("%.2f", a.Cost), fmt.Sprintf("%.2f of it waste", a.WasteCost))
 	}
 	dst = append(dst, '\n')
 	dst = appendCautions(dst, a.Cautions, sys, w)
-	return appendReasons(append(dst, '\n'), a.Reasons, sys, w)
+	dst = append(dst, "\nWhat a wrong setting costs\n"...)
+	var why []calc.Reason
+	for _, x := range a.Reasons {
+		if x.About == "wrong" {
+			dst = hang(dst, "-", w.Text(sys, x.ID, x.Figures))
+		} else {
+			why = append(why, x)
+		}
+	}
+	return appendReasons(append(dst, '\n'), why, sys, w)
+}
+
+// pour writes the parts of the mix, with the mark that each is poured up to.
+func (m *mixReply) pour(mix unit.Volume, line func(name, value, more string), sys unit.System) {
+	parts := m.r.Ratio.Value.Parts
+	sum := 0.0
+	for _, p := range parts {
+		sum += p
+	}
+	name, mark := "POUR", m.r.Ratio.Value.String()
+	upTo := unit.Volume(0)
+	for i, p := range parts {
+		share := mix * unit.Volume(p/sum)
+		upTo += share
+		if i > 0 {
+			name, mark = "", "up to "+sys.Volume(upTo, unit.Usual)
+		}
+		line(name, sys.Volume(share, unit.Usual), mark)
+	}
+}
+
+// fillings is how often the cup is filled for what was poured.
+func (m *mixReply) fillings(mix unit.Volume) int {
+	n, err := coat.CupsFor(mix, m.r.Cup.Value)
+	if err != nil { // rounded up past what is counted
+		return m.a.Cups
+	}
+	return n
 }
 
 // many is a count with its word.
@@ -77,12 +109,15 @@ func many(n int, word string) string {
 }
 
 // poured is a volume rounded up to what a person measures: 10 mL, 50 mL from a litre and
-// half a litre from ten on; half a fluid ounce, and a tenth of a gallon from one on.
+// half a litre from ten on; half a fluid ounce, a whole one from ten on, and a tenth of a
+// gallon from one on.
 func poured(sys unit.System, v unit.Volume) unit.Volume {
 	step := unit.Volume(10e-6)
 	switch {
 	case sys == unit.US && v.USGallons() > 1:
 		step = unit.USGallons(0.1)
+	case sys == unit.US && v.USGallons() > 10/unit.OuncePerUSGal:
+		step = unit.USGallons(1 / unit.OuncePerUSGal)
 	case sys == unit.US:
 		step = unit.USGallons(0.5 / unit.OuncePerUSGal)
 	case v.Litres() > 10:
@@ -93,16 +128,6 @@ func poured(sys unit.System, v unit.Volume) unit.Volume {
 	const rounding = 1e-9
 	return unit.Volume(math.Ceil(float64(v/step)-rounding)) * step
 }
-
-func total(parts []float64) (sum float64) {
-	for _, p := range parts {
-		sum += p
-	}
-	return sum
-}
-
-// partsTo is the share of the first n parts.
-func partsTo(parts []float64, n int) float64 { return total(parts[:n]) / total(parts) }
 
 func (m *mixReply) appendJSON(j *jsonWriter, sys unit.System, w *words.Words) {
 	r, a := m.r, m.a
@@ -155,11 +180,17 @@ func (m *mixReply) appendJSON(j *jsonWriter, sys unit.System, w *words.Words) {
 		j.standing(r.Cup.Standing)
 	})
 	m.appendMoney(j)
-	if a.Batches > 0 {
+	if r.PotLife > 0 {
 		j.object("pot_life", func() {
-			j.number("life_s", float64(r.PotLife))
-			j.number("trigger_s", a.Trigger.Seconds())
-			j.count("batches", a.Batches)
+			j.number("life_s", a.PotLife.Life.Seconds())
+			j.number("safe_s", a.PotLife.Safe.Seconds())
+			if a.Batches > 0 {
+				j.number("trigger_s", a.Trigger.Seconds())
+				j.count("batches", a.Batches)
+			} else {
+				j.null("trigger_s")
+				j.null("batches")
+			}
 		})
 	} else {
 		j.null("pot_life")

@@ -140,7 +140,11 @@ func appendInput(j *jsonWriter, r *calc.Request, sys unit.System) {
 	} else {
 		j.null("wall")
 	}
-	j.text("units", [...]string{unit.US: "us", unit.Metric: "metric"}[sys])
+	j.text("units", systemName(sys))
+}
+
+func systemName(sys unit.System) string {
+	return [...]string{unit.US: "us", unit.Metric: "metric"}[sys]
 }
 
 // entryOf is the catalogue's name of the first part of a kind.

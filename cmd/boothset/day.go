@@ -1,0 +1,187 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+	"time"
+
+	"boothset/calc"
+	"boothset/calc/coat"
+	"boothset/calc/unit"
+	"boothset/presets"
+	"boothset/presets/words"
+)
+
+func dayQuestion() question {
+	return question{
+		name: "day", brief: "spray, wait or stop; thinner, flash-off and pot life today",
+		intro: `boothset day: what the day does to a coat, and what turns it.
+
+  boothset day --coat clear --temp 75F --humidity 45
+  boothset day --coat clear --temp 75F --humidity 60 --panel 66F --pot-life 4h --started 14:30
+`,
+		schema: "boothset.day/1", fields: presets.DayFields(),
+		ask: func(c *presets.Catalogue, s presets.Sheet, sys unit.System) (reply, error) {
+			r, faults := c.Day(s, sys)
+			if len(faults) > 0 {
+				return nil, faults[0]
+			}
+			a, err := calc.SolveDay(&r)
+			if err != nil {
+				return nil, s.Refused(err)
+			}
+			return &dayReply{&r, &a}, nil
+		},
+	}
+}
+
+type dayReply struct {
+	r *calc.DayRequest
+	a *calc.DayAnswer
+}
+
+func (d *dayReply) stopped() bool { return d.a.Stopped() }
+
+// turn is the sentence of what turns the day.
+func (d *dayReply) turn(sys unit.System, w *words.Words) string {
+	t := &d.a.Turn
+	switch id := t.ID; {
+	case id == "":
+		return w.Text(sys, "turn-none", nil)
+	case id == "turn-warm-air" && d.r.Waterborne && t.Lift > 0:
+		return w.Text(sys, "turn-warm-air-water", t.Figures())
+	default:
+		return w.Text(sys, id, t.Figures())
+	}
+}
+
+func (d *dayReply) appendText(dst []byte, sys unit.System, w *words.Words) []byte {
+	r, a := d.r, d.a
+	line := func(name, value, more string) { dst = appendRow(dst, name, value, more) }
+	for _, row := range wrap(fmt.Sprintf("%s. Air %s at %s humidity, panel %s, paint %s.", r.Coat, sys.Temp(r.Air, unit.Usual),
+		unit.PercentText(r.Humidity, unit.Usual), sys.Temp(r.Panel, unit.Usual), sys.Temp(r.Paint, unit.Usual)), cardWidth) {
+		dst = append(append(dst, row...), '\n')
+	}
+	dst = append(dst, '\n')
+	dst = hang(dst, "  "+strings.ToUpper(string(a.Verdict)), d.turn(sys, w))
+	dst = append(dst, '\n')
+	line("DEW POINT", sys.Temp(a.DewPoint, unit.Usual), d.marginText(sys))
+	line("FLASH-OFF", flashText(a.Flash), "as long as on a mild day")
+	line(d.gradeName(), string(a.Grade), "")
+	if p := &a.PotLife; p.Known {
+		more := ""
+		if r.HasStarted {
+			more = "over at about " + string(words.AppendClock(nil, sys, p.Ends))
+		}
+		line("POT LIFE", "about "+words.Minutes(p.Life), more)
+	}
+	dst = append(dst, '\n')
+	dst = appendCautions(dst, a.Cautions, sys, w)
+	return appendReasons(append(dst, '\n'), a.Reasons, sys, w)
+}
+
+func flashText(factor float64) string {
+	text := words.TimesText(factor) + " times"
+	if factor >= coat.LongestFlash {
+		return text + " or more"
+	}
+	return about(true) + text
+}
+
+// marginText is where the panel is against the dew point.
+func (d *dayReply) marginText(sys unit.System) string {
+	m, where := d.a.PanelMargin, "above"
+	if m < 0 {
+		m, where = -m, "below"
+	}
+	return fmt.Sprintf("panel %s %s it; %s above is the least", sys.TempDiff(m, unit.Usual), where, sys.TempDiff(calc.LeastPanelMargin, unit.Usual))
+}
+
+// gradeName is what has the speed: what the coat is let down and hardened with.
+func (d *dayReply) gradeName() string {
+	if d.r.Waterborne {
+		return "REDUCER"
+	}
+	return "THINNER"
+}
+
+func (d *dayReply) appendJSON(j *jsonWriter, sys unit.System, w *words.Words) {
+	r, a := d.r, d.a
+	j.object("input", func() {
+		j.text("coat", r.CoatID)
+		j.temp("temp", r.Air)
+		j.number("humidity", r.Humidity)
+		j.temp("panel", r.Panel)
+		j.temp("paint", r.Paint)
+		j.run("altitude", r.Altitude)
+		j.count("panels", r.Panels)
+		j.text("units", systemName(sys))
+	})
+	j.text("verdict", string(a.Verdict))
+	d.appendTurn(j, sys, w)
+	j.temp("dew_point", a.DewPoint)
+	j.temp("wet_bulb", a.WetBulb)
+	j.degrees("panel_margin", a.PanelMargin)
+	j.number("drying", a.Drying)
+	j.object("flash_off", func() {
+		j.number("factor", a.Flash)
+		j.bool("or_more", a.Flash >= coat.LongestFlash)
+	})
+	j.text("grade", string(a.Grade))
+	d.appendPotLife(j)
+	appendWords(j, a.Reasons, a.Cautions, sys, w)
+}
+
+// appendTurn appends what turns the day, null on a day that goes.
+func (d *dayReply) appendTurn(j *jsonWriter, sys unit.System, w *words.Words) {
+	t := &d.a.Turn
+	if t.ID == "" {
+		j.null("turn")
+		return
+	}
+	j.object("turn", func() {
+		j.text("id", t.ID)
+		j.text("text", d.turn(sys, w))
+		j.temp("to", t.To)
+		j.degrees("by", t.By)
+		if t.Least > 0 {
+			j.temp("least", t.Least)
+		}
+		j.number("humidity", t.Humidity)
+		j.number("drying", t.Drying)
+		if t.Lift > 0 {
+			j.number("lift", t.Lift)
+		}
+	})
+}
+
+// appendPotLife appends the pot life, null where none was given or can be told.
+func (d *dayReply) appendPotLife(j *jsonWriter) {
+	p := &d.a.PotLife
+	if !p.Known {
+		j.null("pot_life")
+		return
+	}
+	j.object("pot_life", func() {
+		j.number("sheet_s", d.r.PotLife.Seconds())
+		j.temp("at", p.At)
+		j.number("life_s", p.Life.Seconds())
+		j.number("safe_s", p.Safe.Seconds())
+		j.number("last_fill_s", p.LastFill.Seconds())
+		if d.r.HasStarted {
+			appendClock(j, "started", d.r.Started)
+			appendClock(j, "fill_by", p.FillBy)
+			appendClock(j, "ends", p.Ends)
+		}
+	})
+}
+
+// appendClock appends a time of day, with how many days on it is.
+func appendClock(j *jsonWriter, name string, c calc.Clock) {
+	const day = 24 * time.Hour
+	at := time.Duration(c).Round(time.Minute)
+	j.object(name, func() {
+		j.text("clock", string(words.AppendClock(nil, unit.Metric, calc.Clock(at%day))))
+		j.count("days_on", int(at/day))
+	})
+}

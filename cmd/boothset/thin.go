@@ -1,0 +1,182 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+
+	"boothset/calc"
+	"boothset/calc/unit"
+	"boothset/presets"
+	"boothset/presets/words"
+)
+
+func thinQuestion() question {
+	return question{
+		name: "thin", brief: "a cup's reading against the sheet: warm it, thin it, or spray",
+		intro: `boothset thin: what a mix wants to reach its sheet's viscosity.
+
+  boothset thin --coat clear --cup din4 --seconds 21 --paint 62F --sheet-seconds 16-18 --max-thinner 5
+  boothset thin --coat clear --cup ford4 --seconds 26 --paint 68F
+`,
+		schema: "boothset.thin/1", fields: presets.ThinFields(),
+		ask: func(c *presets.Catalogue, s presets.Sheet, sys unit.System) (reply, error) {
+			r, faults := c.Thin(s, sys)
+			if len(faults) > 0 {
+				return nil, faults[0]
+			}
+			a, err := calc.SolveThin(&r)
+			if err != nil {
+				return nil, s.Refused(err)
+			}
+			return &thinReply{&r, &a}, nil
+		},
+	}
+}
+
+type thinReply struct {
+	r *calc.ThinRequest
+	a *calc.ThinAnswer
+}
+
+func (t *thinReply) stopped() bool { return t.a.Stopped() }
+
+// advice is what to do, in a sentence.
+func (t *thinReply) advice(sys unit.System, w *words.Words) string {
+	id := "advice-" + string(t.a.Remedy)
+	switch {
+	case t.a.Remedy != calc.RemedyWarm:
+	case t.a.AddAlone > 0 && t.a.AloneAt > t.r.Reading.At:
+		id = "advice-warm-or-less"
+	case t.a.AddAlone > 0:
+		id = "advice-warm-or-thin"
+	case t.a.OnlyCold:
+		id = "advice-warm-only-cold"
+	}
+	return w.Text(sys, id, t.a.Figures(t.r))
+}
+
+func (t *thinReply) appendText(dst []byte, sys unit.System, w *words.Words) []byte {
+	r, a := t.r, t.a
+	line := func(name, value, more string) { dst = appendRow(dst, name, value, more) }
+	for _, row := range wrap(fmt.Sprintf("%s. %s in the %s cup, paint at %s.", r.Coat, words.CupText(r.Reading.Seconds),
+		r.Reading.Cup.Label, sys.Temp(r.Reading.At, unit.Usual)), cardWidth) {
+		dst = append(append(dst, row...), '\n')
+	}
+	dst = append(dst, '\n')
+	dst = hang(dst, "  "+strings.ToUpper(remedyName[a.Remedy]), t.advice(sys, w))
+	dst = append(dst, '\n')
+	line("WANTED", about(t.otherCup())+span(a.Wanted.Low.Seconds, a.Wanted.High.Seconds), "at "+sys.Temp(r.Sheet.Value.At, unit.Usual)+", "+sheetName(r.Sheet.Standing))
+	if r.Reading.At != r.Sheet.Value.At {
+		line("YOURS", about(true)+words.CupText(a.Corrected.Seconds), "at "+sys.Temp(r.Sheet.Value.At, unit.Usual)+", "+t.spread())
+	}
+	switch a.Remedy {
+	case calc.RemedyWarm, calc.RemedyThin, calc.RemedyWarmThin:
+		line("THEN", about(true)+words.CupText(a.Reached.Seconds), "at "+sys.Temp(a.WarmTo, unit.Usual)+"; time it again")
+	}
+	dst = append(dst, '\n')
+	dst = appendCautions(dst, a.Cautions, sys, w)
+	return appendReasons(append(dst, '\n'), a.Reasons, sys, w)
+}
+
+var remedyName = map[calc.Remedy]string{
+	calc.RemedyNone: "spray", calc.RemedyWarm: "warm", calc.RemedyThin: "thin", calc.RemedyWarmThin: "warm, then thin",
+	calc.RemedyUnthinned: "too thin", calc.RemedyCannot: "too thick",
+}
+
+func (t *thinReply) otherCup() bool { return t.r.Sheet.Value.Cup.ID != t.r.Reading.Cup.ID }
+
+// spread is how far the corrected reading may be off, empty where two readings gave it.
+func (t *thinReply) spread() string {
+	c := &t.a.Corrected
+	if t.a.Slope.Fitted {
+		return "by your two readings"
+	}
+	return span(c.Low, c.High)
+}
+
+// span is seconds as "16 to 18 s".
+func span(low, high float64) string {
+	return strings.TrimSuffix(words.CupText(low), " s") + " to " + words.CupText(high)
+}
+
+func sheetName(s calc.Standing) string {
+	if s.Basis == calc.Sheet {
+		return "the sheet's"
+	}
+	return "the coat's usual"
+}
+
+func (t *thinReply) appendJSON(j *jsonWriter, sys unit.System, w *words.Words) {
+	r, a := t.r, t.a
+	s := &r.Sheet.Value
+	j.object("input", func() {
+		j.text("coat", r.CoatID)
+		appendReading(j, "reading", r.Reading)
+		if r.HasSecond {
+			appendReading(j, "second", r.Second)
+		} else {
+			j.null("second")
+		}
+		j.object("sheet", func() {
+			j.text("cup", s.Cup.ID)
+			j.number("low_s", s.Low)
+			j.number("aim_s", s.Aim)
+			j.number("high_s", s.High)
+			j.temp("temp", s.At)
+			j.standing(r.Sheet.Standing)
+		})
+		j.object("max_thinner", func() {
+			j.number("share", r.MostThinner.Value)
+			j.standing(r.MostThinner.Standing)
+		})
+		j.object("warm_limit", func() {
+			j.temp("temp", r.Warmest.Value)
+			j.standing(r.Warmest.Standing)
+		})
+		j.text("units", systemName(sys))
+	})
+	j.text("remedy", string(a.Remedy))
+	j.text("text", t.advice(sys, w))
+	j.bool("about", a.About)
+	j.object("viscosity", func() {
+		j.number("mm2_s", a.Nu.Nu.MM2PerS())
+		j.number("low_mm2_s", a.Nu.Low.MM2PerS())
+		j.number("high_mm2_s", a.Nu.High.MM2PerS())
+		j.bool("about", a.Nu.About)
+	})
+	j.object("corrected", func() {
+		j.number("seconds", a.Corrected.Seconds)
+		j.number("low_s", a.Corrected.Low)
+		j.number("high_s", a.Corrected.High)
+		j.number("change_per_c", float64(a.Slope.Typical))
+		j.bool("fitted", a.Slope.Fitted)
+	})
+	j.object("wanted", func() {
+		j.number("low_s", a.Wanted.Low.Seconds)
+		j.number("aim_s", a.Wanted.Aim.Seconds)
+		j.number("high_s", a.Wanted.High.Seconds)
+	})
+	j.temp("warm_to", a.WarmTo)
+	j.number("add", a.Add)
+	if a.AddAlone > 0 {
+		j.object("instead", func() {
+			j.number("add", a.AddAlone)
+			j.temp("at", a.AloneAt)
+		})
+	} else {
+		j.null("instead")
+	}
+	j.object("reached", func() {
+		j.number("seconds", a.Reached.Seconds)
+		j.number("mm2_s", a.Reached.Nu.MM2PerS())
+	})
+	appendWords(j, a.Reasons, a.Cautions, sys, w)
+}
+
+func appendReading(j *jsonWriter, name string, r calc.Reading) {
+	j.object(name, func() {
+		j.text("cup", r.Cup.ID)
+		j.number("seconds", r.Seconds)
+		j.temp("temp", r.At)
+	})
+}
