@@ -2,6 +2,7 @@ package tui
 
 import (
 	"errors"
+	"fmt"
 	"strconv"
 	"strings"
 
@@ -76,11 +77,8 @@ func (a *answer) keys() []binding {
 			binding{keys: []string{"l"}, show: "l", does: "line", act: a.jump(sectionLine), more: "what each part of it takes"},
 		)
 	}
-	if a.err == nil {
-		for i, f := range a.forms {
-			n := strconv.Itoa(i + 1)
-			all = append(all, binding{keys: []string{n}, show: n, does: f.ask.Name, act: always(open(f)), more: f.ask.Title})
-		}
+	if a.err == nil && len(a.forms) > 0 {
+		all = append(all, a.questions())
 	}
 	all = append(all,
 		binding{keys: []string{"u"}, show: "u", does: "units", act: a.changeUnits, more: moreUnits},
@@ -90,6 +88,27 @@ func (a *answer) keys() []binding {
 		all = append(all, binding{keys: []string{"shift+left", "shift+right"}, show: "shift+left/right", does: "try ten marks on", act: a.try(10)})
 	}
 	return append(all, a.scroll.keys()...)
+}
+
+// questions opens one of the coat's own.
+func (a *answer) questions() binding {
+	b := binding{show: "1", act: func(key string) move {
+		n, err := strconv.Atoi(key)
+		if err != nil {
+			return nil
+		}
+		return open(a.forms[n-1])
+	}, more: "a page of its own, with what is answered already in it"}
+	var names []string
+	for i, f := range a.forms {
+		b.keys = append(b.keys, strconv.Itoa(i+1))
+		names = append(names, f.ask.Name)
+	}
+	if n := len(names); n > 1 {
+		b.show = fmt.Sprintf("1-%d", n)
+	}
+	b.does = strings.Join(names, ", ")
+	return b
 }
 
 // changeUnits solves anew: the marks of the wall's gauge are the system's.

@@ -54,21 +54,39 @@ func apart(k tea.KeyMsg) []tea.KeyMsg {
 // helpRows is as many bindings as fit into a row of w columns, the last one always among
 // them. Where more than one would be left out and the window is high, they have two rows.
 func helpRows(s *session, all []binding, w, high int) []string {
-	parts := make([]string, len(all))
-	for i, b := range all {
-		parts[i] = s.theme.Key.Render(b.show) + " " + b.does
+	const between = "  "
+	last := all[len(all)-1]
+	width := func(b binding) int { return ansi.StringWidth(b.show) + 1 + ansi.StringWidth(b.does) }
+	// rows is how many the first n take with the last.
+	rows := func(n int) int {
+		count, used := 1, 0
+		for i := range n + 1 {
+			b := last
+			if i < n {
+				b = all[i]
+			}
+			if used > 0 && used+len(between)+width(b) > w {
+				count, used = count+1, 0
+			}
+			if used > 0 {
+				used += len(between)
+			}
+			used += width(b)
+		}
+		return count
 	}
-	last := len(parts) - 1
-	shown := func(n int) []string { return flow(append(slices.Clone(parts[:n]), parts[last]), "  ", w) }
-	most := 1
-	if high >= roomyWindow && len(shown(last-1)) > 1 {
+	n, most := len(all)-1, 1
+	if high >= roomyWindow && rows(n-1) > 1 {
 		most = 2
 	}
-	for n := last; ; n-- {
-		if rows := shown(n); len(rows) <= most || n == 0 {
-			return rows[:min(len(rows), most)]
-		}
+	for n > 0 && rows(n) > most {
+		n--
 	}
+	var parts []string
+	for _, b := range append(slices.Clone(all[:n]), last) {
+		parts = append(parts, s.theme.Key.Render(b.show)+" "+b.does)
+	}
+	return flow(parts, between, w)
 }
 
 // roomyWindow is the height from which help may have two rows.

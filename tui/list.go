@@ -28,7 +28,7 @@ func (l *list) picked() presets.Item { return l.items[l.at] }
 
 // keys moves the mark; a digit picks and goes on.
 func (l *list) keys(accept func(string) move) []binding {
-	digit := binding{show: "1", does: "pick", act: func(key string) move {
+	digit := binding{show: "1", does: "pick", more: "the entry of that number, and go on", act: func(key string) move {
 		n, err := strconv.Atoi(key)
 		if err != nil {
 			return nil

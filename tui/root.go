@@ -157,13 +157,19 @@ func (r *root) press(k tea.KeyMsg) {
 
 // keys is what the keys do now.
 func (r *root) keys() []binding {
-	all := append(r.page().keys(), binding{keys: []string{stopKey}, show: stopKey, does: "stop at once", act: always(stop)})
+	all := append(r.page().keys(), r.everywhere()...)
 	if _, is := r.page().(*keysPage); is {
-		return all
+		return all[:len(all)-1]
 	}
-	return append(all, binding{keys: []string{"?", "f1"}, show: "?", does: "keys", act: func(string) move {
-		return open(&keysPage{s: r.s, below: r.keys()})
-	}})
+	return all
+}
+
+// everywhere is the keys that every page has, that of the keys themselves last.
+func (r *root) everywhere() []binding {
+	return []binding{
+		{keys: []string{stopKey}, show: stopKey, does: "stop at once", act: always(stop)},
+		{keys: []string{"?", "f1"}, show: "?", does: "keys", act: func(string) move { return open(&keysPage{s: r.s, below: r.keys()}) }, more: "all of them that work here"},
+	}
 }
 
 // View is the frame.
@@ -187,20 +193,32 @@ func (r *root) draw() string {
 	if r.size.h >= ruledWindow {
 		top = append(top, rule)
 	}
-	var help, body []string
-	var room size
-	for range 2 { // what scrolls is known once it is laid out, and help speaks of it
-		help = helpRows(s, r.keys(), w, r.size.h)
-		if r.size.h >= ruledWindow {
-			help = append([]string{rule}, help...)
-		}
-		room = size{w, r.size.h - len(top) - len(help)}
+	help := helpRows(s, r.keys(), w, r.size.h)
+	room := r.room(len(top), len(help))
+	body := p.body(room)
+	// What scrolls is known once it is laid out, and help speaks of it.
+	if now := helpRows(s, r.keys(), w, r.size.h); len(now) != len(help) {
+		help = now
+		room = r.room(len(top), len(help))
 		body = p.body(room)
+	} else {
+		help = now
 	}
 	body = body[:min(len(body), room.h)]
 	rows := append(top, body...)
 	for range room.h - len(body) {
 		rows = append(rows, "")
 	}
+	if r.size.h >= ruledWindow {
+		rows = append(rows, rule)
+	}
 	return strings.Join(append(rows, help...), "\n")
+}
+
+// room is what rows at the top and of help leave for the page.
+func (r *root) room(top, help int) size {
+	if r.size.h >= ruledWindow {
+		help++ // its rule
+	}
+	return size{r.size.w, r.size.h - top - help}
 }
