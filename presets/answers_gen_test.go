@@ -56,8 +56,8 @@ func (d drawer) maybe(label, format string, low, high float64) presets.Typed {
 // could have.
 func drawShop(t *rapid.T, a *presets.Answers) {
 	d := drawer{t}
-	a.Supply = d.number("supply", "%.2fpsi", 60, 200)
-	a.Hose = []presets.Typed{d.number("hose ft", "%.1fft", 5, 100) + d.number("hose mm", ",%.2fmm", 6, 15)}
+	a.Supply = d.number("supply", "%.2fpsi", 2, 200)
+	a.Hose = []presets.Typed{d.number("hose ft", "%.1fft", 1, 300) + d.number("hose mm", ",%.2fmm", 3, 15)}
 	a.Compressor, a.Receiver = d.number("compressor", "%.2fcfm", 1, 200), d.number("receiver", "%.1fL", 10, 3000)
 	cutIn := rapid.Float64Range(40, 200).Draw(t, "cut-in")
 	a.CutIn = presets.Typed(fmt.Sprintf("%.2fpsi", cutIn))
