@@ -31,6 +31,8 @@ type coatEntry struct {
 	Isocyanate bool            `toml:"isocyanate"`
 	Farther    length          `toml:"farther"`
 	Working    map[string]band `toml:"working"` // by gun class
+	Cup        *secondsEntry   `toml:"cup"`
+	Thinner    *thinnerEntry   `toml:"thinner"`
 	Film       *filmEntry      `toml:"film"`
 	Mix        *mixEntry       `toml:"mix"`
 	solvent    coat.Solvent    // of dries-like

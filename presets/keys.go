@@ -106,6 +106,10 @@ func wrongType(key []string) string {
 		want = `an air flow in quotes, such as "10cfm"`
 	case t == reflect.TypeFor[percent]():
 		want = `a percentage in quotes, such as "45%"`
+	case t == reflect.TypeFor[temperature]():
+		want = `a temperature in quotes, such as "20C"`
+	case t == reflect.TypeFor[span]():
+		want = `a time in quotes, such as "18s"`
 	case t == reflect.TypeFor[volume]():
 		want = `a volume in quotes, such as "600mL"`
 	case t == reflect.TypeFor[[]string]():

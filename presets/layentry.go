@@ -34,6 +34,12 @@ func (g *ground) claim(own *ground) {
 }
 
 func (e *coatEntry) claim(own *coatEntry) {
+	if own.Cup != nil {
+		e.Cup.claim(&own.Cup.ground)
+	}
+	if own.Thinner != nil {
+		e.Thinner.claim(&own.Thinner.ground)
+	}
 	if own.Film != nil {
 		e.Film.claim(&own.Film.ground)
 	}

@@ -8,6 +8,7 @@ import (
 	"strconv"
 	"strings"
 	"sync"
+	"time"
 
 	"boothset/calc"
 	"boothset/calc/coat"
@@ -183,19 +184,16 @@ func AppendFigure(dst []byte, sys unit.System, f *calc.Figure) []byte {
 		return strconv.AppendFloat(dst, f.Value, 'f', 0, 64)
 	case calc.FigureMoney:
 		return strconv.AppendFloat(dst, f.Value, 'f', 2, 64)
+	case calc.FigureTimes:
+		return append(dst, TimesText(f.Value)...)
+	case calc.FigureClock:
+		return AppendClock(dst, sys, calc.Clock(f.Value*float64(time.Second)))
+	case calc.FigureCup:
+		return append(dst, CupText(f.Value)...)
+	case calc.FigureViscosity:
+		return unit.AppendKinematic(dst, unit.Kinematic(f.Value), unit.Usual)
 	}
 	return append(dst, f.Text...)
-}
-
-// appendMinutes prints a time of so many seconds as people say it.
-func appendMinutes(dst []byte, seconds float64) []byte {
-	switch {
-	case seconds < 100:
-		return append(strconv.AppendFloat(dst, seconds, 'f', 0, 64), " s"...)
-	case seconds < 2*3600:
-		return append(strconv.AppendFloat(dst, seconds/60, 'f', 0, 64), " min"...)
-	}
-	return append(strconv.AppendFloat(dst, seconds/3600, 'f', 0, 64), " h"...)
 }
 
 // Standing is a basis and its source as they stand behind a reason.

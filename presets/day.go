@@ -1,0 +1,116 @@
+package presets
+
+import (
+	"strconv"
+	"strings"
+	"time"
+
+	"boothset/calc"
+	"boothset/calc/unit"
+)
+
+// The fields of day that a plan does not have.
+const (
+	FieldPaint   = "paint"
+	FieldPanels  = "panels"
+	FieldStarted = "started"
+)
+
+// DayFields is what the day's question takes.
+func DayFields() []Field {
+	return append(planFields(FieldCoat, FieldTemp, FieldHumidity, FieldPanel),
+		Field{FieldPaint, "paint's own `temperature`; the air's where left out", false},
+		Field{FieldAltitude, "`height` above the sea, such as 5000ft or 1500m", false},
+		Field{FieldPanels, "`number` of panels sprayed in one go; 1 where left out", false},
+		Field{FieldPotLife, "pot `life` that the product's sheet gives for 20 C (68 F), such as 4h or 90min", false},
+		Field{FieldStarted, "`time` of day it was mixed, such as 14:30 or 2:30pm: says when the pot life ends", false},
+	)
+}
+
+// planFields is fields of a plan by name.
+func planFields(names ...string) (fields []Field) {
+	for _, name := range names {
+		for _, f := range PlanFields {
+			if f.Name == name {
+				fields = append(fields, f)
+			}
+		}
+	}
+	return fields
+}
+
+// Day turns what was typed into a request for the day. Bare numbers are read in the
+// system's units. Every answer that will not do comes as a *FieldError; the request is
+// complete only where there is none.
+func (c *Catalogue) Day(s Sheet, sys unit.System) (calc.DayRequest, []*FieldError) {
+	v := resolver{c: c, sys: sys}
+	var r calc.DayRequest
+	if e, ok := pick(&v, FieldCoat, s[FieldCoat], c.entries.Coat); ok {
+		r.CoatID, r.Coat, r.Waterborne, r.Isocyanate, r.Solvent = string(s[FieldCoat]), e.Name, e.Waterborne, e.Isocyanate, e.solvent
+	}
+	v.day(Answers{Temp: s[FieldTemp], Humidity: s[FieldHumidity], Panel: s[FieldPanel], Altitude: s[FieldAltitude]})
+	r.Day = v.r.Day
+	r.Paint = r.Air
+	if t := s[FieldPaint]; t != "" {
+		r.Paint = read(&v, FieldPaint, t, "", unit.ParseTemp, sys.TempUnit())
+	}
+	r.Panels = 1
+	if t := s[FieldPanels]; t != "" {
+		n, ok := wholeNumber(string(t))
+		if !ok || n < 1 || n > calc.MostPanels {
+			v.fault(FieldPanels, t, "give a whole number of panels, 1 to %d", calc.MostPanels)
+		}
+		r.Panels = n
+	}
+	if t := s[FieldPotLife]; t != "" {
+		r.PotLife = v.potLife(t)
+	}
+	if t := s[FieldStarted]; t != "" {
+		r.Started, r.HasStarted = v.clock(FieldStarted, t)
+		if s[FieldPotLife] == "" {
+			v.fault(FieldPotLife, "", "needed beside started: what the product's sheet gives for 20 C (68 F), such as 4h or 90min")
+		}
+	}
+	v.judged(s, r.Problems)
+	return r, v.faults
+}
+
+// potLife reads a span; a bare number is hours, and what is no span a request can hold
+// is 1 s, which its check refuses.
+func (v *resolver) potLife(t Typed) time.Duration {
+	life := read(v, FieldPotLife, t, "", unit.ParseSeconds, unit.InHours)
+	if life <= 0 {
+		return time.Second
+	}
+	return time.Duration(float64(min(life, 1e7)) * float64(time.Second))
+}
+
+// clock reads a time of day: "14:30", or "2:30pm" and "2pm" by twelve hours.
+func (v *resolver) clock(field string, t Typed) (calc.Clock, bool) {
+	text := strings.ToLower(strings.ReplaceAll(strings.ReplaceAll(string(t), " ", ""), ".", ""))
+	half, twelve := 0, false
+	for h, mark := range []string{"am", "pm"} {
+		if before, found := strings.CutSuffix(text, mark); found {
+			text, half, twelve = before, h, true
+		}
+	}
+	hours, minutes, parted := strings.Cut(text, ":")
+	h, err := strconv.ParseUint(hours, 10, 8)
+	m := uint64(0)
+	if parted && err == nil {
+		m, err = strconv.ParseUint(minutes, 10, 8)
+	}
+	ok := err == nil && m < 60 && (parted && len(minutes) == 2 || !parted && twelve)
+	switch {
+	case twelve:
+		ok = ok && h >= 1 && h <= 12
+		h = h%12 + 12*uint64(half)
+	default:
+		ok = ok && h < 24
+	}
+	if !ok {
+		v.fault(field, t, "give the time of day as 14:30 or 2:30pm")
+		return 0, false
+	}
+	return calc.Clock(time.Duration(h)*time.Hour + time.Duration(m)*time.Minute), true
+}
