@@ -32,7 +32,7 @@ func volume(name string, v unit.Volume) Figure {
 	return Figure{Name: name, Kind: FigureVolume, Value: float64(v)}
 }
 func litres(name string, v float64) Figure { return Figure{Name: name, Kind: FigureLitres, Value: v} }
-func times(name string, v float64) Figure { return Figure{Name: name, Kind: FigureTimes, Value: v} }
+func times(name string, v float64) Figure  { return Figure{Name: name, Kind: FigureTimes, Value: v} }
 func clock(name string, c Clock) Figure {
 	return Figure{Name: name, Kind: FigureClock, Value: time.Duration(c).Seconds()}
 }
