@@ -36,7 +36,7 @@ const (
 // Fluid is what is known of the gun's fluid rate; From says which fields count.
 type Fluid struct {
 	From      FluidFrom
-	Rate      coat.FluidRate // 1 to 2000 mL/min
+	Rate      coat.FluidRate // 5 to 1500 mL/min
 	CupVolume unit.Volume    // sprayed in CupTime
 	CupTime   unit.Seconds
 	Tip       unit.Length
@@ -110,14 +110,12 @@ func (r *FilmRequest) Problems() []Problem {
 	p := r.Laying.problems()
 	switch f := &r.Fluid; f.From {
 	case FluidGiven:
-		p.within("fluid-rate", float64(f.Rate), float64(coat.MLPerMin(1)), float64(coat.MLPerMin(2000)), showFluid)
+		p.fluid("fluid-rate", f.Rate)
 	case FluidTimed:
-		p.within("cup-volume", float64(f.CupVolume), 1e-6, 5e-3, showLitres)
+		p.within("cup-volume", float64(f.CupVolume), 1e-6, 5e-3, showVolume)
 		p.within("cup-time", float64(f.CupTime), 1, 3600, showSpan)
 		if len(p) == 0 {
-			if q, err := f.rate(r.Waterborne); err != nil {
-				p.within("cup-time", float64(q.Value), float64(coat.MLPerMin(1)), float64(coat.MLPerMin(2000)), showFluid)
-			}
+			p.fluid("cup-time", coat.FluidRate(float64(f.CupVolume)/float64(f.CupTime)))
 		}
 	case FluidTip:
 		p.within("tip", float64(f.Tip), 0.5e-3, 3e-3, showInches)

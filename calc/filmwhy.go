@@ -31,7 +31,11 @@ func (a *FilmAnswer) explain(r *FilmRequest) {
 	}
 	a.explainRate(r, add)
 	if p := &a.Pass; p.Known {
-		add("speed", "film-speed", passStanding, filmFigure("wet", a.Each.Wet), speedFigure("speed", p.Speed), speedFigure("low", p.Low), speedFigure("high", p.High),
+		id := "film-speed"
+		if p.High > p.Low {
+			id = "film-speed-between"
+		}
+		add("speed", id, passStanding, filmFigure("wet", a.Each.Wet), speedFigure("speed", p.Speed), speedFigure("low", p.Low), speedFigure("high", p.High),
 			near("fan", r.Fan.Value), share("overlap", r.Overlap.Value), near("step", p.Step))
 		if r.Fan.Standing == r.Overlap.Standing {
 			add("speed", "film-fan-overlap", r.Fan.Standing, near("fan", r.Fan.Value), share("overlap", r.Overlap.Value))
@@ -71,7 +75,7 @@ func (a *FilmAnswer) warn(r *FilmRequest) {
 	var all cautions
 	add := all.add
 	r.warnFilm(&a.Running, a.Each.Dry, add)
-	if most := r.Wants.CoatHigh; r.Wants.Known && a.AtSpeed.Dry > most {
+	if most := r.Usual.High; r.Usual.Coats > 0 && a.AtSpeed.Dry > most {
 		add(Warn, "film-heavy-speed", filmFigure("each", a.AtSpeed.Dry), filmFigure("most", most), speedFigure("speed", a.Pass.Speed))
 	}
 	if p := &a.Pass; p.Known {

@@ -1,7 +1,6 @@
 package calc
 
 import (
-	"fmt"
 	"slices"
 
 	"boothset/calc/coat"
@@ -29,16 +28,22 @@ type Laying struct {
 	Coats  Stated[int]         // 1 to 20; 0 is the family's own, or as many as the film takes
 	Before unit.Length         // dry film already there, 0 to 10 mm
 	Wants  FilmWants
+	Usual  UsualCoats
 	Held   Holding
 }
 
 // FilmWants is the dry film that a family of coats wants.
 type FilmWants struct {
-	Known             bool
-	Low, High         unit.Length // over all coats
-	Most              unit.Length // past which it fails; 0 where no figure is known
-	CoatLow, CoatHigh unit.Length // of one coat
-	Coats             int         // usual
+	Known     bool
+	Low, High unit.Length // over all coats
+	Most      unit.Length // past which it fails; 0 where no figure is known
+	Standing
+}
+
+// UsualCoats is how a family is laid; Coats is 0 where that is not known.
+type UsualCoats struct {
+	Coats     int
+	Low, High unit.Length // dry, of one
 	Standing
 }
 
@@ -65,17 +70,17 @@ func (h *Holding) at(d unit.Length) (coat.Transfer, error) {
 // coats is how many coats are laid: as asked for, else the family's own number, else
 // the fewest that keep each under what a coat may have.
 func (l *Laying) coats() (Stated[int], error) {
-	w := &l.Wants
+	u := &l.Usual
 	if l.Coats.Value > 0 {
 		return l.Coats, nil
 	}
 	const rounding = 1e-9
-	each := l.Dry.Value / unit.Length(w.Coats)
-	if each >= w.CoatLow*(1-rounding) && each <= w.CoatHigh*(1+rounding) {
-		return Stated[int]{w.Coats, w.Standing}, nil
+	each := l.Dry.Value / unit.Length(u.Coats)
+	if each >= u.Low*(1-rounding) && each <= u.High*(1+rounding) {
+		return Stated[int]{u.Coats, u.Standing}, nil
 	}
-	n, _, err := coat.CoatsFor(l.Dry.Value, w.CoatHigh)
-	return Stated[int]{n, Standing{Computed, "the film over the most that one coat may have; " + w.Source}}, err
+	n, _, err := coat.CoatsFor(l.Dry.Value, u.High)
+	return Stated[int]{n, Standing{Computed, "the film over the most that one coat may have"}}, err
 }
 
 // limits is the least and the most dry film in all; without any known they are as wide
@@ -97,38 +102,10 @@ const (
 	farthestHold = unit.Length(30 * unit.MetrePerInch)
 )
 
-// problems gathers what is wrong with a request.
-type problems []Problem
-
-// within adds a problem where v is not within low and high, all printed by show.
-func (p *problems) within(field string, v, low, high float64, show func(float64) string) {
-	if !(v >= low && v <= high) {
-		*p = append(*p, Problem{field, fmt.Sprintf("%s is outside %s to %s", show(v), show(low), show(high))})
-	}
-}
-
-func showFilm(v float64) string {
-	return fmt.Sprintf("%.3g mil (%.3g um)", v/unit.MetrePerMil, v*1e6)
-}
-func showShare(v float64) string { return fmt.Sprintf("%.3g %%", v*100) }
-func showCount(v float64) string { return fmt.Sprintf("%.0f", v) }
-func showInches(v float64) string {
-	return fmt.Sprintf("%.3g in (%.3g mm)", unit.Length(v).Inches(), v*1e3)
-}
-func showFeet(v float64) string { return fmt.Sprintf("%.3g ft (%.3g m)", unit.Length(v).Feet(), v) }
-func showGauge(v float64) string {
-	return fmt.Sprintf("%.3g psi (%.3g bar)", unit.Gauge(v).PSI(), unit.Gauge(v).Bar())
-}
-func showFluid(v float64) string { return fmt.Sprintf("%.3g mL/min", coat.FluidRate(v).MLPerMin()) }
-func showLitres(v float64) string {
-	return fmt.Sprintf("%.3g L (%.3g fl oz)", unit.Volume(v).Litres(), unit.Volume(v).USGallons()*unit.OuncePerUSGal)
-}
-func showSpan(v float64) string { return fmt.Sprintf("%.3g s", v) }
-
 func (l *Laying) problems() (p problems) {
 	p.within("solids", l.Solids.Value, 0.01, 1, showShare)
 	p.within("film", float64(l.Dry.Value), float64(ThinnestFilm), float64(ThickestFilm), showFilm)
-	if l.Coats.Value != 0 || l.Wants.Coats == 0 {
+	if l.Coats.Value != 0 || l.Usual.Coats == 0 {
 		p.within("coats", float64(l.Coats.Value), 1, MostCoats, showCount)
 	}
 	p.within("before", float64(l.Before), 0, float64(thickestOld), showFilm)
@@ -142,10 +119,6 @@ func (l *Laying) problems() (p problems) {
 	}
 	return p
 }
-func showSpeed(v float64) string {
-	return fmt.Sprintf("%.3g ft/s (%.3g m/s)", unit.Speed(v).FeetPerSecond(), v)
-}
-func showViscosity(v float64) string { return fmt.Sprintf("%.3g mm2/s", unit.Kinematic(v).MM2PerS()) }
 
 // cautions gathers cautions by how much they weigh.
 type cautions struct{ stops, warns, notes []Caution }
@@ -209,6 +182,8 @@ func (l *Laying) explain(coats Stated[int], landed coat.Transfer, add adder) {
 	case landed.Value == 0:
 	case h.Typed:
 		add("transfer", "transfer-typed", h.Class.Standing, share("transfer", landed.Value))
+	case h.Pressure == h.Class.Value.Pressure && h.Distance == h.Class.Value.Distance:
+		add("transfer", "transfer-usual", h.Class.Standing, text("gun", l.Gun), share("transfer", landed.Value), share("low", landed.Low), share("high", landed.High))
 	default:
 		c := &h.Class
 		add("transfer", "transfer-class", c.Standing, text("gun", l.Gun), share("class", c.Value.Transfer), gauge("classPressure", c.Value.Pressure),
@@ -235,10 +210,10 @@ func (l *Laying) warnFilm(run *coat.Running, each unit.Length, add cautioner) {
 	case run.Near:
 		add(Warn, "film-whole-near", filmFigure("whole", run.Whole), filmFigure("before", l.Before), filmFigure("most", coat.WholeFilm))
 	}
-	if w.Known && each > w.CoatHigh*(1+rounding) {
-		n, _, err := coat.CoatsFor(l.Dry.Value, w.CoatHigh)
+	if u := &l.Usual; u.Coats > 0 && each > u.High*(1+rounding) {
+		n, _, err := coat.CoatsFor(l.Dry.Value, u.High)
 		if err == nil {
-			add(Warn, "film-heavy-coat", filmFigure("each", each), filmFigure("most", w.CoatHigh), count("coats", n))
+			add(Warn, "film-heavy-coat", filmFigure("each", each), filmFigure("most", u.High), count("coats", n))
 		}
 	}
 }
@@ -250,7 +225,3 @@ func (l *Laying) warnAlways(add cautioner) {
 	}
 	add(Note, "safety")
 }
-func showArea(v float64) string {
-	return fmt.Sprintf("%.3g ft2 (%.3g m2)", v/(unit.MetrePerFoot*unit.MetrePerFoot), v)
-}
-func showPrice(v float64) string { return fmt.Sprintf("%.4g a litre", v) }

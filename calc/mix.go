@@ -17,9 +17,10 @@ type MixRequest struct {
 	// Prices is what a litre costs: of each part of the ratio, of the ready mix where it
 	// is one, empty where it is not known.
 	Prices  []float64
-	Cup     Stated[unit.Volume] // of the gun, 0.05 to 5 L
+	Cup     Stated[unit.Volume] // of the gun, SmallestCup to LargestCup
 	Loss    Stated[unit.Volume] // left in cup and filter, 0 to 5 L
-	PotLife unit.Seconds        // of the mix, here; 0 where not given
+	PotLife time.Duration       // the sheet's, at SheetTemp; 0 where not given
+	Booth   unit.Temp           // that the mix stands in, 5 to 40 C where there is a pot life
 	Rate    coat.FluidRate      // of the gun; 0 where not given
 }
 
@@ -45,6 +46,7 @@ type MixAnswer struct {
 	Priced            bool
 	Running           coat.Running
 	Wrong             []WrongSetting
+	PotLife           coat.PotLife  // here; zero where not given
 	Trigger           time.Duration // to spray it, trigger pulled; 0 where not known
 	Batches           int           // that fit the pot life; 0 where it or the rate is not known
 	About             bool          // rests on estimates
@@ -66,6 +68,12 @@ type WrongSetting struct {
 // Farther is how much too far the gun is held in what a wrong setting costs.
 const Farther = unit.Length(3 * unit.MetrePerInch)
 
+// The cups that a gun may have.
+const (
+	SmallestCup = unit.Volume(0.06e-3)
+	LargestCup  = unit.Volume(5e-3)
+)
+
 // mostMixed bounds a mix; no shop mixes more.
 const mostMixed = unit.Volume(10000 * unit.CubicMetrePerL)
 
@@ -83,8 +91,8 @@ func (r *MixRequest) Problems() []Problem {
 	if !r.Held.Known {
 		p = append(p, Problem{"gun", "needed for what lands of the coating"})
 	}
-	p.within("cup-size", float64(r.Cup.Value), 0.05e-3, 5e-3, showLitres)
-	p.within("loss", float64(r.Loss.Value), 0, 5e-3, showLitres)
+	p.within("cup-size", float64(r.Cup.Value), float64(SmallestCup), float64(LargestCup), showVolume)
+	p.within("loss", float64(r.Loss.Value), 0, 5e-3, showVolume)
 	if n := len(r.Prices); n > 1 && n != len(r.Ratio.Value.Parts) {
 		p = append(p, Problem{"price", fmt.Sprintf("%d prices for %d parts; give one of each part in the ratio's order, or one of the ready mix", n, len(r.Ratio.Value.Parts))})
 	}
@@ -92,10 +100,11 @@ func (r *MixRequest) Problems() []Problem {
 		p.within("price", v, 0, 1e5, showPrice)
 	}
 	if r.PotLife != 0 {
-		p.within("pot-life", float64(r.PotLife), 60, 7*24*3600, showSpan)
+		p.within("pot-life", r.PotLife.Seconds(), 60, 7*24*3600, showSpan)
+		p.within("temp", float64(r.Booth), unit.ZeroCelsius+5, unit.ZeroCelsius+40, showTemp)
 	}
 	if r.Rate != 0 {
-		p.within("fluid-rate", float64(r.Rate), float64(coat.MLPerMin(1)), float64(coat.MLPerMin(2000)), showFluid)
+		p.fluid("fluid-rate", r.Rate)
 	}
 	return p
 }
@@ -144,10 +153,15 @@ func SolveMix(r *MixRequest) (a MixAnswer, err error) {
 	if a.Running, err = coat.RunningTotal(coats, r.Before, r.limits()); err != nil {
 		return a, err
 	}
+	if r.PotLife > 0 {
+		if a.PotLife, err = coat.PotLifeAt(r.PotLife, SheetTemp, r.Booth); err != nil {
+			return a, err
+		}
+	}
 	if r.Rate > 0 {
 		a.Trigger = time.Duration(float64(a.Need.Volume-a.Need.Loss) / float64(r.Rate) * float64(time.Second))
 		if r.PotLife > 0 {
-			a.Batches = max(1, int(math.Ceil(a.Trigger.Seconds()/float64(r.PotLife))))
+			a.Batches = max(1, int(math.Ceil(a.Trigger.Seconds()/a.PotLife.Safe.Seconds())))
 		}
 	}
 	a.About = r.Solids.rough() || !r.Held.Typed || a.AreaHigh > a.AreaLow
@@ -186,6 +200,9 @@ func (a *MixAnswer) wrong(r *MixRequest, job coat.Job, price float64) error {
 	t, err := r.Held.at(far)
 	if err != nil {
 		return err
+	}
+	if far == r.Held.Distance {
+		return nil // as far as a gun is held at all
 	}
 	for _, w := range []WrongSetting{
 		{Distance: far, Transfer: t.Value},

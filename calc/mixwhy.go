@@ -1,8 +1,6 @@
 package calc
 
 import (
-	"time"
-
 	"boothset/calc/coat"
 	"boothset/calc/unit"
 )
@@ -29,10 +27,16 @@ func (a *MixAnswer) explain(r *MixRequest) {
 	if a.High > a.Low*(1+1e-9) {
 		add("volume", "mix-between", Standing{Estimate, ""}, volume("low", a.Low), volume("high", a.High))
 	}
-	add("volume", "mix-loss", r.Loss.Standing, volume("loss", n.Loss))
-	add("cups", "mix-cups", r.Cup.Standing, count("cups", a.Cups), volume("cup", r.Cup.Value))
+	add("cups", "mix-cup", r.Cup.Standing, volume("cup", r.Cup.Value), volume("loss", n.Loss))
+	if r.Loss.Standing != r.Cup.Standing {
+		add("cups", "mix-loss", r.Loss.Standing, volume("loss", n.Loss))
+	}
 	if len(a.Parts) > 0 {
-		add("parts", "mix-ratio", r.Ratio.Standing, text("ratio", r.Ratio.Value.String()), count("parts", len(a.Parts)))
+		add("parts", "mix-ratio", r.Ratio.Standing, text("ratio", r.Ratio.Value.String()))
+	}
+	if r.PotLife > 0 {
+		add("pot-life", "mix-life", Standing{Estimate, "halves for each 10 C warmer, more sharply with some products"}, minutes("sheet", r.PotLife), temp("booth", r.Booth),
+			minutes("life", a.PotLife.Life), minutes("safe", a.PotLife.Safe))
 	}
 	if a.Priced {
 		add("cost", "mix-cost", Standing{Computed, "prices as typed"}, money("cost", a.Cost), money("waste", a.WasteCost))
@@ -61,18 +65,15 @@ func (a *MixAnswer) warn(r *MixRequest) {
 	if a.AreaHigh > a.AreaLow {
 		add(Warn, "mix-areas-usual")
 	}
+	life := minutes("life", a.PotLife.Safe)
 	switch {
 	case a.Batches > 1:
-		add(Warn, "mix-past-pot-life", minutes("trigger", a.Trigger), minutes("life", r.life()), count("batches", a.Batches))
+		add(Warn, "mix-past-pot-life", minutes("trigger", a.Trigger), life, count("batches", a.Batches))
 	case r.PotLife > 0:
-		add(Note, "mix-pot-life-known", minutes("life", r.life()), count("coats", a.Coats.Value))
+		add(Note, "mix-pot-life-known", life, count("coats", a.Coats.Value))
 	default:
 		add(Note, "mix-pot-life")
 	}
 	r.warnAlways(add)
 	a.Cautions = all.list()
-}
-
-func (r *MixRequest) life() time.Duration {
-	return time.Duration(float64(r.PotLife) * float64(time.Second))
 }

@@ -162,7 +162,7 @@ func (e *coatEntry) check(classes map[string]bool) string {
 			return fmt.Sprintf("working.%s: low, start and high must lie in %.0f to %.0f psi and in that order", class, calc.LowestSupply.PSI(), calc.TopSupply.PSI())
 		}
 	}
-	return cmp.Or(e.Cup.check(), e.Thinner.check(), e.Film.check(), e.Mix.check())
+	return cmp.Or(e.Cup.check(), e.Thinner.check(), e.Film.check(), e.Lay.check(), e.Mix.check())
 }
 
 func (e *gunEntry) build() (gun.Gun, string) {

@@ -34,6 +34,7 @@ type coatEntry struct {
 	Cup        *secondsEntry   `toml:"cup"`
 	Thinner    *thinnerEntry   `toml:"thinner"`
 	Film       *filmEntry      `toml:"film"`
+	Lay        *layEntry       `toml:"lay"`
 	Mix        *mixEntry       `toml:"mix"`
 	solvent    coat.Solvent    // of dries-like
 }

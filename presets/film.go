@@ -4,7 +4,6 @@ import (
 	"strings"
 
 	"boothset/calc"
-	"boothset/calc/coat"
 	"boothset/calc/unit"
 )
 
@@ -27,8 +26,10 @@ func FilmFields() []Field {
 		Field{FieldFluidRate, "fluid `rate` of the gun, such as 180mL/min", false},
 		Field{FieldCupVolume, "`volume` sprayed into a cup to time the rate, such as 100mL or 3floz", false},
 		Field{FieldCupTime, "`time` that took, such as 30s", false},
-		Field{FieldTip, "fluid tip's `bore`, such as 1.3mm: with --viscosity the rate is estimated", false},
-		Field{FieldViscosity, "`viscosity` of the ready mix: 57cSt, or a cup's reading as 18s,din4", false},
+		Field{FieldTip, "fluid tip's `bore`, such as 1.3mm: with the viscosity the rate is estimated", false},
+		Field{FieldViscosity, "`viscosity` of the ready mix, such as 57cSt; or --cup and --seconds", false},
+		Field{FieldCup, "`cup` the ready mix was timed in: iso4, din4, ford4, zahn2 ...", false},
+		Field{FieldSeconds, "`seconds` it took", false},
 		Field{FieldFan, "`width` of the fan at the panel, such as 10in", false},
 		Field{FieldOverlap, "overlap of the passes in `percent`", false},
 		Field{FieldGunSpeed, "`speed` the gun is moved at, such as 1.2ft/s or 0.4m/s: adds what it leaves", false},
@@ -44,9 +45,9 @@ func (c *Catalogue) Film(s Sheet, sys unit.System) (calc.FilmRequest, []*FieldEr
 	v := resolver{c: c, sys: sys}
 	r := calc.FilmRequest{Laying: v.laying(s)}
 	v.fluid(s, &r)
-	if f := v.c.entries.Coat[r.CoatID]; f != nil && f.Film != nil {
-		r.Fan = calc.Stated[unit.Length]{Value: f.Film.Fan.v, Standing: f.Film.standing()}
-		r.Overlap = calc.Stated[float64]{Value: f.Film.Overlap.v, Standing: f.Film.standing()}
+	if e := c.entries.Coat[r.CoatID]; e != nil && e.Lay != nil {
+		r.Fan = calc.Stated[unit.Length]{Value: e.Lay.Fan.v, Standing: e.Lay.standing()}
+		r.Overlap = calc.Stated[float64]{Value: e.Lay.Overlap.v, Standing: e.Lay.standing()}
 	}
 	moving := r.Fluid.From != calc.FluidUnknown
 	if t := s[FieldFan]; t != "" || moving && r.Fan.Value == 0 {
@@ -57,9 +58,6 @@ func (c *Catalogue) Film(s Sheet, sys unit.System) (calc.FilmRequest, []*FieldEr
 	}
 	if t := s[FieldGunSpeed]; t != "" {
 		r.GunSpeed = v.gunSpeed(t)
-		if !moving {
-			v.fault(FieldFluidRate, "", "needed beside gun-speed; time a cup: cup-volume and cup-time")
-		}
 	}
 	if t := s[FieldHeight]; t != "" {
 		r.Height = positive(&v, FieldHeight, t, unit.ParseLength, v.sys.LongUnit())
@@ -67,11 +65,28 @@ func (c *Catalogue) Film(s Sheet, sys unit.System) (calc.FilmRequest, []*FieldEr
 	for _, t := range s.list(FieldWet) {
 		r.Combs = append(r.Combs, v.comb(t))
 	}
-	if s[FieldGun] == "" && moving {
-		v.fault(FieldGun, "", "needed for what lands of the coating; choose %s", listed(v.c.order.gun))
-	}
+	v.needed(s, moving)
 	v.judged(s, r.Problems)
 	return r, v.faults
+}
+
+// needed says what is missing beside what was typed, so that nothing typed is left
+// unread.
+func (v *resolver) needed(s Sheet, moving bool) {
+	beside := func(missing, want string, fields ...string) {
+		for _, field := range fields {
+			if s[field] != "" {
+				v.fault(missing, "", "needed beside %s%s", field, want)
+				return
+			}
+		}
+	}
+	if !moving {
+		beside(FieldFluidRate, "; time a cup: cup-volume and cup-time", FieldGunSpeed, FieldHeight, FieldFan, FieldOverlap)
+	}
+	if s[FieldGun] == "" {
+		beside(FieldGun, ", for what lands of the coating; choose "+listed(v.c.order.gun), FieldFluidRate, FieldCupVolume, FieldCupTime, FieldTip, FieldTransfer, FieldPressure, FieldDistance)
+	}
 }
 
 // fluid reads how the fluid rate is known: given before timed, timed before estimated.
@@ -89,7 +104,7 @@ func (v *resolver) fluid(s Sheet, r *calc.FilmRequest) {
 	case has(FieldTip):
 		f.From = calc.FluidTip
 		f.Tip = read(v, FieldTip, s[FieldTip], "", unit.ParseLength, unit.InMM)
-		f.Viscosity = v.viscosity(s[FieldViscosity])
+		f.Viscosity = v.viscosity(s)
 	}
 }
 
@@ -101,30 +116,23 @@ func (v *resolver) cupUnit() unit.VolumeUnit {
 	return unit.InFluidOunces
 }
 
-// viscosity reads "57cSt", or seconds in a cup as "18s,din4".
-func (v *resolver) viscosity(t Typed) unit.Kinematic {
-	const want = "type it as 57cSt, or a cup's seconds with the cup as 18s,din4"
-	seconds, name, isCup := strings.Cut(string(t), ",")
-	if !isCup {
-		nu, err := unit.ParseViscosity(string(t))
-		if err != nil {
-			v.fault(FieldViscosity, t, want)
-		}
-		return nu
+// viscosity reads the ready mix's, or what a cup's seconds say of it.
+func (v *resolver) viscosity(s Sheet) unit.Kinematic {
+	if t := s[FieldViscosity]; t != "" {
+		return read(v, FieldViscosity, t, "", func(s string, _ struct{}) (unit.Kinematic, error) { return unit.ParseViscosity(s) }, struct{}{})
 	}
-	time, err := unit.ParseSeconds(seconds, unit.InSeconds)
-	if err != nil {
-		v.fault(FieldViscosity, t, want)
+	if s[FieldCup] == "" && s[FieldSeconds] == "" {
+		v.fault(FieldViscosity, "", "needed beside tip, such as 57cSt; or give cup and seconds")
 		return 0
 	}
-	cup, err := coat.FindCup(name)
-	if err != nil {
-		v.fault(FieldViscosity, t, "%v", err)
+	before := len(v.faults)
+	cup, seconds := v.cup(FieldCup, s[FieldCup]), v.cupSeconds(FieldSeconds, s[FieldSeconds])
+	if len(v.faults) > before {
 		return 0
 	}
-	nu, err := cup.Viscosity(float64(time))
+	nu, err := cup.Viscosity(seconds)
 	if err != nil {
-		v.fault(FieldViscosity, t, "%v", err)
+		v.fault(FieldSeconds, s[FieldSeconds], "%v", err)
 	}
 	return nu.Nu
 }

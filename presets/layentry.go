@@ -43,6 +43,9 @@ func (e *coatEntry) claim(own *coatEntry) {
 	if own.Film != nil {
 		e.Film.claim(&own.Film.ground)
 	}
+	if own.Lay != nil {
+		e.Lay.claim(&own.Lay.ground)
+	}
 	if own.Mix != nil {
 		e.Mix.claim(&own.Mix.ground)
 	}
@@ -75,13 +78,18 @@ func onlyTables(e any) bool {
 	return tables
 }
 
-// filmEntry is the dry film that a coat wants and how it is laid.
+// filmEntry is the dry film that a coat wants over all coats.
 type filmEntry struct {
 	ground
-	Low      length  `toml:"low"`
-	Typical  length  `toml:"typical"`
-	High     length  `toml:"high"`
-	Most     length  `toml:"most"`
+	Low     length `toml:"low"`
+	Typical length `toml:"typical"`
+	High    length `toml:"high"`
+	Most    length `toml:"most"`
+}
+
+// layEntry is how a coat is laid.
+type layEntry struct {
+	ground
 	CoatLow  length  `toml:"coat-low"`
 	CoatHigh length  `toml:"coat-high"`
 	Coats    int     `toml:"coats"`
@@ -136,14 +144,23 @@ func (e *filmEntry) check() string {
 		return `film: give low, typical and high, 2 to 2000 um and in that order, such as low = "2.0mil", typical = "2.2mil", high = "2.5mil"`
 	case e.Most.v != 0 && !rising(float64(e.High.v), float64(e.Most.v), float64(most)):
 		return "film: most must not be below high; leave it out where none is known"
-	case !rising(1e-9, float64(e.CoatLow.v), float64(e.CoatHigh.v), float64(most)):
-		return `film: give coat-low and coat-high, in that order, such as coat-low = "1.0mil", coat-high = "1.2mil"`
+	}
+	return e.ground.check()
+}
+
+func (e *layEntry) check() string {
+	if e == nil {
+		return ""
+	}
+	switch {
+	case !rising(1e-9, float64(e.CoatLow.v), float64(e.CoatHigh.v), float64(calc.ThickestFilm)):
+		return `lay: give coat-low and coat-high, in that order, such as coat-low = "1.0mil", coat-high = "1.2mil"`
 	case e.Coats < 1 || e.Coats > calc.MostCoats:
-		return "film: give coats, 1 to 20, such as coats = 2"
+		return "lay: give coats, 1 to 20, such as coats = 2"
 	case !(e.Overlap.v >= 0 && e.Overlap.v <= 0.9):
-		return `film: overlap must lie in 0 to 90%, such as overlap = "65%"`
+		return `lay: overlap must lie in 0 to 90%, such as overlap = "65%"`
 	case !rising(10e-3, float64(e.Fan.v), 600e-3):
-		return `film: give fan, 10 to 600 mm, such as fan = "10in"`
+		return `lay: give fan, 10 to 600 mm, such as fan = "10in"`
 	}
 	return e.ground.check()
 }
@@ -181,8 +198,8 @@ func (e *cupEntry) check() string {
 	if e == nil {
 		return ""
 	}
-	if !(e.Size.v >= 0.05e-3 && e.Size.v <= 5e-3 && e.Loss.v >= 0 && e.Loss.v <= e.Size.v) {
-		return `cup: give size, 50 mL to 5 L, and loss, no more, such as size = "600mL", loss = "75mL"`
+	if !(e.Size.v >= calc.SmallestCup && e.Size.v <= calc.LargestCup && e.Loss.v >= 0 && e.Loss.v <= e.Size.v) {
+		return `cup: give size, 60 mL to 5 L, and loss, no more, such as size = "600mL", loss = "75mL"`
 	}
 	return e.ground.check()
 }

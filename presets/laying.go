@@ -55,10 +55,12 @@ func (v *resolver) laying(s Sheet) (l calc.Laying) {
 	l.CoatID, l.Coat, l.Waterborne, l.Isocyanate = string(s[FieldCoat]), e.Name, e.Waterborne, e.Isocyanate
 	if f := e.Film; f != nil {
 		l.Wants = calc.FilmWants{
-			Known: true, Low: f.Low.v, High: f.High.v, Most: f.Most.v,
-			CoatLow: f.CoatLow.v, CoatHigh: f.CoatHigh.v, Coats: f.Coats, Standing: f.standing(),
+			Known: true, Low: f.Low.v, High: f.High.v, Most: f.Most.v, Standing: f.standing(),
 		}
 		l.Dry = calc.Stated[unit.Length]{Value: f.Typical.v, Standing: f.standing()}
+	}
+	if f := e.Lay; f != nil {
+		l.Usual = calc.UsualCoats{Coats: f.Coats, Low: f.CoatLow.v, High: f.CoatHigh.v, Standing: f.standing()}
 	}
 	if t := s[FieldFilm]; t != "" || e.Film == nil {
 		l.Dry = calc.Stated[unit.Length]{Value: read(v, FieldFilm, t, "", unit.ParseLength, v.sys.FilmUnit()), Standing: onSheet}
@@ -69,10 +71,10 @@ func (v *resolver) laying(s Sheet) (l calc.Laying) {
 		w.High, w.Low = w.Most, min(w.Most, w.Low)
 		w.Standing = onSheet
 		if !w.Known {
-			w.Known, w.Low, w.CoatHigh = true, calc.ThinnestFilm, w.Most
+			w.Known, w.Low = true, calc.ThinnestFilm
 		}
 	}
-	if t := s[FieldCoats]; t != "" || l.Wants.Coats == 0 {
+	if t := s[FieldCoats]; t != "" || l.Usual.Coats == 0 {
 		l.Coats = calc.Stated[int]{Value: v.coats(t), Standing: onSheet}
 	}
 	v.solids(s, e, &l)

@@ -24,8 +24,9 @@ func MixFields() []Field {
 		Field{FieldPrice, "`price` of the ready mix, such as 60/L or 200/gal; repeated, of each part of the ratio", true},
 		Field{FieldCupSize, "`size` of the gun's cup, such as 600mL or 20floz", false},
 		Field{FieldLoss, "`volume` that stays behind in cup, filter and gun", false},
-		Field{FieldPotLife, "pot `life` of the mix in this booth, such as 2h", false},
-		Field{FieldFluidRate, "fluid `rate` of the gun, such as 180mL/min: with --pot-life counts the batches", false},
+		Field{FieldPotLife, "pot `life` that the product's sheet gives for 20 C (68 F), such as 4h or 90min", false},
+		Field{FieldTemp, "booth air `temperature`, for the pot life; 20 C (68 F) where left out", false},
+		Field{FieldFluidRate, "fluid `rate` of the gun, such as 180mL/min: counts the batches that the pot life allows", false},
 	)
 }
 
@@ -51,7 +52,11 @@ func (c *Catalogue) Mix(s Sheet, sys unit.System) (calc.MixRequest, []*FieldErro
 	}
 	v.gunCup(s, &r)
 	if t := s[FieldPotLife]; t != "" {
-		r.PotLife = positive(&v, FieldPotLife, t, unit.ParseSeconds, unit.InMinutes)
+		r.PotLife = v.potLife(t)
+	}
+	r.Booth = calc.SheetTemp
+	if t := s[FieldTemp]; t != "" {
+		r.Booth = read(&v, FieldTemp, t, "", unit.ParseTemp, sys.TempUnit())
 	}
 	if t := s[FieldFluidRate]; t != "" {
 		r.Rate = v.fluidRate(t)

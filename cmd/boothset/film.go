@@ -100,7 +100,7 @@ func wanted(sys unit.System, r *calc.FilmRequest) string {
 	if !r.Wants.Known {
 		return ""
 	}
-	return fmt.Sprintf("; %s to %s is usual", filmText(sys, r.Wants.Low), filmText(sys, r.Wants.High))
+	return fmt.Sprintf("; usual %s to %s", filmText(sys, r.Wants.Low), filmText(sys, r.Wants.High))
 }
 
 // stretch says a speed as the time that a length takes, which a hand can practise.
@@ -201,8 +201,15 @@ func appendHeading(dst []byte, l *calc.Laying, more ...string) []byte {
 	return append(dst, '\n')
 }
 
-// appendRow appends a figure with its name before it and what belongs to it behind.
+// appendRow appends a figure with its name before it and what belongs to it behind,
+// which goes on below where the row is full.
 func appendRow(dst []byte, name, value, more string) []byte {
-	row := strings.TrimRight(fmt.Sprintf("  %-12s %-18s %s", name, value, more), " ")
-	return append(dst, row+"\n"...)
+	row := fmt.Sprintf("  %-12s %-18s ", name, value)
+	for i, part := range wrap(more, cardWidth-len(row)) {
+		if i > 0 {
+			row = strings.Repeat(" ", len(row))
+		}
+		dst = append(append(dst, strings.TrimRight(row+part, " ")...), '\n')
+	}
+	return dst
 }

@@ -136,6 +136,9 @@ func PressureDecimals(sys unit.System) int {
 	return 1
 }
 
+// SpeedDecimals is how many decimals a gun's speed is printed with.
+const SpeedDecimals = 2
+
 // FilmDecimals is how many decimals a film is printed with: a base's coat is a few
 // tenths of a mil.
 func FilmDecimals(sys unit.System, l unit.Length) int {
@@ -177,7 +180,7 @@ func AppendFigure(dst []byte, sys unit.System, f *calc.Figure) []byte {
 	case calc.FigureArea:
 		return sys.AppendArea(dst, unit.Area(f.Value), unit.Usual)
 	case calc.FigureSpeed:
-		return sys.AppendSpeed(dst, unit.Speed(f.Value), unit.Usual)
+		return sys.AppendSpeed(dst, unit.Speed(f.Value), SpeedDecimals)
 	case calc.FigureFluid:
 		return append(strconv.AppendFloat(dst, coat.FluidRate(f.Value).MLPerMin(), 'f', 0, 64), " mL/min"...)
 	case calc.FigureCount:
