@@ -56,23 +56,52 @@ func TestAnyKeys(t *testing.T) {
 		}
 		// From anywhere, escape reaches the first question, and what was typed is there.
 		r.Update(resize(usualSize))
-		typed := map[string]string{}
-		for _, p := range r.pages {
-			if q, ok := p.(*question); ok {
-				typed[q.step.id] = q.field.String()
-			}
-		}
+		typed := typedText(r)
 		for range len(r.pages) + 2 {
 			press(r, "esc")
 		}
 		if where(r) != "safety" {
 			require.Equal(t, presets.FieldCoat, where(r))
 		}
-		for _, p := range r.pages {
-			if q, ok := p.(*question); ok {
-				require.Equal(t, typed[q.step.id], q.field.String())
+		require.Equal(t, typed, typedText(r))
+	})
+}
+
+// typedText is all that is typed or picked anywhere, by page and field.
+func typedText(r *root) map[string]string {
+	all := map[string]string{}
+	for _, p := range r.pages {
+		if q, ok := p.(*question); ok {
+			all[q.step.id] = q.field.String()
+		}
+	}
+	for _, f := range r.answer.forms {
+		for i := range f.boxes {
+			all[f.ask.Name+" "+f.boxes[i].Name] = f.boxes[i].own()
+		}
+	}
+	return all
+}
+
+// The same from the page of a question, where most keys are text.
+func TestAnyKeysOnAForm(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		r := open80x24(t)
+		press(r, toForm...)
+		for _, m := range rapid.SliceOfN(anyKey(), 1, 40).Draw(t, "keys") {
+			r.Update(m)
+			requireFits(t, r.View(), r.size)
+			if r.done {
+				return
 			}
 		}
+		r.Update(resize(usualSize))
+		typed := typedText(r)
+		for range len(r.pages) + 2 {
+			press(r, "esc")
+		}
+		require.Equal(t, presets.FieldCoat, where(r))
+		require.Equal(t, typed, typedText(r))
 	})
 }
 

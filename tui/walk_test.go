@@ -3,6 +3,7 @@ package tui
 import (
 	"testing"
 
+	"boothset/calc"
 	"boothset/calc/unit"
 	"boothset/presets"
 
@@ -26,17 +27,41 @@ func TestFiveAnswersGiveTheSetting(t *testing.T) {
 }
 
 func TestTheAnswerIsThatOfTheCommandLine(t *testing.T) {
-	r := open80x24(t)
-	press(r, toAnswer...)
 	c, err := shipped()
 	require.NoError(t, err)
-	want, err := c.Request(presets.Answers{Coat: "clear", Gun: "reduced-pressure", Temp: "75F", Humidity: "45", Supply: "90psi"}, unit.US)
-	require.NoError(t, err)
-	got := r.result().Request
-	for i := range got.Line { // the text an entry came from differs: "25ft, 3/8in"
-		got.Line[i].Entry = want.Line[i].Entry
+	for sys, keys := range map[unit.System][]string{unit.US: nil, unit.Metric: {"u"}} {
+		r := open80x24(t)
+		press(r, append(toAnswer[:14:14], keys...)...)
+		want, err := c.Request(presets.Answers{Coat: "clear", Gun: "reduced-pressure", Temp: "75F", Humidity: "45", Supply: "90psi"}, sys)
+		require.NoError(t, err)
+		got := r.result()
+		for i := range got.Request.Line { // the text an entry came from differs: "25ft, 3/8in"
+			got.Request.Line[i].Entry = want.Line[i].Entry
+		}
+		require.Equal(t, want, got.Request)
+		solved, err := calc.Solve(&want)
+		require.NoError(t, err)
+		require.Equal(t, solved, got.Setup)
+		require.Equal(t, sys, got.System)
 	}
-	require.Equal(t, want, got)
+}
+
+// Units changed on the way give the same job as units changed at the end.
+func TestUnitsCanBeChangedAnywhere(t *testing.T) {
+	want := open80x24(t)
+	press(want, append(toAnswer[:14:14], "u")...)
+	for _, at := range []int{0, 1, 2, 11, 13} { // where no text is typed
+		r := open80x24(t)
+		keys := append(toAnswer[:at:at], "u")
+		for _, k := range toAnswer[at:] {
+			if k == "75" || k == "90" { // typed in the other units, with their own
+				k += map[string]string{"75": "F", "90": "psi"}[k]
+			}
+			keys = append(keys, k)
+		}
+		press(r, keys...)
+		require.Equal(t, want.result(), r.result(), at)
+	}
 }
 
 func TestNumbersWithAndWithoutUnits(t *testing.T) {
