@@ -72,11 +72,4 @@ func watchPanel(m unit.TempDiff, add cautioner) {
 }
 
 // Stopped reports whether the job cannot be done as asked.
-func (s *Setup) Stopped() bool {
-	for _, c := range s.Cautions {
-		if c.Level == Stop {
-			return true
-		}
-	}
-	return false
-}
+func (s *Setup) Stopped() bool { return stopped(s.Cautions) }

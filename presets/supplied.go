@@ -78,9 +78,8 @@ func (v *resolver) compressor(given Typed) unit.Flow {
 	const want = "type its free air, such as 18cfm or 500L/min, or its motor, such as 5hp"
 	text := strings.ToLower(strings.TrimSpace(string(given)))
 	if power, ok := strings.CutSuffix(text, "hp"); ok {
-		hp, err := unit.ParsePercent(strings.TrimSpace(power)) // a bare number, in hundredths
-		if err == nil {
-			low, _, err := supply.FromPower(hp * 100)
+		if hp, ok := number(power); ok {
+			low, _, err := supply.FromPower(hp)
 			if err == nil {
 				return low
 			}
