@@ -164,7 +164,9 @@ func (a *answer) try(marks unit.Gauge) func(string) move {
 		}
 		top := max(a.request.Supply, a.request.Now)
 		a.tryAt(min(max(from+by, calc.LowestSupply), top))
-		a.scroll.top = 0
+		// What it does shows, and as much as there is room for of what lies above.
+		_, at := a.rows(a.room)
+		a.scroll.top = min(max(at[sectionBottleneck]-(a.room.h-1), 0), at[sectionNow])
 		return nil
 	}
 }

@@ -140,3 +140,11 @@ func TestNoRangeStandsBesideAWallThatIsOnlyWhereTheSupplyEnds(t *testing.T) {
 	require.True(t, r.result().Setup.Short.Is)
 	require.NotContains(t, r.View(), likelyMark)
 }
+
+func TestWhatATriedWallDoesIsInSightAtAnySize(t *testing.T) {
+	for _, l := range []size{{40, 12}, {60, 20}, {80, 24}, {120, 40}} {
+		r := start(t, look{size: l})
+		press(r, append(toAnswer[:14:14], "right")...)
+		require.Contains(t, r.View(), "> With the wall at 32.0 psi")
+	}
+}

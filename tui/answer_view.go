@@ -16,6 +16,8 @@ type section int
 const (
 	sectionReasons section = iota
 	sectionLine
+	sectionNow
+	sectionBottleneck
 )
 
 // body is the answer in a window that scrolls, over the safety line that stays.
@@ -47,8 +49,10 @@ func (a *answer) rows(room size) (rows []string, at map[section]int) {
 	add(a.cautions(calc.Stop, room.w)...)
 	add(a.numbers(room)...)
 	add(wrap(a.atGun(), room.w)...)
-	add(wrap(a.first("line"), room.w)...)
+	at[sectionNow] = len(rows)
 	add(a.now(room.w)...)
+	at[sectionBottleneck] = len(rows)
+	add(wrap(a.first("line"), room.w)...)
 	add(a.cautions(calc.Warn, room.w)...)
 	space()
 	add(a.howSure(room.w)...)

@@ -8,33 +8,24 @@ import (
 	"github.com/charmbracelet/x/ansi"
 )
 
-// Rows that a form leaves to its answer while a field is typed in, where the window is
-// high and where it is low.
-const (
-	leastAnswer    = 6
-	leastAnswerLow = 2
-)
-
 // body is the fields, all in a list around the one that is typed in, or those that are
 // filled in one sentence over the answer.
 func (f *form) body(room size) []string {
+	state := f.state(room.w)
 	var rows []string
 	if f.onAnswer() {
 		rows = f.filled(size{room.w, max(room.h/4, 1)})
 	} else {
 		b := &f.boxes[f.at]
 		usage := each(wrap(f.usage(b), room.w), f.s.theme.Note.Render)
-		least := leastAnswer
-		if room.h < ruledWindow {
-			least = leastAnswerLow
-		}
+		least := max(room.h/3, len(state)) // rows for the answer, or for what is in its way
 		usage = usage[:min(len(usage), max(room.h-least-leastRows, 1))]
-		rows = append(f.list(size{room.w, max(room.h-least-len(usage)-1, leastRows)}), usage...)
+		rows = append(f.list(size{room.w, max(room.h-least-len(usage), leastRows)}), usage...)
 	}
 	if f.read != f.s.sys {
 		rows = append(rows, wrap(f.s.say("form-units"), room.w)...)
 	}
-	rows = append(rows, f.state(room.w)...)
+	rows = append(rows, state...)
 	rest := room.h - len(rows)
 	if f.err != nil || rest < 1 {
 		return rows
@@ -56,16 +47,20 @@ func (f *form) state(w int) []string {
 	return []string{f.s.theme.Title.Render(f.s.ruled(f.s.say("form-answer"), w))}
 }
 
-// filled is every field that has a value.
+// filled is every field that has a value, those first that were filled here.
 func (f *form) filled(room size) []string {
-	var said []string
+	var said, offered []string
 	for i := range f.boxes {
 		b := &f.boxes[i]
-		if v := f.value(b); v != "" {
-			said = append(said, f.label(b)+" "+f.s.name(b.Name, v))
+		text := f.label(b) + " " + f.s.name(b.Name, f.value(b))
+		switch {
+		case b.own() != "":
+			said = append(said, text)
+		case f.value(b) != "":
+			offered = append(offered, text)
 		}
 	}
-	rows := flow(said, " "+string(f.s.glyphs.Between)+" ", room.w)
+	rows := flow(append(said, offered...), " "+string(f.s.glyphs.Between)+" ", room.w)
 	return rows[:min(len(rows), room.h)]
 }
 
@@ -74,7 +69,7 @@ func (f *form) label(b *box) string { return strings.ReplaceAll(plain(b.Name), "
 
 // usage is what a field is for.
 func (f *form) usage(b *box) string {
-	text := strings.NewReplacer("`", "", "--", "").Replace(b.Usage)
+	text := strings.NewReplacer("`", "", "--", "", "; repeatable", "").Replace(b.Usage)
 	if b.List {
 		text += f.s.say("form-list")
 	}

@@ -76,7 +76,7 @@ func helpRows(s *session, all []binding, w, high int) []string {
 		return count
 	}
 	n, most := len(all)-1, 1
-	if high >= roomyWindow && rows(n-1) > 1 {
+	if high >= tallWindow && rows(n-1) > 1 {
 		most = 2
 	}
 	for n > 0 && rows(n) > most {
@@ -88,9 +88,6 @@ func helpRows(s *session, all []binding, w, high int) []string {
 	}
 	return flow(parts, between, w)
 }
-
-// roomyWindow is the height from which help may have two rows.
-const roomyWindow = 24
 
 // keysPage lists every key of the page below it.
 type keysPage struct {

@@ -57,7 +57,7 @@ func TestHelpFitsAnyWindowAndKeepsItsLastKey(t *testing.T) {
 	press(r, toAnswer...)
 	all := r.keys()
 	for w := leastWidth; w <= 200; w++ {
-		for high, most := range map[int]int{leastHeight: 1, roomyWindow: 2} {
+		for high, most := range map[int]int{leastHeight: 1, tallWindow: 2} {
 			rows := helpRows(r.s, all, w, high)
 			require.LessOrEqual(t, len(rows), most)
 			for _, row := range rows {

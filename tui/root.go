@@ -16,11 +16,12 @@ const (
 // programName stands at the top where there is room for it.
 const programName = "boothset"
 
-// Heights from which there is room for lines between the parts of the window, and for
-// two rows of answers.
+// Heights from which there is room for lines between the parts of the window, for two
+// rows of help, and for two rows of answers.
 const (
 	ruledWindow = 16
 	tallWindow  = 20
+	roomyWindow = 24
 )
 
 // firstQuestion is where the pages begin that can be gone back to; the safety page
@@ -186,7 +187,7 @@ func (r *root) draw() string {
 	left, right := p.heading()
 	rule := strings.Repeat(string(s.glyphs.Rule), w)
 	trail := 1
-	if r.size.h >= tallWindow {
+	if r.size.h >= roomyWindow {
 		trail = 2
 	}
 	top := append([]string{s.theme.Title.Render(ends(w, right, programName+"  "+left, left))}, s.trail(w, trail)...)

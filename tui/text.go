@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 	"unicode"
@@ -10,14 +11,17 @@ import (
 	"github.com/charmbracelet/x/ansi"
 )
 
-// wrap breaks text into rows of at most w columns.
+// unbroken stands for a hyphen while text is wrapped, so that "1-4" stays whole.
+const unbroken = "\u2011"
+
+// wrap breaks text at blanks into rows of at most w columns; a longer word is cut.
 func wrap(text string, w int) []string {
 	if text == "" {
 		return nil
 	}
-	rows := strings.Split(ansi.Wrap(text, max(w, 1), ""), "\n")
+	rows := strings.Split(ansi.Wrap(strings.ReplaceAll(text, "-", unbroken), max(w, 1), ""), "\n")
 	for i := range rows {
-		rows[i] = strings.TrimRight(rows[i], " ")
+		rows[i] = strings.TrimRight(strings.ReplaceAll(rows[i], unbroken, "-"), " ")
 	}
 	return rows
 }
@@ -46,14 +50,14 @@ func pad(row string, w int) string {
 }
 
 // ends puts a text at the right end of a row and at its left the first of others that
-// fits beside it; where none does, the last of them alone.
+// fits beside it; where none does, the last of them is cut.
 func ends(w int, right string, lefts ...string) string {
 	for _, left := range lefts {
 		if free := w - ansi.StringWidth(left) - ansi.StringWidth(right); free > 0 {
 			return left + strings.Repeat(" ", free) + right
 		}
 	}
-	return cut(lefts[len(lefts)-1], w)
+	return cut(pad(lefts[len(lefts)-1], w-1-ansi.StringWidth(right))+" "+right, w)
 }
 
 // tail shortens a row from its front.
@@ -92,14 +96,14 @@ func toRight(row string, w int) string {
 
 // flow wraps pieces of text, breaking between them and not at the blanks inside.
 func flow(pieces []string, between string, w int) []string {
-	const unbroken = "\u00a0"
+	const joined = "\u00a0"
 	whole := make([]string, len(pieces))
 	for i, p := range pieces {
-		whole[i] = strings.ReplaceAll(p, " ", unbroken)
+		whole[i] = strings.ReplaceAll(p, " ", joined)
 	}
 	rows := wrap(strings.Join(whole, between), w)
 	for i := range rows {
-		rows[i] = strings.Trim(strings.ReplaceAll(rows[i], unbroken, " "), " ")
+		rows[i] = strings.Trim(strings.ReplaceAll(rows[i], joined, " "), " ")
 	}
 	return rows
 }
@@ -132,6 +136,9 @@ func (s *session) printed(text string, w int) (rows []string) {
 			if mark == "" {
 				mark = lines[i-1][:len(lines[i-1])-len(strings.TrimLeft(lines[i-1], " "))]
 				rest = strings.TrimLeft(lines[i-1], " ")
+				if ansi.StringWidth(lines[i-1]) > w {
+					rest = columnGap.ReplaceAllString(rest, "  ")
+				}
 			}
 			block = hang(mark, rest, w)
 			if len(block) == 0 {
@@ -148,6 +155,9 @@ func (s *session) printed(text string, w int) (rows []string) {
 	}
 	return rows
 }
+
+// columnGap is the blanks between the columns of a row.
+var columnGap = regexp.MustCompile(" {2,}")
 
 // cutMark parts a row from the mark that rows below hang under.
 func cutMark(row string) (mark, rest string) {
