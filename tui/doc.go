@@ -1,5 +1,6 @@
 // Package tui is the assistant: it asks for a coat, a gun, the day and the air line one
-// question at a time and shows what to set, why, and where the pressure goes.
+// question at a time and shows what to set, why, how sure that is, and where the pressure
+// goes. From there the coat's own questions open, each on a page of its own.
 //
 //	result, err := tui.Run(tui.Options{Catalogue: catalogue, In: os.Stdin, Out: os.Stdout, Getenv: os.Getenv})
 //

@@ -23,17 +23,15 @@ type session struct {
 
 	// answers holds what was taken, each quantity with its unit.
 	answers  presets.Answers
-	walkLine bool // the line is gone through part by part
-	check    checking
+	walkLine bool   // the line is gone through part by part
+	check    string // whether the supply is checked: checkSkip, checkKeep or checkChange
 }
 
-// checking is whether the supply is checked, as its choices are called.
-type checking = string
-
+// What checking the supply can be, as its choices are called.
 const (
-	checkSkip   checking = "skip"   // it is not
-	checkKeep   checking = "keep"   // as it stands
-	checkChange checking = "change" // it is gone through part by part
+	checkSkip   = "skip"   // it is not checked
+	checkKeep   = "keep"   // it is, as it stands
+	checkChange = "change" // it is, gone through part by part
 )
 
 func newSession(c *presets.Catalogue, getenv func(string) string) *session {
