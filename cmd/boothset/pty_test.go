@@ -137,6 +137,23 @@ func (s *session) wrote() string {
 	return s.sent.String()
 }
 
+// allWrote is all the bytes the program wrote, once it has ended: a mark written behind
+// them on the terminal's far side comes through last.
+func (s *session) allWrote() string {
+	s.t.Helper()
+	const mark = "<the program has ended>"
+	if _, err := s.far.WriteString(mark); err != nil {
+		return s.wrote() // the window is closed: nothing more comes
+	}
+	for end := time.Now().Add(patience); time.Now().Before(end); time.Sleep(time.Millisecond) {
+		if all, _, ok := strings.Cut(s.wrote(), mark); ok {
+			return all
+		}
+	}
+	require.Fail(s.t, "the terminal does not drain")
+	return ""
+}
+
 // await waits for text on the screen.
 func (s *session) await(text string) {
 	s.t.Helper()
@@ -181,10 +198,7 @@ func (s *session) requireClean() {
 	require.NoError(s.t, err)
 	require.Equal(s.t, s.before, after, "line settings")
 	const left, shown, paste = "\x1b[?1049l", "\x1b[?25h", "\x1b[?2004l"
-	for end := time.Now().Add(patience); time.Now().Before(end) && !strings.Contains(s.wrote(), left); {
-		time.Sleep(time.Millisecond) // what was written last is still on its way
-	}
-	wrote := s.wrote()
+	wrote := s.allWrote()
 	for what, pair := range map[string][2]string{
 		"the alternate screen": {"\x1b[?1049h", left}, "the cursor": {"\x1b[?25l", shown}, "pasting": {"\x1b[?2004h", paste},
 	} {
@@ -231,7 +245,7 @@ func TestFromTheFirstKeyToTheCard(t *testing.T) {
 	require.Zero(t, s.code())
 	s.requireClean()
 	s.requireNoQuery()
-	wrote := s.wrote()
+	wrote := s.allWrote()
 	card := wrote[strings.LastIndex(wrote, "\x1b[?1049l"):]
 	require.Contains(t, card, "WALL", "the answer stays behind")
 	require.Contains(t, card, "DISTANCE")
