@@ -24,6 +24,21 @@ func cupBasis(c coat.Cup, about bool) Standing {
 	return Standing{Estimate, fmt.Sprintf("%s, followed outside its published %.0f to %.0f s; tables differ there by up to about %.0f %%", c.Standard, c.Low, c.High, 100*coat.OutsideSpread)}
 }
 
+// Sentence is the id of the sentence that says what the mix wants.
+func (a *ThinAnswer) Sentence(r *ThinRequest) string {
+	switch {
+	case a.Remedy != RemedyWarm:
+		return "advice-" + string(a.Remedy)
+	case a.AddAlone > 0 && a.AloneAt > r.Reading.At:
+		return "advice-warm-or-less"
+	case a.AddAlone > 0:
+		return "advice-warm-or-thin"
+	case a.OnlyCold:
+		return "advice-warm-only-cold"
+	}
+	return "advice-warm"
+}
+
 // Figures is what the sentences of an answer name.
 func (a *ThinAnswer) Figures(r *ThinRequest) Figures {
 	c, w, s := &a.Corrected, &a.Wanted, &r.Sheet.Value

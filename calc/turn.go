@@ -77,6 +77,8 @@ type Turn struct {
 	Humidity float64 // the air's after it, or, for drier air, the most it may have
 	Drying   float64 // relative to the reference day, after it
 	Lift     float64 // Drying over what it was; 0 where it was none
+	// Waterborne tells of the coat that the air is to dry it.
+	Waterborne bool
 }
 
 // turn finds the one thing that clears a scene of all that hinders, the least trouble
@@ -124,7 +126,7 @@ func (t *Turn) lift(r *DayRequest, s scene, was float64) {
 	if err != nil {
 		return // cannot be: the scene lies between ones that were worked
 	}
-	t.Drying = drive
+	t.Drying, t.Waterborne = drive, r.Waterborne
 	if was > 0 {
 		t.Lift = drive / was
 	}
@@ -165,6 +167,14 @@ func (r *DayRequest) wait(now scene) (t Turn) {
 	t = Turn{ID: id, To: to, By: unit.TempDiff(max(to-now.Air, now.Air-to)), Humidity: low}
 	t.lift(r, s, 0)
 	return t
+}
+
+// Sentence is the id of the turn's sentence, empty on a day that goes.
+func (t *Turn) Sentence() string {
+	if t.ID == "turn-warm-air" && t.Waterborne && t.Lift > 0 {
+		return "turn-warm-air-water"
+	}
+	return t.ID
 }
 
 // Figures is what the sentence of the turn names.

@@ -45,14 +45,10 @@ func (d *dayReply) stopped() bool { return d.a.Stopped() }
 // turn is the sentence of what turns the day.
 func (d *dayReply) turn(sys unit.System, w *words.Words) string {
 	t := &d.a.Turn
-	switch id := t.ID; {
-	case id == "":
+	if t.ID == "" {
 		return w.Text(sys, "turn-none", nil)
-	case id == "turn-warm-air" && d.r.Waterborne && t.Lift > 0:
-		return w.Text(sys, "turn-warm-air-water", t.Figures())
-	default:
-		return w.Text(sys, id, t.Figures())
 	}
+	return w.Text(sys, t.Sentence(), t.Figures())
 }
 
 func (d *dayReply) appendText(dst []byte, sys unit.System, w *words.Words) []byte {

@@ -16,7 +16,7 @@ import (
 func agree(path, key string, us, metric float64) bool {
 	// A cubic foot a minute is here to four digits, as printed in handbooks.
 	size := map[string]float64{"psi": 0.0689475729, "in": 25.4, "ft": 0.3048, "ft_s": 0.3048, "cfm": 0.4782 * 60, "f": 1 / 1.8}[key]
-	if key == "f" && !strings.HasSuffix(path, "margin") {
+	if key == "f" && !strings.HasSuffix(path, "margin") && !strings.HasSuffix(path, ".by") {
 		us -= 32
 	}
 	return math.Abs(us*size-metric) <= 1e-4*math.Abs(metric)+1e-12
@@ -28,7 +28,7 @@ var usOf = map[string]string{"bar": "psi", "mm": "in", "m": "ft", "l_min": "cfm"
 
 // mayBeNull is what an answer can be without, besides whole sections of it; any other
 // null would be a number that is none.
-var mayBeNull = []string{".gun.cap_limit", ".input.wall", ".supply.hold_s", ".supply.hold_from_full_s"}
+var mayBeNull = []string{".gun.cap_limit", ".input.wall", ".input.second", ".supply.hold_s", ".supply.hold_from_full_s"}
 
 // walk goes through decoded JSON and reports what no answer may hold: a quantity in
 // one system only, two figures that differ, a null where a figure should be.

@@ -42,17 +42,7 @@ func (t *thinReply) stopped() bool { return t.a.Stopped() }
 
 // advice is what to do, in a sentence.
 func (t *thinReply) advice(sys unit.System, w *words.Words) string {
-	id := "advice-" + string(t.a.Remedy)
-	switch {
-	case t.a.Remedy != calc.RemedyWarm:
-	case t.a.AddAlone > 0 && t.a.AloneAt > t.r.Reading.At:
-		id = "advice-warm-or-less"
-	case t.a.AddAlone > 0:
-		id = "advice-warm-or-thin"
-	case t.a.OnlyCold:
-		id = "advice-warm-only-cold"
-	}
-	return w.Text(sys, id, t.a.Figures(t.r))
+	return w.Text(sys, t.a.Sentence(t.r), t.a.Figures(t.r))
 }
 
 func (t *thinReply) appendText(dst []byte, sys unit.System, w *words.Words) []byte {

@@ -1,0 +1,295 @@
+package calc_test
+
+import (
+	"math"
+	"reflect"
+	"testing"
+	"time"
+
+	"boothset/calc"
+	"boothset/calc/air"
+	"boothset/calc/coat"
+	"boothset/calc/unit"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+// aDay is a request for a solvent coat, or a waterborne one, with panel and paint at the
+// air's temperature.
+func aDay(t require.TestingT, water bool, c, humidity float64) calc.DayRequest {
+	s, err := coat.FindSolvent(coat.ReferenceSolvent)
+	require.NoError(t, err)
+	at := unit.Celsius(c)
+	return calc.DayRequest{
+		CoatID: "invented", Coat: "invented", Waterborne: water, Solvent: s,
+		Day: calc.Day{Air: at, Panel: at, Humidity: humidity}, Paint: at, Panels: 1,
+	}
+}
+
+func solvedDay(t require.TestingT, r calc.DayRequest) calc.DayAnswer {
+	a, err := calc.SolveDay(&r)
+	require.NoError(t, err)
+	return a
+}
+
+// The 15 C, 85 % morning with a waterborne coat: it must be warmed, and the same air at
+// 25 C dries it several times as fast (1.45 % / 0.24 of the published style of index: a
+// factor of about 5 by the depression of the wet bulb at 15 C/85 % and 25 C/46 %).
+func TestDampMorningIsToBeWarmed(t *testing.T) {
+	a := solvedDay(t, aDay(t, true, 15, .85))
+	assert.Equal(t, calc.VerdictStop, a.Verdict, "2.5 C above the dew point is under ISO 8502-4's 3 C")
+	assert.Equal(t, "turn-warm-air", a.Turn.ID)
+	assert.InDelta(t, 25, a.Turn.To.C(), 1e-9)
+	assert.InDelta(t, .457, a.Turn.Humidity, .002, "saturation pressures 17.06 and 31.69 hPa: .85 x 17.06/31.69")
+	depression := func(c, rh float64) float64 {
+		return c - air.WetBulb(unit.Celsius(c), rh, air.SeaLevelPressure).C()
+	}
+	assert.InEpsilon(t, depression(25, a.Turn.Humidity)/depression(15, .85), a.Turn.Lift, .05, "the psychrometer's own measure of it")
+	assert.Greater(t, a.Turn.Lift, 4.0)
+}
+
+// Flux by the wet bulb's depression, from a worked table against 20 C and 50 %: rows at
+// 50, 65, 75 and 85 %. Both measure the same drive, here by pressures.
+func TestWaterborneDryingAgainstWetBulbDepressions(t *testing.T) {
+	base := solvedDay(t, aDay(t, true, 20, .5)).Drying
+	for c, row := range map[float64][]float64{
+		15: {.86, .58, .41, .24}, 20: {1, .68, .47, .28}, 25: {1.14, .77, .53, .31}, 30: {1.29, .86, .59, .35}, 35: {1.43, .95, .65, .38},
+	} {
+		for i, rh := range []float64{.50, .65, .75, .85} {
+			assert.InDelta(t, row[i], solvedDay(t, aDay(t, true, c, rh)).Drying/base, .02, "%v C, %v", c, rh)
+		}
+	}
+}
+
+// n-Butyl acetate: 11.0 hPa at 20 C, 20.1 at 30 C, 1.83 times as much (Antoine constants
+// of a chemical-data appendix).
+func TestSolventFlashOffFollowsVapourPressureOfTheFilm(t *testing.T) {
+	cool, warm := solvedDay(t, aDay(t, false, 20, .5)), solvedDay(t, aDay(t, false, 30, .5))
+	assert.InEpsilon(t, 1.83, warm.Drying/cool.Drying, .005)
+	assert.InEpsilon(t, 1.83, cool.Flash/warm.Flash, .005)
+	r := aDay(t, false, 20, .5)
+	r.Panel = unit.Celsius(30)
+	assert.Equal(t, warm.Flash, solvedDay(t, r).Flash, "the film is as warm as the panel, whatever the air")
+	assert.InDelta(t, 1, solvedDay(t, aDay(t, false, 21, .5)).Flash, 1e-12, "the reference day")
+}
+
+func TestDewPointAndPanelMarginOfCoatingCharts(t *testing.T) {
+	// 70 F and 65 %: dew point 57.7 F, least panel 62 to 63 F by a coating chart.
+	r := aDay(t, false, unit.Fahrenheit(70).C(), .65)
+	r.Panel = unit.Fahrenheit(62)
+	a := solvedDay(t, r)
+	assert.InDelta(t, 57.7, a.DewPoint.F(), .1)
+	assert.Equal(t, calc.VerdictStop, a.Verdict)
+	assert.Equal(t, "turn-warm-panel", a.Turn.ID)
+	assert.InDelta(t, 63.1+.54, a.Turn.To.F(), .1, "5.4 F above the dew point, and half a degree for the printing")
+	r.Panel = a.Turn.To
+	assert.Equal(t, calc.VerdictGo, solvedDay(t, r).Verdict)
+	// 20 C and 50 %: wet bulb 13.8 C, dew point 9.3 C (psychrometrics handbook).
+	b := solvedDay(t, aDay(t, false, 20, .5))
+	assert.InDelta(t, 13.8, b.WetBulb.C(), .05)
+	assert.InDelta(t, 9.3, b.DewPoint.C(), .05)
+}
+
+func TestVerdictsAtTheirLimits(t *testing.T) {
+	for _, x := range []struct {
+		name    string
+		r       calc.DayRequest
+		verdict calc.Verdict
+		turn    string
+		caution string
+	}{
+		{"mild day", aDay(t, false, 22, .45), calc.VerdictGo, "", ""},
+		{"60 F is warm enough", aDay(t, false, unit.Fahrenheit(60).C(), .5), calc.VerdictGo, "", ""},
+		{"under 60 F", aDay(t, false, 15.4, .5), calc.VerdictWait, "turn-warm-air", "cold"},
+		{"84.9 % on a warm panel", warmPanel(aDay(t, false, 22, .849)), calc.VerdictGo, "", ""},
+		{"85 % on a warm panel", warmPanel(aDay(t, false, 22, .85)), calc.VerdictWait, "turn-warm-air", "damp"},
+		{"35 C", aDay(t, false, 35, .3), calc.VerdictGo, "", ""},
+		{"over 35 C", aDay(t, false, 35.1, .3), calc.VerdictWait, "turn-cool-air", "hot-air"},
+		{"hot and damp", aDay(t, false, 38, .9), calc.VerdictStop, "turn-cooler-drier", "dew-near"},
+		{"waterborne in damp heat", aDay(t, true, 33, .95), calc.VerdictStop, "turn-drier", "slow-water"},
+		{"waterborne in saturated air", aDay(t, true, 20, 1), calc.VerdictStop, "turn-warm-air", "still-water"},
+		{"cold panel", with(aDay(t, false, 22, .3), func(r *calc.DayRequest) { r.Panel = unit.Celsius(14) }), calc.VerdictWait, "turn-warm-panel", "cold-panel"},
+		{"hot panel", with(aDay(t, false, 22, .3), func(r *calc.DayRequest) { r.Panel = unit.Celsius(45) }), calc.VerdictWait, "turn-cool-panel", "hot-panel"},
+		{"cold paint", with(aDay(t, false, 22, .3), func(r *calc.DayRequest) { r.Paint = unit.Celsius(12) }), calc.VerdictWait, "turn-warm-paint", "cold-paint"},
+		{"paint below the dew point", with(aDay(t, false, 28, .6), func(r *calc.DayRequest) { r.Paint = unit.Celsius(18) }), calc.VerdictWait, "turn-warm-paint", "wet-paint"},
+		{"cold panel and paint", with(aDay(t, false, 22, .3), func(r *calc.DayRequest) { r.Panel, r.Paint = unit.Celsius(12), unit.Celsius(12) }), calc.VerdictWait, "turn-warm-both", "cold-paint"},
+		{"panel under the dew point", with(aDay(t, false, 22, .6), func(r *calc.DayRequest) { r.Panel = unit.Celsius(13) }), calc.VerdictStop, "turn-warm-panel", "dew-on-panel"},
+		{"panel a little above", with(aDay(t, false, 22, .6), func(r *calc.DayRequest) { r.Panel = unit.Celsius(18) }), calc.VerdictGo, "", "panel-tight"},
+	} {
+		t.Run(x.name, func(t *testing.T) {
+			a := solvedDay(t, x.r)
+			assert.Equal(t, x.verdict, a.Verdict)
+			assert.Equal(t, x.turn, a.Turn.ID)
+			assert.Equal(t, x.verdict == calc.VerdictStop, a.Stopped())
+			if x.caution != "" {
+				assert.Contains(t, cautionIDs(a.Cautions), x.caution)
+			}
+			assert.Contains(t, cautionIDs(a.Cautions), "safety")
+		})
+	}
+}
+
+func with(r calc.DayRequest, change func(*calc.DayRequest)) calc.DayRequest {
+	change(&r)
+	return r
+}
+
+// warmPanel puts the panel well above the air, so that it is not what stands against
+// spraying.
+func warmPanel(r calc.DayRequest) calc.DayRequest {
+	r.Panel = r.Air + 5
+	return r
+}
+
+// One sealer's sheet: fast below 18 C, standard 18 to 25, slow above.
+func TestGradeBandsOfASealerSheet(t *testing.T) {
+	for c, want := range map[float64]calc.Grade{17.9: calc.GradeFast, 18: calc.GradeStandard, 25: calc.GradeStandard, 25.1: calc.GradeSlow} {
+		assert.Equal(t, want, calc.GradeFor(unit.Celsius(c), unit.Celsius(c), 3), "%v C", c)
+	}
+	at := unit.Celsius
+	assert.Equal(t, calc.GradeStandard, calc.GradeFor(at(15), at(15), 4), "more than three panels: half a band slower")
+	assert.Equal(t, calc.GradeSlow, calc.GradeFor(at(22), at(22), 4))
+	assert.Equal(t, calc.GradeFast, calc.GradeFor(at(20), at(14), 1), "booth and panel both count")
+}
+
+// Two hours at 20 C are one at 30 C and four at 10 C (makers' page; US federal guide
+// specification: half for every 10 C).
+func TestPotLifeOfTheDay(t *testing.T) {
+	r := aDay(t, false, 30, .4)
+	r.PotLife, r.Started, r.HasStarted = 2*time.Hour, calc.Clock(23*time.Hour+30*time.Minute), true
+	p := solvedDay(t, r).PotLife
+	assert.True(t, p.Known)
+	assert.Equal(t, time.Hour, p.Life)
+	assert.Equal(t, 40*time.Minute, p.Safe, "products that lose two thirds")
+	assert.Equal(t, p.Safe, p.LastFill, "three quarters would be later")
+	assert.Equal(t, calc.Clock(24*time.Hour+30*time.Minute), p.Ends, "past midnight")
+
+	r = aDay(t, false, 10, .4)
+	r.PotLife, r.Paint = 2*time.Hour, unit.Celsius(20)
+	p = solvedDay(t, r).PotLife
+	assert.Equal(t, 2*time.Hour, p.Life, "the warmer of paint and booth counts")
+	r.Paint = unit.Celsius(10)
+	assert.Equal(t, 4*time.Hour, solvedDay(t, r).PotLife.Life)
+
+	r = aDay(t, false, 2, .4)
+	r.PotLife = 2 * time.Hour
+	a := solvedDay(t, r)
+	assert.False(t, a.PotLife.Known, "the rule does not reach there")
+	assert.Contains(t, cautionIDs(a.Cautions), "pot-life-outside")
+	assert.False(t, solvedDay(t, aDay(t, false, 20, .4)).PotLife.Known, "none was given")
+}
+
+func TestWhatADayRefuses(t *testing.T) {
+	for field, change := range map[string]func(*calc.DayRequest){
+		"temp":     func(r *calc.DayRequest) { r.Air = unit.Celsius(61) },
+		"humidity": func(r *calc.DayRequest) { r.Humidity = math.NaN() },
+		"panel":    func(r *calc.DayRequest) { r.Panel = unit.Celsius(-11) },
+		"paint":    func(r *calc.DayRequest) { r.Paint = unit.Celsius(80) },
+		"altitude": func(r *calc.DayRequest) { r.Altitude = 6000 },
+		"panels":   func(r *calc.DayRequest) { r.Panels = 0 },
+		"pot-life": func(r *calc.DayRequest) { r.PotLife = time.Second },
+		"started":  func(r *calc.DayRequest) { r.HasStarted, r.Started = true, calc.Clock(24*time.Hour) },
+	} {
+		r := with(aDay(t, false, 20, .5), change)
+		_, err := calc.SolveDay(&r)
+		var p *calc.Problem
+		require.ErrorAs(t, err, &p, field)
+		assert.Equal(t, field, p.Field)
+		assert.NotEmpty(t, p.Why)
+	}
+}
+
+func drawDay(t *rapid.T) calc.DayRequest {
+	temps := rapid.Map(rapid.Float64Range(-10, 60), unit.Celsius)
+	r := aDay(t, rapid.Bool().Draw(t, "water"), 20, rapid.Float64Range(.01, 1).Draw(t, "humidity"))
+	r.Air, r.Panel, r.Paint = temps.Draw(t, "air"), temps.Draw(t, "panel"), temps.Draw(t, "paint")
+	r.Altitude = unit.Length(rapid.Float64Range(-430, 5000).Draw(t, "altitude"))
+	r.Isocyanate = rapid.Bool().Draw(t, "isocyanate")
+	r.Panels = rapid.IntRange(1, calc.MostPanels).Draw(t, "panels")
+	if rapid.Bool().Draw(t, "with a pot life") {
+		r.PotLife = time.Duration(rapid.Int64Range(int64(time.Minute), int64(7*24*time.Hour)).Draw(t, "pot life"))
+		r.HasStarted = rapid.Bool().Draw(t, "started")
+		r.Started = calc.Clock(rapid.Int64Range(0, int64(24*time.Hour)-1).Draw(t, "at"))
+	}
+	return r
+}
+
+// A day that does not go is turned by the one thing advised, and a day that goes wants
+// none.
+func TestWhatIsAdvisedTurnsTheDay(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		r := drawDay(t)
+		a := solvedDay(t, r)
+		require.Equal(t, a.Verdict == calc.VerdictGo, a.Turn.ID == "")
+		require.GreaterOrEqual(t, a.Turn.By, unit.TempDiff(0))
+		// As printed, to a whole degree Fahrenheit.
+		to := unit.Fahrenheit(math.Round(a.Turn.To.F()))
+		all := func(t unit.Temp) {
+			r.Humidity = max(air.Reheated(r.Air, r.Humidity, t), .01)
+			r.Air, r.Panel, r.Paint = t, max(r.Panel, t), max(r.Paint, t)
+		}
+		switch a.Turn.ID {
+		case "":
+		case "turn-warm-panel":
+			r.Panel = to
+		case "turn-warm-paint":
+			r.Paint = to
+		case "turn-warm-both":
+			r.Panel, r.Paint = max(r.Panel, to), max(r.Paint, to)
+		case "turn-cool-panel":
+			r.Panel = to
+		case "turn-warm-air":
+			require.LessOrEqual(t, a.Turn.Least, a.Turn.To)
+			all(unit.Fahrenheit(math.Round(a.Turn.Least.F())))
+		case "turn-cool-air":
+			all(to)
+			r.Panel, r.Paint = to, max(to, 0)
+		case "turn-drier", "turn-cooler-drier":
+			r.Air, r.Panel, r.Paint, r.Humidity = a.Turn.To, a.Turn.To, a.Turn.To, a.Turn.Humidity-1e-6
+		default:
+			require.Fail(t, "unknown", a.Turn.ID)
+		}
+		require.Equal(t, calc.VerdictGo, solvedDay(t, r).Verdict, "after %+v", a.Turn)
+	})
+}
+
+func TestWarmerNeverDriesSlower(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		r := drawDay(t)
+		before := solvedDay(t, r)
+		t2 := unit.Celsius(rapid.Float64Range(r.Air.C(), 60).Draw(t, "warmer"))
+		r.Humidity = air.Reheated(r.Air, r.Humidity, t2)
+		r.Air, r.Panel = t2, max(r.Panel, t2)
+		if r.Humidity < .01 {
+			return // drier than a request may hold
+		}
+		after := solvedDay(t, r)
+		require.GreaterOrEqual(t, after.Drying, before.Drying*(1-1e-9)-1e-12)
+		require.LessOrEqual(t, after.Flash, before.Flash*(1+1e-9))
+	})
+}
+
+func TestSlowerJobsNeverTakeFasterGrades(t *testing.T) {
+	rank := map[calc.Grade]int{calc.GradeFast: 0, calc.GradeStandard: 1, calc.GradeSlow: 2}
+	temps := rapid.Map(rapid.Float64Range(-10, 60), unit.Celsius)
+	rapid.Check(t, func(t *rapid.T) {
+		booth, panel, n := temps.Draw(t, "booth"), temps.Draw(t, "panel"), rapid.IntRange(1, 20).Draw(t, "panels")
+		g := rank[calc.GradeFor(booth, panel, n)]
+		require.GreaterOrEqual(t, rank[calc.GradeFor(booth+1, panel, n)], g)
+		require.GreaterOrEqual(t, rank[calc.GradeFor(booth, panel+1, n)], g)
+		require.GreaterOrEqual(t, rank[calc.GradeFor(booth, panel, n+1)], g)
+	})
+}
+
+func TestADayIsAnsweredInFiniteFigures(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		a := solvedDay(t, drawDay(t))
+		finite(t, reflect.ValueOf(a), "day")
+		require.GreaterOrEqual(t, a.Flash, 1/coat.SolventDrive(aDay(t, false, 20, .5).Solvent, unit.Celsius(60))*.5)
+		require.LessOrEqual(t, a.Flash, coat.LongestFlash)
+		p := a.PotLife
+		require.True(t, !p.Known || p.LastFill <= p.Safe && p.Ends >= p.FillBy)
+	})
+}

@@ -1,0 +1,266 @@
+package calc_test
+
+import (
+	"math"
+	"reflect"
+	"testing"
+
+	"boothset/calc"
+	"boothset/calc/coat"
+	"boothset/calc/unit"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+func aCup(t require.TestingT, id string) coat.Cup {
+	c, err := coat.FindCup(id)
+	require.NoError(t, err)
+	return c
+}
+
+// aMix is a solvent mix timed at c C against 16 to 18 s at 20 C in the same DIN cup, with
+// 10 % thinner and 25 C allowed.
+func aMix(t require.TestingT, seconds, c float64) calc.ThinRequest {
+	din := aCup(t, "din4")
+	return calc.ThinRequest{
+		CoatID: "invented", Coat: "invented",
+		Reading:     calc.Reading{Cup: din, Seconds: seconds, At: unit.Celsius(c)},
+		Sheet:       calc.Stated[calc.SheetSeconds]{Value: calc.SheetSeconds{Cup: din, Low: 16, Aim: 17, High: 18, At: calc.SheetTemp}},
+		MostThinner: calc.Stated[float64]{Value: .10}, Warmest: calc.Stated[unit.Temp]{Value: unit.Celsius(25)},
+	}
+}
+
+func thinned(t require.TestingT, r calc.ThinRequest) calc.ThinAnswer {
+	a, err := calc.SolveThin(&r)
+	require.NoError(t, err)
+	return a
+}
+
+// 18 s in the DIN cup at 20 C, worked by hand for 3, 5 and 8 % a degree: what it reads
+// at other temperatures, brought back to 20 C.
+func TestReadingIsBroughtToTheSheetsTemperature(t *testing.T) {
+	for c, seconds := range map[float64]float64{10: 24.6, 15: 20.8, 25: 15.9, 30: 14.4, 35: 13.3} {
+		a := thinned(t, aMix(t, seconds, c))
+		assert.InDelta(t, 18, a.Corrected.Seconds, .12, "%v C", c)
+		assert.Less(t, a.Corrected.Low, a.Corrected.Seconds)
+		assert.Greater(t, a.Corrected.High, a.Corrected.Seconds)
+		assert.False(t, a.Slope.Fitted)
+	}
+	assert.InDelta(t, 18, thinned(t, with3(aMix(t, 21.5, 10))).Corrected.Seconds, .1, "3 % a degree, from two readings")
+}
+
+// with3 gives a mix a second reading, at 20 C, that is 3 % a degree from the first.
+func with3(r calc.ThinRequest) calc.ThinRequest {
+	r.HasSecond = true
+	r.Second = calc.Reading{Cup: r.Reading.Cup, Seconds: 18, At: unit.Celsius(20)}
+	return r
+}
+
+// Oil standards' own values fit their slopes: 20.72 mm2/s at 20 C and 16.92 at 25 C are
+// 4.05 % a degree (a public table of calibration oils).
+func TestTwoReadingsFitTheSlopeOfACalibrationOil(t *testing.T) {
+	cup := aCup(t, "ford2")
+	seconds := func(nu float64) float64 {
+		e, err := cup.Seconds(unit.MM2PerS(nu))
+		require.NoError(t, err)
+		return e.Seconds
+	}
+	r := aMix(t, 0, 0)
+	r.Reading = calc.Reading{Cup: cup, Seconds: seconds(20.72), At: unit.Celsius(20)}
+	r.Second = calc.Reading{Cup: cup, Seconds: seconds(16.92), At: unit.Celsius(25)}
+	r.HasSecond = true
+	r.Sheet.Value = calc.SheetSeconds{Cup: cup, Low: 31, Aim: 32, High: 33, At: calc.SheetTemp}
+	a := thinned(t, r)
+	assert.True(t, a.Slope.Fitted)
+	assert.InDelta(t, .0405, float64(a.Slope.Typical), .0001)
+	assert.Equal(t, calc.RemedyNone, a.Remedy)
+}
+
+func TestRemedies(t *testing.T) {
+	for _, x := range []struct {
+		name     string
+		mix      calc.ThinRequest
+		remedy   calc.Remedy
+		says     string
+		onlyCold bool
+	}{
+		{"in the range", aMix(t, 17, 20), calc.RemedyNone, "", false},
+		{"at its upper end", aMix(t, 18, 20), calc.RemedyNone, "", false},
+		{"at its lower end", aMix(t, 16, 20), calc.RemedyNone, "", false},
+		{"right, but cold", aMix(t, 23, 10), calc.RemedyWarm, "thin-warming", true},
+		{"a little thick", aMix(t, 19, 20), calc.RemedyWarm, "thin-warming", false},
+		{"thicker", aMix(t, 22, 20), calc.RemedyWarmThin, "thin-warming", false},
+		{"thick and as warm as may be", aMix(t, 19, 26), calc.RemedyThin, "", false},
+		{"far too thick", aMix(t, 40, 20), calc.RemedyCannot, "thin-cannot", false},
+		{"thinned too far", aMix(t, 14, 18), calc.RemedyUnthinned, "thin-over", false},
+		{"right, but hot", aMix(t, 14, 32), calc.RemedyNone, "thin-runny", false},
+		{"thick, but hot", aMix(t, 17, 32), calc.RemedyNone, "thin-only-warm", false},
+	} {
+		t.Run(x.name, func(t *testing.T) {
+			a := thinned(t, x.mix)
+			assert.Equal(t, x.remedy, a.Remedy)
+			assert.Equal(t, x.onlyCold, a.OnlyCold)
+			assert.Equal(t, x.remedy == calc.RemedyCannot || x.remedy == calc.RemedyUnthinned, a.Stopped())
+			ids := cautionIDs(a.Cautions)
+			assert.Contains(t, ids, "safety")
+			if x.says != "" {
+				assert.Contains(t, ids, x.says)
+			}
+		})
+	}
+}
+
+// Worked by hand with logarithmic mixing: 20 s in the DIN cup are 68.8 mm2/s, 17 s are
+// 51.1, the thinner 0.83: ln(68.8/51.1)/ln(51.1/0.83) = 7.2 % of the mix; and warming
+// does it at 20 C + ln(68.8/51.1)/0.05 = 26 C.
+func TestWarmItOrAddSoMuchByHand(t *testing.T) {
+	r := aMix(t, 20, 20)
+	r.Warmest.Value = unit.Celsius(30)
+	a := thinned(t, r)
+	assert.Equal(t, calc.RemedyWarm, a.Remedy)
+	assert.InDelta(t, 25.95, a.WarmTo.C(), .02)
+	assert.InDelta(t, .0722, a.AddAlone, .0003)
+	assert.Equal(t, unit.Celsius(20), a.AloneAt)
+	assert.InDelta(t, 17, a.Reached.Seconds, 1e-6)
+	r.MostThinner.Value = .05
+	assert.Zero(t, thinned(t, r).AddAlone, "no more than the coat takes")
+	r.Warmest.Value = unit.Celsius(20)
+	a = thinned(t, r)
+	assert.Equal(t, calc.RemedyThin, a.Remedy, "18 s is in the range too")
+	assert.LessOrEqual(t, a.Add, .05)
+	assert.InDelta(t, 18, a.Reached.Seconds, 1e-6)
+}
+
+// "18 s in a 4 mm cup": 57 mm2/s in the DIN cup, 45 s in the ISO one.
+func TestSheetInOneCupReadInAnother(t *testing.T) {
+	r := aMix(t, 44, 20)
+	r.Reading.Cup = aCup(t, "iso4")
+	a := thinned(t, r)
+	assert.True(t, a.About, "the DIN cup's equation is followed below its 25 s")
+	assert.InDelta(t, 45, a.Wanted.High.Seconds, .1)
+	assert.InDelta(t, 36.7, a.Wanted.Low.Seconds, .1)
+	assert.Equal(t, calc.RemedyNone, a.Remedy)
+	assert.False(t, a.Nu.About, "the reading itself is inside the ISO cup's range")
+
+	same := aMix(t, 17, 20)
+	assert.Equal(t, 18.0, thinned(t, same).Wanted.High.Seconds, "in the same cup they are the sheet's own")
+}
+
+func TestWaterborneIsThinnedWithWaterAndDoubted(t *testing.T) {
+	r := aMix(t, 20, 25)
+	solvent := thinned(t, r)
+	r.Waterborne = true
+	a := thinned(t, r)
+	assert.Equal(t, calc.RemedyThin, a.Remedy)
+	assert.Greater(t, a.Add, solvent.Add, "water is the thicker of the two")
+	assert.Contains(t, cautionIDs(a.Cautions), "thin-stirred")
+	r.Reading.Cup, r.Sheet.Value.Cup = aCup(t, "zahn2"), aCup(t, "zahn2")
+	r.Reading.Seconds, r.Sheet.Value.Low, r.Sheet.Value.Aim, r.Sheet.Value.High = 30, 25, 30, 35
+	assert.Contains(t, cautionIDs(thinned(t, r).Cautions), "thin-zahn", "D4212 keeps them from settling anything")
+}
+
+func TestWhatThinningRefuses(t *testing.T) {
+	for _, x := range []struct {
+		field, says string
+		change      func(*calc.ThinRequest)
+	}{
+		{"seconds", "use the", func(r *calc.ThinRequest) { r.Reading.Seconds = 5 }},
+		{"seconds", "too long", func(r *calc.ThinRequest) { r.Reading.Seconds = 400 }},
+		{"seconds", "1 to 1000", func(r *calc.ThinRequest) { r.Reading.Seconds = math.NaN() }},
+		{"seconds", "brought to the sheet's 20 C", func(r *calc.ThinRequest) { r.Reading.Seconds, r.Reading.At = 13.5, unit.Celsius(15) }},
+		{"paint", "outside", func(r *calc.ThinRequest) { r.Reading.At = unit.Celsius(70) }},
+		{"sheet-seconds", "use the", func(r *calc.ThinRequest) { r.Sheet.Value.Low = 2 }},
+		{"sheet-seconds", "lower figure first", func(r *calc.ThinRequest) { r.Sheet.Value.Low = 19 }},
+		{"sheet-temp", "outside", func(r *calc.ThinRequest) { r.Sheet.Value.At = unit.Celsius(-20) }},
+		{"max-thinner", "outside", func(r *calc.ThinRequest) { r.MostThinner.Value = 1.5 }},
+		{"warm-limit", "outside", func(r *calc.ThinRequest) { r.Warmest.Value = unit.Celsius(80) }},
+		{"second-temp", "outside", func(r *calc.ThinRequest) { *r = with3(*r); r.Second.At = unit.Celsius(99) }},
+		{"second-seconds", "apart", func(r *calc.ThinRequest) { *r = with3(*r); r.Second.At = r.Reading.At }},
+		{"second-seconds", "use the", func(r *calc.ThinRequest) { *r = with3(*r); r.Second.Seconds = 3 }},
+		{"cup", "use the", func(r *calc.ThinRequest) {
+			r.Reading = calc.Reading{Cup: aCup(t, "zahn5"), Seconds: 30, At: unit.Celsius(20)}
+		}},
+	} {
+		r := aMix(t, 17, 15)
+		x.change(&r)
+		_, err := calc.SolveThin(&r)
+		var p *calc.Problem
+		require.ErrorAs(t, err, &p, x.field)
+		assert.Equal(t, x.field, p.Field)
+		assert.Contains(t, p.Why, x.says)
+	}
+}
+
+func drawMixture(t *rapid.T) calc.ThinRequest {
+	cup := rapid.SampledFrom(coat.Cups())
+	r := aMix(t, rapid.Float64Range(5, 150).Draw(t, "seconds"), rapid.Float64Range(-10, 60).Draw(t, "paint"))
+	r.Reading.Cup = cup.Draw(t, "cup")
+	s := &r.Sheet.Value
+	if rapid.Bool().Draw(t, "same cup") {
+		s.Cup = r.Reading.Cup
+	} else {
+		s.Cup = cup.Draw(t, "sheet's cup")
+	}
+	s.Low = rapid.Float64Range(5, 100).Draw(t, "low")
+	s.High = s.Low * rapid.Float64Range(1.02, 1.5).Draw(t, "wide")
+	s.Aim = (s.Low + s.High) / 2
+	s.At = unit.Celsius(rapid.Float64Range(10, 30).Draw(t, "sheet's temperature"))
+	r.Warmest.Value = unit.Celsius(rapid.Float64Range(0, 40).Draw(t, "limit"))
+	r.MostThinner.Value = rapid.Float64Range(0, .5).Draw(t, "most")
+	r.Waterborne = rapid.Bool().Draw(t, "waterborne")
+	return r
+}
+
+// Whatever is asked, it is refused with a field, or answered within what is allowed and,
+// but for the two stops, within the sheet's range.
+func TestThinningKeepsItsLimits(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		r := drawMixture(t)
+		a, err := calc.SolveThin(&r)
+		if err != nil {
+			var p *calc.Problem
+			require.ErrorAs(t, err, &p)
+			require.NotEmpty(t, p.Field)
+			return
+		}
+		finite(t, reflect.ValueOf(a), "thin")
+		const bits = 1 + 1e-6
+		require.LessOrEqual(t, a.Add, r.MostThinner.Value*bits)
+		require.LessOrEqual(t, a.AddAlone, r.MostThinner.Value*bits)
+		require.LessOrEqual(t, float64(a.WarmTo), max(float64(r.Reading.At), float64(r.Warmest.Value))*bits)
+		require.GreaterOrEqual(t, a.WarmTo, r.Reading.At)
+		switch a.Remedy {
+		case calc.RemedyNone:
+			require.LessOrEqual(t, float64(a.Nu.Nu), float64(a.Wanted.High.Nu)*bits)
+		case calc.RemedyWarm, calc.RemedyThin, calc.RemedyWarmThin:
+			require.Greater(t, a.Nu.Nu, a.Wanted.High.Nu)
+			require.LessOrEqual(t, float64(a.Reached.Nu), float64(a.Wanted.High.Nu)*bits)
+			require.Less(t, a.Reached.Nu, a.Nu.Nu)
+		case calc.RemedyCannot:
+			require.Greater(t, float64(a.Reached.Nu)*bits, float64(a.Wanted.High.Nu))
+			require.True(t, a.Stopped())
+		case calc.RemedyUnthinned:
+			require.Less(t, a.Corrected.Nu, a.Wanted.Low.Nu)
+			require.True(t, a.Stopped())
+		}
+	})
+}
+
+// More allowed, in heat or in thinner, never makes a mix that can be brought there one
+// that cannot.
+func TestMoreAllowedNeverHurts(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		r := drawMixture(t)
+		a, err := calc.SolveThin(&r)
+		if err != nil || a.Stopped() {
+			return
+		}
+		r.MostThinner.Value *= 1.5
+		r.Warmest.Value += 5
+		b, err := calc.SolveThin(&r)
+		require.NoError(t, err)
+		require.False(t, b.Stopped())
+	})
+}
