@@ -42,11 +42,16 @@ type Cause struct {
 }
 
 // Propagate works the request Draws times with everything off within its tolerance, by
-// the same deviations every time, so that the same request has the same spread.
-func Propagate(r *Request, s *Setup) Spread {
+// the same deviations every time, so that the same request has the same spread. An
+// answer that the supply cannot give has none: nil.
+func Propagate(r *Request, s *Setup) *Spread {
+	if s.Short.Is {
+		return nil
+	}
 	p := propagation{z: deviations()}
 	p.run(newTrial(r, s))
-	return p.spread(r)
+	found := p.spread(r)
+	return &found
 }
 
 // row is one draw: how many standard deviations each dimension is off.

@@ -41,10 +41,6 @@ func factor[T ~float64](off T) unit.Conductance { return unit.Conductance(math.E
 
 func newTrial(r *Request, s *Setup) *trial {
 	t := &trial{base: r, r: *r, ambient: s.Weather.Ambient, drift: driftOf(r, &s.Weather), flowing: s.Wall.Flowing, rounded: s.Valve.Reserve}
-	if s.Short.Is {
-		t.flowing = s.Wall.Open
-		t.rounded = 0
-	}
 	t.r.Line = t.line[:len(r.Line)]
 	// The highest pressure is what was told the painter, whatever the gun really takes.
 	t.r.Gun.CapLimit = 0

@@ -73,7 +73,7 @@ func TestEverySentenceOfHowSureIsWhole(t *testing.T) {
 			r, s := solved(t, c, a)
 			spread := calc.Propagate(&r, &s)
 			for _, sys := range []unit.System{unit.US, unit.Metric} {
-				all := w.Spread(sys, &spread)
+				all := w.Spread(sys, spread)
 				require.Len(t, all, 2)
 				for _, text := range all {
 					assert.NotContains(t, text, "{")

@@ -19,7 +19,7 @@ type answer struct {
 	s       *session
 	request calc.Request // as answered
 	setup   calc.Setup   // of it
-	spread  calc.Spread  // how sure it is
+	spread  *calc.Spread // nil where the supply is short; how sure it is
 	tried   calc.Setup   // the same with another wall pressure tried, where trying
 	wall    unit.Gauge   // that is tried
 	trying  bool

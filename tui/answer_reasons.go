@@ -75,8 +75,11 @@ func (a *answer) allReasons(w int) (rows []string) {
 
 // howSure is how far the numbers may be off, and what to measure to know better.
 func (a *answer) howSure(w int) (rows []string) {
+	if a.spread == nil {
+		return nil
+	}
 	rows = append(rows, a.s.theme.Title.Render("how sure"))
-	for _, text := range a.s.words.Spread(a.s.sys, &a.spread) {
+	for _, text := range a.s.words.Spread(a.s.sys, a.spread) {
 		rows = append(rows, hang("- ", text, w)...)
 	}
 	return rows
@@ -91,7 +94,7 @@ func (a *answer) wouldHelp(w int) (rows []string) {
 	rows = append(rows, a.s.theme.Title.Render("what would help"))
 	for i := range fixes {
 		f := &fixes[i]
-		rows = append(rows, hang("- ", a.s.words.Text(a.s.sys, f.Swap.Kind.String(), f.Figures()), w)...)
+		rows = append(rows, hang("- ", a.s.words.Text(a.s.sys, f.ID(), f.Figures()), w)...)
 	}
 	return rows
 }

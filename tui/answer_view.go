@@ -144,7 +144,7 @@ func (a *answer) three() [3]number {
 		high, _ = cutUnit(high)
 		return likelyMark + low + " to " + high
 	}
-	p := &a.spread
+	p := a.spread
 	n[0].likely = likely(sys.Gauge(p.Wall.Low, unit.Usual), sys.Gauge(p.Wall.High, unit.Usual))
 	n[1].likely = likely(sys.Small(p.Distance.Low, unit.Usual), sys.Small(p.Distance.High, unit.Usual))
 	n[2].likely = likely(strings.TrimSuffix(unit.PercentText(p.Opening.Low, 0), "%"), unit.PercentText(p.Opening.High, 0))

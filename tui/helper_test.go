@@ -41,9 +41,9 @@ var shipped = sync.OnceValues(func() (*presets.Catalogue, error) { return preset
 
 // known holds what has been propagated, which takes as long as all the rest: the tests
 // ask for the same few answers over and over.
-var known = map[string]calc.Spread{}
+var known = map[string]*calc.Spread{}
 
-func knownSpread(r *calc.Request, s *calc.Setup) calc.Spread {
+func knownSpread(r *calc.Request, s *calc.Setup) *calc.Spread {
 	id := fmt.Sprintf("%+v", *r)
 	if _, ok := known[id]; !ok {
 		known[id] = calc.Propagate(r, s)

@@ -32,7 +32,7 @@ type Result struct {
 	Answered bool
 	Request  calc.Request
 	Setup    calc.Setup
-	Spread   calc.Spread
+	Spread   *calc.Spread
 	System   unit.System
 	// Stopped reports an interrupt: ctrl+c, a signal, a closed window.
 	Stopped bool

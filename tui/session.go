@@ -19,7 +19,7 @@ type session struct {
 	sys       unit.System
 	theme     theme
 	glyphs    draw.Glyphs
-	sure      func(*calc.Request, *calc.Setup) calc.Spread // how sure an answer is
+	sure      func(*calc.Request, *calc.Setup) *calc.Spread // how sure an answer is
 
 	// answers holds what was taken, each quantity with its unit.
 	answers  presets.Answers

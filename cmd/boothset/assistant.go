@@ -35,7 +35,7 @@ func runAssistant(std stdio, getenv func(string) string) int {
 	case !left.Answered:
 		return exitAnswered
 	}
-	p := plan{request: left.Request, setup: left.Setup, spread: &left.Spread}
+	p := plan{request: left.Request, setup: left.Setup, spread: left.Spread}
 	card := appendCard(nil, &p, left.System, words.English())
 	if _, err := std.out.Write(card); err != nil {
 		return failed(std, fmt.Errorf("writing the answer: %w", err))

@@ -40,10 +40,8 @@ func appendCard(dst []byte, p *plan, sys unit.System, w *words.Words) []byte {
 	} else {
 		line("At the gun %s.", wants)
 	}
-	if p.spread != nil {
-		for _, l := range w.Spread(sys, p.spread) {
-			dst = hang(dst, "-", l)
-		}
+	for _, l := range w.Spread(sys, p.spread) {
+		dst = hang(dst, "-", l)
 	}
 	line("")
 	dst = appendCautions(dst, s.Cautions, sys, w)

@@ -97,17 +97,11 @@ func writeAnswer(std stdio, out []byte, stopped bool) int {
 type plan struct {
 	request calc.Request
 	setup   calc.Setup
-	spread  *calc.Spread // nil until sure
+	spread  *calc.Spread // nil until sure, and where the supply is short
 }
 
-// sure works out how sure the answer is; one that cannot be had is not unsure.
-func (p *plan) sure() {
-	if p.setup.Short.Is {
-		return
-	}
-	s := calc.Propagate(&p.request, &p.setup)
-	p.spread = &s
-}
+// sure works out how sure the answer is.
+func (p *plan) sure() { p.spread = calc.Propagate(&p.request, &p.setup) }
 
 // answer resolves and solves.
 func answer(c *presets.Catalogue, a presets.Answers, sys unit.System) (p plan, err error) {

@@ -210,8 +210,11 @@ func Standing(s calc.Standing) string {
 	return string(s.Basis) + ": " + s.Source
 }
 
-// Spread is how sure a setup is, in sentences.
+// Spread is how sure a setup is, in sentences; none where it has no spread.
 func (w *Words) Spread(sys unit.System, s *calc.Spread) []string {
+	if s == nil {
+		return nil
+	}
 	f := s.Figures()
 	all := []string{w.Text(sys, "spread-bounds", f)}
 	if len(s.Causes) > 0 {
