@@ -45,7 +45,7 @@ func DropSize(a Atomizing) (unit.Length, error) {
 		return 0, err
 	}
 	u, lip := float64(a.AirSpeed), float64(a.Prefilmer)
-	waves := 0.33 * math.Pow(a.Tension/(a.AirDensity*u*u*lip), 0.6) * math.Pow(a.Density/a.AirDensity, 0.1)
+	waves := 0.33 * math.Exp(0.6*math.Log(a.Tension/(a.AirDensity*u*u*lip))+0.1*math.Log(a.Density/a.AirDensity))
 	drag := 0.068 * a.Viscosity / math.Sqrt(a.Density*a.Tension*lip)
 	return a.Duct * unit.Length((1+1/a.AirLiquid)*(waves+drag)), nil
 }

@@ -115,7 +115,7 @@ var coldest, hottest = unit.Celsius(-40), unit.Celsius(100)
 // -40 to 100 C; outside, that of the nearer end.
 func (s Solvent) Saturation(t unit.Temp) unit.Abs {
 	c := min(max(t, coldest), hottest).C()
-	return unit.Abs(math.Pow(10, s.a-s.b/(s.c+c)))
+	return unit.Abs(math.Exp(math.Ln10 * (s.a - s.b/(s.c+c))))
 }
 
 // MolarMass is in kg/mol, from the atoms (IUPAC abridged atomic weights).
@@ -144,5 +144,5 @@ func (s Solvent) Diffusivity(t unit.Temp, p unit.Abs) float64 {
 	mass := 2 / (1/(s.MolarMass()*1e3) + 1/airMass)
 	size := math.Cbrt(volume) + math.Cbrt(airVolume)
 	k := float64(min(max(t, coldest), hottest))
-	return 1.43e-7 * math.Pow(k, 1.75) / (max(p.Bar(), 0.1) * math.Sqrt(mass) * size * size)
+	return 1.43e-7 * k * math.Sqrt(k) * math.Sqrt(math.Sqrt(k)) / (max(p.Bar(), 0.1) * math.Sqrt(mass) * size * size)
 }
