@@ -1,6 +1,9 @@
 package calc
 
-import "boothset/calc/coat"
+import (
+	"boothset/calc/coat"
+	"boothset/calc/unit"
+)
 
 // Standings of the day.
 var (
@@ -98,13 +101,16 @@ func (a *DayAnswer) explainLimits(r *DayRequest, h hindrances, add adder) {
 	}
 }
 
+// sameTemp is what no thermometer in a booth tells apart.
+const sameTemp = unit.TempDiff(0.05)
+
 // warn gathers the cautions, what stops the job first.
 func (a *DayAnswer) warn(r *DayRequest, h hindrances) {
 	var all cautions
 	add := all.add
 	if m := a.PanelMargin; h.nearDew {
 		id := "dew-near"
-		if m <= 0 {
+		if m < sameTemp {
 			id = "dew-on-panel"
 		}
 		add(Stop, id, degrees("margin", m), temp("panel", r.Panel), temp("dew", a.DewPoint), degrees("least", LeastPanelMargin))

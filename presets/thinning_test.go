@@ -173,7 +173,6 @@ func TestShopFaultsOfCupAndThinner(t *testing.T) {
 
 func TestEverySentenceOfThinningIsWhole(t *testing.T) {
 	c, w := shippedCatalogue(t), words.English()
-	seen := map[string]bool{}
 	rapid.Check(t, func(t *rapid.T) {
 		d := drawer{t}
 		cup := rapid.SampledFrom(coat.Cups())
@@ -197,12 +196,42 @@ func TestEverySentenceOfThinningIsWhole(t *testing.T) {
 			require.ErrorAs(t, s.Refused(err), &fault)
 			return
 		}
-		whole(t, w, seen, a.Reasons, a.Cautions)
-		seen[a.Sentence(&r)] = true
+		whole(t, w, map[string]bool{}, a.Reasons, a.Cautions)
 		sounds(t, w, a.Sentence(&r), a.Figures(&r))
 	})
-	for _, id := range []string{"thin-reading", "thin-reading-about", "thin-wanted", "thin-wanted-cup", "thin-corrected-band", "thin-warm", "advice-as-it-is", "advice-warm-and-thin", "advice-cannot", "advice-add-unthinned", "thin-zahn", "thin-stirred"} {
-		assert.True(t, seen[id], "%s never came up", id)
+}
+
+// The answers that bring up each sentence of the thinning at least once.
+func TestWhatBringsUpEachSentenceOfThinning(t *testing.T) {
+	c, w := shippedCatalogue(t), words.English()
+	mix := func(cup, seconds, paint string, more ...string) []string {
+		return append([]string{"coat", "clear", "cup", cup, "seconds", seconds, "paint", paint, "sheet-seconds", "16-18", "sheet-cup", "din4"}, more...)
+	}
+	for _, x := range []struct {
+		pairs []string
+		has   []string
+	}{
+		{mix("din4", "17", "20C"), []string{"advice-as-it-is", "thin-reading-about", "thin-wanted", "isocyanate", "safety"}},
+		{mix("zahn2", "28", "20C"), []string{"advice-as-it-is", "thin-reading", "thin-wanted-cup", "thin-zahn"}},
+		{mix("din4", "23", "10C"), []string{"advice-warm-only-cold", "thin-corrected-band", "thin-warm", "thin-warmest", "thin-warming"}},
+		{mix("din4", "19", "20C"), []string{"advice-warm-or-thin", "thin-thinner", "thin-most"}},
+		{mix("din4", "19", "20C", "max-thinner", "1"), []string{"advice-warm"}},
+		{mix("din4", "21", "62F"), []string{"advice-warm-or-less"}},
+		{mix("din4", "22", "20C"), []string{"advice-warm-and-thin"}},
+		{mix("din4", "19", "80F"), []string{"advice-thin"}},
+		{mix("din4", "45", "20C"), []string{"advice-cannot", "thin-cannot"}},
+		{mix("din4", "14", "18C"), []string{"advice-add-unthinned", "thin-over"}},
+		{mix("din4", "14", "32C"), []string{"thin-runny"}},
+		{mix("din4", "17", "32C"), []string{"thin-only-warm"}},
+		{mix("din4", "21", "60F", "second-seconds", "17", "second-temp", "75F"), []string{"thin-corrected"}},
+		{[]string{"coat", "waterborne-base", "cup", "iso4", "seconds", "70", "paint", "20C"}, []string{"thin-stirred"}},
+	} {
+		r, a := thinOf(t, c, unit.US, x.pairs...)
+		seen := map[string]bool{a.Sentence(&r): true}
+		whole(t, w, seen, a.Reasons, a.Cautions)
+		for _, id := range x.has {
+			assert.True(t, seen[id], "%s for %v, which brings %v", id, x.pairs, seen)
+		}
 	}
 }
 
