@@ -21,17 +21,7 @@ func dayQuestion() question {
   boothset day --coat clear --temp 75F --humidity 60 --panel 66F --pot-life 4h --started 14:30
 `,
 		schema: "boothset.day/1", fields: presets.DayFields(),
-		ask: func(c *presets.Catalogue, s presets.Sheet, sys unit.System) (reply, error) {
-			r, faults := c.Day(s, sys)
-			if len(faults) > 0 {
-				return nil, faults[0]
-			}
-			a, err := calc.SolveDay(&r)
-			if err != nil {
-				return nil, s.Refused(err)
-			}
-			return &dayReply{&r, &a}, nil
-		},
+		ask: asks((*presets.Catalogue).Day, calc.SolveDay, func(r *calc.DayRequest, a *calc.DayAnswer) reply { return &dayReply{r, a} }),
 	}
 }
 

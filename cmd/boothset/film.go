@@ -19,17 +19,7 @@ func filmQuestion() question {
   boothset film --coat clear --solids 42 --wet 4mil,5mil
 `,
 		schema: "boothset.film/1", fields: presets.FilmFields(),
-		ask: func(c *presets.Catalogue, s presets.Sheet, sys unit.System) (reply, error) {
-			r, faults := c.Film(s, sys)
-			if len(faults) > 0 {
-				return nil, faults[0]
-			}
-			a, err := calc.SolveFilm(&r)
-			if err != nil {
-				return nil, s.Refused(err)
-			}
-			return &filmReply{&r, &a}, nil
-		},
+		ask: asks((*presets.Catalogue).Film, calc.SolveFilm, func(r *calc.FilmRequest, a *calc.FilmAnswer) reply { return &filmReply{r, a} }),
 	}
 }
 

@@ -20,17 +20,7 @@ func mixQuestion() question {
   boothset mix --coat clear --gun reduced-pressure --area 4m2 --price 60/L --distance 9in
 `,
 		schema: "boothset.mix/1", fields: presets.MixFields(),
-		ask: func(c *presets.Catalogue, s presets.Sheet, sys unit.System) (reply, error) {
-			r, faults := c.Mix(s, sys)
-			if len(faults) > 0 {
-				return nil, faults[0]
-			}
-			a, err := calc.SolveMix(&r)
-			if err != nil {
-				return nil, s.Refused(err)
-			}
-			return &mixReply{&r, &a}, nil
-		},
+		ask: asks((*presets.Catalogue).Mix, calc.SolveMix, func(r *calc.MixRequest, a *calc.MixAnswer) reply { return &mixReply{r, a} }),
 	}
 }
 

@@ -34,6 +34,36 @@ func systemOf(units string, c *presets.Catalogue) (unit.System, error) {
 	return 0, &presets.FieldError{Field: presets.FieldUnits, Given: units, Want: "choose us or metric"}
 }
 
+// opened is what a sub-command answers from, once its flags are read.
+type opened struct {
+	catalogue     *presets.Catalogue
+	sys           unit.System
+	asJSON, batch bool
+}
+
+// begin adds the flags that every sub-command has, reads them all and opens the
+// catalogue. done is true where that was the end: help was asked for, or refused.
+func begin(f *flag.FlagSet, schema, intro string, args []string, std stdio, getenv func(string) string) (o opened, code int, done bool) {
+	var units string
+	f.StringVar(&units, presets.FieldUnits, "", "`system` to read bare numbers and to print in: us or metric")
+	f.BoolVar(&o.asJSON, "json", false, "answer as JSON, schema "+schema)
+	f.BoolVar(&o.batch, "batch", false, "one JSON request a line on standard input, one answer a line out")
+	if code, done := parse(f, args, std, intro); done {
+		return o, code, true
+	}
+	var err error
+	if o.catalogue, err = presets.Open(getenv); err == nil {
+		o.sys, err = systemOf(units, o.catalogue)
+	}
+	if err == nil && o.batch {
+		err = aloneWithBatch(f)
+	}
+	if err != nil {
+		return o, refuse(std, err), true
+	}
+	return o, exitAnswered, false
+}
+
 const planIntro = `boothset plan: what to set for one job, with reasons.
 
   boothset plan --coat clear --gun reduced-pressure --temp 75F --humidity 45 --supply 90psi
@@ -43,41 +73,26 @@ What is left out is the shop's usual line.
 
 func runPlan(args []string, std stdio, getenv func(string) string) int {
 	var a presets.Answers
-	var units string
-	var asJSON, batch bool
 	f := flag.NewFlagSet("plan", flag.ContinueOnError)
 	answerFlags(f, &a)
-	f.StringVar(&units, presets.FieldUnits, "", "`system` to read bare numbers and to print in: us or metric")
-	f.BoolVar(&asJSON, "json", false, "answer as JSON, schema "+planSchema)
-	f.BoolVar(&batch, "batch", false, "one JSON request a line on standard input, one answer a line out")
-	if code, done := parse(f, args, std, planIntro); done {
+	o, code, done := begin(f, planSchema, planIntro, args, std, getenv)
+	if done {
 		return code
 	}
-	c, err := presets.Open(getenv)
-	if err != nil {
-		return refuse(std, err)
+	w := words.English()
+	if o.batch {
+		return runBatch(std, planLine(o.catalogue, o.sys, w))
 	}
-	sys, err := systemOf(units, c)
-	if err != nil {
-		return refuse(std, err)
-	}
-	if batch {
-		if err := aloneWithBatch(f); err != nil {
-			return refuse(std, err)
-		}
-		return runBatch(std, planLine(c, sys, words.English()))
-	}
-	p, err := answer(c, a, sys)
+	p, err := answer(o.catalogue, a, o.sys)
 	if err != nil {
 		return refuse(std, err)
 	}
 	p.sure()
-	w := words.English()
 	var out []byte
-	if asJSON {
-		out = append(appendPlan(nil, &p, sys, w), '\n')
+	if o.asJSON {
+		out = append(appendPlan(nil, &p, o.sys, w), '\n')
 	} else {
-		out = appendCard(nil, &p, sys, w)
+		out = appendCard(nil, &p, o.sys, w)
 	}
 	return writeAnswer(std, out, p.setup.Stopped())
 }

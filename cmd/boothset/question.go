@@ -27,12 +27,25 @@ type reply interface {
 	stopped() bool                                             // the job cannot be done as asked
 }
 
+// asks joins a question's resolving, its solving and its reply.
+func asks[R, A any](resolve func(*presets.Catalogue, presets.Sheet, unit.System) (R, []*presets.FieldError), solve func(*R) (A, error), say func(*R, *A) reply) func(*presets.Catalogue, presets.Sheet, unit.System) (reply, error) {
+	return func(c *presets.Catalogue, s presets.Sheet, sys unit.System) (reply, error) {
+		r, faults := resolve(c, s, sys)
+		if len(faults) > 0 {
+			return nil, faults[0]
+		}
+		a, err := solve(&r)
+		if err != nil {
+			return nil, s.Refused(err)
+		}
+		return say(&r, &a), nil
+	}
+}
+
 func (q question) command() command { return command{q.name, q.brief, q.run} }
 
 func (q question) run(args []string, std stdio, getenv func(string) string) int {
 	s := presets.Sheet{}
-	var units string
-	var asJSON, batch bool
 	f := flag.NewFlagSet(q.name, flag.ContinueOnError)
 	for _, field := range q.fields {
 		f.Func(field.Name, field.Usage, func(v string) error {
@@ -44,36 +57,23 @@ func (q question) run(args []string, std stdio, getenv func(string) string) int 
 			return nil
 		})
 	}
-	f.StringVar(&units, presets.FieldUnits, "", "`system` to read bare numbers and to print in: us or metric")
-	f.BoolVar(&asJSON, "json", false, "answer as JSON, schema "+q.schema)
-	f.BoolVar(&batch, "batch", false, "one JSON request a line on standard input, one answer a line out")
-	if code, done := parse(f, args, std, q.intro); done {
+	o, code, done := begin(f, q.schema, q.intro, args, std, getenv)
+	if done {
 		return code
 	}
-	c, err := presets.Open(getenv)
-	if err != nil {
-		return refuse(std, err)
-	}
-	sys, err := systemOf(units, c)
-	if err != nil {
-		return refuse(std, err)
-	}
 	w := words.English()
-	if batch {
-		if err := aloneWithBatch(f); err != nil {
-			return refuse(std, err)
-		}
-		return runBatch(std, func(dst, text []byte, n int) ([]byte, int) { return q.appendLine(dst, c, text, n, sys, w) })
+	if o.batch {
+		return runBatch(std, func(dst, text []byte, n int) ([]byte, int) { return q.appendLine(dst, o.catalogue, text, n, o.sys, w) })
 	}
-	r, err := q.ask(c, s, sys)
+	r, err := q.ask(o.catalogue, s, o.sys)
 	if err != nil {
 		return refuse(std, err)
 	}
 	var out []byte
-	if asJSON {
-		out = append(q.appendReply(nil, r, sys, w), '\n')
+	if o.asJSON {
+		out = append(q.appendReply(nil, r, o.sys, w), '\n')
 	} else {
-		out = r.appendText(nil, sys, w)
+		out = r.appendText(nil, o.sys, w)
 	}
 	return writeAnswer(std, out, r.stopped())
 }

@@ -19,17 +19,7 @@ func thinQuestion() question {
   boothset thin --coat clear --cup ford4 --seconds 26 --paint 68F
 `,
 		schema: "boothset.thin/1", fields: presets.ThinFields(),
-		ask: func(c *presets.Catalogue, s presets.Sheet, sys unit.System) (reply, error) {
-			r, faults := c.Thin(s, sys)
-			if len(faults) > 0 {
-				return nil, faults[0]
-			}
-			a, err := calc.SolveThin(&r)
-			if err != nil {
-				return nil, s.Refused(err)
-			}
-			return &thinReply{&r, &a}, nil
-		},
+		ask: asks((*presets.Catalogue).Thin, calc.SolveThin, func(r *calc.ThinRequest, a *calc.ThinAnswer) reply { return &thinReply{r, a} }),
 	}
 }
 
