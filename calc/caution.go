@@ -15,59 +15,59 @@ const (
 // warn gathers the cautions: what stops the job first, then what to act on, then
 // what always holds.
 func (s *Setup) warn(r *Request) {
-	s.Cautions = make([]Caution, 0, 8)
-	add := func(l Level, id string, f ...Figure) { s.Cautions = append(s.Cautions, Caution{l, id, f}) }
+	var all cautions
 	m := s.Weather.PanelMargin
 	if m < LeastPanelMargin {
 		id := "panel-near-dew"
 		if m <= 0 {
 			id = "panel-wet"
 		}
-		add(Stop, id, degrees("margin", m), temp("panel", r.Day.Panel), temp("dew", s.Weather.DewPoint), degrees("least", LeastPanelMargin), degrees("warmer", LeastPanelMargin-m))
+		all.add(Stop, id, degrees("margin", m), temp("panel", r.Day.Panel), temp("dew", s.Weather.DewPoint), degrees("least", LeastPanelMargin), degrees("warmer", LeastPanelMargin-m))
 	}
 	if s.Short.Is && r.Supply <= s.Working.Pressure {
-		add(Stop, "supply-below-target", gauge("supply", r.Supply), gauge("working", s.Working.Pressure), gauge("best", s.Short.Best))
+		all.add(Stop, "supply-below-target", gauge("supply", r.Supply), gauge("working", s.Working.Pressure), gauge("best", s.Short.Best))
 	} else if s.Short.Is {
-		add(Stop, "supply-short", gauge("supply", r.Supply), gauge("best", s.Short.Best), gauge("working", s.Working.Pressure), text("part", s.Line[s.Bottleneck].Name))
+		all.add(Stop, "supply-short", gauge("supply", r.Supply), gauge("best", s.Short.Best), gauge("working", s.Working.Pressure), text("part", s.Line[s.Bottleneck].Name))
 	}
-	s.warnSupply(r, add)
-	watchPanel(m, add)
+	s.warnSupply(r, &all)
+	watchPanel(m, &all)
 	if limit := r.Gun.CapLimit; limit > 0 && float64(s.Working.Cap) > capWatch*float64(limit) {
-		add(Warn, "cap-near-limit", gauge("cap", s.Working.Cap), gauge("limit", limit))
+		all.add(Warn, "cap-near-limit", gauge("cap", s.Working.Cap), gauge("limit", limit))
 	}
 	if !s.Short.Is && r.RegulatorAt == Nowhere {
-		add(Warn, "no-regulator", gauge("supply", r.Supply), gauge("open", s.Wall.Open))
+		all.add(Warn, "no-regulator", gauge("supply", r.Supply), gauge("open", s.Wall.Open))
 	}
 	if s.Valve.Choked {
-		add(Warn, "valve-choked", share("opening", s.Valve.Opening))
+		all.add(Warn, "valve-choked", share("opening", s.Valve.Opening))
 	} else if !s.Short.Is && r.RegulatorAt != Nowhere && s.Valve.Opening < s.Valve.Floor {
-		add(Warn, "valve-low", share("opening", s.Valve.Opening), share("floor", s.Valve.Floor))
+		all.add(Warn, "valve-low", share("opening", s.Valve.Opening), share("floor", s.Valve.Floor))
 	}
 	if !s.Short.Is && s.Valve.Reserve < LeastReserve-1 {
-		add(Warn, "little-reserve", drop("reserve", s.Valve.Reserve), gauge("supply", r.Supply))
+		all.add(Warn, "little-reserve", drop("reserve", s.Valve.Reserve), gauge("supply", r.Supply))
 	}
 	if r.HasNow && r.Now > r.Supply {
-		add(Warn, "now-above-supply", gauge("wall", r.Now), gauge("supply", r.Supply))
+		all.add(Warn, "now-above-supply", gauge("wall", r.Now), gauge("supply", r.Supply))
 	}
 	if s.Now.Given && s.Now.GunIfOpen > s.Working.Highest {
-		add(Warn, "now-over-stamp", gauge("wall", r.Now), gauge("gun", s.Now.GunIfOpen), gauge("highest", s.Working.Highest))
+		all.add(Warn, "now-over-stamp", gauge("wall", r.Now), gauge("gun", s.Now.GunIfOpen), gauge("highest", s.Working.Highest))
 	}
 	if r.Day.Air < coldBench {
-		add(Warn, "cold", temp("air", r.Day.Air))
+		all.add(Warn, "cold", temp("air", r.Day.Air))
 	}
 	if r.Coat.Isocyanate {
-		add(Warn, "isocyanate", text("coat", r.Coat.Name))
+		all.add(Warn, "isocyanate", text("coat", r.Coat.Name))
 	}
 	if r.Gun.CapLimit <= 0 {
-		add(Note, "local-gun-rules", text("gun", r.Gun.Name))
+		all.add(Note, "local-gun-rules", text("gun", r.Gun.Name))
 	}
-	add(Note, "safety")
+	all.add(Note, "safety")
+	s.Cautions = all.list()
 }
 
 // watchPanel warns of a panel that is not far above the dew point.
-func watchPanel(m unit.TempDiff, add cautioner) {
+func watchPanel(m unit.TempDiff, to *cautions) {
 	if m >= LeastPanelMargin && m < tightPanelMargin {
-		add(Warn, "panel-tight", degrees("margin", m), degrees("least", LeastPanelMargin))
+		to.add(Warn, "panel-tight", degrees("margin", m), degrees("least", LeastPanelMargin))
 	}
 }
 

@@ -25,79 +25,76 @@ func (r *DayRequest) dryStanding() Standing {
 
 // explain gives the reason of each value, with its own figures.
 func (a *DayAnswer) explain(r *DayRequest, h hindrances) {
-	add := func(about, id string, st Standing, f ...Figure) {
-		a.Reasons = append(a.Reasons, Reason{About: about, ID: id, Figures: f, Standing: st})
-	}
-	a.explainLimits(r, h, add)
-	add("air", "day-air", dewStanding, temp("dew", a.DewPoint), temp("bulb", a.WetBulb))
-	a.explainDrying(r, add)
+	why := newReasons()
+	a.explainLimits(r, h, why)
+	why.add("air", "day-air", dewStanding, temp("dew", a.DewPoint), temp("bulb", a.WetBulb))
+	a.explainDrying(r, why)
 	f := Figures{text("grade", string(a.Grade)), temp("air", r.Air), temp("panel", r.Panel), count("panels", r.Panels)}
 	switch {
 	case r.Waterborne:
-		add("grade", "day-grade-water", gradeStanding, f...)
+		why.add("grade", "day-grade-water", gradeStanding, f...)
 	case r.Isocyanate:
-		add("grade", "day-grade-hardener", gradeStanding, f...)
+		why.add("grade", "day-grade-hardener", gradeStanding, f...)
 	default:
-		add("grade", "day-grade", gradeStanding, f...)
+		why.add("grade", "day-grade", gradeStanding, f...)
 	}
 	if r.Panels > fewPanels {
-		add("grade", "day-grade-large", gradeStanding, count("panels", r.Panels))
+		why.add("grade", "day-grade-large", gradeStanding, count("panels", r.Panels))
 	}
-	p := &a.PotLife
-	if !p.Known {
-		return
+	if p := &a.PotLife; p.Known {
+		f := Figures{minutes("sheet", r.PotLife), temp("sheetTemp", SheetTemp), temp("at", p.At), minutes("life", p.Life), minutes("safe", p.Safe), minutes("lastFill", p.LastFill),
+			clock("started", r.Started), clock("ends", p.Ends), clock("fillBy", p.FillBy)}
+		id := "pot-life"
+		if r.HasStarted {
+			id = "pot-life-ends"
+		}
+		why.add("pot-life", id, potStanding, f...)
 	}
-	f = Figures{minutes("sheet", r.PotLife), temp("sheetTemp", SheetTemp), temp("at", p.At), minutes("life", p.Life), minutes("safe", p.Safe), minutes("lastFill", p.LastFill),
-		clock("started", r.Started), clock("ends", p.Ends), clock("fillBy", p.FillBy)}
-	if r.HasStarted {
-		add("pot-life", "pot-life-ends", potStanding, f...)
-	} else {
-		add("pot-life", "pot-life", potStanding, f...)
-	}
+	a.Reasons = why.list
 }
 
-func (a *DayAnswer) explainDrying(r *DayRequest, add adder) {
+func (a *DayAnswer) explainDrying(r *DayRequest, why *reasons) {
 	f := Figures{text("coat", r.Coat), temp("air", r.Air), share("humidity", r.Humidity), temp("panel", r.Panel), times("drying", a.Drying), times("flash", a.Flash),
 		temp("mild", coat.ReferenceTemp), share("mildHumidity", coat.ReferenceHumidity)}
 	st := r.dryStanding()
 	switch {
 	case a.Flash >= coat.LongestFlash:
-		add("flash-off", "day-dries-not", st, f...)
+		why.add("flash-off", "day-dries-not", st, f...)
 	case r.Waterborne:
-		add("flash-off", "day-dries-water", st, f...)
+		why.add("flash-off", "day-dries-water", st, f...)
 	default:
-		add("flash-off", "day-dries-solvent", st, append(f, text("solvent", r.Solvent.Name))...)
+		why.add("flash-off", "day-dries-solvent", st, append(f, text("solvent", r.Solvent.Name))...)
 	}
 	// Where the air itself is to be warmed, the turn says what that brings.
 	if t := (Turn{}); r.Waterborne && a.Turn.Least == 0 && a.Drying < slowDrying && r.Air < designAir {
 		warm := scene{r.Day, r.Paint}.reheated(designAir)
 		t.lift(r, warm, a.Drying)
 		if t.Lift > 0 {
-			add("flash-off", "day-warmer", st, temp("to", designAir), share("humidity", warm.Humidity), times("lift", t.Lift))
+			why.add("flash-off", "day-warmer", st, temp("to", designAir), share("humidity", warm.Humidity), times("lift", t.Lift))
 		}
 	}
 }
 
 // explainLimits says what each limit that the day runs into rests on.
-func (a *DayAnswer) explainLimits(r *DayRequest, h hindrances, add adder) {
+func (a *DayAnswer) explainLimits(r *DayRequest, h hindrances, why *reasons) {
 	if h.nearDew {
-		add("verdict", "limit-dew", marginStanding, degrees("least", LeastPanelMargin))
+		why.add("verdict", "limit-dew", marginStanding, degrees("least", LeastPanelMargin))
 	}
 	if h.damp {
-		add("verdict", "limit-damp", dampStanding, share("most", dampest))
+		why.add("verdict", "limit-damp", dampStanding, share("most", dampest))
 	}
 	if h.coldAir || h.coldPanel || h.coldPaint {
 		st := coldStanding
 		if !r.Isocyanate {
 			st = Standing{Estimate, "taken from urethanes for every coat"}
 		}
-		add("verdict", "limit-cold", st, temp("least", coldBench))
+		why.add("verdict", "limit-cold", st, temp("least", coldBench))
 	}
 	if h.hotAir || h.hotPanel {
-		add("verdict", "limit-hot", hotStanding, temp("most", hottest))
+		why.add("verdict", "limit-hot", hotStanding, temp("most", hottest))
 	}
 	if h.slow {
-		add("verdict", "limit-slow", hotStanding, times("least", slowest))
+		why.add("verdict", "limit-slow", hotStanding, times("least", slowest))
 	}
 }
 
@@ -107,48 +104,47 @@ const sameTemp = unit.TempDiff(0.05)
 // warn gathers the cautions, what stops the job first.
 func (a *DayAnswer) warn(r *DayRequest, h hindrances) {
 	var all cautions
-	add := all.add
 	if m := a.PanelMargin; h.nearDew {
 		id := "dew-near"
 		if m < sameTemp {
 			id = "dew-on-panel"
 		}
-		add(Stop, id, degrees("margin", m), temp("panel", r.Panel), temp("dew", a.DewPoint), degrees("least", LeastPanelMargin))
+		all.add(Stop, id, degrees("margin", m), temp("panel", r.Panel), temp("dew", a.DewPoint), degrees("least", LeastPanelMargin))
 	}
-	watchPanel(a.PanelMargin, add)
+	watchPanel(a.PanelMargin, &all)
 	if h.coldAir {
-		add(Warn, "cold", temp("air", r.Air))
+		all.add(Warn, "cold", temp("air", r.Air))
 	}
 	if h.coldPanel && (!h.coldAir || r.Panel < r.Air) {
-		add(Warn, "cold-panel", temp("panel", r.Panel))
+		all.add(Warn, "cold-panel", temp("panel", r.Panel))
 	}
 	if h.coldPaint && (!h.coldAir || r.Paint < r.Air) {
-		add(Warn, "cold-paint", temp("paint", r.Paint))
+		all.add(Warn, "cold-paint", temp("paint", r.Paint))
 	}
 	if h.wetPaint {
-		add(Warn, "wet-paint", temp("paint", r.Paint), temp("dew", a.DewPoint))
+		all.add(Warn, "wet-paint", temp("paint", r.Paint), temp("dew", a.DewPoint))
 	}
 	if h.damp {
-		add(Warn, "damp", share("humidity", r.Humidity))
+		all.add(Warn, "damp", share("humidity", r.Humidity))
 	}
 	switch {
 	case h.slow && a.Drying < 1/coat.LongestFlash:
-		add(Warn, "still-water")
+		all.add(Warn, "still-water")
 	case h.slow:
-		add(Warn, "slow-water", times("drying", a.Drying))
+		all.add(Warn, "slow-water", times("drying", a.Drying))
 	}
 	if h.hotAir {
-		add(Warn, "hot-air", temp("air", r.Air))
+		all.add(Warn, "hot-air", temp("air", r.Air))
 	}
 	if h.hotPanel && !h.hotAir {
-		add(Warn, "hot-panel", temp("panel", r.Panel))
+		all.add(Warn, "hot-panel", temp("panel", r.Panel))
 	}
 	if r.PotLife != 0 && !a.PotLife.Known {
-		add(Warn, "pot-life-outside", temp("at", a.PotLife.At))
+		all.add(Warn, "pot-life-outside", temp("at", a.PotLife.At))
 	}
 	if r.Isocyanate {
-		add(Warn, "isocyanate", text("coat", r.Coat))
+		all.add(Warn, "isocyanate", text("coat", r.Coat))
 	}
-	add(Note, "safety")
+	all.add(Note, "safety")
 	a.Cautions = all.list()
 }

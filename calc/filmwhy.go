@@ -18,88 +18,86 @@ var AsTyped = Standing{OwnReadings, "as typed"}
 
 // explain gives the reason of each value, with its own figures.
 func (a *FilmAnswer) explain(r *FilmRequest) {
-	add := func(about, id string, st Standing, f ...Figure) {
-		a.Reasons = append(a.Reasons, Reason{About: about, ID: id, Figures: f, Standing: st})
-	}
-	r.Laying.explain(a.Coats, a.Pass.Transfer, add)
+	why := newReasons()
+	r.Laying.explain(a.Coats, a.Pass.Transfer, why)
 	for _, c := range a.Laid {
 		id := "film-comb"
 		if c.Next > c.Wetted {
 			id = "film-comb-between"
 		}
-		add("comb", id, combStanding, filmFigure("wetted", c.Wetted), filmFigure("next", c.Next), filmFigure("low", c.Low), filmFigure("high", c.High))
+		why.add("comb", id, combStanding, filmFigure("wetted", c.Wetted), filmFigure("next", c.Next), filmFigure("low", c.Low), filmFigure("high", c.High))
 	}
-	a.explainRate(r, add)
+	a.explainRate(r, why)
 	if p := &a.Pass; p.Known {
 		id := "film-speed"
 		if p.High > p.Low {
 			id = "film-speed-between"
 		}
-		add("speed", id, passStanding, filmFigure("wet", a.Each.Wet), speedFigure("speed", p.Speed), speedFigure("low", p.Low), speedFigure("high", p.High),
+		why.add("speed", id, passStanding, filmFigure("wet", a.Each.Wet), speedFigure("speed", p.Speed), speedFigure("low", p.Low), speedFigure("high", p.High),
 			near("fan", r.Fan.Value), share("overlap", r.Overlap.Value), near("step", p.Step))
 		if r.Fan.Standing == r.Overlap.Standing {
-			add("speed", "film-fan-overlap", r.Fan.Standing, near("fan", r.Fan.Value), share("overlap", r.Overlap.Value))
+			why.add("speed", "film-fan-overlap", r.Fan.Standing, near("fan", r.Fan.Value), share("overlap", r.Overlap.Value))
 		} else {
-			add("speed", "film-fan", r.Fan.Standing, near("fan", r.Fan.Value))
-			add("speed", "film-overlap", r.Overlap.Standing, share("overlap", r.Overlap.Value))
+			why.add("speed", "film-fan", r.Fan.Standing, near("fan", r.Fan.Value))
+			why.add("speed", "film-overlap", r.Overlap.Standing, share("overlap", r.Overlap.Value))
 		}
 		if r.Height > 0 {
-			add("speed", "film-passes", passStanding, count("passes", p.Passes), Figure{Name: "height", Kind: FigureRun, Value: float64(r.Height)})
+			why.add("speed", "film-passes", passStanding, count("passes", p.Passes), Figure{Name: "height", Kind: FigureRun, Value: float64(r.Height)})
 		}
 		if r.GunSpeed > 0 {
-			add("speed", "film-at-speed", passStanding, speedFigure("speed", r.GunSpeed), filmFigure("wet", a.AtSpeed.Wet), filmFigure("dry", a.AtSpeed.Dry))
+			why.add("speed", "film-at-speed", passStanding, speedFigure("speed", r.GunSpeed), filmFigure("wet", a.AtSpeed.Wet), filmFigure("dry", a.AtSpeed.Dry))
 		}
 	}
 	if r.Before > 0 {
-		add("total", "film-whole", Standing{Published, "trade pages on film thickness, for the most of old and new together"}, filmFigure("before", r.Before), filmFigure("total", a.Running.Total),
+		why.add("total", "film-whole", Standing{Published, "trade pages on film thickness, for the most of old and new together"}, filmFigure("before", r.Before), filmFigure("total", a.Running.Total),
 			filmFigure("whole", a.Running.Whole), filmFigure("most", coat.WholeFilm))
 	}
+	a.Reasons = why.list
 }
 
-func (a *FilmAnswer) explainRate(r *FilmRequest, add adder) {
+func (a *FilmAnswer) explainRate(r *FilmRequest, why *reasons) {
 	q := a.Pass.Rate
 	switch r.Fluid.From {
 	case FluidGiven:
-		add("rate", "rate-given", AsTyped, fluidFigure("rate", r.Fluid.Rate))
+		why.add("rate", "rate-given", AsTyped, fluidFigure("rate", r.Fluid.Rate))
 	case FluidTimed:
-		add("rate", "rate-timed", cupStanding, fluidFigure("rate", q.Value))
+		why.add("rate", "rate-timed", cupStanding, fluidFigure("rate", q.Value))
 	case FluidTip:
-		add("rate", "rate-tip", tipStanding, fluidFigure("rate", q.Value), fluidFigure("low", q.Low), fluidFigure("high", q.High))
+		why.add("rate", "rate-tip", tipStanding, fluidFigure("rate", q.Value), fluidFigure("low", q.Low), fluidFigure("high", q.High))
 	case FluidUnknown:
-		add("rate", "rate-unknown", Standing{CommonPractice, ""})
+		why.add("rate", "rate-unknown", Standing{CommonPractice, ""})
 	}
 }
 
 // warn gathers the cautions, what stops the job first.
 func (a *FilmAnswer) warn(r *FilmRequest) {
 	var all cautions
-	add := all.add
-	r.warnFilm(&a.Running, a.Each.Dry, add)
+	r.warnFilm(&a.Running, a.Each.Dry, &all)
 	if most := r.Usual.High; r.Usual.Coats > 0 && a.AtSpeed.Dry > most {
-		add(Warn, "film-heavy-speed", filmFigure("each", a.AtSpeed.Dry), filmFigure("most", most), speedFigure("speed", a.Pass.Speed))
+		all.add(Warn, "film-heavy-speed", filmFigure("each", a.AtSpeed.Dry), filmFigure("most", most), speedFigure("speed", a.Pass.Speed))
 	}
 	if p := &a.Pass; p.Known {
-		a.warnHand(p, add)
+		a.warnHand(p, &all)
 	}
 	if len(a.Laid) > 0 {
-		add(Note, "film-comb-low")
+		all.add(Note, "film-comb-low")
 	}
-	r.warnAlways(add)
+	r.warnAlways(&all)
 	a.Cautions = all.list()
 }
 
 // warnHand says where the gun would have to go faster or slower than a hand does.
-func (a *FilmAnswer) warnHand(p *PassAnswer, add cautioner) {
+func (a *FilmAnswer) warnHand(p *PassAnswer, to *cautions) {
 	f := []Figure{speedFigure("speed", p.Speed), speedFigure("slow", slowHand), speedFigure("fast", fastHand), filmFigure("wet", a.Each.Wet)}
 	switch {
 	case p.Speed < slowestHand:
-		add(Stop, "film-no-hand-slow", f...)
+		to.add(Stop, "film-no-hand-slow", f...)
 	case p.Speed > fastestHand:
-		add(Stop, "film-no-hand-fast", f...)
+		to.add(Stop, "film-no-hand-fast", f...)
 	case p.Speed < slowHand:
-		add(Warn, "film-hand-slow", f...)
+		to.add(Warn, "film-hand-slow", f...)
 	case p.Speed > fastHand:
-		add(Warn, "film-hand-fast", f...)
+		to.add(Warn, "film-hand-fast", f...)
 	}
 }
 

@@ -1,8 +1,6 @@
 package calc
 
 import (
-	"slices"
-
 	"boothset/calc/coat"
 	"boothset/calc/unit"
 )
@@ -120,108 +118,65 @@ func (l *Laying) problems() (p problems) {
 	return p
 }
 
-// cautions gathers cautions by how much they weigh.
-type cautions struct{ stops, warns, notes []Caution }
-
-type cautioner func(l Level, id string, f ...Figure)
-
-func (c *cautions) add(l Level, id string, f ...Figure) {
-	to := &c.notes
-	switch l {
-	case Stop:
-		to = &c.stops
-	case Warn:
-		to = &c.warns
-	}
-	*to = append(*to, Caution{l, id, f})
-}
-
-// list is the gravest first.
-func (c *cautions) list() []Caution { return slices.Concat(c.stops, c.warns, c.notes) }
-
-// stopped reports whether there is a stop among cautions.
-func stopped(all []Caution) bool {
-	return slices.ContainsFunc(all, func(c Caution) bool { return c.Level == Stop })
-}
-
-func filmFigure(name string, l unit.Length) Figure {
-	return Figure{Name: name, Kind: FigureFilm, Value: float64(l)}
-}
-func areaFigure(name string, a unit.Area) Figure {
-	return Figure{Name: name, Kind: FigureArea, Value: float64(a)}
-}
-func speedFigure(name string, v unit.Speed) Figure {
-	return Figure{Name: name, Kind: FigureSpeed, Value: float64(v)}
-}
-func fluidFigure(name string, q coat.FluidRate) Figure {
-	return Figure{Name: name, Kind: FigureFluid, Value: float64(q)}
-}
-func count(name string, n int) Figure {
-	return Figure{Name: name, Kind: FigureCount, Value: float64(n)}
-}
-func money(name string, v float64) Figure {
-	return Figure{Name: name, Kind: FigureMoney, Value: v}
-}
-
 // explain gives the reasons that film and mix share: the film and its coats, the solids
 // and what lands.
-func (l *Laying) explain(coats Stated[int], landed coat.Transfer, add adder) {
+func (l *Laying) explain(coats Stated[int], landed coat.Transfer, why *reasons) {
 	w := &l.Wants
 	each := l.Dry.Value / unit.Length(coats.Value)
 	if w.Known {
-		add("film", "film-wants", w.Standing, text("coat", l.Coat), filmFigure("low", w.Low), filmFigure("high", w.High))
+		why.add("film", "film-wants", w.Standing, text("coat", l.Coat), filmFigure("low", w.Low), filmFigure("high", w.High))
 	}
 	if l.Dry.Standing != w.Standing {
-		add("film", "film-typed", l.Dry.Standing, filmFigure("dry", l.Dry.Value))
+		why.add("film", "film-typed", l.Dry.Standing, filmFigure("dry", l.Dry.Value))
 	}
 	if coats.Value > 1 {
-		add("film", "film-coats", coats.Standing, count("coats", coats.Value), filmFigure("each", each))
+		why.add("film", "film-coats", coats.Standing, count("coats", coats.Value), filmFigure("each", each))
 	}
-	add("solids", "film-solids", l.Solids.Standing, share("solids", l.Solids.Value), filmFigure("dry", each), filmFigure("wet", each/unit.Length(l.Solids.Value)))
+	why.add("solids", "film-solids", l.Solids.Standing, share("solids", l.Solids.Value), filmFigure("dry", each), filmFigure("wet", each/unit.Length(l.Solids.Value)))
 	switch h := &l.Held; {
 	case landed.Value == 0:
 	case h.Typed:
-		add("transfer", "transfer-typed", h.Class.Standing, share("transfer", landed.Value))
+		why.add("transfer", "transfer-typed", h.Class.Standing, share("transfer", landed.Value))
 	case h.Pressure == h.Class.Value.Pressure && h.Distance == h.Class.Value.Distance:
-		add("transfer", "transfer-usual", h.Class.Standing, text("gun", l.Gun), share("transfer", landed.Value), share("low", landed.Low), share("high", landed.High))
+		why.add("transfer", "transfer-usual", h.Class.Standing, text("gun", l.Gun), share("transfer", landed.Value), share("low", landed.Low), share("high", landed.High))
 	default:
 		c := &h.Class
-		add("transfer", "transfer-class", c.Standing, text("gun", l.Gun), share("class", c.Value.Transfer), gauge("classPressure", c.Value.Pressure),
+		why.add("transfer", "transfer-class", c.Standing, text("gun", l.Gun), share("class", c.Value.Transfer), gauge("classPressure", c.Value.Pressure),
 			near("classDistance", c.Value.Distance), gauge("pressure", h.Pressure), near("distance", h.Distance),
 			share("transfer", landed.Value), share("low", landed.Low), share("high", landed.High))
 	}
 }
 
 // warnFilm gives the cautions of a film against its limits, the gravest first.
-func (l *Laying) warnFilm(run *coat.Running, each unit.Length, add cautioner) {
+func (l *Laying) warnFilm(run *coat.Running, each unit.Length, to *cautions) {
 	w := &l.Wants
 	const rounding = 1e-9
 	switch {
 	case w.Most > 0 && run.Total > w.Most*(1+rounding):
-		add(Stop, "film-past-most", filmFigure("total", run.Total), filmFigure("most", w.Most), filmFigure("high", w.High))
+		to.add(Stop, "film-past-most", filmFigure("total", run.Total), filmFigure("most", w.Most), filmFigure("high", w.High))
 	case run.Standing == coat.Over:
-		add(Warn, "film-over", text("coat", l.Coat), filmFigure("total", run.Total), filmFigure("high", w.High))
+		to.add(Warn, "film-over", text("coat", l.Coat), filmFigure("total", run.Total), filmFigure("high", w.High))
 	case run.Standing == coat.Under && run.Total > 0:
-		add(Warn, "film-under", text("coat", l.Coat), filmFigure("total", run.Total), filmFigure("low", w.Low))
+		to.add(Warn, "film-under", text("coat", l.Coat), filmFigure("total", run.Total), filmFigure("low", w.Low))
 	}
 	switch {
 	case run.WholeOver:
-		add(Stop, "film-whole-over", filmFigure("whole", run.Whole), filmFigure("before", l.Before), filmFigure("most", coat.WholeFilm))
+		to.add(Stop, "film-whole-over", filmFigure("whole", run.Whole), filmFigure("before", l.Before), filmFigure("most", coat.WholeFilm))
 	case run.Near:
-		add(Warn, "film-whole-near", filmFigure("whole", run.Whole), filmFigure("before", l.Before), filmFigure("most", coat.WholeFilm))
+		to.add(Warn, "film-whole-near", filmFigure("whole", run.Whole), filmFigure("before", l.Before), filmFigure("most", coat.WholeFilm))
 	}
 	if u := &l.Usual; u.Coats > 0 && each > u.High*(1+rounding) {
 		n, _, err := coat.CoatsFor(l.Dry.Value, u.High)
 		if err == nil {
-			add(Warn, "film-heavy-coat", filmFigure("each", each), filmFigure("most", u.High), count("coats", n))
+			to.add(Warn, "film-heavy-coat", filmFigure("each", each), filmFigure("most", u.High), count("coats", n))
 		}
 	}
 }
 
 // warnAlways gives the cautions that hold for every coat that is laid.
-func (l *Laying) warnAlways(add cautioner) {
+func (l *Laying) warnAlways(to *cautions) {
 	if l.Isocyanate {
-		add(Warn, "isocyanate", text("coat", l.Coat))
+		to.add(Warn, "isocyanate", text("coat", l.Coat))
 	}
-	add(Note, "safety")
+	to.add(Note, "safety")
 }

@@ -72,14 +72,14 @@ func problemOf(err error) error {
 }
 
 // explainSupply gives the verdict on the shop's air.
-func (s *Setup) explainSupply(r *Request, add *reasons) {
+func (s *Setup) explainSupply(r *Request, why *reasons) {
 	c := &s.Supplied
 	if !c.Checked && r.Shop.Known {
-		add.reason("supply", "supply-short-first", lineStanding)
+		why.add("supply", "supply-short-first", lineStanding)
 		return
 	}
 	if !c.Checked {
-		add.reason("supply", "supply-unchecked", Standing{CommonPractice, ""}, gauge("supply", r.Supply))
+		why.add("supply", "supply-unchecked", Standing{CommonPractice, ""}, gauge("supply", r.Supply))
 		return
 	}
 	v := &c.Verdict
@@ -90,14 +90,14 @@ func (s *Setup) explainSupply(r *Request, add *reasons) {
 		gauge("lowest", v.Lowest), gauge("start", v.Start), drop("main", v.MainDrop),
 		flow("margin", unit.Flow(math.Abs(float64(v.Margin)))), flow("enoughDelivered", v.EnoughDelivered), volume("enoughReceiver", v.EnoughReceiver),
 	}
-	add.reason("supply", supplyID(v), standing, f...)
+	why.add("supply", supplyID(v), standing, f...)
 	w := &c.Water
 	water := Figures{
 		temp("dew", w.AtWall), temp("sprayed", w.Sprayed), text("class", w.Class.String()),
 		litres("receiver", w.InReceiver.LitresAnHour()), litres("main", w.InMain.LitresAnHour()), litres("hose", w.InHose.LitresAnHour()),
 	}
 	id := [...]string{supply.StaysVapour: "water-none", supply.AtReceiver: "water-receiver", supply.AtMain: "water-main", supply.AtHose: "water-hose"}[w.Last]
-	add.reason("supply", id, Standing{Computed, "ASHRAE Handbook of Fundamentals, psychrometrics; classes of ISO 8573-1:2010 from reprints of its tables"}, water...)
+	why.add("supply", id, Standing{Computed, "ASHRAE Handbook of Fundamentals, psychrometrics; classes of ISO 8573-1:2010 from reprints of its tables"}, water...)
 }
 
 // supplyID is the sentence for a verdict.
@@ -120,7 +120,7 @@ func supplyID(v *supply.Verdict) string {
 }
 
 // warnSupply speaks up where the air does not last.
-func (s *Setup) warnSupply(r *Request, add func(Level, string, ...Figure)) {
+func (s *Setup) warnSupply(r *Request, to *cautions) {
 	c := &s.Supplied
 	if !c.Checked {
 		return
@@ -129,11 +129,11 @@ func (s *Setup) warnSupply(r *Request, add func(Level, string, ...Figure)) {
 	switch {
 	case v.OK:
 	case v.FromFull.Time >= r.Shop.Spraying:
-		add(Warn, "supply-from-full", minutes("hold", v.Hold.Time), minutes("full", v.FromFull.Time), minutes("spraying", r.Shop.Spraying))
+		to.add(Warn, "supply-from-full", minutes("hold", v.Hold.Time), minutes("full", v.FromFull.Time), minutes("spraying", r.Shop.Spraying))
 	default:
-		add(Stop, "supply-gives-out", minutes("hold", v.Hold.Time), gauge("lowest", v.Lowest), gauge("needed", c.Needed), minutes("spraying", r.Shop.Spraying))
+		to.add(Stop, "supply-gives-out", minutes("hold", v.Hold.Time), gauge("lowest", v.Lowest), gauge("needed", c.Needed), minutes("spraying", r.Shop.Spraying))
 	}
 	if c.Water.Last == supply.AtHose {
-		add(Warn, "water-in-hose", litres("hose", c.Water.InHose.LitresAnHour()), temp("dew", c.Water.AtWall))
+		to.add(Warn, "water-in-hose", litres("hose", c.Water.InHose.LitresAnHour()), temp("dew", c.Water.AtWall))
 	}
 }

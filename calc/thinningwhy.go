@@ -56,9 +56,8 @@ func (a *ThinAnswer) Figures(r *ThinRequest) Figures {
 // explain gives the reason of each value, with its own figures.
 func (a *ThinAnswer) explain(r *ThinRequest) {
 	all := a.Figures(r)
-	add := func(about, id string, st Standing) {
-		a.Reasons = append(a.Reasons, Reason{About: about, ID: id, Figures: all, Standing: st})
-	}
+	why := newReasons()
+	add := func(about, id string, st Standing) { why.add(about, id, st, all...) }
 	if a.Nu.About {
 		add("reading", "thin-reading-about", cupBasis(r.Reading.Cup, true))
 	} else {
@@ -90,6 +89,7 @@ func (a *ThinAnswer) explain(r *ThinRequest) {
 	if a.Add > 0 || a.AddAlone > 0 || a.Remedy == RemedyCannot {
 		add("thinner", "thin-most", r.MostThinner.Standing)
 	}
+	a.Reasons = why.list
 }
 
 // warn gathers the cautions, what stops the job first.
