@@ -126,7 +126,7 @@ func TestAreasAndPrices(t *testing.T) {
 	c := shippedCatalogue(t)
 	const ft2 = unit.MetrePerFoot * unit.MetrePerFoot
 	r, a := mixOf(t, c, "coat", "clear", "gun", "reduced-pressure", "area", "1.2m2", "area", "2 doors", "area", "3 x fender", "area", "10",
-		"ratio", "4:1", "price", "$60/L", "price", "100")
+		"ratio", "4:1", "price", "$60/L", "price", "100/gal")
 	require.Len(t, r.Panels, 4)
 	assert.InDelta(t, 1.2, float64(r.Panels[0].Low), 1e-12)
 	assert.InDelta(t, 20*ft2, float64(r.Panels[1].Low), 1e-9)
@@ -136,7 +136,7 @@ func TestAreasAndPrices(t *testing.T) {
 	assert.False(t, r.Panels[3].Usual)
 	assert.InDeltaSlice(t, []float64{60, 100 / unit.LitrePerUSGal}, r.Prices, 1e-9)
 	assert.True(t, a.Priced)
-	metric, faults := c.Mix(sheetOf("coat", "clear", "gun", "reduced-pressure", "area", "10", "price", "60"), unit.Metric)
+	metric, faults := c.Mix(sheetOf("coat", "clear", "gun", "reduced-pressure", "area", "10", "price", "60/L"), unit.Metric)
 	require.Empty(t, faults)
 	assert.InDelta(t, 10, float64(metric.Panels[0].Low), 1e-12)
 	assert.InDeltaSlice(t, []float64{60}, metric.Prices, 1e-12)
@@ -228,7 +228,8 @@ func TestFilmAndMixFaults(t *testing.T) {
 		{"mix", []string{"gun", "reduced-pressure", "area", "wing"}, "area", "hood, door"},
 		{"mix", []string{"gun", "reduced-pressure", "area", "99 door"}, "area", "1 to 50"},
 		{"mix", []string{"gun", "reduced-pressure", "area", "0"}, "area", "above 0"},
-		{"mix", []string{"gun", "reduced-pressure", "area", "4", "price", "4 + 5"}, "price", "2 prices for 0 parts"},
+		{"mix", []string{"gun", "reduced-pressure", "area", "4", "price", "4/L + 5/L"}, "price", "2 prices for 0 parts"},
+		{"mix", []string{"gun", "reduced-pressure", "area", "4", "price", "80"}, "price", "with its volume"},
 		{"mix", []string{"gun", "reduced-pressure", "area", "4", "price", "45%"}, "price", "60/L"},
 		{"mix", []string{"gun", "reduced-pressure", "area", "4", "price", "45/2L"}, "price", "60/L"},
 		{"mix", []string{"gun", "reduced-pressure", "area", "4", "ratio", "a:b"}, "ratio", "4:1:1"},

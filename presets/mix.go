@@ -128,16 +128,10 @@ func (v *resolver) panel(t Typed) calc.PanelArea {
 	return calc.PanelArea{}
 }
 
-// price reads "60/L", "$200/gal" or a bare number a litre, or a gallon in US units, and
-// gives it a litre.
+// price reads "60/L" or "$200/gal" and gives it a litre. A number alone is refused: a
+// price a litre taken for one a gallon is wrong by four.
 func (v *resolver) price(t Typed) float64 {
-	text, per, given := strings.Cut(string(t), "/")
-	if !given {
-		per = "L"
-		if v.sys == unit.US {
-			per = "gal"
-		}
-	}
+	text, per, _ := strings.Cut(string(t), "/")
 	p, ok := number(strings.TrimLeft(text, " $€£"))
 	volume, err := unit.ParseVolume("1"+per, 0)
 	if !ok || err != nil || p < 0 || strings.ContainsAny(per, "0123456789.,") {

@@ -105,7 +105,7 @@ func TestMixOfUsualPanels(t *testing.T) {
 }
 
 func TestMixText(t *testing.T) {
-	metric := boothset("", mixArgs("--area", "4", "--film", "55", "--solids", "45", "--loss", "0", "--ratio", "2:1+10%", "--price", "50", "--price", "80", "--price", "20", "--units", "metric")...)
+	metric := boothset("", mixArgs("--area", "4", "--film", "55", "--solids", "45", "--loss", "0", "--ratio", "2:1+10%", "--price", "50/L", "--price", "80/L", "--price", "20/L", "--units", "metric")...)
 	require.Equal(t, exitAnswered, metric.code, metric.err)
 	for _, s := range []string{"MIX          about 760 mL", "602 mL to 1.00 L", "POUR         461 mL             2:1:0.3", "up to 691 mL", "up to 760 mL", "FILLINGS     2", "What a wrong setting costs\n- Held 76 mm farther out", "valve choked as well", "[the product's sheet, as typed]"} {
 		assert.Contains(t, metric.out, s)
@@ -142,7 +142,7 @@ func TestMixBadInput(t *testing.T) {
 }
 
 func TestMixBatch(t *testing.T) {
-	r := boothset(`{"coat":"clear","gun":"reduced-pressure","area":["hood","2 door"],"price":[60]}
+	r := boothset(`{"coat":"clear","gun":"reduced-pressure","area":["hood","2 door"],"price":["60/L"]}
 {"coat":"clear","gun":"reduced-pressure","area":"4m2","units":"metric"}
 `, "mix", "--batch")
 	require.Equal(t, exitAnswered, r.code, r.err)
