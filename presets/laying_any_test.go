@@ -33,7 +33,7 @@ func TestEdgesOfWhatCanBeTyped(t *testing.T) {
 		}
 	}
 	for field, edges := range map[string][]string{
-		"area": {"0.001m2", "1000m2"}, "cup-size": {"60mL", "5L"}, "loss": {"0", "5L"}, "temp": {"5C", "40C"}, "pot-life": {"60s", "168h"}, "price": {"0", "100000/L"},
+		"area": {"0.001m2", "1000m2"}, "cup-size": {"60mL", "5L"}, "loss": {"0", "5L"}, "temp": {"5C", "40C"}, "pot-life": {"60s", "168h"}, "price": {"0/L", "100000/L"},
 		"distance": {"2in", "30in"}, "transfer": {"10", "90"},
 	} {
 		for _, e := range edges {
