@@ -33,10 +33,16 @@ func (f *field) set(text string) {
 }
 
 // insert puts runes at the cursor, as many as there is room for.
-func (f *field) insert(runes []rune) { f.edit(tea.KeyMsg{Type: tea.KeyRunes, Runes: runes}) }
+func (f *field) insert(runes []rune) {
+	f.in, _ = f.input().Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: runes})
+}
 
-// edit takes a key that types, moves the cursor or deletes.
-func (f *field) edit(k tea.KeyMsg) { f.in, _ = f.input().Update(k) }
+// edit takes a key that moves the cursor or deletes; what types is for insert alone.
+func (f *field) edit(k tea.KeyMsg) {
+	if k.Type != tea.KeyRunes && k.Type != tea.KeySpace {
+		f.in, _ = f.input().Update(k)
+	}
+}
 
 // row is the text with the cursor in it, cut at the front where it is longer than w.
 func (f *field) row(cursor rune, w int) string {

@@ -185,7 +185,7 @@ func TestPastedTextIsTextAndNeverAKey(t *testing.T) {
 	require.Equal(t, presets.FieldTemp, where(r), "a line end in it does not take the answer")
 	require.Equal(t, "75 F", r.page().(*question).field.String())
 	paste(r, string(make([]rune, 5000)))
-	require.LessOrEqual(t, len(r.page().(*question).field.text), longestText)
+	require.LessOrEqual(t, len(r.page().(*question).field.String()), longestText)
 }
 
 func TestNothingTypedIsLostGoingBackAndForward(t *testing.T) {
