@@ -75,10 +75,8 @@ func (t *touch) floor() float64 {
 	// Choked where u b reaches the working pressure, u = q/(C sqrt(T0/T)).
 	full, _ := v.Full.Upstream(j.flow, 0, j.air)
 	choked := v.Shape.Opening(float64(full) * v.Full.B / float64(j.working))
-	if t.nudge(1) > MostNudge {
-		return 1
-	}
-	// The nudge falls with the opening nearly as a power of it: false position in logs.
+	// The nudge falls with the opening nearly as a power of it: false position in logs,
+	// which gives 1 where even the open valve moves too much.
 	low := math.Max(choked, 1e-3)
 	return math.Exp(line.FalsePosition(func(logX float64) float64 {
 		return math.Log(float64(MostNudge / t.nudge(math.Exp(logX))))

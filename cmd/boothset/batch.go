@@ -122,12 +122,16 @@ func decodeLine(text []byte, q any) error {
 
 // planLine answers a batch's line with a plan.
 func planLine(c *presets.Catalogue, sys unit.System, w *words.Words) lineAnswer {
-	return func(dst, text []byte, n int) ([]byte, int) { return appendPlanLine(dst, c, text, n, sys, w) }
+	var q batchRequest // one for all lines
+	var p plan
+	return func(dst, text []byte, n int) ([]byte, int) {
+		q, p = batchRequest{}, plan{}
+		return appendPlanLine(dst, c, text, n, sys, w, &q, &p)
+	}
 }
 
-func appendPlanLine(dst []byte, c *presets.Catalogue, text []byte, n int, sys unit.System, w *words.Words) ([]byte, int) {
-	var q batchRequest
-	if err := decodeLine(text, &q); err != nil {
+func appendPlanLine(dst []byte, c *presets.Catalogue, text []byte, n int, sys unit.System, w *words.Words, q *batchRequest, p *plan) ([]byte, int) {
+	if err := decodeLine(text, q); err != nil {
 		return appendError(dst, n, err), exitBadInput
 	}
 	if q.Units != "" {
@@ -136,8 +140,7 @@ func appendPlanLine(dst []byte, c *presets.Catalogue, text []byte, n int, sys un
 			return appendError(dst, n, err), exitBadInput
 		}
 	}
-	p, err := answer(c, q.Answers, sys)
-	if err != nil {
+	if err := p.answer(c, &q.Answers, sys); err != nil {
 		return appendError(dst, n, err), exitBadInput
 	}
 	if q.Spread {
@@ -147,7 +150,7 @@ func appendPlanLine(dst []byte, c *presets.Catalogue, text []byte, n int, sys un
 	if p.setup.Stopped() {
 		code = exitCannot
 	}
-	return appendPlan(dst, &p, sys, w), code
+	return appendPlan(dst, p, sys, w), code
 }
 
 // wholeLine is a fault of a line as a whole.

@@ -83,8 +83,8 @@ func runPlan(args []string, std stdio, getenv func(string) string) int {
 	if o.batch {
 		return runBatch(std, planLine(o.catalogue, o.sys, w))
 	}
-	p, err := answer(o.catalogue, a, o.sys)
-	if err != nil {
+	var p plan
+	if err := p.answer(o.catalogue, &a, o.sys); err != nil {
 		return refuse(std, err)
 	}
 	p.sure()
@@ -119,14 +119,14 @@ type plan struct {
 func (p *plan) sure() { p.spread = calc.Propagate(&p.request, &p.setup) }
 
 // answer resolves and solves.
-func answer(c *presets.Catalogue, a presets.Answers, sys unit.System) (p plan, err error) {
-	if p.request, err = c.Request(a, sys); err != nil {
-		return p, err
+func (p *plan) answer(c *presets.Catalogue, a *presets.Answers, sys unit.System) (err error) {
+	if p.request, err = c.Request(*a, sys); err != nil {
+		return err
 	}
 	p.setup, err = calc.Solve(&p.request)
 	var problem *calc.Problem
 	if errors.As(err, &problem) {
 		err = &presets.FieldError{Field: problem.Field, Given: a.Field(problem.Field), Want: problem.Why}
 	}
-	return p, err
+	return err
 }
