@@ -17,10 +17,15 @@ type Question struct {
 	Name   string // what it is called in a word
 	Title  string // what it answers
 	Fields []presets.Field
-	// Ask answers what was typed, its bare numbers read in one system and the text
-	// printed in another. Stopped reports that the job cannot be done as asked. What will
-	// not do comes as a *presets.FieldError.
-	Ask func(s presets.Sheet, read, show unit.System) (text string, stopped bool, err error)
+	// Ask answers what was typed, its bare numbers read in one system and the answer
+	// said in another. What will not do comes as a *presets.FieldError.
+	Ask func(s presets.Sheet, read, show unit.System) (Answer, error)
+}
+
+// Answer is what a question comes to.
+type Answer struct {
+	Text    func(width int) string
+	Stopped bool // the job cannot be done as asked
 }
 
 // form is the page of a question: its fields one below the other and the answer under
@@ -34,8 +39,7 @@ type form struct {
 	at     int // the box that is typed in; behind the last one lies the answer
 	top    int // the first box that shows
 	read   unit.System
-	text   string
-	stops  bool
+	answer Answer
 	err    error
 	fault  string // why what was typed was not taken; the next key clears it
 	scroll scroll
@@ -113,7 +117,7 @@ func (f *form) solve() {
 	if !slices.ContainsFunc(f.boxes, func(b box) bool { return b.own() != "" }) {
 		f.read = f.s.sys
 	}
-	f.text, f.stops, f.err = f.ask.Ask(f.sheet(), f.read, f.s.sys)
+	f.answer, f.err = f.ask.Ask(f.sheet(), f.read, f.s.sys)
 }
 
 // blamed is the box that the fault lies in, -1 where there is none.

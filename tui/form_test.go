@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"boothset/calc"
 	"boothset/calc/unit"
 	"boothset/presets"
 
@@ -26,39 +27,42 @@ func invented(c *presets.Catalogue) Question {
 			{Name: "gap", Usage: "`width` of the gap between them, in inches or mm"},
 			{Name: "note-1", Usage: "anything"}, {Name: "note-2", Usage: "anything"},
 		},
-		Ask: func(s presets.Sheet, read, show unit.System) (string, bool, error) {
+		Ask: func(s presets.Sheet, read, show unit.System) (Answer, error) {
 			if f := c.Fault(presets.Answers{Temp: s[presets.FieldTemp]}, presets.FieldTemp, read); f != nil {
-				return "", false, f
+				return Answer{}, f
 			}
 			air, err := unit.ParseTemp(string(s[presets.FieldTemp]), read.TempUnit())
 			if err != nil {
-				return "", false, err
+				return Answer{}, err
 			}
 			n := 0
 			for _, p := range strings.Split(string(s["panels"]), "+") {
 				k, err := strconv.Atoi(strings.TrimSpace(p))
 				if err != nil {
-					return "", false, &presets.FieldError{Field: "panels", Given: string(s["panels"]), Want: "give a whole number, such as 2"}
+					return Answer{}, &presets.FieldError{Field: "panels", Given: string(s["panels"]), Want: "give a whole number, such as 2"}
 				}
 				n += k
 			}
 			gap := unit.Length(0)
 			if t := s["gap"]; t != "" {
 				if gap, err = unit.ParseLength(string(t), read.SmallUnit()); err != nil {
-					return "", false, &presets.FieldError{Field: "gap", Given: string(t), Want: "type a width, such as 2in"}
+					return Answer{}, &presets.FieldError{Field: "gap", Given: string(t), Want: "type a width, such as 2in"}
 				}
 			}
-			var b strings.Builder
-			fmt.Fprintf(&b, "%s on %d panels at %s and %s, %s between them.\n\n", s[presets.FieldCoat], n, show.Temp(air, unit.Usual), s[presets.FieldPressure], show.Small(gap, unit.Usual))
-			fmt.Fprintf(&b, "  %-12s %-18s %s\n\n", "WAIT", fmt.Sprintf("%d min", 10*n), "between two of them")
-			if n > 5 {
-				b.WriteString("STOP More panels than there is room for in an invented booth, which holds five and\n     not one more.\n")
+			text := func(w int) string {
+				rows := wrap(fmt.Sprintf("%s on %d panels at %s and %s, %s between them.", s[presets.FieldCoat], n, show.Temp(air, unit.Usual), s[presets.FieldPressure], show.Small(gap, unit.Usual)), w)
+				rows = append(rows, "")
+				rows = append(append(rows, hang(fmt.Sprintf("  %-12s %-9s ", "WAIT", fmt.Sprintf("%d min", 10*n)), "between two of them", w)...), "")
+				if n > 5 {
+					rows = append(rows, hang("STOP ", "More panels than there is room for in an invented booth, which holds five and not one more.", w)...)
+				}
+				rows = append(rows, hang("! ", "The second row of a warning hangs under its first so that a reader sees where it begins.", w)...)
+				for i := range 20 {
+					rows = append(rows, hang("- ", fmt.Sprintf("Reason %d is said in a row that is nearly as wide as a printed one can be.", i+1), w)...)
+				}
+				return strings.Join(rows, "\n") + "\n"
 			}
-			b.WriteString("! The second row of a warning hangs under its first so that a reader sees where\n  it begins.\n")
-			for i := range 20 {
-				fmt.Fprintf(&b, "- Reason %d is said in a row that is nearly as wide as a printed one can be.\n", i+1)
-			}
-			return b.String(), n > 5, nil
+			return Answer{Text: text, Stopped: n > 5}, nil
 		},
 	}
 }
@@ -145,9 +149,9 @@ func TestAFormsListIsChosenFrom(t *testing.T) {
 	f := formOf(r)
 	require.NotEmpty(t, f.boxes[0].own())
 	require.NotEqual(t, "clear", f.boxes[0].own())
-	require.Contains(t, f.text, f.boxes[0].own()+" on 2 panels", "at once")
+	require.Contains(t, f.answer.Text(80), f.boxes[0].own()+" on 2 panels", "at once")
 	press(r, "ctrl+u")
-	require.Contains(t, f.text, "clear on 2 panels")
+	require.Contains(t, f.answer.Text(80), "clear on 2 panels")
 }
 
 func TestAFormsBareNumbersKeepTheUnitsTheyWereTypedIn(t *testing.T) {
@@ -186,9 +190,10 @@ func TestEveryRowOfAFormsAnswerCanBeReachedAtAnyWidth(t *testing.T) {
 	}
 }
 
-func TestPrintedRowsAreJoinedAndWrappedAnew(t *testing.T) {
-	s := open80x24(t).s
-	text := "Clear, 2 coats.\n\n  MIX          21 fl oz\n! A warning that hangs under its\n  mark.\n- A reason.\n"
-	require.Equal(t, strings.Split(strings.TrimSuffix(text, "\n"), "\n"), s.printed(text, 80))
-	require.Equal(t, []string{"Clear, 2 coats.", "", "  MIX          21 fl oz", "! A warning that hangs", "  under its mark.", "- A reason."}, s.printed(text, 24))
+func TestPrintedRowsTakeTheThemeOfTheirMark(t *testing.T) {
+	s := start(t, look{size: size{80, 24}, colour: true}).s
+	rows := s.printed("Clear.\n\nSTOP Do not\n     spray.\n! Watch\n  out.\n- A reason.\n", 80)
+	stop, warn := s.theme.level[calc.Stop].Render, s.theme.level[calc.Warn].Render
+	require.Equal(t, []string{"Clear.", "", stop("STOP Do not"), stop("     spray."), warn("! Watch"), warn("  out."), "- A reason."}, rows)
+	require.NotEqual(t, stop("x"), "x")
 }

@@ -30,7 +30,7 @@ func (f *form) body(room size) []string {
 	if f.err != nil || rest < 1 {
 		return rows
 	}
-	return append(rows, f.scroll.window(f.s, f.s.printed(f.text, room.w), size{room.w, rest})...)
+	return append(rows, f.scroll.window(f.s, f.s.printed(f.answer.Text(room.w), room.w), size{room.w, rest})...)
 }
 
 // state is the row over the answer: what is wrong where there is none.
@@ -41,7 +41,7 @@ func (f *form) state(w int) []string {
 		return each(hang("! ", f.fault, w), warn)
 	case f.err != nil:
 		return each(hang("! ", f.err.Error(), w), warn)
-	case f.stops:
+	case f.answer.Stopped:
 		return []string{f.s.theme.level[calc.Stop].Render(f.s.ruled(f.s.say("form-stopped"), w))}
 	}
 	return []string{f.s.theme.Title.Render(f.s.ruled(f.s.say("form-answer"), w))}

@@ -52,7 +52,7 @@ func KeyTable(c *presets.Catalogue, questions []Question) string {
 		}
 		write("a field of a page of its own", all)
 		f.at = len(f.boxes)
-		f.text, f.err = strings.Repeat(".\n", leastHeight), nil
+		f.answer, f.err = Answer{Text: func(int) string { return strings.Repeat(".\n", leastHeight) }}, nil
 		f.body(low)
 		write("the answer of such a page", f.keys())
 	}

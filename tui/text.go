@@ -1,8 +1,6 @@
 package tui
 
 import (
-	"regexp"
-	"slices"
 	"strings"
 	"unicode"
 
@@ -115,56 +113,21 @@ func (s *session) ruled(title string, w int) string {
 	return cut(row+strings.Repeat(rule, max(w-ansi.StringWidth(row), 0)), w)
 }
 
-// printedWidth is the width that answers are printed in.
-const printedWidth = 80
-
-// printed is a printed answer in w columns. Where that is less than it was printed for,
-// or than a row takes, rows that hang under a mark are joined and wrapped anew.
+// printed is a printed answer as rows of w columns, with stops and warnings as the theme
+// has them: the row with their mark and those that hang under it.
 func (s *session) printed(text string, w int) (rows []string) {
-	lines := strings.Split(strings.TrimRight(text, "\n"), "\n")
-	for i := range lines {
-		lines[i] = plain(lines[i])
-	}
-	for i := 0; i < len(lines); {
-		mark, rest := cutMark(lines[i])
-		block := lines[i : i+1]
-		for i++; mark != "" && i < len(lines) && strings.HasPrefix(lines[i], strings.Repeat(" ", len(mark))); i++ {
-			rest += " " + strings.TrimSpace(lines[i])
-			block = append(block, lines[i])
+	as := func(row ...string) string { return row[0] }
+	render := as
+	for _, row := range strings.Split(strings.TrimRight(text, "\n"), "\n") {
+		switch row = cut(plain(row), w); {
+		case strings.HasPrefix(row, "STOP "):
+			render = s.theme.level[calc.Stop].Render
+		case strings.HasPrefix(row, "! "):
+			render = s.theme.level[calc.Warn].Render
+		case !strings.HasPrefix(row, "  "):
+			render = as
 		}
-		if w < printedWidth || slices.ContainsFunc(block, func(row string) bool { return ansi.StringWidth(row) > w }) {
-			if mark == "" {
-				mark = lines[i-1][:len(lines[i-1])-len(strings.TrimLeft(lines[i-1], " "))]
-				rest = strings.TrimLeft(lines[i-1], " ")
-				if ansi.StringWidth(lines[i-1]) > w {
-					rest = columnGap.ReplaceAllString(rest, "  ")
-				}
-			}
-			block = hang(mark, rest, w)
-			if len(block) == 0 {
-				block = []string{""}
-			}
-		}
-		switch mark {
-		case "STOP ":
-			block = each(block, s.theme.level[calc.Stop].Render)
-		case "! ":
-			block = each(block, s.theme.level[calc.Warn].Render)
-		}
-		rows = append(rows, block...)
+		rows = append(rows, render(row))
 	}
 	return rows
-}
-
-// columnGap is the blanks between the columns of a row.
-var columnGap = regexp.MustCompile(" {2,}")
-
-// cutMark parts a row from the mark that rows below hang under.
-func cutMark(row string) (mark, rest string) {
-	for _, m := range []string{"- ", "! ", "STOP "} {
-		if rest, ok := strings.CutPrefix(row, m); ok {
-			return m, rest
-		}
-	}
-	return "", row
 }

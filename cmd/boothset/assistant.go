@@ -36,7 +36,7 @@ func runAssistant(std stdio, getenv func(string) string) int {
 		return exitAnswered
 	}
 	p := plan{request: left.Request, setup: left.Setup, spread: left.Spread}
-	card := appendCard(nil, &p, left.System, words.English())
+	card := cardOf(&p, left.System, words.English())
 	if _, err := std.out.Write(card); err != nil {
 		return failed(std, fmt.Errorf("writing the answer: %w", err))
 	}
@@ -51,12 +51,13 @@ func pages(c *presets.Catalogue) []tui.Question {
 	var all []tui.Question
 	for _, q := range questions() {
 		all = append(all, tui.Question{Name: q.name, Title: q.brief, Fields: q.fields,
-			Ask: func(s presets.Sheet, read, show unit.System) (text string, stopped bool, err error) {
+			Ask: func(s presets.Sheet, read, show unit.System) (tui.Answer, error) {
 				r, err := q.ask(c, s, read)
 				if err != nil {
-					return "", false, err
+					return tui.Answer{}, err
 				}
-				return string(r.appendText(nil, show, words.English())), r.stopped(), nil
+				text := func(width int) string { return string(printed(r, width, show, words.English())) }
+				return tui.Answer{Text: text, Stopped: r.stopped()}, nil
 			},
 		})
 	}

@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"strings"
 
 	"boothset/calc"
 	"boothset/calc/unit"
@@ -18,15 +17,14 @@ const cardWidth = 80
 // the rest.
 const partWidth = cardWidth - 3*(1+9) - (1 + 5) - (1 + 4)
 
-// appendCard appends the answer as a person would write it on a card.
-func appendCard(dst []byte, p *plan, sys unit.System, w *words.Words) []byte {
+// cardOf is the answer as a person would write it on a card.
+func cardOf(p *plan, sys unit.System, w *words.Words) []byte {
 	r, s := &p.request, &p.setup
+	out := &printer{width: cardWidth, sys: sys, words: w}
+	line := out.line
 	fine := words.PressureDecimals(sys)
-	line := func(format string, args ...any) { dst = append(fmt.Appendf(dst, format, args...), '\n') }
-	for _, l := range wrap(fmt.Sprintf("%s, %s gun. Air %s at %s humidity, supply %s.", r.Coat.Name, r.Gun.Name,
-		sys.Temp(r.Day.Air, unit.Usual), unit.PercentText(r.Day.Humidity, unit.Usual), sys.Gauge(r.Supply, unit.Usual)), cardWidth) {
-		line("%s", l)
-	}
+	out.paragraph("%s, %s gun. Air %s at %s humidity, supply %s.", r.Coat.Name, r.Gun.Name,
+		sys.Temp(r.Day.Air, unit.Usual), unit.PercentText(r.Day.Humidity, unit.Usual), sys.Gauge(r.Supply, unit.Usual))
 	line("")
 	set := map[calc.Place]string{calc.Wall: "WALL", calc.Foot: "AT THE FOOT", calc.Nowhere: "WALL"}[r.RegulatorAt]
 	line("  %-12s %-10s trigger pulled; %s with no air moving", set, sys.Gauge(s.Wall.Flowing, unit.Usual), sys.Gauge(s.Wall.Static, fine))
@@ -41,10 +39,10 @@ func appendCard(dst []byte, p *plan, sys unit.System, w *words.Words) []byte {
 		line("At the gun %s.", wants)
 	}
 	for _, l := range w.Spread(sys, p.spread) {
-		dst = hang(dst, "-", l)
+		out.hang("-", l)
 	}
 	line("")
-	dst = appendCautions(dst, s.Cautions, sys, w)
+	out.cautions(s.Cautions)
 	line("")
 	line("%-*s %9s %9s %9s %5s %4s", partWidth, "The line", "in", "out", "loss", "share", "Mach")
 	for i, p := range s.Line {
@@ -64,56 +62,10 @@ func appendCard(dst []byte, p *plan, sys unit.System, w *words.Words) []byte {
 		line("What would help")
 		for i := range s.Fixes {
 			f := &s.Fixes[i]
-			dst = hang(dst, "-", w.Text(sys, f.ID(), f.Figures()))
+			out.hang("-", out.sentence(f.ID(), f.Figures()))
 		}
 		line("")
 	}
-	return appendReasons(dst, s.Reasons, sys, w)
-}
-
-func appendCautions(dst []byte, cautions []calc.Caution, sys unit.System, w *words.Words) []byte {
-	for _, c := range cautions {
-		dst = hang(dst, levelMark[c.Level], w.Text(sys, c.ID, c.Figures))
-	}
-	return dst
-}
-
-func appendReasons(dst []byte, reasons []calc.Reason, sys unit.System, w *words.Words) []byte {
-	dst = append(dst, "Why\n"...)
-	for _, r := range reasons {
-		dst = hang(dst, "-", w.Text(sys, r.ID, r.Figures)+" ["+words.Standing(r.Standing)+"]")
-	}
-	return dst
-}
-
-var levelMark = map[calc.Level]string{calc.Stop: "STOP", calc.Warn: "!", calc.Note: "-"}
-
-// hang appends text behind a mark, wrapped so that its lines stand under each other.
-func hang(dst []byte, mark, text string) []byte {
-	indent := len(mark) + 1
-	for i, l := range wrap(text, cardWidth-indent) {
-		if i == 0 {
-			dst = append(append(dst, mark...), ' ')
-		} else {
-			dst = fmt.Appendf(dst, "%*s", indent, "")
-		}
-		dst = append(append(dst, l...), '\n')
-	}
-	return dst
-}
-
-// wrap breaks text at blanks alone, so that "6358-1" stays whole, into rows of at most
-// width columns where its words allow.
-func wrap(text string, width int) (rows []string) {
-	row := ""
-	for _, word := range strings.Fields(text) {
-		if row != "" && ansi.StringWidth(row)+1+ansi.StringWidth(word) > width {
-			rows, row = append(rows, row), ""
-		}
-		if row != "" {
-			row += " "
-		}
-		row += word
-	}
-	return append(rows, row)
+	out.reasons(s.Reasons)
+	return out.b
 }

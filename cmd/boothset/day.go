@@ -41,29 +41,28 @@ func (d *dayReply) turn(sys unit.System, w *words.Words) string {
 	return w.Text(sys, t.Sentence(), t.Figures())
 }
 
-func (d *dayReply) appendText(dst []byte, sys unit.System, w *words.Words) []byte {
+func (d *dayReply) print(p *printer) {
 	r, a := d.r, d.a
-	line := func(name, value, more string) { dst = appendRow(dst, name, value, more) }
-	for _, row := range wrap(fmt.Sprintf("%s. Air %s at %s humidity, panel %s, paint %s.", r.Coat, sys.Temp(r.Air, unit.Usual),
-		unit.PercentText(r.Humidity, unit.Usual), sys.Temp(r.Panel, unit.Usual), sys.Temp(r.Paint, unit.Usual)), cardWidth) {
-		dst = append(append(dst, row...), '\n')
-	}
-	dst = append(dst, '\n')
-	dst = hang(dst, "  "+strings.ToUpper(string(a.Verdict)), d.turn(sys, w))
-	dst = append(dst, '\n')
-	line("DEW POINT", sys.Temp(a.DewPoint, unit.Usual), d.marginText(sys))
-	line("FLASH-OFF", flashText(a.Flash), "as long as on a mild day")
-	line(d.gradeName(), string(a.Grade), "")
-	if p := &a.PotLife; p.Known {
+	sys := p.sys
+	p.paragraph("%s. Air %s at %s humidity, panel %s, paint %s.", r.Coat, sys.Temp(r.Air, unit.Usual),
+		unit.PercentText(r.Humidity, unit.Usual), sys.Temp(r.Panel, unit.Usual), sys.Temp(r.Paint, unit.Usual))
+	p.line("")
+	p.hang("  "+strings.ToUpper(string(a.Verdict)), d.turn(sys, p.words))
+	p.line("")
+	p.row("DEW POINT", sys.Temp(a.DewPoint, unit.Usual), d.marginText(sys))
+	p.row("FLASH-OFF", flashText(a.Flash), "as long as on a mild day")
+	p.row(d.gradeName(), string(a.Grade), "")
+	if pot := &a.PotLife; pot.Known {
 		more := ""
 		if r.HasStarted {
-			more = "over at about " + string(words.AppendClock(nil, sys, p.Ends))
+			more = "over at about " + string(words.AppendClock(nil, sys, pot.Ends))
 		}
-		line("POT LIFE", "about "+words.Minutes(p.Life), more)
+		p.row("POT LIFE", "about "+words.Minutes(pot.Life), more)
 	}
-	dst = append(dst, '\n')
-	dst = appendCautions(dst, a.Cautions, sys, w)
-	return appendReasons(append(dst, '\n'), a.Reasons, sys, w)
+	p.line("")
+	p.cautions(a.Cautions)
+	p.line("")
+	p.reasons(a.Reasons)
 }
 
 func flashText(factor float64) string {

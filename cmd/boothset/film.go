@@ -30,10 +30,10 @@ type filmReply struct {
 
 func (f *filmReply) stopped() bool { return f.a.Stopped() }
 
-func (f *filmReply) appendText(dst []byte, sys unit.System, w *words.Words) []byte {
+func (f *filmReply) print(p *printer) {
 	r, a := f.r, f.a
-	line := func(name, value, more string) { dst = appendRow(dst, name, value, more) }
-	dst = appendHeading(dst, &r.Laying, fmt.Sprintf("%s solids", unit.PercentText(r.Solids.Value, unit.Usual)))
+	sys := p.sys
+	heading(p, &r.Laying, fmt.Sprintf("%s solids", unit.PercentText(r.Solids.Value, unit.Usual)))
 	if len(a.Laid) > 0 {
 		low, high := unit.Length(0), unit.Length(0)
 		for _, c := range a.Laid {
@@ -43,14 +43,14 @@ func (f *filmReply) appendText(dst []byte, sys unit.System, w *words.Words) []by
 		if high > low {
 			value += " to " + filmText(sys, high)
 		}
-		line("LAID", value, "dry, by the comb")
+		p.row("LAID", value, "dry, by the comb")
 	}
 	each := "EACH COAT"
 	if len(a.Laid) > 0 && a.Left > 0 {
 		each = "NEXT COAT"
 	}
 	if len(a.Laid) == 0 || a.Left > 0 {
-		line(each, about(a.About)+filmText(sys, a.Each.Wet)+" wet", "dries to "+filmText(sys, a.Each.Dry))
+		p.row(each, about(a.About)+filmText(sys, a.Each.Wet)+" wet", "dries to "+filmText(sys, a.Each.Dry))
 	}
 	coats := fmt.Sprint(a.Coats.Value)
 	switch {
@@ -59,25 +59,26 @@ func (f *filmReply) appendText(dst []byte, sys unit.System, w *words.Words) []by
 	case len(a.Laid) > 0:
 		coats = fmt.Sprintf("%d laid, %d to go", len(a.Laid), a.Left)
 	}
-	line("COATS", coats, filmText(sys, a.Running.Total)+" dry in all"+wanted(sys, r))
-	if p := &a.Pass; p.Known {
-		line("GUN SPEED", about(f.rough())+sys.Speed(p.Speed, words.SpeedDecimals), stretch(sys, p.Speed))
-		passes := "passes " + sys.Small(p.Step, unit.Usual) + " apart"
-		if p.Passes > 0 {
-			line("PASSES", fmt.Sprint(p.Passes, " a coat"), passes)
+	p.row("COATS", coats, filmText(sys, a.Running.Total)+" dry in all"+wanted(sys, r))
+	if pass := &a.Pass; pass.Known {
+		p.row("GUN SPEED", about(f.rough())+sys.Speed(pass.Speed, words.SpeedDecimals), stretch(sys, pass.Speed))
+		passes := "passes " + sys.Small(pass.Step, unit.Usual) + " apart"
+		if pass.Passes > 0 {
+			p.row("PASSES", fmt.Sprint(pass.Passes, " a coat"), passes)
 		} else {
-			line("PASSES", sys.Small(p.Step, unit.Usual)+" apart", "")
+			p.row("PASSES", sys.Small(pass.Step, unit.Usual)+" apart", "")
 		}
 	}
 	if a.AtSpeed.Wet > 0 {
-		line("AT "+sys.Speed(r.GunSpeed, words.SpeedDecimals), about(f.rough())+filmText(sys, a.AtSpeed.Wet)+" wet", "dries to "+filmText(sys, a.AtSpeed.Dry)+" a coat")
+		p.row("AT "+sys.Speed(r.GunSpeed, words.SpeedDecimals), about(f.rough())+filmText(sys, a.AtSpeed.Wet)+" wet", "dries to "+filmText(sys, a.AtSpeed.Dry)+" a coat")
 	}
 	if r.Before > 0 {
-		line("OLD AND NEW", filmText(sys, a.Running.Whole), "with the "+filmText(sys, r.Before)+" already there")
+		p.row("OLD AND NEW", filmText(sys, a.Running.Whole), "with the "+filmText(sys, r.Before)+" already there")
 	}
-	dst = append(dst, '\n')
-	dst = appendCautions(dst, a.Cautions, sys, w)
-	return appendReasons(append(dst, '\n'), a.Reasons, sys, w)
+	p.line("")
+	p.cautions(a.Cautions)
+	p.line("")
+	p.reasons(a.Reasons)
 }
 
 // rough reports whether the speed rests on estimates.
@@ -180,26 +181,11 @@ func about(rough bool) string {
 	return ""
 }
 
-// appendHeading appends what is laid, and with which gun.
-func appendHeading(dst []byte, l *calc.Laying, more ...string) []byte {
+// heading writes what is laid, and with which gun.
+func heading(p *printer, l *calc.Laying, more ...string) {
 	if l.Gun != "" {
 		more = append([]string{l.Gun + " gun"}, more...)
 	}
-	for _, row := range wrap(l.Coat+", "+strings.Join(more, ", ")+".", cardWidth) {
-		dst = append(append(dst, row...), '\n')
-	}
-	return append(dst, '\n')
-}
-
-// appendRow appends a figure with its name before it and what belongs to it behind,
-// which goes on below where the row is full.
-func appendRow(dst []byte, name, value, more string) []byte {
-	row := fmt.Sprintf("  %-12s %-18s ", name, value)
-	for i, part := range wrap(more, cardWidth-len(row)) {
-		if i > 0 {
-			row = strings.Repeat(" ", len(row))
-		}
-		dst = append(append(dst, strings.TrimRight(row+part, " ")...), '\n')
-	}
-	return dst
+	p.paragraph("%s, %s.", l.Coat, strings.Join(more, ", "))
+	p.line("")
 }

@@ -31,53 +31,55 @@ type mixReply struct {
 
 func (m *mixReply) stopped() bool { return m.a.Stopped() }
 
-func (m *mixReply) appendText(dst []byte, sys unit.System, w *words.Words) []byte {
+func (m *mixReply) print(p *printer) {
 	r, a := m.r, m.a
-	line := func(name, value, more string) { dst = appendRow(dst, name, value, more) }
+	sys := p.sys
 	usual := about(a.AreaHigh > a.AreaLow)
-	dst = appendHeading(dst, &r.Laying, usual+sys.Area(a.Area, unit.Usual), fmt.Sprintf("%s dry in %s", filmText(sys, r.Dry.Value), many(a.Coats.Value, "coat")))
+	heading(p, &r.Laying, usual+sys.Area(a.Area, unit.Usual), fmt.Sprintf("%s dry in %s", filmText(sys, r.Dry.Value), many(a.Coats.Value, "coat")))
 	mix := poured(sys, a.Need.Volume)
 	between := ""
 	if a.High > a.Low*(1+1e-9) {
 		between = fmt.Sprintf("%s to %s", sys.Volume(a.Low, unit.Usual), sys.Volume(a.High, unit.Usual))
 	}
-	line("MIX", about(a.About)+sys.Volume(mix, unit.Usual), between)
-	m.pour(mix, line, sys)
-	line("FILLINGS", fmt.Sprint(m.fillings(mix)), "of a "+sys.Volume(r.Cup.Value, unit.Usual)+" cup")
-	line("WASTE", about(true)+sys.Volume(a.Need.Waste(), unit.Usual), fmt.Sprintf("%s past the panel, %s in the gun", sys.Volume(a.Need.Overspray, unit.Usual), sys.Volume(a.Need.Loss, unit.Usual)))
+	p.row("MIX", about(a.About)+sys.Volume(mix, unit.Usual), between)
+	m.pour(mix, p)
+	p.row("FILLINGS", fmt.Sprint(m.fillings(mix)), "of a "+sys.Volume(r.Cup.Value, unit.Usual)+" cup")
+	p.row("WASTE", about(true)+sys.Volume(a.Need.Waste(), unit.Usual), fmt.Sprintf("%s past the panel, %s in the gun", sys.Volume(a.Need.Overspray, unit.Usual), sys.Volume(a.Need.Loss, unit.Usual)))
 	if a.Priced {
-		line("COST", about(a.About)+fmt.Sprintf("%.2f", a.Cost), fmt.Sprintf("%.2f of it waste", a.WasteCost))
+		p.row("COST", about(a.About)+fmt.Sprintf("%.2f", a.Cost), fmt.Sprintf("%.2f of it waste", a.WasteCost))
 	}
-	dst = append(dst, '\n')
-	dst = appendCautions(dst, a.Cautions, sys, w)
-	dst = append(dst, "\nWhat a wrong setting costs\n"...)
+	p.line("")
+	p.cautions(a.Cautions)
+	p.line("")
+	p.line("What a wrong setting costs")
 	var why []calc.Reason
 	for _, x := range a.Reasons {
 		if x.About == "wrong" {
-			dst = hang(dst, "-", w.Text(sys, x.ID, x.Figures))
+			p.hang("-", p.sentence(x.ID, x.Figures))
 		} else {
 			why = append(why, x)
 		}
 	}
-	return appendReasons(append(dst, '\n'), why, sys, w)
+	p.line("")
+	p.reasons(why)
 }
 
 // pour writes the parts of the mix, with the mark that each is poured up to.
-func (m *mixReply) pour(mix unit.Volume, line func(name, value, more string), sys unit.System) {
+func (m *mixReply) pour(mix unit.Volume, p *printer) {
 	parts := m.r.Ratio.Value.Parts
 	sum := 0.0
-	for _, p := range parts {
-		sum += p
+	for _, part := range parts {
+		sum += part
 	}
 	name, mark := "POUR", m.r.Ratio.Value.String()
 	upTo := unit.Volume(0)
-	for i, p := range parts {
-		share := mix * unit.Volume(p/sum)
+	for i, part := range parts {
+		share := mix * unit.Volume(part/sum)
 		upTo += share
 		if i > 0 {
-			name, mark = "", "up to "+sys.Volume(upTo, unit.Usual)
+			name, mark = "", "up to "+p.sys.Volume(upTo, unit.Usual)
 		}
-		line(name, sys.Volume(share, unit.Usual), mark)
+		p.row(name, p.sys.Volume(share, unit.Usual), mark)
 	}
 }
 

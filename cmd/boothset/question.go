@@ -22,7 +22,7 @@ type question struct {
 
 // reply is the answer to a question.
 type reply interface {
-	appendText(dst []byte, sys unit.System, w *words.Words) []byte
+	print(p *printer)
 	appendJSON(j *jsonWriter, sys unit.System, w *words.Words) // into an open object
 	stopped() bool                                             // the job cannot be done as asked
 }
@@ -73,9 +73,16 @@ func (q question) run(args []string, std stdio, getenv func(string) string) int 
 	if o.asJSON {
 		out = append(q.appendReply(nil, r, o.sys, w), '\n')
 	} else {
-		out = r.appendText(nil, o.sys, w)
+		out = printed(r, cardWidth, o.sys, w)
 	}
 	return writeAnswer(std, out, r.stopped())
+}
+
+// printed is an answer as text in a width.
+func printed(r reply, width int, sys unit.System, w *words.Words) []byte {
+	p := &printer{width: width, sys: sys, words: w}
+	r.print(p)
+	return p.b
 }
 
 // appendReply appends an answer as one JSON object.

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"fmt"
 	"strings"
 
 	"boothset/calc"
@@ -35,27 +34,26 @@ func (t *thinReply) advice(sys unit.System, w *words.Words) string {
 	return w.Text(sys, t.a.Sentence(t.r), t.a.Figures(t.r))
 }
 
-func (t *thinReply) appendText(dst []byte, sys unit.System, w *words.Words) []byte {
+func (t *thinReply) print(p *printer) {
 	r, a := t.r, t.a
-	line := func(name, value, more string) { dst = appendRow(dst, name, value, more) }
-	for _, row := range wrap(fmt.Sprintf("%s. %s in the %s cup, paint at %s.", r.Coat, words.CupText(r.Reading.Seconds),
-		r.Reading.Cup.Label, sys.Temp(r.Reading.At, unit.Usual)), cardWidth) {
-		dst = append(append(dst, row...), '\n')
-	}
-	dst = append(dst, '\n')
-	dst = hang(dst, "  "+strings.ToUpper(remedyName[a.Remedy]), t.advice(sys, w))
-	dst = append(dst, '\n')
-	line("WANTED", about(t.otherCup())+span(a.Wanted.Low.Seconds, a.Wanted.High.Seconds), "at "+sys.Temp(r.Sheet.Value.At, unit.Usual)+", "+sheetName(r.Sheet.Standing))
+	sys := p.sys
+	p.paragraph("%s. %s in the %s cup, paint at %s.", r.Coat, words.CupText(r.Reading.Seconds),
+		r.Reading.Cup.Label, sys.Temp(r.Reading.At, unit.Usual))
+	p.line("")
+	p.hang("  "+strings.ToUpper(remedyName[a.Remedy]), t.advice(sys, p.words))
+	p.line("")
+	p.row("WANTED", about(t.otherCup())+span(a.Wanted.Low.Seconds, a.Wanted.High.Seconds), "at "+sys.Temp(r.Sheet.Value.At, unit.Usual)+", "+sheetName(r.Sheet.Standing))
 	if r.Reading.At != r.Sheet.Value.At {
-		line("YOURS", about(true)+words.CupText(a.Corrected.Seconds), "at "+sys.Temp(r.Sheet.Value.At, unit.Usual)+", "+t.spread())
+		p.row("YOURS", about(true)+words.CupText(a.Corrected.Seconds), "at "+sys.Temp(r.Sheet.Value.At, unit.Usual)+", "+t.spread())
 	}
 	switch a.Remedy {
 	case calc.RemedyWarm, calc.RemedyThin, calc.RemedyWarmThin:
-		line("THEN", about(true)+words.CupText(a.Reached.Seconds), "at "+sys.Temp(a.WarmTo, unit.Usual)+"; time it again")
+		p.row("THEN", about(true)+words.CupText(a.Reached.Seconds), "at "+sys.Temp(a.WarmTo, unit.Usual)+"; time it again")
 	}
-	dst = append(dst, '\n')
-	dst = appendCautions(dst, a.Cautions, sys, w)
-	return appendReasons(append(dst, '\n'), a.Reasons, sys, w)
+	p.line("")
+	p.cautions(a.Cautions)
+	p.line("")
+	p.reasons(a.Reasons)
 }
 
 var remedyName = map[calc.Remedy]string{
