@@ -11,6 +11,7 @@ var (
 	jetStanding    = Standing{Estimate, "free-jet momentum; scale from common practice, 5.5 in at 26 psi on a reduced-pressure gun"}
 	dewStanding    = Standing{Published, "ASHRAE Handbook of Fundamentals, psychrometrics"}
 	dryingStanding = Standing{Estimate, "vapour pressure against a 21 C (70 F), 50 % day; drop size by El-Shanawany and Lefebvre 1980, loss in flight by the d-squared law with Ranz and Marshall's factor; size of the correction from common practice"}
+	leverStanding  = Standing{Estimate, "the same models of drops and flight, one thing changed"}
 	valveStanding  = Standing{Estimate, "shape and conductance of the gun class's inlet valve"}
 	droopStanding  = Standing{Computed, "droop of the regulator's size class, as ISO 6953 describes it"}
 )
@@ -98,7 +99,7 @@ func (s *Setup) explainWeather(r *Request, why *reasons) {
 	}
 	if w.Landing.Drier > worthLevers {
 		for _, l := range w.Landing.Levers {
-			why.add("weather", l.ID, dryingStanding, l.Size, share("less", l.Less))
+			why.add("weather", l.ID, leverStanding, l.Size, share("less", l.Less))
 		}
 	}
 	why.add("weather", "weather-dew", dewStanding, temp("dew", w.DewPoint), temp("panel", r.Day.Panel), degrees("margin", w.PanelMargin))
