@@ -3,6 +3,7 @@ package calc
 import (
 	"testing"
 
+	"boothset/calc/line"
 	"boothset/calc/unit"
 )
 
@@ -33,9 +34,12 @@ func BenchmarkForward(b *testing.B) {
 	}
 }
 
-// BenchmarkSetup is a complete setup with its reasons and cautions.
+// BenchmarkSetup is a complete setup with its reasons and cautions, and a shop's choice
+// of other parts to try.
 func BenchmarkSetup(b *testing.B) {
 	r := mildClear(b)
+	r.Line = append([]line.Part{{Name: "filter", Kind: line.FilterKind, Restriction: line.Restriction{C: unit.DM3PerSBar(6), B: 0.3}}}, r.Line...)
+	r.Swaps = append(everySwap(), everySwap()...)
 	b.ReportAllocs()
 	for b.Loop() {
 		if _, err := Solve(&r); err != nil {

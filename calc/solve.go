@@ -31,7 +31,7 @@ func Solve(r *Request) (Setup, error) {
 	touch := j.touch()
 	s.fill(&j, &touch)
 	s.compare(&j, &touch)
-	s.fixes(&j)
+	s.fixes(&j, &touch)
 	if err := s.checkSupply(r, &j); err != nil {
 		return Setup{}, err
 	}

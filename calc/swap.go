@@ -65,24 +65,24 @@ const (
 	BestFixes = 3
 )
 
-// fixes finds the swaps that win back most.
-func (s *Setup) fixes(j *job) {
-	var room [MostParts]line.Part
-	r := *j.r
-	trial := *j
-	trial.r = &r
-	before := j.asked(s.Short.Is)
+// fixes finds the swaps that win back most. The line is worked out once at the target's
+// flow; a swap changes its own parts in it.
+func (s *Setup) fixes(j *job, t *touch) {
+	here := t.here
+	if j.r.RegulatorAt == Foot { // where what the valve feels begins behind the line
+		here = line.At(j.r.Line, j.flow, j.air)
+	}
+	before := j.asked(&here, &j.r.Regulator, s.Short.Is)
 	var best [BestFixes + 1]Fix
 	n := 0
 	for i := range j.r.Swaps {
 		w := &j.r.Swaps[i]
-		r.Line = append(room[:0], j.r.Line...)
-		r.Regulator = j.r.Regulator
-		part := w.apply(&r)
+		changed, regulator := here, j.r.Regulator
+		part := j.swap(w, &changed, &regulator)
 		if part == "" {
 			continue
 		}
-		won := unit.Drop(before - trial.asked(s.Short.Is))
+		won := unit.Drop(before - j.asked(&changed, &regulator, s.Short.Is))
 		if won < leastFix {
 			continue
 		}
@@ -99,48 +99,62 @@ func (s *Setup) fixes(j *job) {
 
 // asked is the pressure that the target asks for with the valve open: the setting with
 // no air moving, or the supply where that is short.
-func (j *job) asked(short bool) unit.Abs {
-	open := j.setNeeded(j.flow, j.working, j.r.Gun.Valve.Full)
-	if short {
-		return j.supplyNeeded(j.flow, open)
+func (j *job) asked(here *line.Flowing, r *line.Regulator, short bool) unit.Abs {
+	set, _ := j.r.Gun.Valve.Full.Upstream(j.flow, j.working, j.air)
+	if j.r.RegulatorAt != Foot {
+		set = here.Upstream(set)
 	}
-	return j.r.Regulator.Set(open.Gauge(j.air.Ambient), j.flow).Abs(j.air.Ambient)
+	if !short {
+		return r.Set(set.Gauge(j.air.Ambient), j.flow).Abs(j.air.Ambient)
+	}
+	if j.r.RegulatorAt != Nowhere {
+		set, _ = r.Seat.Upstream(j.flow, set, j.air)
+	}
+	if j.r.RegulatorAt == Foot {
+		set = here.Upstream(set)
+	}
+	return set
 }
 
-// apply changes a request's line and gives the name of what was changed, empty where
-// there is nothing of the kind.
-func (w *Swap) apply(r *Request) (part string) {
+// swap changes a line, or its regulator, and gives the name of what was changed, empty
+// where there is nothing of the kind.
+func (j *job) swap(w *Swap, here *line.Flowing, r *line.Regulator) (part string) {
+	parts := j.r.Line
+	put := func(i int, p line.Part) {
+		here.Put(i, &p, j.flow, j.air)
+		part = p.Name
+	}
 	switch w.Kind {
 	case SwapCouplings, SwapFilter:
 		kind := line.CouplingKind
 		if w.Kind == SwapFilter {
 			kind = line.FilterKind
 		}
-		for i := range r.Line {
-			if p := &r.Line[i]; p.Kind == kind {
+		for i, p := range parts {
+			if p.Kind == kind {
 				p.Restriction = w.Part
-				part = p.Name
+				put(i, p)
 			}
 		}
 	case DropFilter:
-		for i := range r.Line {
-			if r.Line[i].Kind == line.FilterKind {
-				part = r.Line[i].Name
-				r.Line = slices.Delete(r.Line, i, i+1)
-				break
+		for i := range parts {
+			if parts[i].Kind == line.FilterKind {
+				here.TakeOut(i)
+				part = parts[i].Name
 			}
 		}
 	case SwapBore:
-		h := &r.Line[w.Index].Hose
-		h.Bore, h.End = w.Bore, w.End
-		part = r.Line[w.Index].Name
+		p := parts[w.Index]
+		p.Hose.Bore, p.Hose.End = w.Bore, w.End
+		put(w.Index, p)
 	case ShortenHose:
-		r.Line[w.Index].Hose.Length *= unit.Length(w.Scale)
-		part = r.Line[w.Index].Name
+		p := parts[w.Index]
+		p.Hose.Length *= unit.Length(w.Scale)
+		put(w.Index, p)
 	case SwapRegulator:
-		if r.RegulatorAt != Nowhere {
-			r.Regulator = w.Regulator
-			part = r.RegulatorName
+		if j.r.RegulatorAt != Nowhere {
+			*r = w.Regulator
+			part = j.r.RegulatorName
 		}
 	}
 	return part

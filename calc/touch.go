@@ -68,7 +68,7 @@ func (t *touch) sag(opening float64, wall unit.Gauge) unit.Drop {
 }
 
 // floor is the lowest sensible opening: the valve is not choked at or above it, and
-// an eighth of a turn moves the gun by no more than MostNudge, to a part in 10,000.
+// an eighth of a turn moves the gun by no more than MostNudge, to a part in 1,000.
 func (t *touch) floor() float64 {
 	j := t.job
 	v := &j.r.Gun.Valve
@@ -80,5 +80,5 @@ func (t *touch) floor() float64 {
 	low := math.Max(choked, 1e-3)
 	return math.Exp(line.FalsePosition(func(logX float64) float64 {
 		return math.Log(float64(MostNudge / t.nudge(math.Exp(logX))))
-	}, math.Log(low), 0, 1e-4))
+	}, math.Log(low), 0, 1e-3))
 }

@@ -24,17 +24,26 @@ type settled struct {
 func At(parts []Part, q unit.Flow, a Air) (f Flowing) {
 	f.n = len(parts)
 	for i := range parts {
-		s, r := &f.parts[i], parts[i].Restriction
-		if s.hose = parts[i].Kind == HoseKind; s.hose {
-			r = parts[i].Hose.End
-			s.tube = parts[i].Hose.at(q, a)
-		}
-		if r.C > 0 {
-			s.push, s.ratio = r.push(q, a), r.B
-		}
+		f.Put(i, &parts[i], q, a)
 	}
 	return f
 }
+
+// Put puts a part in the place of the i-th, at the same flow and in the same air.
+func (f *Flowing) Put(i int, p *Part, q unit.Flow, a Air) {
+	s, r := settled{}, p.Restriction
+	if s.hose = p.Kind == HoseKind; s.hose {
+		r = p.Hose.End
+		s.tube = p.Hose.at(q, a)
+	}
+	if r.C > 0 {
+		s.push, s.ratio = r.push(q, a), r.B
+	}
+	f.parts[i] = s
+}
+
+// TakeOut leaves the i-th part out.
+func (f *Flowing) TakeOut(i int) { f.parts[i] = settled{} }
 
 // Upstream is the pressure needed before the parts for p2 behind them, as the function
 // of that name gives it.

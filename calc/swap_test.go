@@ -1,0 +1,104 @@
+package calc
+
+import (
+	"slices"
+	"testing"
+
+	"boothset/calc/line"
+	"boothset/calc/unit"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+// everySwap is one swap of each kind on mildClear's line with a filter in it.
+func everySwap() []Swap {
+	wide := line.Restriction{C: unit.DM3PerSBar(12), B: 0.4}
+	return []Swap{
+		{ID: "wide", Kind: SwapCouplings, Part: wide},
+		{ID: "clean", Kind: SwapFilter, Part: wide},
+		{Kind: DropFilter},
+		{ID: "1/2in", Kind: SwapBore, Index: 2, Bore: unit.Inches(0.5), End: line.Restriction{C: unit.DM3PerSBar(16), B: 0.5}},
+		{Kind: ShortenHose, Index: 2, Scale: 0.5},
+		{ID: "large", Kind: SwapRegulator, Regulator: line.Regulator{Seat: line.Restriction{C: unit.DM3PerSBar(20), B: 0.3}, Droop: line.DroopOf(unit.PSIDrop(1), unit.SCFM(150))}},
+	}
+}
+
+// swapped is a request with the change made by hand.
+func swapped(r Request, w Swap) Request {
+	r.Line = slices.Clone(r.Line)
+	for i := range r.Line {
+		p := &r.Line[i]
+		switch {
+		case w.Kind == SwapCouplings && p.Kind == line.CouplingKind, w.Kind == SwapFilter && p.Kind == line.FilterKind:
+			p.Restriction = w.Part
+		case w.Kind == SwapBore && i == w.Index:
+			p.Hose.Bore, p.Hose.End = w.Bore, w.End
+		case w.Kind == ShortenHose && i == w.Index:
+			p.Hose.Length *= unit.Length(w.Scale)
+		}
+	}
+	if w.Kind == DropFilter {
+		r.Line = slices.DeleteFunc(r.Line, func(p line.Part) bool { return p.Kind == line.FilterKind })
+	}
+	if w.Kind == SwapRegulator {
+		r.Regulator = w.Regulator
+	}
+	return r
+}
+
+// What a fix is said to win is what solving the line with the change made wins.
+func TestFixesWinWhatTheySay(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		r := anyRequest(t)
+		filter := line.Part{Name: "filter", Kind: line.FilterKind, Restriction: line.Restriction{C: unit.DM3PerSBar(3), B: 0.3}}
+		r.Line = append([]line.Part{filter}, r.Line...)
+		r.Line[2].Hose.Length = max(r.Line[2].Hose.Length, 2*ShortestHose) // half of it is tried
+		r.HasNow = false
+		r.Swaps = everySwap()
+		s, err := Solve(&r)
+		require.NoError(t, err)
+		require.LessOrEqual(t, len(s.Fixes), BestFixes)
+		for i, f := range s.Fixes {
+			require.GreaterOrEqual(t, float64(f.Won), float64(leastFix))
+			if i > 0 {
+				require.GreaterOrEqual(t, float64(s.Fixes[i-1].Won), float64(f.Won), "the best first")
+			}
+			after := swapped(r, f.Swap)
+			after.Swaps = nil
+			if f.OfSupply {
+				// What the target needs is only told of a short supply: starve both alike.
+				r.Supply, after.Supply = LowestSupply, LowestSupply
+				before, err := Solve(&r)
+				require.NoError(t, err)
+				then, err := Solve(&after)
+				require.NoError(t, err)
+				require.True(t, then.Short.Is)
+				assert.InDelta(t, (before.Short.Needed - then.Short.Needed).PSI(), f.Won.PSI(), 1e-6, f.ID())
+				continue
+			}
+			then, err := Solve(&after)
+			require.NoError(t, err)
+			asked := func(r *Request, s *Setup) float64 { return r.Regulator.Set(s.Wall.Open, s.Working.Flow).PSI() }
+			assert.InDelta(t, asked(&r, &s)-asked(&after, &then), f.Won.PSI(), 1e-6, f.ID())
+		}
+	})
+}
+
+// Slim couplings are the first thing to change on a line that has them.
+func TestLargerCouplingsComeFirstWhereTheyAreSlim(t *testing.T) {
+	r := mildClear(t)
+	slim := line.Restriction{C: unit.DM3PerSBar(2), B: 0.3}
+	r.Line[0].Restriction, r.Line[2].Restriction = slim, slim
+	r.Swaps = []Swap{
+		{ID: "1/2in", Kind: SwapBore, Index: 1, Bore: unit.Inches(0.5), End: line.Restriction{C: unit.DM3PerSBar(16), B: 0.5}},
+		{ID: "large-bore", Kind: SwapCouplings, Part: line.Restriction{C: unit.DM3PerSBar(8), B: 0.4}},
+		{Kind: ShortenHose, Index: 1, Scale: 0.5},
+	}
+	s, err := Solve(&r)
+	require.NoError(t, err)
+	require.Len(t, s.Fixes, 3)
+	assert.Equal(t, SwapCouplings, s.Fixes[0].Swap.Kind)
+	assert.Greater(t, s.Fixes[0].Won.PSI(), 10.0)
+}
