@@ -45,7 +45,7 @@ func pow16(x float64) float64 {
 }
 
 // tiny is the relative error at which the hose's equations count as solved.
-const tiny = 1e-13
+const tiny = 1e-11
 
 // tube is a hose at one flow: everything of the isothermal equation that the
 // pressures do not change.
@@ -88,8 +88,7 @@ func (h Hose) Upstream(q unit.Flow, p2 unit.Abs, a Air) (p1 unit.Abs, choked boo
 }
 
 // upstream solves the isothermal equation for the inlet. With w = (p1/p2)^2 and
-// g = G^2RT/p2^2 <= 1 it is w = 1 + g (fL/D + ln w). Newton's next error is
-// g step^2/(2 w^2 slope); it ends where that no longer shows.
+// g = G^2RT/p2^2 <= 1 it is w = 1 + g (fL/D + ln w).
 func (t tube) upstream(p2 unit.Abs) (p1 unit.Abs, choked bool) {
 	p := float64(p2)
 	if p*p < t.g2rt {
@@ -98,14 +97,23 @@ func (t tube) upstream(p2 unit.Abs) (p1 unit.Abs, choked bool) {
 	g := t.g2rt / (p * p)
 	w := 1 + g*t.fld
 	for range 50 {
-		slope := 1 - g/w
-		step := (w - 1 - g*(t.fld+math.Log(w))) / slope
+		step, solved := halley(w-1-g*(t.fld+math.Log(w)), g, w)
 		w -= step
-		if g*step*step <= tiny*w*w*w*slope {
+		if solved {
 			break
 		}
 	}
 	return unit.Abs(p * math.Sqrt(w)), choked
+}
+
+// halley is the step of Halley's method for an equation whose residual is f at x, whose
+// slope there is 1 - g/x and whose curvature g/x^2, as both of a tube's are. The next
+// error is of the order of g step^3/(3 x^3): solved is whether that no longer shows.
+func halley(f, g, x float64) (step float64, solved bool) {
+	slope := 1 - g/x
+	step = f / slope
+	step /= 1 - step*g/(2*x*x*slope)
+	return step, g*math.Abs(step*step*step) <= tiny*x*x*x*x*slope
 }
 
 // Downstream is the pressure at the outlet of the hose when q enters at p1. ok is
@@ -130,14 +138,13 @@ func (h Hose) Downstream(q unit.Flow, p1 unit.Abs, a Air) (p2 unit.Abs, ok bool)
 	}
 	z := 1.0
 	for range 60 {
-		slope := 1 - g/z
-		step := (z - 1 + g*(t.fld-math.Log(z))) / slope
+		step, solved := halley(z-1+g*(t.fld-math.Log(z)), g, z)
 		z -= step
 		if z <= g {
 			z = g
 			break
 		}
-		if g*step*step <= tiny*z*z*z*slope {
+		if solved {
 			break
 		}
 	}
