@@ -65,8 +65,8 @@ const (
 	BestFixes = 3
 )
 
-// fixes finds the swaps that win back most. The line is worked out once at the target's
-// flow; a swap changes its own parts in it.
+// fixes finds the swaps that win back most, of each part the best of a kind. The line is
+// worked out once at the target's flow; a swap changes its own parts in it.
 func (s *Setup) fixes(j *job, t *touch) {
 	here := t.here
 	if j.r.RegulatorAt == Foot { // where what the valve feels begins behind the line
@@ -85,6 +85,14 @@ func (s *Setup) fixes(j *job, t *touch) {
 		won := unit.Drop(before - j.asked(&changed, &regulator, s.Short.Is))
 		if won < leastFix {
 			continue
+		}
+		// The same change to the same part counts once, with the swap that wins more.
+		if i := slices.IndexFunc(best[:n], func(f Fix) bool { return f.Swap.Kind == w.Kind && f.Part == part }); i >= 0 {
+			if best[i].Won >= won {
+				continue
+			}
+			copy(best[i:], best[i+1:])
+			n--
 		}
 		at := n
 		for at > 0 && best[at-1].Won < won {

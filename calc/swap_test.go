@@ -56,12 +56,15 @@ func TestFixesWinWhatTheySay(t *testing.T) {
 		r.Line = append([]line.Part{filter}, r.Line...)
 		r.Line[2].Hose.Length = max(r.Line[2].Hose.Length, 2*ShortestHose) // half of it is tried
 		r.HasNow = false
-		r.Swaps = everySwap()
+		r.Swaps = append(everySwap(), Swap{ID: "wider", Kind: SwapCouplings, Part: line.Restriction{C: unit.DM3PerSBar(20), B: 0.4}})
 		s, err := Solve(&r)
 		require.NoError(t, err)
 		require.LessOrEqual(t, len(s.Fixes), BestFixes)
 		for i, f := range s.Fixes {
 			require.GreaterOrEqual(t, float64(f.Won), float64(leastFix))
+			for _, g := range s.Fixes[:i] {
+				require.False(t, g.Part == f.Part && g.Swap.Kind == f.Swap.Kind, "the same change twice")
+			}
 			if i > 0 {
 				require.GreaterOrEqual(t, float64(s.Fixes[i-1].Won), float64(f.Won), "the best first")
 			}
