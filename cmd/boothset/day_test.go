@@ -127,7 +127,7 @@ func TestDayText(t *testing.T) {
 	r := boothset("", dayArgs("clear", "75F", "60", "--panel", "58F", "--pot-life", "4", "--started", "22:30", "--panels", "5")...)
 	assert.Equal(t, exitCannot, r.code)
 	for _, s := range []string{
-		"clear. Air 75 F at 60% humidity, panel 58 F, paint 75 F.", "  STOP Warm the panel by 8.1 F, to 66 F.",
+		"Clear. Air 75 F at 60% humidity, panel 58 F, paint 75 F.", "  STOP Warm the panel by 8.1 F, to 66 F.",
 		"panel 2.2 F below it; 5.4 F above is the least", "FLASH-OFF    about 1.5 times", "THINNER      standard",
 		"POT LIFE     about 3 h 5 min", "over at about 1:33 am next day", "STOP Do not spray: the panel at 58 F is at or below the dew point",
 		"5 panels in one go: half a band slower", "Why\n", "[published: ISO 8502-4",

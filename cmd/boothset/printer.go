@@ -24,9 +24,14 @@ func (p *printer) line(format string, args ...any) {
 	p.b = append(fmt.Appendf(p.b, format, args...), '\n')
 }
 
-// paragraph writes text, wrapped.
+// paragraph writes text, wrapped, beginning with a capital even where it begins with a
+// name.
 func (p *printer) paragraph(format string, args ...any) {
-	for _, row := range wrap(fmt.Sprintf(format, args...), p.width) {
+	text := fmt.Sprintf(format, args...)
+	if text != "" && 'a' <= text[0] && text[0] <= 'z' {
+		text = string(text[0]-'a'+'A') + text[1:]
+	}
+	for _, row := range wrap(text, p.width) {
 		p.line("%s", row)
 	}
 }
