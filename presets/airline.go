@@ -1,0 +1,129 @@
+package presets
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"boothset/calc"
+	"boothset/calc/line"
+	"boothset/calc/unit"
+)
+
+// The parts of the air line, from the answers to what calc marches along.
+
+func (v *resolver) regulator(id, at Typed) {
+	v.r.RegulatorID = string(id)
+	switch string(at) {
+	case AtWall:
+		v.r.RegulatorAt, v.r.RegulatorName = calc.Wall, "wall regulator ("+string(id)+")"
+	case AtGun:
+		v.r.RegulatorAt, v.r.RegulatorName = calc.Foot, "regulator at the gun's foot ("+string(id)+")"
+	default:
+		v.fault(FieldRegulatorAt, at, "choose %s", listed([]string{AtWall, AtGun}))
+	}
+	if id == None {
+		v.r.RegulatorAt, v.r.RegulatorName = calc.Nowhere, ""
+		return
+	}
+	if e, ok := pick(v, FieldRegulator, id, v.c.entries.Regulator, None); ok {
+		v.r.Regulator = line.Regulator{
+			Seat:  line.Restriction{C: unit.DM3PerSBar(e.Conductance), B: e.Ratio},
+			Droop: line.DroopOf(unit.Drop(e.Droop.v), e.RatedFlow.v),
+		}
+	}
+}
+
+func (v *resolver) filter(id Typed) {
+	if id == None {
+		return
+	}
+	if e, ok := pick(v, FieldFilter, id, v.c.entries.Filter, None); ok {
+		v.r.Line = append(v.r.Line, line.Part{
+			Name: "filter (" + string(id) + ")", Kind: line.FilterKind, Entry: string(id), Restriction: e.restriction(),
+		})
+	}
+}
+
+// hoses lays the hoses with a coupling at either end and between two.
+func (v *resolver) hoses(a Answers, l lineEntry) {
+	hoses := a.Hose
+	if len(hoses) == 0 {
+		hoses = typed(l.Hose)
+	}
+	id := a.Coupling.or(l.Coupling)
+	var coupling *couplingEntry
+	if id != None {
+		coupling, _ = pick(v, FieldCoupling, id, v.c.entries.Coupling, None)
+	}
+	couple := func(where string) {
+		if coupling == nil {
+			return
+		}
+		v.r.Line = append(v.r.Line, line.Part{
+			Name: where + " coupling (" + string(id) + ")", Kind: line.CouplingKind, Entry: string(id), Restriction: coupling.restriction(),
+		})
+	}
+	couple("wall")
+	for i, h := range hoses {
+		switch i {
+		case 0:
+			v.hose("main hose", h)
+		case 1:
+			couple("whip")
+			v.hose("whip hose", h)
+		default:
+			couple(fmt.Sprintf("hose %d", i+1))
+			v.hose(fmt.Sprintf("hose %d", i+1), h)
+		}
+	}
+	couple("gun")
+}
+
+// hose reads one hose.
+func (v *resolver) hose(name string, typed Typed) {
+	const want = "type length and bore, such as 25ft,3/8in or 8m,10mm"
+	length, bore, ok := v.lengthAndBore(typed)
+	if !ok {
+		v.fault(FieldHose, typed, want)
+		return
+	}
+	v.r.Line = append(v.r.Line, line.Part{
+		Name: name, Kind: line.HoseKind, Entry: string(typed),
+		Hose: line.Hose{Length: length, Bore: bore, Roughness: line.SmoothRubber, End: v.c.hoseEnd(bore)},
+	})
+}
+
+// lengthAndBore reads "25ft,3/8in". The last comma parts the two, so that a decimal
+// comma may stand in the length.
+func (v *resolver) lengthAndBore(given Typed) (length, bore unit.Length, ok bool) {
+	at := strings.LastIndexByte(string(given), ',')
+	if at < 0 {
+		return 0, 0, false
+	}
+	length, err1 := unit.ParseLength(string(given[:at]), v.sys.LongUnit())
+	bore, err2 := unit.ParseLength(string(given[at+1:]), v.sys.SmallUnit())
+	return length, bore, err1 == nil && err2 == nil
+}
+
+// hoseEnd is the fitting at the ends of a hose of a bore: in the same proportion as the
+// nearest bore of the catalogue.
+func (c *Catalogue) hoseEnd(bore unit.Length) line.Restriction {
+	end, best := bore, math.Inf(1)
+	for _, id := range c.order.hose {
+		e := c.entries.Hose[id]
+		if off := math.Abs(float64(bore/e.Bore.v) - 1); off < best {
+			best, end = off, bore*(e.End.v/e.Bore.v)
+		}
+	}
+	return hoseEnd(end)
+}
+
+// hoseEnd is an end fitting of a bore.
+func hoseEnd(bore unit.Length) line.Restriction {
+	return line.Restriction{C: line.OfBore(bore, line.FullBore), B: endRatio}
+}
+
+// endRatio is the critical ratio of a hose's end fitting: a short smooth bore, the
+// upper end of the published 0.3 to 0.5. An estimate.
+const endRatio = 0.5
