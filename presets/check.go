@@ -64,17 +64,17 @@ func (c *Catalogue) check() *fault {
 		return f
 	}
 	if f := first("coupling", e.Coupling, func(_ string, x *couplingEntry) string {
-		if x.Conductance == 0 && x.Bore.v > 0 {
+		if x.Conductance == 0 && x.FlowCoefficient == 0 && x.Bore.v > 0 {
 			x.Conductance = line.OfBore(x.Bore.v, line.FullBore).DM3PerSBar()
 		}
-		return restrictionFault(x.Conductance, x.Ratio)
+		return x.restrictionEntry.check()
 	}); f != nil {
 		return f
 	}
 	if f := first("regulator", e.Regulator, func(_ string, x *regulatorEntry) string { return x.check() }); f != nil {
 		return f
 	}
-	if f := first("filter", e.Filter, func(_ string, x *filterEntry) string { return restrictionFault(x.Conductance, x.Ratio) }); f != nil {
+	if f := first("filter", e.Filter, func(_ string, x *filterEntry) string { return x.restrictionEntry.check() }); f != nil {
 		return f
 	}
 	if f := first("hose", e.Hose, func(_ string, x *hoseEntry) string {
@@ -203,13 +203,32 @@ func (e *gunEntry) build() (gun.Gun, string) {
 }
 
 func (e *regulatorEntry) check() string {
-	if why := restrictionFault(e.Conductance, e.Ratio); why != "" {
+	if why := e.restrictionEntry.check(); why != "" {
 		return why
 	}
 	if !(e.Droop.v >= 0 && e.RatedFlow.v >= leastFlow) {
 		return `give droop and the rated-flow it is measured at, such as droop = "5psi", rated-flow = "100cfm"`
 	}
 	return ""
+}
+
+// check works the conductance out from the flow coefficient where it is not given, and
+// says what is wrong with it.
+func (e *restrictionEntry) check() string {
+	if e.FlowCoefficient < 0 || e.Ratio > 1 {
+		return "flow-coefficient must be above 0, and ratio at most " + fmt.Sprint(mostRatio)
+	}
+	if e.Conductance == 0 && e.FlowCoefficient > 0 {
+		e.Conductance = line.FromValveFlow(e.FlowCoefficient, e.Ratio).DM3PerSBar()
+	}
+	return restrictionFault(e.Conductance, e.Ratio)
+}
+
+// claim makes room for what a shop's own flow coefficient gives.
+func (e *restrictionEntry) claim(own *restrictionEntry) {
+	if own.FlowCoefficient > 0 && own.Conductance == 0 {
+		e.Conductance = 0
+	}
 }
 
 func restrictionFault(c, b float64) string {
@@ -241,7 +260,14 @@ func (c *Catalogue) claim(own *entries) {
 	for id, e := range own.Gun {
 		c.entries.Gun[id].claim(e)
 	}
+	for id, e := range own.Regulator {
+		c.entries.Regulator[id].restrictionEntry.claim(&e.restrictionEntry)
+	}
+	for id, e := range own.Filter {
+		c.entries.Filter[id].restrictionEntry.claim(&e.restrictionEntry)
+	}
 	for id, e := range own.Coupling {
+		c.entries.Coupling[id].restrictionEntry.claim(&e.restrictionEntry)
 		if e.Bore.v > 0 && e.Conductance == 0 {
 			c.entries.Coupling[id].Conductance = 0 // to come from the new bore
 		}

@@ -66,11 +66,18 @@ type valveEntry struct {
 	Shape       [][]float64 `toml:"shape"`
 }
 
+// restrictionEntry is what a part passes: its sonic conductance, or the imperial flow
+// coefficient Cv that it is then estimated from, and its critical ratio.
+type restrictionEntry struct {
+	Conductance     float64 `toml:"conductance"` // dm3/(s bar)
+	FlowCoefficient float64 `toml:"flow-coefficient"`
+	Ratio           float64 `toml:"ratio"`
+}
+
 type couplingEntry struct {
 	origin
-	Bore        length  `toml:"bore"`
-	Conductance float64 `toml:"conductance"`
-	Ratio       float64 `toml:"ratio"`
+	Bore length `toml:"bore"`
+	restrictionEntry
 }
 
 type hoseEntry struct {
@@ -81,16 +88,14 @@ type hoseEntry struct {
 
 type regulatorEntry struct {
 	origin
-	Conductance float64  `toml:"conductance"`
-	Ratio       float64  `toml:"ratio"`
-	Droop       pressure `toml:"droop"`
-	RatedFlow   flow     `toml:"rated-flow"`
+	restrictionEntry
+	Droop     pressure `toml:"droop"`
+	RatedFlow flow     `toml:"rated-flow"`
 }
 
 type filterEntry struct {
 	origin
-	Conductance float64 `toml:"conductance"`
-	Ratio       float64 `toml:"ratio"`
+	restrictionEntry
 }
 
 // lineEntry is the shop's usual line; its fields are answers, as typed.

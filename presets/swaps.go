@@ -50,17 +50,13 @@ func (c *Catalogue) swaps(r *calc.Request) []calc.Swap {
 	return all
 }
 
-func (e *couplingEntry) restriction() line.Restriction {
-	return line.Restriction{C: unit.DM3PerSBar(e.Conductance), B: e.Ratio}
-}
-
-func (e *filterEntry) restriction() line.Restriction {
+func (e *restrictionEntry) restriction() line.Restriction {
 	return line.Restriction{C: unit.DM3PerSBar(e.Conductance), B: e.Ratio}
 }
 
 func (e *regulatorEntry) regulator() line.Regulator {
 	return line.Regulator{
-		Seat:  line.Restriction{C: unit.DM3PerSBar(e.Conductance), B: e.Ratio},
+		Seat:  e.restriction(),
 		Droop: line.DroopOf(unit.Drop(e.Droop.v), e.RatedFlow.v),
 	}
 }

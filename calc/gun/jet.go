@@ -31,7 +31,7 @@ func JetOf(q unit.Flow, cap unit.Abs, a line.Air) Jet {
 	}
 	m := math.Sqrt(2 / (air.Gamma - 1) * (1/cooling - 1))
 	t := float64(a.Temp) * cooling
-	v := m * math.Sqrt(air.Gamma*air.GasConstant*t)
+	v := m * float64(air.SoundSpeed(unit.Temp(t)))
 	mass := float64(q.Mass())
 	p := exit * float64(cap)
 	area := mass * air.GasConstant * t / (p * v)
