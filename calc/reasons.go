@@ -9,7 +9,7 @@ type reasons struct {
 }
 
 func newReasons() *reasons {
-	return &reasons{list: make([]Reason, 0, 20), room: make(Figures, 0, 96)}
+	return &reasons{list: make([]Reason, 0, 16), room: make(Figures, 0, 64)}
 }
 
 func (w *reasons) add(about, id string, st Standing, f ...Figure) {
