@@ -34,11 +34,7 @@ func (s *Setup) compare(j *job, t *touch) {
 	if high < s.Wall.Flowing+unit.Gauge(LeastReserve) {
 		return
 	}
-	into, _, ok := line.Downstream(j.after(), j.flow, high.Abs(j.air.Ambient), j.air)
-	if !ok {
-		return
-	}
-	opening, choked, ok := j.r.Gun.Valve.OpeningFor(j.flow, into, j.working, j.air)
+	other, ok := t.way(high)
 	if !ok {
 		return
 	}
@@ -46,6 +42,22 @@ func (s *Setup) compare(j *job, t *touch) {
 	s.Comparison = Comparison{
 		Given: true,
 		Right: Way{Wall: s.Wall.Flowing, Opening: v.Opening, Mach: v.Mach, Choked: v.Choked, Nudge: v.Nudge, Sag: t.sag(v.Opening, s.Wall.Flowing)},
-		High:  Way{Wall: high, Opening: opening, Mach: j.valveMach(into, opening, choked), Choked: choked, Nudge: t.nudge(opening), Sag: t.sag(opening, high)},
+		High:  other,
 	}
+}
+
+// way is how the target is reached from a wall. ok is false where even the open valve
+// gives less.
+func (t *touch) way(wall unit.Gauge) (w Way, ok bool) {
+	j := t.job
+	w.Wall, w.Opening = wall, 1
+	into, _, ok := line.Downstream(j.after(), j.flow, wall.Abs(j.air.Ambient), j.air)
+	if !ok {
+		return w, false
+	}
+	w.Opening, w.Choked, ok = j.r.Gun.Valve.OpeningFor(j.flow, into, j.working, j.air)
+	w.Mach = j.valveMach(into, w.Opening, w.Choked)
+	w.Nudge = t.nudge(w.Opening)
+	w.Sag = t.sag(w.Opening, wall)
+	return w, ok
 }

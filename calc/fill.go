@@ -180,20 +180,12 @@ func (s *Setup) fillNow(j *job, t *touch) {
 		return
 	}
 	amb := j.air.Ambient
-	g := &j.r.Gun
-	wall := j.r.Now.Abs(amb)
-	n := &s.Now
-	n.Given, n.Wall = true, j.r.Now
-	open, _ := j.gunAt(wall, 1)
-	n.GunIfOpen = open.Gauge(amb)
-	n.Opening = 1
-	into, _, ok := line.Downstream(j.after(), j.flow, wall, j.air)
-	if !ok {
-		return
+	open, _ := j.gunAt(j.r.Now.Abs(amb), 1)
+	w, enough := t.way(j.r.Now)
+	s.Now = Now{
+		Given: true, Wall: w.Wall, GunIfOpen: open.Gauge(amb), Enough: enough,
+		Opening: w.Opening, Choked: w.Choked, Mach: w.Mach, Nudge: w.Nudge,
 	}
-	n.Opening, n.Choked, n.Enough = g.Valve.OpeningFor(j.flow, into, j.working, j.air)
-	n.Mach = j.valveMach(into, n.Opening, n.Choked)
-	n.Nudge = t.nudge(n.Opening)
 }
 
 // distance is the jet's reach, the coat's own addition, held inside the gun's class.

@@ -23,28 +23,50 @@ type Tolerances struct {
 	Thermometer, HygrometerShare Tolerance // K; fraction of saturation
 }
 
-// dimension is one thing that may be off: which tolerance, and what being off by z
-// standard deviations does to a trial.
+// ToleranceKind is what a tolerance is measured in.
+type ToleranceKind uint8
+
+// The kinds: a share (of the value, or of saturation for a hygrometer), and a pressure or a
+// temperature off an instrument.
+const (
+	RelativeTolerance ToleranceKind = iota
+	PressureTolerance
+	TemperatureTolerance
+)
+
+// dimension is one thing that may be off: which tolerance, and what being off by so much
+// does to a trial.
 type dimension struct {
 	id    string
+	kind  ToleranceKind
 	of    func(*Tolerances) *Tolerance
 	apply func(t *trial, off float64)
 }
 
 // dimensions are all that is propagated, in the order of their coordinates.
 var dimensions = [...]dimension{
-	{"coupling", func(t *Tolerances) *Tolerance { return &t.Coupling }, func(t *trial, off float64) { t.scaleParts(line.CouplingKind, off) }},
-	{"hose-bore", func(t *Tolerances) *Tolerance { return &t.HoseBore }, (*trial).scaleBores},
-	{"hose-end", func(t *Tolerances) *Tolerance { return &t.HoseEnd }, (*trial).scaleEnds},
-	{"filter", func(t *Tolerances) *Tolerance { return &t.Filter }, func(t *trial, off float64) { t.scaleParts(line.FilterKind, off) }},
-	{"valve", func(t *Tolerances) *Tolerance { return &t.Valve }, func(t *trial, off float64) { t.r.Gun.Valve.Full.C *= factor(off) }},
-	{"stamp-flow", func(t *Tolerances) *Tolerance { return &t.StampFlow }, func(t *trial, off float64) { t.stamp.Flow *= unit.Flow(factor(off)) }},
-	{"stamp-cap", func(t *Tolerances) *Tolerance { return &t.StampCap }, (*trial).scaleCap},
-	{"droop", func(t *Tolerances) *Tolerance { return &t.Droop }, func(t *trial, off float64) { t.r.Regulator.Droop *= float64(factor(off)) }},
-	{"wall-gauge", func(t *Tolerances) *Tolerance { return &t.WallGauge }, func(t *trial, off float64) { t.wallOff = unit.Drop(off) }},
-	{"gun-gauge", func(t *Tolerances) *Tolerance { return &t.GunGauge }, func(t *trial, off float64) { t.gunOff = unit.Drop(off) }},
-	{"thermometer", func(t *Tolerances) *Tolerance { return &t.Thermometer }, func(t *trial, off float64) { t.airOff = unit.TempDiff(off) }},
-	{"hygrometer", func(t *Tolerances) *Tolerance { return &t.HygrometerShare }, func(t *trial, off float64) { t.humidityOff = off }},
+	{"coupling", RelativeTolerance, func(t *Tolerances) *Tolerance { return &t.Coupling }, func(t *trial, off float64) { t.scaleParts(line.CouplingKind, off) }},
+	{"hose-bore", RelativeTolerance, func(t *Tolerances) *Tolerance { return &t.HoseBore }, (*trial).scaleBores},
+	{"hose-end", RelativeTolerance, func(t *Tolerances) *Tolerance { return &t.HoseEnd }, (*trial).scaleEnds},
+	{"filter", RelativeTolerance, func(t *Tolerances) *Tolerance { return &t.Filter }, func(t *trial, off float64) { t.scaleParts(line.FilterKind, off) }},
+	{"valve", RelativeTolerance, func(t *Tolerances) *Tolerance { return &t.Valve }, func(t *trial, off float64) { t.r.Gun.Valve.Full.C *= factor(off) }},
+	{"stamp-flow", RelativeTolerance, func(t *Tolerances) *Tolerance { return &t.StampFlow }, func(t *trial, off float64) { t.stamp.Flow *= unit.Flow(factor(off)) }},
+	{"stamp-cap", RelativeTolerance, func(t *Tolerances) *Tolerance { return &t.StampCap }, (*trial).scaleCap},
+	{"droop", RelativeTolerance, func(t *Tolerances) *Tolerance { return &t.Droop }, func(t *trial, off float64) { t.r.Regulator.Droop *= float64(factor(off)) }},
+	{"wall-gauge", PressureTolerance, func(t *Tolerances) *Tolerance { return &t.WallGauge }, func(t *trial, off float64) { t.wallOff = unit.Drop(off) }},
+	{"gun-gauge", PressureTolerance, func(t *Tolerances) *Tolerance { return &t.GunGauge }, func(t *trial, off float64) { t.gunOff = unit.Drop(off) }},
+	{"thermometer", TemperatureTolerance, func(t *Tolerances) *Tolerance { return &t.Thermometer }, func(t *trial, off float64) { t.airOff = unit.TempDiff(off) }},
+	{"hygrometer", RelativeTolerance, func(t *Tolerances) *Tolerance { return &t.HygrometerShare }, func(t *trial, off float64) { t.humidityOff = off }},
+}
+
+// Of is the tolerance with an id and what it is measured in, nil where there is none.
+func (t *Tolerances) Of(id string) (*Tolerance, ToleranceKind) {
+	for i := range dimensions {
+		if d := &dimensions[i]; d.id == id {
+			return d.of(t), d.kind
+		}
+	}
+	return nil, 0
 }
 
 // Dimensions is how many things may be off at once.

@@ -2,9 +2,12 @@ package presets
 
 import (
 	"encoding/json"
+	"errors"
 	"fmt"
 	"reflect"
 	"strings"
+
+	"boothset/calc"
 )
 
 // Answers is what a person typed or chose, field by field; an empty field takes the
@@ -184,6 +187,19 @@ func (a *Answers) Field(field string) string {
 		return string(*at)
 	}
 	return ""
+}
+
+// Refused is an answer's error with the field's text, where a request turned out not to
+// be workable.
+func (a *Answers) Refused(err error) error { return refused(err, a.Field) }
+
+// refused names the answer behind a problem that only solving found.
+func refused(err error, given func(field string) string) error {
+	var p *calc.Problem
+	if errors.As(err, &p) {
+		return &FieldError{p.Field, given(p.Field), p.Why}
+	}
+	return err
 }
 
 // FieldError is an answer that will not do: which, what was given, what would do.

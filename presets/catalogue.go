@@ -183,8 +183,8 @@ func headerLine(data []byte, table, id string) int {
 
 // Item is an entry as a list shows it.
 type Item struct {
-	ID, Name, Note string
-	Standing       calc.Standing
+	ID, Name string
+	Standing calc.Standing
 }
 
 type ranked interface{ rank() int }

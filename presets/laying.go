@@ -1,7 +1,6 @@
 package presets
 
 import (
-	"errors"
 	"math"
 	"strings"
 
@@ -224,16 +223,6 @@ func wholeNumber(s string) (int, bool) {
 	v, ok := number(s)
 	n := math.Round(v)
 	return int(n), ok && math.Abs(v-n) < 1e-6 // a number typed is below 1e9
-}
-
-// Refused is an answer's error with the field's text, where a request turned out not to
-// be workable.
-func (s Sheet) Refused(err error) error {
-	var p *calc.Problem
-	if errors.As(err, &p) {
-		return &FieldError{p.Field, string(s[p.Field]), p.Why}
-	}
-	return err
 }
 
 // judged adds the problems of a complete request to the faults.

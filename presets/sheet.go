@@ -40,6 +40,12 @@ func parted(text string) (all []Typed) {
 	return all
 }
 
+// Refused is an answer's error with the field's text, where a request turned out not to
+// be workable.
+func (s Sheet) Refused(err error) error {
+	return refused(err, func(field string) string { return string(s[field]) })
+}
+
 // Unknown is the first field by name that fields do not have, empty where there is none.
 func (s Sheet) Unknown(fields []Field) string {
 	for _, name := range slices.Sorted(maps.Keys(s)) {

@@ -9,66 +9,33 @@ import (
 )
 
 // tolerate reads one tolerance into those that every request carries.
-func (c *Catalogue) tolerate(id string, e *toleranceEntry) (err error) {
-	var within float64
-	percent := func() { within, err = unit.ParsePercent(e.Within) }
-	pressure := func() {
-		var p unit.Gauge
-		p, err = unit.ParseGauge(e.Within, 0)
-		within = float64(p)
-	}
-	t := &c.tolerances
-	var to *calc.Tolerance
-	switch id {
-	case "coupling":
-		to = &t.Coupling
-		percent()
-	case "filter":
-		to = &t.Filter
-		percent()
-	case "valve":
-		to = &t.Valve
-		percent()
-	case "hose-bore":
-		to = &t.HoseBore
-		percent()
-	case "hose-end":
-		to = &t.HoseEnd
-		percent()
-	case "stamp-flow":
-		to = &t.StampFlow
-		percent()
-	case "stamp-cap":
-		to = &t.StampCap
-		percent()
-	case "droop":
-		to = &t.Droop
-		percent()
-	case "hygrometer":
-		to = &t.HygrometerShare
-		percent()
-	case "wall-gauge":
-		to = &t.WallGauge
-		pressure()
-	case "gun-gauge":
-		to = &t.GunGauge
-		pressure()
-	case "thermometer":
-		to = &t.Thermometer
-		var d unit.TempDiff
-		d, err = unit.ParseTempDiff(e.Within, 0)
-		within = float64(d)
-	default:
+func (c *Catalogue) tolerate(id string, e *toleranceEntry) error {
+	to, kind := c.tolerances.Of(id)
+	if to == nil {
 		return errors.New("no such tolerance")
 	}
+	within, err := e.within(kind)
 	switch {
 	case err != nil:
 		return fmt.Errorf("within: %w", err)
 	case within < 0:
 		return errors.New("within must be 0 or more")
-	case within > 1 && to != &t.WallGauge && to != &t.GunGauge && to != &t.Thermometer:
+	case within > 1 && kind == calc.RelativeTolerance:
 		return errors.New("within must be 100% or less")
 	}
 	*to = calc.Tolerance{Within: within, Standing: e.standing()}
 	return nil
+}
+
+// within is the tolerance as a share, in Pa or in K, as its kind is.
+func (e *toleranceEntry) within(kind calc.ToleranceKind) (float64, error) {
+	switch kind {
+	case calc.PressureTolerance:
+		p, err := unit.ParseGauge(e.Within, 0)
+		return float64(p), err
+	case calc.TemperatureTolerance:
+		d, err := unit.ParseTempDiff(e.Within, 0)
+		return float64(d), err
+	}
+	return unit.ParsePercent(e.Within)
 }

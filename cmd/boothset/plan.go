@@ -1,7 +1,6 @@
 package main
 
 import (
-	"errors"
 	"flag"
 	"fmt"
 
@@ -124,9 +123,5 @@ func (p *plan) answer(c *presets.Catalogue, a *presets.Answers, sys unit.System)
 		return err
 	}
 	p.setup, err = calc.Solve(&p.request)
-	var problem *calc.Problem
-	if errors.As(err, &problem) {
-		err = &presets.FieldError{Field: problem.Field, Given: a.Field(problem.Field), Want: problem.Why}
-	}
-	return err
+	return a.Refused(err)
 }
