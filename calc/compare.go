@@ -38,6 +38,7 @@ func (s *Setup) compare(j *job, t *touch) {
 	if !ok {
 		return
 	}
+	other.Sag = t.sag(other.Opening, high)
 	v := &s.Valve
 	s.Comparison = Comparison{
 		Given: true,
@@ -46,8 +47,8 @@ func (s *Setup) compare(j *job, t *touch) {
 	}
 }
 
-// way is how the target is reached from a wall. ok is false where even the open valve
-// gives less.
+// way is how the target is reached from a wall, all but its sag. ok is false where even
+// the open valve gives less.
 func (t *touch) way(wall unit.Gauge) (w Way, ok bool) {
 	j := t.job
 	w.Wall, w.Opening = wall, 1
@@ -58,6 +59,5 @@ func (t *touch) way(wall unit.Gauge) (w Way, ok bool) {
 	w.Opening, w.Choked, ok = j.r.Gun.Valve.OpeningFor(j.flow, into, j.working, j.air)
 	w.Mach = j.valveMach(into, w.Opening, w.Choked)
 	w.Nudge = t.nudge(w.Opening)
-	w.Sag = t.sag(w.Opening, wall)
 	return w, ok
 }

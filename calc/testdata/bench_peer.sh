@@ -3,13 +3,7 @@
 # machine, and prints the ratio. Installs the libraries as crosscheck does.
 set -euo pipefail
 cd "$(dirname "$0")/../.."
-work=$(mktemp -d)
-trap 'rm -rf "$work"' EXIT
-if ! /usr/bin/python3 -c 'import fluids' 2>/dev/null; then
-  apt-get update -q >/dev/null
-  apt-get install -y -q python3-fluids >/dev/null
-fi
-npm install --silent --no-audit --no-fund --prefix "$work/npm" psychrolib@1.1.1 >/dev/null
+. calc/testdata/libraries.sh
 "${GO:-go}" test -run '^$' -bench 'FrictionFactor|HoseDownstream|DewPoint|WetBulb' -count 5 ./calc/line ./calc/air |
   awk '/^Benchmark/ {sub(/^Benchmark/, "", $1); sub(/-[0-9]+$/, "", $1); print $1, $3}' |
   sort -k1,1 -k2,2n | awk '{v[$1] = v[$1] " " $2} END {for (k in v) {n = split(v[k], a, " "); print k, a[int((n + 1) / 2)]}}' >"$work/ours"

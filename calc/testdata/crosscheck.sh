@@ -4,14 +4,7 @@
 # psychrolib from npm (into a temporary folder).
 set -euo pipefail
 cd "$(dirname "$0")/../.."
-work=$(mktemp -d)
-trap 'rm -rf "$work"' EXIT
-
-if ! /usr/bin/python3 -c 'import fluids' 2>/dev/null; then
-  apt-get update -q >/dev/null
-  apt-get install -y -q python3-fluids >/dev/null
-fi
-npm install --silent --no-audit --no-fund --prefix "$work/npm" psychrolib@1.1.1 >/dev/null
+. calc/testdata/libraries.sh
 
 status=0
 compare() { # committed, remade
