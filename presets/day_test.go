@@ -120,7 +120,7 @@ func whole(t require.TestingT, w *words.Words, seen map[string]bool, reasons []c
 		seen[x.ID] = true
 		sounds(t, w, x.ID, x.Figures)
 		assert.NotEmpty(t, x.About, x.ID)
-		assert.NotEmpty(t, words.Standing(x.Standing), x.ID)
+		assert.NotEmpty(t, w.Standing(x.Standing), x.ID)
 	}
 	require.NotEmpty(t, cautions)
 	for _, x := range cautions {

@@ -96,7 +96,7 @@ func TestTheSheetReplacesTheCatalogue(t *testing.T) {
 	assert.False(t, a.About)
 	for _, reason := range a.Reasons {
 		if reason.About == "film" || reason.About == "solids" {
-			assert.Equal(t, "the product's sheet, as typed", words.Standing(reason.Standing), reason.ID)
+			assert.Equal(t, "the product's sheet, as typed", words.English().Standing(reason.Standing), reason.ID)
 		}
 	}
 	m, _ := mixOf(t, c, "coat", "clear", "gun", "reduced-pressure", "area", "4m2", "transfer", "50", "loss", "50mL", "cup-size", "1L")

@@ -5,7 +5,6 @@ import (
 
 	"boothset/calc"
 	"boothset/calc/unit"
-	"boothset/presets/words"
 )
 
 // atGun is the gun with the trigger pulled.
@@ -67,7 +66,7 @@ func (a *answer) allReasons(w int) (rows []string) {
 		rows = append(rows, th.Title.Render("why: the "+g))
 		for _, r := range of[g] {
 			rows = append(rows, hang("- ", a.s.words.Text(a.s.sys, r.ID, r.Figures), w)...)
-			rows = append(rows, each(hang("  ", "["+words.Standing(r.Standing)+"]", w), th.Note.Render)...)
+			rows = append(rows, each(hang("  ", "["+a.s.words.Standing(r.Standing)+"]", w), th.Note.Render)...)
 		}
 	}
 	return rows

@@ -11,6 +11,7 @@ import (
 	"boothset/calc"
 	"boothset/calc/unit"
 	"boothset/presets"
+	"boothset/presets/words"
 	_ "boothset/tui/early" // before the terminal library
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -19,6 +20,7 @@ import (
 // Options is what the assistant runs on.
 type Options struct {
 	Catalogue *presets.Catalogue
+	Words     *words.Words
 	In        io.Reader // a terminal
 	Out       io.Writer // a terminal
 	Getenv    func(string) string
@@ -43,7 +45,7 @@ const framesPerSecond = 120
 
 // Run shows the assistant until the person leaves it. The terminal is then as it was.
 func Run(o Options) (Result, error) {
-	r := newRoot(newSession(o.Catalogue, o.Getenv), o.Questions)
+	r := newRoot(newSession(o.Catalogue, o.Words, o.Getenv), o.Questions)
 	p := tea.NewProgram(r, tea.WithInput(o.In), tea.WithOutput(o.Out), tea.WithAltScreen(),
 		tea.WithFPS(framesPerSecond), tea.WithoutSignalHandler())
 

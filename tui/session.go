@@ -34,9 +34,9 @@ const (
 	checkChange = "change" // it is, gone through part by part
 )
 
-func newSession(c *presets.Catalogue, getenv func(string) string) *session {
+func newSession(c *presets.Catalogue, w *words.Words, getenv func(string) string) *session {
 	s := &session{
-		catalogue: c, words: words.English(), sys: c.System(),
+		catalogue: c, words: w, sys: c.System(),
 		theme: newTheme(coloured(getenv)), glyphs: glyphs(getenv), sure: calc.Propagate,
 		check: checkSkip,
 	}

@@ -26,7 +26,7 @@ func runAssistant(std stdio, getenv func(string) string) int {
 	if err != nil {
 		return refuse(std, err)
 	}
-	left, err := tui.Run(tui.Options{Catalogue: c, In: std.in, Out: screen, Getenv: getenv, Questions: pages(c)})
+	left, err := tui.Run(tui.Options{Catalogue: c, Words: words.English(), In: std.in, Out: screen, Getenv: getenv, Questions: pages(c)})
 	switch {
 	case err != nil:
 		return failed(std, err)

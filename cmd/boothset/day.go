@@ -55,9 +55,9 @@ func (d *dayReply) print(p *printer) {
 	if pot := &a.PotLife; pot.Known {
 		more := ""
 		if r.HasStarted {
-			more = "over at about " + string(words.AppendClock(nil, sys, pot.Ends))
+			more = "over at about " + string(p.words.AppendClock(nil, sys, pot.Ends))
 		}
-		p.row("POT LIFE", "about "+words.Minutes(pot.Life), more)
+		p.row("POT LIFE", "about "+p.words.Minutes(pot.Life), more)
 	}
 	p.line("")
 	p.cautions(a.Cautions)
@@ -166,7 +166,7 @@ func appendClock(j *jsonWriter, name string, c calc.Clock) {
 	const day = 24 * time.Hour
 	at := time.Duration(c).Round(time.Minute)
 	j.object(name, func() {
-		j.text("clock", string(words.AppendClock(nil, unit.Metric, calc.Clock(at%day))))
+		j.text("clock", time.Time{}.Add(at).Format("15:04"))
 		j.count("days_on", int(at/day))
 	})
 }

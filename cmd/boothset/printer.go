@@ -79,7 +79,7 @@ func (p *printer) cautions(all []calc.Caution) {
 func (p *printer) reasons(all []calc.Reason) {
 	p.line("Why")
 	for _, r := range all {
-		p.hang("-", p.sentence(r.ID, r.Figures)+" ["+words.Standing(r.Standing)+"]")
+		p.hang("-", p.sentence(r.ID, r.Figures)+" ["+p.words.Standing(r.Standing)+"]")
 	}
 }
 

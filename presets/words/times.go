@@ -11,29 +11,36 @@ import (
 
 // appendMinutes prints a time of so many seconds as people say it: in s, min, h and min,
 // h or days.
-func appendMinutes(dst []byte, seconds float64) []byte {
+func (w *Words) appendMinutes(dst []byte, seconds float64) []byte {
 	const hour, day = 3600.0, 24 * 3600.0
 	switch {
 	case seconds < 100:
-		return append(strconv.AppendFloat(dst, seconds, 'f', 0, 64), " s"...)
+		return w.appendCounted(dst, "time-s", seconds)
 	case seconds < 2*hour:
-		return append(strconv.AppendFloat(dst, seconds/60, 'f', 0, 64), " min"...)
+		return w.appendCounted(dst, "time-min", seconds/60)
 	case seconds < 10*hour:
 		const step = 5
 		n := int(math.Round(seconds/60/step)) * step
-		dst = append(strconv.AppendInt(dst, int64(n/60), 10), " h"...)
+		dst = w.appendCounted(dst, "time-h", float64(n/60))
 		if n%60 == 0 {
 			return dst
 		}
-		return append(strconv.AppendInt(append(dst, ' '), int64(n%60), 10), " min"...)
+		return w.appendCounted(append(dst, ' '), "time-min", float64(n%60))
 	case seconds < 2*day:
-		return append(strconv.AppendFloat(dst, seconds/hour, 'f', 0, 64), " h"...)
+		return w.appendCounted(dst, "time-h", seconds/hour)
 	}
-	return append(strconv.AppendFloat(dst, seconds/day, 'f', 0, 64), " days"...)
+	return w.appendCounted(dst, "time-days", seconds/day)
+}
+
+// appendCounted appends a sentence that says how many.
+func (w *Words) appendCounted(dst []byte, id string, n float64) []byte {
+	return w.Append(dst, unit.US, id, calc.Figures{{Name: "n", Kind: calc.FigureCount, Value: n}})
 }
 
 // Minutes is a time as people say it.
-func Minutes(d time.Duration) string { return string(appendMinutes(nil, d.Seconds())) }
+func (w *Words) Minutes(d time.Duration) string {
+	return string(w.appendMinutes(nil, d.Seconds()))
+}
 
 // TimesText is a rough ratio to two digits: "0.23", "4.3", "18".
 func TimesText(v float64) string {
@@ -55,7 +62,7 @@ func CupText(seconds float64) string {
 
 // AppendClock appends a time of day to the minute, by twelve hours in US units and by
 // twenty-four in metric ones; "next day" follows where it is.
-func AppendClock(dst []byte, sys unit.System, c calc.Clock) []byte {
+func (w *Words) AppendClock(dst []byte, sys unit.System, c calc.Clock) []byte {
 	at := time.Time{}.Add(time.Duration(c).Round(time.Minute))
 	format := "3:04 pm"
 	if sys == unit.Metric {
@@ -64,9 +71,9 @@ func AppendClock(dst []byte, sys unit.System, c calc.Clock) []byte {
 	dst = at.AppendFormat(dst, format)
 	switch days := at.YearDay() - 1; {
 	case days == 1:
-		dst = append(dst, " next day"...)
+		dst = append(append(dst, ' '), w.Say("clock-next-day")...)
 	case days > 1:
-		dst = append(strconv.AppendInt(append(dst, ", "...), int64(days), 10), " days on"...)
+		dst = w.appendCounted(append(dst, ", "...), "clock-days-on", float64(days))
 	}
 	return dst
 }

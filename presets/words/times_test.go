@@ -17,7 +17,7 @@ func TestTimesAsPeopleSayThem(t *testing.T) {
 		2*time.Hour + 50*time.Minute: "2 h 50 min", 3*time.Hour + 3*time.Minute: "3 h 5 min", 3*time.Hour + 58*time.Minute: "4 h",
 		14 * time.Hour: "14 h", 47 * time.Hour: "47 h", 7 * 24 * time.Hour: "7 days",
 	} {
-		assert.Equal(t, want, words.Minutes(d))
+		assert.Equal(t, want, words.English().Minutes(d))
 	}
 }
 
@@ -32,8 +32,8 @@ func TestClockInBothSystemsAndOnLaterDays(t *testing.T) {
 		{25 * time.Hour, "1:00 am next day", "01:00 next day"},
 		{9*24*time.Hour + 12*time.Hour, "12:00 pm, 9 days on", "12:00, 9 days on"},
 	} {
-		assert.Equal(t, c.us, string(words.AppendClock(nil, unit.US, calc.Clock(c.at))))
-		assert.Equal(t, c.metric, string(words.AppendClock(nil, unit.Metric, calc.Clock(c.at))))
+		assert.Equal(t, c.us, string(words.English().AppendClock(nil, unit.US, calc.Clock(c.at))))
+		assert.Equal(t, c.metric, string(words.English().AppendClock(nil, unit.Metric, calc.Clock(c.at))))
 	}
 }
 
@@ -46,8 +46,8 @@ func TestCupSecondsAndRoughRatios(t *testing.T) {
 	}
 	for kind, want := range map[calc.FigureKind]string{calc.FigureTimes: "4.3", calc.FigureCup: "4.3 s", calc.FigureClock: "12:00 am"} {
 		f := calc.Figure{Kind: kind, Value: 4.27}
-		assert.Equal(t, want, string(words.AppendFigure(nil, unit.US, &f)))
+		assert.Equal(t, want, string(words.English().AppendFigure(nil, unit.US, &f)))
 	}
 	f := calc.Figure{Kind: calc.FigureViscosity, Value: 57.1e-6}
-	assert.Equal(t, "57 mm2/s", string(words.AppendFigure(nil, unit.Metric, &f)))
+	assert.Equal(t, "57 mm2/s", string(words.English().AppendFigure(nil, unit.Metric, &f)))
 }

