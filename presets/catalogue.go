@@ -16,6 +16,7 @@ import (
 
 	"boothset/calc"
 	"boothset/calc/gun"
+	"boothset/presets/words"
 
 	"github.com/pelletier/go-toml/v2"
 )
@@ -23,8 +24,11 @@ import (
 //go:embed coats.toml guns.toml line.toml
 var shipped embed.FS
 
-// Catalogue is every coat, gun and part that can be named, and the shop's usual line.
+// Catalogue is every coat, gun and part that can be named, and the shop's usual line. It
+// speaks one language: that of its names and of what it says will not do.
 type Catalogue struct {
+	words   *words.Words
+	locale  words.Locale
 	entries entries
 	guns    map[string]gun.Gun
 	// What every request of this catalogue shares.
@@ -71,29 +75,36 @@ func ShopFile(getenv func(string) string) string {
 	return filepath.Join(dir, "boothset", "shop.toml")
 }
 
-// Open is the shipped catalogue with the shop's file over it, where there is one.
-func Open(getenv func(string) string) (*Catalogue, error) {
+// Open is the shipped catalogue with the shop's file over it, where there is one. It
+// speaks w; its units, where the shop's file gives none, are the locale's.
+func Open(getenv func(string) string, w *words.Words) (*Catalogue, error) {
+	locale := words.LocaleOf(getenv)
 	file := ShopFile(getenv)
 	if file == "" {
-		return Load(nil, "")
+		return LoadIn(w, locale, nil, "")
 	}
 	data, err := os.ReadFile(file)
 	var path *fs.PathError
 	switch {
 	case errors.Is(err, fs.ErrNotExist), errors.Is(err, syscall.ENOTDIR): // the last where home is no folder
-		return Load(nil, "")
+		return LoadIn(w, locale, nil, "")
 	case errors.As(err, &path):
 		return nil, &FileError{File: file, Why: "cannot be read: " + path.Err.Error()}
 	case err != nil:
 		return nil, &FileError{File: file, Why: err.Error()}
 	}
-	return Load(data, file)
+	return LoadIn(w, locale, data, file)
 }
 
-// Load is the shipped catalogue with a shop's own TOML over it: an entry of the same
+// Load is LoadIn in English, in no locale.
+func Load(shop []byte, file string) (*Catalogue, error) {
+	return LoadIn(words.English(), words.Locale{}, shop, file)
+}
+
+// LoadIn is the shipped catalogue with a shop's own TOML over it: an entry of the same
 // name changes the values it gives and keeps the rest, a new name is added. Faults of
 // the shop's file come as *FileError with file as its name.
-func Load(shop []byte, file string) (*Catalogue, error) {
+func LoadIn(w *words.Words, locale words.Locale, shop []byte, file string) (*Catalogue, error) {
 	all := map[string]any{}
 	for _, name := range []string{"coats.toml", "guns.toml", "line.toml"} {
 		data, err := shipped.ReadFile(name)
@@ -113,7 +124,7 @@ func Load(shop []byte, file string) (*Catalogue, error) {
 	if err != nil {
 		return nil, err
 	}
-	c := &Catalogue{guns: map[string]gun.Gun{}}
+	c := &Catalogue{words: w, locale: locale, guns: map[string]gun.Gun{}}
 	if err := toml.Unmarshal(merged, &c.entries); err != nil {
 		return nil, err
 	}

@@ -6,15 +6,26 @@ import (
 	"strings"
 
 	"boothset/calc/unit"
+	"boothset/presets/words"
 )
 
-// System is the shop's system of units.
+// The systems of units as answers and the shop's file name them.
+const (
+	UnitsUS     = "us"
+	UnitsMetric = "metric"
+)
+
+// System is the system of units: the shop's own, else the locale's, else US.
 func (c *Catalogue) System() unit.System {
-	if c.entries.Line.Units == "metric" {
+	switch units := c.entries.Line.Units; {
+	case units == UnitsMetric, units == "" && c.locale.HasSystem && c.locale.System == unit.Metric:
 		return unit.Metric
 	}
 	return unit.US
 }
+
+// Words is the sentences of the catalogue's language.
+func (c *Catalogue) Words() *words.Words { return c.words }
 
 // Usual is the shop's usual answer for a field, empty where it has none.
 func (c *Catalogue) Usual(field string) string {

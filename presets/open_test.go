@@ -7,6 +7,7 @@ import (
 
 	"boothset/calc/unit"
 	"boothset/presets"
+	"boothset/presets/words"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -54,7 +55,7 @@ func TestOpenWithoutAShopFileIsTheShippedCatalogue(t *testing.T) {
 		"home is a file":    {"HOME": notAFolder},
 	} {
 		t.Run(name, func(t *testing.T) {
-			c, err := presets.Open(env(vars))
+			c, err := presets.Open(env(vars), words.English())
 			require.NoError(t, err)
 			assert.Equal(t, ids(shippedCatalogue(t).Choices(presets.FieldCoat)), ids(c.Choices(presets.FieldCoat)))
 		})
@@ -63,14 +64,40 @@ func TestOpenWithoutAShopFileIsTheShippedCatalogue(t *testing.T) {
 
 func TestOpenReadsTheShopFile(t *testing.T) {
 	vars, _ := inShop(t, "[line]\nunits = \"metric\"\n")
-	c, err := presets.Open(vars)
+	c, err := presets.Open(vars, words.English())
 	require.NoError(t, err)
 	assert.Equal(t, unit.Metric, c.System())
 }
 
+// The shop's units win over the locale's, and these over none.
+func TestUnitsOfTheShopAndOfTheLocale(t *testing.T) {
+	for _, c := range []struct {
+		shop, lang string
+		want       unit.System
+	}{
+		{"", "", unit.US},
+		{"", "C.UTF-8", unit.US},
+		{"", "en_US.UTF-8", unit.US},
+		{"", "es_MX.UTF-8", unit.Metric},
+		{`units = "us"`, "es_MX.UTF-8", unit.US},
+		{`units = "metric"`, "en_US.UTF-8", unit.Metric},
+	} {
+		shop, _ := inShop(t, "[line]\n"+c.shop+"\n")
+		spoken := func(name string) string {
+			if name == "LANG" {
+				return c.lang
+			}
+			return shop(name)
+		}
+		catalogue, err := presets.Open(spoken, words.English())
+		require.NoError(t, err)
+		assert.Equal(t, c.want, catalogue.System(), "%q in %s", c.shop, c.lang)
+	}
+}
+
 func TestOpenNamesTheFileThatIsWrong(t *testing.T) {
 	vars, file := inShop(t, "[line]\n\nunits = 3\n")
-	_, err := presets.Open(vars)
+	_, err := presets.Open(vars, words.English())
 	assert.EqualError(t, err, file+`:3: key "line.units" takes text in quotes`)
 }
 
@@ -78,6 +105,6 @@ func TestOpenSaysWhyAFileCannotBeRead(t *testing.T) {
 	dir := t.TempDir()
 	file := filepath.Join(dir, "boothset", "shop.toml")
 	require.NoError(t, os.MkdirAll(file, 0o755), "a folder where the file should be")
-	_, err := presets.Open(env(map[string]string{"XDG_CONFIG_HOME": dir}))
+	_, err := presets.Open(env(map[string]string{"XDG_CONFIG_HOME": dir}), words.English())
 	assert.EqualError(t, err, file+": cannot be read: is a directory")
 }

@@ -9,7 +9,7 @@ import (
 func (c *Catalogue) checkLine() error {
 	l := c.entries.Line
 	switch l.Units {
-	case "", "us", "metric":
+	case "", UnitsUS, UnitsMetric:
 	default:
 		return &FieldError{FieldUnits, l.Units, "choose us or metric"}
 	}

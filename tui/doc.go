@@ -2,7 +2,7 @@
 // question at a time and shows what to set, why, how sure that is, and where the pressure
 // goes. From there the coat's own questions open, each on a page of its own.
 //
-//	result, err := tui.Run(tui.Options{Catalogue: catalogue, Words: sentences, In: os.Stdin, Out: os.Stdout, Getenv: os.Getenv})
+//	result, err := tui.Run(tui.Options{Catalogue: catalogue, Words: sentences, System: catalogue.System(), In: os.Stdin, Out: os.Stdout, Getenv: os.Getenv})
 //
 // A root model routes keys to the page a person is on. Pages are plain structs behind
 // one small interface; the questions are made from one list of steps. Nothing here

@@ -66,7 +66,7 @@ func start(t test, l look) *root {
 	if l.ascii {
 		env["LANG"] = "C"
 	}
-	s := newSession(c, words.English(), func(name string) string { return env[name] })
+	s := newSession(c, words.English(), c.System(), func(name string) string { return env[name] })
 	s.sure = knownSpread
 	r := newRoot(s, []Question{invented(c)})
 	r.Update(tea.WindowSizeMsg{Width: l.size.w, Height: l.size.h})

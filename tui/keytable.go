@@ -13,7 +13,7 @@ import (
 // KeyTable is what every key does, place by place, as a table in Markdown. It is made of
 // the bindings that the assistant itself goes by.
 func KeyTable(c *presets.Catalogue, questions []Question) string {
-	r := newRoot(newSession(c, words.English(), func(string) string { return "" }), questions)
+	r := newRoot(newSession(c, words.English(), c.System(), func(string) string { return "" }), questions)
 	low := size{leastWidth, leastHeight / 2} // where everything scrolls
 	var b strings.Builder
 	b.WriteString("| where | key | what it does |\n| --- | --- | --- |\n")

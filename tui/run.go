@@ -21,8 +21,9 @@ import (
 type Options struct {
 	Catalogue *presets.Catalogue
 	Words     *words.Words
-	In        io.Reader // a terminal
-	Out       io.Writer // a terminal
+	System    unit.System // that it opens in
+	In        io.Reader   // a terminal
+	Out       io.Writer   // a terminal
 	Getenv    func(string) string
 	Questions []Question // reached from the answer, in this order; nine at most
 }
@@ -45,7 +46,7 @@ const framesPerSecond = 120
 
 // Run shows the assistant until the person leaves it. The terminal is then as it was.
 func Run(o Options) (Result, error) {
-	r := newRoot(newSession(o.Catalogue, o.Words, o.Getenv), o.Questions)
+	r := newRoot(newSession(o.Catalogue, o.Words, o.System, o.Getenv), o.Questions)
 	p := tea.NewProgram(r, tea.WithInput(o.In), tea.WithOutput(o.Out), tea.WithAltScreen(),
 		tea.WithFPS(framesPerSecond), tea.WithoutSignalHandler())
 

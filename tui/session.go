@@ -34,9 +34,9 @@ const (
 	checkChange = "change" // it is, gone through part by part
 )
 
-func newSession(c *presets.Catalogue, w *words.Words, getenv func(string) string) *session {
+func newSession(c *presets.Catalogue, w *words.Words, sys unit.System, getenv func(string) string) *session {
 	s := &session{
-		catalogue: c, words: w, sys: c.System(),
+		catalogue: c, words: w, sys: sys,
 		theme: newTheme(coloured(getenv)), glyphs: glyphs(getenv), sure: calc.Propagate,
 		check: checkSkip,
 	}

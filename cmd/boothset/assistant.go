@@ -1,13 +1,13 @@
 package main
 
 import (
+	"flag"
 	"fmt"
 	"io"
 	"os"
 
 	"boothset/calc/unit"
 	"boothset/presets"
-	"boothset/presets/words"
 	"boothset/tui"
 
 	"github.com/charmbracelet/x/term"
@@ -16,17 +16,23 @@ import (
 // runAssistant opens the assistant on a terminal. It draws on standard output, or on
 // standard error where output goes elsewhere; the answer it is left from is then
 // printed to standard output.
-func runAssistant(std stdio, getenv func(string) string) int {
+func runAssistant(args []string, std stdio, getenv func(string) string) int {
+	var flags common
+	f := flag.NewFlagSet("boothset", flag.ContinueOnError)
+	flags.flags(f)
+	if code, done := parse(f, args, std, getenv, "assistant-intro", &flags); done {
+		return code
+	}
 	screen, why := screenOf(std, getenv)
 	if screen == nil {
 		fmt.Fprintf(std.err, "boothset: %s, so the assistant cannot open. Without a screen use\n\n%s\nboothset plan --help lists all that can be given.\n", why, planIntro)
 		return exitBadInput
 	}
-	c, err := presets.Open(getenv)
-	if err != nil {
+	var o opened
+	if err := flags.open(&o, getenv); err != nil {
 		return refuse(std, err)
 	}
-	left, err := tui.Run(tui.Options{Catalogue: c, Words: words.English(), In: std.in, Out: screen, Getenv: getenv, Questions: pages(c)})
+	left, err := tui.Run(tui.Options{Catalogue: o.catalogue, Words: o.words, System: o.sys, In: std.in, Out: screen, Getenv: getenv, Questions: pages(o.catalogue)})
 	switch {
 	case err != nil:
 		return failed(std, err)
@@ -36,7 +42,7 @@ func runAssistant(std stdio, getenv func(string) string) int {
 		return exitAnswered
 	}
 	p := plan{request: left.Request, setup: left.Setup, spread: left.Spread}
-	card := cardOf(&p, left.System, words.English())
+	card := cardOf(&p, left.System, o.words)
 	if _, err := std.out.Write(card); err != nil {
 		return failed(std, fmt.Errorf("writing the answer: %w", err))
 	}
@@ -56,7 +62,7 @@ func pages(c *presets.Catalogue) []tui.Question {
 				if err != nil {
 					return tui.Answer{}, err
 				}
-				text := func(width int) string { return string(printed(r, width, show, words.English())) }
+				text := func(width int) string { return string(printed(r, width, show, c.Words())) }
 				return tui.Answer{Text: text, Stopped: r.stopped()}, nil
 			},
 		})

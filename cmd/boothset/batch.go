@@ -76,7 +76,7 @@ func runBatch(std stdio, answer lineAnswer) int {
 func aloneWithBatch(f *flag.FlagSet) (err error) {
 	f.Visit(func(x *flag.Flag) {
 		switch x.Name {
-		case "batch", "json", presets.FieldUnits:
+		case "batch", "json", presets.FieldUnits, flagLang:
 		default:
 			err = &presets.FieldError{Field: x.Name, Want: "with --batch each request gives its own; only --units goes beside it"}
 		}

@@ -25,9 +25,9 @@ func systemOf(units string, c *presets.Catalogue) (unit.System, error) {
 	switch units {
 	case "":
 		return c.System(), nil
-	case "us":
+	case presets.UnitsUS:
 		return unit.US, nil
-	case "metric":
+	case presets.UnitsMetric:
 		return unit.Metric, nil
 	}
 	return 0, &presets.FieldError{Field: presets.FieldUnits, Given: units, Want: "choose us or metric"}
@@ -36,6 +36,7 @@ func systemOf(units string, c *presets.Catalogue) (unit.System, error) {
 // opened is what a sub-command answers from, once its flags are read.
 type opened struct {
 	catalogue     *presets.Catalogue
+	words         *words.Words
 	sys           unit.System
 	asJSON, batch bool
 }
@@ -43,17 +44,14 @@ type opened struct {
 // begin adds the flags that every sub-command has, reads them all and opens the
 // catalogue. done is true where that was the end: help was asked for, or refused.
 func begin(f *flag.FlagSet, schema, intro string, args []string, std stdio, getenv func(string) string) (o opened, code int, done bool) {
-	var units string
-	f.StringVar(&units, presets.FieldUnits, "", "`system` to read bare numbers and to print in: us or metric")
+	var c common
+	c.flags(f)
 	f.BoolVar(&o.asJSON, "json", false, "answer as JSON, schema "+schema)
 	f.BoolVar(&o.batch, "batch", false, "one JSON request a line on standard input, one answer a line out")
-	if code, done := parse(f, args, std, intro); done {
+	if code, done := parse(f, args, std, getenv, intro, &c); done {
 		return o, code, true
 	}
-	var err error
-	if o.catalogue, err = presets.Open(getenv); err == nil {
-		o.sys, err = systemOf(units, o.catalogue)
-	}
+	err := c.open(&o, getenv)
 	if err == nil && o.batch {
 		err = aloneWithBatch(f)
 	}
@@ -78,7 +76,7 @@ func runPlan(args []string, std stdio, getenv func(string) string) int {
 	if done {
 		return code
 	}
-	w := words.English()
+	w := o.words
 	if o.batch {
 		return runBatch(std, planLine(o.catalogue, o.sys, w))
 	}

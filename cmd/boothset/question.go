@@ -61,7 +61,7 @@ func (q question) run(args []string, std stdio, getenv func(string) string) int 
 	if done {
 		return code
 	}
-	w := words.English()
+	w := o.words
 	if o.batch {
 		return runBatch(std, func(dst, text []byte, n int) ([]byte, int) { return q.appendLine(dst, o.catalogue, text, n, o.sys, w) })
 	}

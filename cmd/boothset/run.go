@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"boothset/presets"
+	"boothset/presets/words"
 )
 
 // Exit codes.
@@ -55,13 +56,16 @@ func commands() []command {
 // run is the program: arguments in, exit code out.
 func run(args []string, std stdio, getenv func(string) string) int {
 	if len(args) == 0 {
-		return runAssistant(std, getenv)
+		return runAssistant(nil, std, getenv)
 	}
 	switch args[0] {
 	case "-h", "-help", "--help", "help":
 		return say(std, usage())
 	case "-version", "--version", "version":
 		return say(std, "boothset "+version()+"\n")
+	}
+	if strings.HasPrefix(args[0], "-") {
+		return runAssistant(args, std, getenv)
 	}
 	all := commands()
 	if i := slices.IndexFunc(all, func(c command) bool { return c.name == args[0] }); i >= 0 {
@@ -122,11 +126,15 @@ func version() string {
 
 // parse reads flags; done is true where that is all there is to do: help was asked
 // for, or a flag will not do. code is then the exit code.
-func parse(f *flag.FlagSet, args []string, std stdio, intro string) (code int, done bool) {
+func parse(f *flag.FlagSet, args []string, std stdio, getenv func(string) string, intro string, c *common) (code int, done bool) {
 	f.SetOutput(io.Discard)
 	err := f.Parse(args)
+	w, unknown := c.words(getenv)
+	if unknown != nil {
+		return refuse(std, unknown), true
+	}
 	if errors.Is(err, flag.ErrHelp) {
-		return say(std, flagHelp(f, intro)), true
+		return say(std, flagHelp(f, w.Say(intro), w)), true
 	}
 	if err == nil && f.NArg() > 0 {
 		err = fmt.Errorf("%q: only flags are expected here", f.Arg(0))
@@ -137,11 +145,14 @@ func parse(f *flag.FlagSet, args []string, std stdio, intro string) (code int, d
 	return exitAnswered, false
 }
 
-func flagHelp(f *flag.FlagSet, intro string) string {
+// flagHelp is what a sub-command says of itself; the usage of a flag is a sentence's id.
+func flagHelp(f *flag.FlagSet, intro string, w *words.Words) string {
 	var b strings.Builder
 	b.WriteString(intro + "\n")
 	f.VisitAll(func(x *flag.Flag) {
-		name, text := flag.UnquoteUsage(x)
+		said := *x
+		said.Usage = w.Say(x.Usage)
+		name, text := flag.UnquoteUsage(&said)
 		if name != "" {
 			name = " " + name
 		}

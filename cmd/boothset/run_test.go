@@ -62,7 +62,7 @@ func TestEveryFlagIsInTheHelp(t *testing.T) {
 		require.Empty(t, r.err)
 		f := flag.NewFlagSet("plan", flag.ContinueOnError)
 		answerFlags(f, &presets.Answers{})
-		for _, name := range []string{"units", "json", "batch"} {
+		for _, name := range []string{"units", "lang", "json", "batch"} {
 			assert.Contains(t, r.out, "\n  --"+name+" ")
 		}
 		f.VisitAll(func(x *flag.Flag) { assert.Contains(t, r.out, "\n  --"+x.Name+" ") })
@@ -81,7 +81,7 @@ func TestFlagsAndRequestFieldsAreTheSame(t *testing.T) {
 			flags = append(flags, strings.ReplaceAll(strings.Fields(name)[0], "-", "_"))
 		}
 	}
-	assert.ElementsMatch(t, append(requestFields(), "json", "batch"), append(flags, "spread"))
+	assert.ElementsMatch(t, append(requestFields(), "json", "batch", "lang"), append(flags, "spread"))
 }
 
 // What the help says a choice is, the catalogue offers.
