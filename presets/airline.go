@@ -3,7 +3,6 @@ package presets
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"boothset/calc"
 	"boothset/calc/line"
@@ -94,15 +93,14 @@ func (v *resolver) hose(name string, typed Typed) {
 	})
 }
 
-// lengthAndBore reads "25ft,3/8in". The last comma parts the two, so that a decimal
-// comma may stand in the length.
+// lengthAndBore reads "25ft,3/8in".
 func (v *resolver) lengthAndBore(given Typed) (length, bore unit.Length, ok bool) {
-	at := strings.LastIndexByte(string(given), ',')
-	if at < 0 {
+	long, wide, ok := pieces(FieldHose, given)
+	if !ok {
 		return 0, 0, false
 	}
-	length, err1 := unit.ParseLength(string(given[:at]), v.sys.LongUnit())
-	bore, err2 := unit.ParseLength(string(given[at+1:]), v.sys.SmallUnit())
+	length, err1 := unit.ParseLength(long, v.sys.LongUnit())
+	bore, err2 := unit.ParseLength(wide, v.sys.SmallUnit())
 	return length, bore, err1 == nil && err2 == nil
 }
 

@@ -43,6 +43,7 @@ type entries struct {
 	Hose      map[string]*hoseEntry      `toml:"hose"`
 	Regulator map[string]*regulatorEntry `toml:"regulator"`
 	Filter    map[string]*filterEntry    `toml:"filter"`
+	Bore      map[string]*boreEntry      `toml:"bore"`
 	Tolerance map[string]*toleranceEntry `toml:"tolerance"`
 	Line      lineEntry                  `toml:"line"`
 }

@@ -85,6 +85,9 @@ func (c *Catalogue) check() *fault {
 	}); f != nil {
 		return f
 	}
+	if f := first("bore", e.Bore, c.checkBore); f != nil {
+		return f
+	}
 	if f := first("tolerance", e.Tolerance, func(id string, x *toleranceEntry) string {
 		if err := c.tolerate(id, x); err != nil {
 			return err.Error()
@@ -253,6 +256,7 @@ func (c *Catalogue) claim(own *entries) {
 	claimed(c.entries.Hose, own.Hose)
 	claimed(c.entries.Regulator, own.Regulator)
 	claimed(c.entries.Filter, own.Filter)
+	claimed(c.entries.Bore, own.Bore)
 	claimed(c.entries.Tolerance, own.Tolerance)
 	for id, e := range own.Coat {
 		c.entries.Coat[id].claim(e)

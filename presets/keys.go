@@ -114,6 +114,8 @@ func wrongType(key []string) string {
 		want = `a volume in quotes, such as "600mL"`
 	case t == reflect.TypeFor[[]string]():
 		want = `a list of texts, such as ["25ft,3/8in"]`
+	case t == reflect.TypeFor[[]length]():
+		want = `a list of lengths in quotes, such as ["3/4in", "1in"]`
 	case t == reflect.TypeFor[[][]float64]():
 		want = "a list of pairs of numbers, such as [[0.0, 0.0], [1.0, 1.0]]"
 	case t.Kind() == reflect.String:

@@ -67,7 +67,7 @@ func (c *Catalogue) only(a Answers, field string) Answers {
 	o := Answers{
 		Temp: "20C", Humidity: "50", Supply: "100psi",
 	}
-	o.Coat, o.Gun = c.pair()
+	o.Coat, o.Gun = c.pair("", "")
 	if field == FieldGun || field == FieldCoat {
 		o.Coat, o.Gun = a.Coat, a.Gun
 	}
@@ -82,11 +82,19 @@ func (c *Catalogue) only(a Answers, field string) Answers {
 	return o
 }
 
-// pair is a coat and a gun that go together; check sees to it that every coat has one.
-func (c *Catalogue) pair() (coat, gun Typed) {
-	for _, id := range ordered(c.entries.Coat) {
-		for _, g := range ordered(c.entries.Gun) {
-			if _, ok := c.entries.Coat[id].Working[c.entries.Gun[g].Class]; ok {
+// pair is a coat and a gun that go together, with the one given where the catalogue has
+// it; check sees to it that every coat and every gun has one.
+func (c *Catalogue) pair(coat, gun Typed) (Typed, Typed) {
+	e := c.entries
+	for _, id := range ordered(e.Coat) {
+		if e.Coat[string(coat)] != nil && id != string(coat) {
+			continue
+		}
+		for _, g := range ordered(e.Gun) {
+			if e.Gun[string(gun)] != nil && g != string(gun) {
+				continue
+			}
+			if _, ok := e.Coat[id].Working[e.Gun[g].Class]; ok {
 				return Typed(id), Typed(g)
 			}
 		}

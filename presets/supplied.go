@@ -75,28 +75,29 @@ func (v *resolver) supply(a Answers) {
 // compressor reads free air, or the motor's power, of which the low end of the rule is
 // taken.
 func (v *resolver) compressor(given Typed) unit.Flow {
-	const want = "type its free air, such as 18cfm or 500L/min, or its motor, such as 5hp"
-	text := strings.ToLower(strings.TrimSpace(string(given)))
-	if power, ok := strings.CutSuffix(text, "hp"); ok {
-		if hp, ok := number(power); ok {
-			low, _, err := supply.FromPower(hp)
-			if err == nil {
-				return low
-			}
-		}
-		v.fault(FieldCompressor, given, want)
-		return 0
-	}
 	q, err := unit.ParseFlow(string(given), v.sys.FlowUnit())
+	if hp, ok := horsepower(given); ok {
+		q, _, err = supply.FromPower(hp)
+	}
 	if err != nil {
-		v.fault(FieldCompressor, given, want)
+		v.fault(FieldCompressor, given, "type its free air, such as 18cfm or 500L/min, or its motor, such as 5hp")
+		return 0
 	}
 	return q
 }
 
+// horsepower is the power of a motor; false where it is not power that was typed.
+func horsepower(given Typed) (hp float64, ok bool) {
+	power, ok := strings.CutSuffix(strings.ToLower(strings.TrimSpace(string(given))), "hp")
+	if !ok {
+		return 0, false
+	}
+	return number(power)
+}
+
 // user reads "10cfm" or "10cfm,50%": air, and the share of the time it is drawn.
 func (v *resolver) user(given Typed) {
-	flowText, dutyText, hasDuty := strings.Cut(string(given), ",")
+	flowText, dutyText, hasDuty := pieces(FieldOther, given)
 	u := supply.User{Duty: 1}
 	q, err := unit.ParseFlow(flowText, v.sys.FlowUnit())
 	if err == nil && hasDuty {

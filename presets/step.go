@@ -1,0 +1,188 @@
+package presets
+
+import (
+	"math"
+	"strconv"
+
+	"boothset/calc"
+	"boothset/calc/line"
+	"boothset/calc/unit"
+)
+
+// step is how far one press moves a quantity.
+type step struct {
+	field string
+	piece int
+	// size is in the unit that each system reads: psi and bar, F and C, ft and m, cfm and
+	// L/min, gal and L; in %, min and hp in both.
+	size [2]float64
+	kind *kind                                   // nil for a bore, which goes along the catalogue's
+	is   func(r *calc.Request, part int) float64 // in SI; NaN where there is none
+}
+
+// steps is the step of every quantity: what a hand would change it by.
+var steps = []step{
+	{FieldTemp, 0, [2]float64{2, 1}, &temperatures, func(r *calc.Request, _ int) float64 { return float64(r.Day.Air) }},
+	{FieldHumidity, 0, [2]float64{5, 5}, &shares, func(r *calc.Request, _ int) float64 { return r.Day.Humidity }},
+	{FieldPanel, 0, [2]float64{2, 1}, &temperatures, func(r *calc.Request, _ int) float64 { return float64(r.Day.Panel) }},
+	{FieldAltitude, 0, [2]float64{500, 100}, &runs, func(r *calc.Request, _ int) float64 { return float64(r.Day.Altitude) }},
+	{FieldSupply, 0, [2]float64{1, 0.1}, &pressures, func(r *calc.Request, _ int) float64 { return float64(r.Supply) }},
+	{FieldHose, 0, [2]float64{5, 1}, &runs, func(r *calc.Request, part int) float64 { return float64(hoseOf(r, part).Length) }},
+	{FieldHose, 1, [2]float64{}, nil, func(r *calc.Request, part int) float64 { return float64(hoseOf(r, part).Bore) }},
+	{FieldWall, 0, markStep, &pressures, now}, // or the mark of its gauge
+	{FieldMark, 0, markStep, &pressures, func(r *calc.Request, _ int) float64 { return float64(r.Mark) }},
+
+	{FieldCompressor, 0, [2]float64{1, 50}, &flows, func(r *calc.Request, _ int) float64 { return float64(r.Shop.System.Rated) }},
+	{FieldReceiver, 0, [2]float64{10, 50}, &volumes, func(r *calc.Request, _ int) float64 { return float64(r.Shop.System.Receiver.Volume) }},
+	{FieldCutIn, 0, [2]float64{1, 0.1}, &pressures, func(r *calc.Request, _ int) float64 { return float64(r.Shop.System.CutIn) }},
+	{FieldCutOut, 0, [2]float64{1, 0.1}, &pressures, func(r *calc.Request, _ int) float64 { return float64(r.Shop.System.CutOut) }},
+	{FieldMain, 0, [2]float64{5, 1}, &runs, func(r *calc.Request, _ int) float64 { return float64(r.Shop.System.Main.Length) }},
+	{FieldMain, 1, [2]float64{}, nil, func(r *calc.Request, _ int) float64 { return float64(r.Shop.System.Main.Bore) }},
+	{FieldOther, 0, [2]float64{1, 50}, &flows, func(r *calc.Request, part int) float64 { return float64(r.Shop.System.Others[part].Flow) }},
+	{FieldOther, 1, [2]float64{10, 10}, &shares, func(r *calc.Request, part int) float64 { return r.Shop.System.Others[part].Duty }},
+	{FieldSprayTime, 0, [2]float64{1, 1}, &times, func(r *calc.Request, _ int) float64 { return r.Shop.Spraying.Seconds() }},
+	{FieldReceiverTemp, 0, [2]float64{2, 1}, &temperatures, func(r *calc.Request, _ int) float64 { return float64(r.Shop.ReceiverTemp) }},
+	{FieldLineTemp, 0, [2]float64{2, 1}, &temperatures, func(r *calc.Request, _ int) float64 { return float64(r.Shop.LineTemp) }},
+}
+
+// markStep is the finest mark that the wall's gauges mostly have.
+var markStep = [2]float64{1, 0.05}
+
+// powerStep is the step of a compressor that is told by its motor.
+var powerStep = step{field: FieldCompressor, size: [2]float64{1, 1}, kind: &powers}
+
+func now(r *calc.Request, _ int) float64 {
+	if !r.HasNow {
+		return math.NaN()
+	}
+	return float64(r.Now)
+}
+
+// hoseOf is a request's hose by its place among the hoses.
+func hoseOf(r *calc.Request, part int) line.Hose {
+	for i := range r.Line {
+		if r.Line[i].Kind != line.HoseKind {
+			continue
+		}
+		if part == 0 {
+			return r.Line[i].Hose
+		}
+		part--
+	}
+	return line.Hose{}
+}
+
+// kind is how a kind of quantity is counted and written, by the system.
+type kind [2]scale
+
+type scale struct {
+	count func(si float64) float64
+	text  func(v float64, decimals int) string
+}
+
+// scaled is a scale of a quantity of package unit.
+func scaled[T ~float64](count func(T) float64, of func(float64) T, text func(T, int) string) scale {
+	return scale{
+		func(si float64) float64 { return count(T(si)) },
+		func(v float64, decimals int) string { return text(of(v), decimals) },
+	}
+}
+
+// labelled is a scale of a quantity that is counted in the same unit in both systems.
+func labelled(size float64, label string) kind {
+	s := scale{
+		func(si float64) float64 { return si / size },
+		func(v float64, decimals int) string { return strconv.FormatFloat(v, 'f', decimals, 64) + label },
+	}
+	return kind{s, s}
+}
+
+func metres(l unit.Length) float64   { return float64(l) }
+func ofMetres(v float64) unit.Length { return unit.Length(v) }
+
+var (
+	pressures = kind{
+		scaled(unit.Gauge.PSI, unit.PSIG, unit.US.Gauge),
+		scaled(unit.Gauge.Bar, unit.BarG, unit.Metric.Gauge),
+	}
+	temperatures = kind{
+		scaled(unit.Temp.F, unit.Fahrenheit, unit.US.Temp),
+		scaled(unit.Temp.C, unit.Celsius, unit.Metric.Temp),
+	}
+	runs = kind{
+		scaled(unit.Length.Feet, unit.Feet, unit.US.Long),
+		scaled(metres, ofMetres, unit.Metric.Long),
+	}
+	flows = kind{
+		scaled(unit.Flow.SCFM, unit.SCFM, unit.US.Flow),
+		scaled(unit.Flow.LPM, unit.LPM, unit.Metric.Flow),
+	}
+	volumes = kind{
+		scaled(unit.Volume.USGallons, unit.USGallons, unit.US.Volume),
+		scaled(unit.Volume.Litres, unit.Litres, unit.Metric.Volume),
+	}
+	shares = labelled(0.01, "%")
+	times  = labelled(unit.SecondPerMinute, " min")
+	powers = labelled(1, " hp")
+)
+
+// same is how near two counts are that differ by the rounding of their units alone.
+const same = 1e-6
+
+// path gives what stands so many steps from where the input stands.
+// False where it stands nowhere.
+func (n *nudge) path(part Typed, toward int) (to func(steps int) string, ok bool) {
+	s := n.step(part)
+	at := s.is(&n.r, n.part)
+	if math.IsNaN(at) {
+		return nil, false
+	}
+	if s.kind == nil {
+		return n.along(unit.Length(at), toward)
+	}
+	sc, size := s.kind[n.sys], s.size[n.sys]
+	count := sc.count(at) / size
+	if math.Abs(count-math.Round(count)) < same {
+		count = math.Round(count)
+	}
+	from := math.Floor(count)
+	if toward < 0 {
+		from = math.Ceil(count)
+	}
+	decimals, _ := decimalsOf(size)
+	return func(steps int) string { return sc.text((from+float64(toward*steps))*size, decimals) }, true
+}
+
+// step is the input's step: of a compressor told by its motor that of its power, of the
+// wall the mark of its gauge where that is a plain number in the system's unit.
+func (n *nudge) step(part Typed) step {
+	if hp, ok := horsepower(part); ok && n.in.Field == FieldCompressor {
+		s := powerStep
+		s.is = func(*calc.Request, int) float64 { return hp }
+		return s
+	}
+	var s step
+	for _, s = range steps {
+		if s.field == n.in.Field && s.piece == n.in.Piece {
+			break
+		}
+	}
+	if n.in.Field == FieldWall {
+		mark := s.kind[n.sys].count(float64(n.r.Mark))
+		if _, plain := decimalsOf(mark); plain {
+			s.size[n.sys] = mark
+		}
+	}
+	return s
+}
+
+// decimalsOf is how many decimals a step is written with, and whether these few say it.
+func decimalsOf(size float64) (decimals int, plain bool) {
+	const most = 2
+	for ; decimals <= most; decimals++ {
+		if v := size * math.Pow10(decimals); v >= 1-same && math.Abs(v-math.Round(v)) < same {
+			return decimals, true
+		}
+	}
+	return most, false
+}
