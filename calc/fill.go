@@ -23,6 +23,9 @@ func (s *Setup) fill(j *job, t *touch) {
 	l := newLanding(j.r, amb)
 	l.settle(&s.Weather.Landing, j.target, s.Distance.Target)
 	s.Wall.Open = j.open.Gauge(amb)
+	highest := s.Working.Highest.Abs(amb)
+	atHighest, _ := g.Air(highest, j.air)
+	s.Wall.Limit = j.setNeeded(atHighest, highest, g.Valve.Full).Gauge(amb)
 	s.Valve = ValveMargin{Opening: 1, Floor: t.floor()}
 	if j.short {
 		s.fillShort(j, t)

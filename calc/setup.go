@@ -43,6 +43,7 @@ type WallSetting struct {
 	Flowing unit.Gauge // with the trigger pulled
 	Static  unit.Gauge // with no air moving
 	Open    unit.Gauge // at which the open valve gives exactly the target
+	Limit   unit.Gauge // flowing, at which the open valve gives the most the gun may be run at
 }
 
 // Distance is how far the cap is held from the panel.

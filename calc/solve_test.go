@@ -203,3 +203,21 @@ func TestProblemsNameTheField(t *testing.T) {
 		assert.Equal(t, field, p.Field)
 	}
 }
+
+// The limit on the wall's gauge is the wall at which an open valve puts into the gun what
+// its stamp, or its cap's limit, allows.
+func TestTheLimitOfTheWallPutsTheGunAtItsStamp(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		r := anyRequest(t)
+		s, err := Solve(&r)
+		require.NoError(t, err)
+		if s.Wall.Limit > unit.PSIG(300) {
+			return // no wall that can be asked about
+		}
+		r.HasNow, r.Now = true, s.Wall.Limit
+		r.Supply = max(r.Supply, r.Now)
+		s, err = Solve(&r)
+		require.NoError(t, err)
+		assert.InEpsilon(t, float64(s.Working.Highest), float64(s.Now.GunIfOpen), 1e-6)
+	})
+}

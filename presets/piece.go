@@ -30,6 +30,22 @@ func pieces(field string, value Typed) (first, second string, ok bool) {
 	return text[:at], text[at+1:], true
 }
 
+// Of is the text of the input in the text of its field, empty where it has none.
+func (in Input) Of(text string) string {
+	if !paired(in.Field) {
+		return text
+	}
+	all := parted(text)
+	if in.Part >= len(all) {
+		return ""
+	}
+	first, second, _ := pieces(in.Field, all[in.Part])
+	if in.Piece == 0 {
+		return strings.TrimSpace(first)
+	}
+	return strings.TrimSpace(second)
+}
+
 // withPiece is a value with the input's quantity in it replaced; a second one that it
 // does not have yet is added.
 func withPiece(in Input, value Typed, quantity string) Typed {

@@ -32,6 +32,12 @@ func (f *field) set(text string) {
 	f.in.CursorEnd()
 }
 
+// at is the rune that the cursor stands before.
+func (f *field) at() int { return f.in.Position() }
+
+// to puts the cursor before a rune.
+func (f *field) to(at int) { f.input().SetCursor(at) }
+
 // insert puts runes at the cursor, as many as there is room for.
 func (f *field) insert(runes []rune) {
 	f.in, _ = f.input().Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: runes})

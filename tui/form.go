@@ -33,11 +33,10 @@ type Answer struct {
 // as the assistant runs.
 type form struct {
 	s      *session
-	from   *answer
+	from   *bench
 	ask    Question
 	boxes  []box
 	at     int // the box that is typed in; behind the last one lies the answer
-	top    int // the first box that shows
 	read   unit.System
 	answer Answer
 	err    error
@@ -53,7 +52,7 @@ type box struct {
 	picked  int            // of the choices, -1 where none was picked here
 }
 
-func newForm(s *session, from *answer, q Question) *form {
+func newForm(s *session, from *bench, q Question) *form {
 	f := &form{s: s, from: from, ask: q}
 	for _, x := range q.Fields {
 		f.boxes = append(f.boxes, box{Field: x, choices: s.catalogue.Choices(x.Name), picked: -1})
@@ -96,6 +95,8 @@ func (f *form) sheet() presets.Sheet {
 func (f *form) onAnswer() bool { return f.at == len(f.boxes) }
 
 func (f *form) skip() bool { return false }
+
+func (f *form) under(window size) []string { return nil }
 
 func (f *form) heading() (left, right string) { return f.ask.Title, f.s.unitsName() }
 
@@ -174,10 +175,10 @@ func (f *form) toAnswer(string) move {
 }
 
 // choose picks the next choice of a box, or the one before.
-func (f *form) choose(key string) move {
+func (f *form) choose(pressed string) move {
 	b := &f.boxes[f.at]
 	now := slices.IndexFunc(b.choices, func(c presets.Item) bool { return c.ID == f.value(b) })
-	if key == "left" {
+	if pressed == "left" {
 		now = max(now-1, 0)
 	} else {
 		now = min(now+1, len(b.choices)-1)
@@ -187,38 +188,61 @@ func (f *form) choose(key string) move {
 	return nil
 }
 
-func (f *form) changeUnits(key string) move {
-	f.from.changeUnits(key)
+// suggested is what may be picked in a field that is typed, nil where it has text of
+// another kind in it.
+func (f *form) suggested(b *box) []string {
+	all := f.s.catalogue.Suggestions(b.Name)
+	if own := b.own(); own != "" && !slices.Contains(all, own) {
+		return nil
+	}
+	return all
+}
+
+// suggest puts the next suggestion into the field, or the one before.
+func (f *form) suggest(pressed string) move {
+	b := &f.boxes[f.at]
+	all := f.suggested(b)
+	at := slices.Index(all, b.own())
+	if pressed == "left" {
+		at = max(at-1, 0)
+	} else {
+		at = min(at+1, len(all)-1)
+	}
+	b.typed.set(all[at])
 	f.solve()
 	return nil
 }
 
-func (f *form) keys() []binding {
-	goBack := binding{keys: []string{"esc"}, show: "esc", does: "back", act: always(back), more: "to the answer; what was typed stays"}
+func (f *form) changeUnits(pressed string) move {
+	f.from.changeUnits(pressed)
+	f.solve()
+	return nil
+}
+
+func (f *form) keys(room size) []binding {
 	if f.onAnswer() {
-		all := []binding{goBack, {keys: []string{"enter", "tab"}, show: "enter", does: "fields", act: f.next, more: "to the first of them"},
-			{keys: []string{"shift+tab", "left"}, show: "left", does: "last field", act: f.last}}
-		all = append(all, binding{keys: []string{"u"}, show: "u", does: "units", act: f.changeUnits, more: moreUnits}, quitKey())
-		return append(all, f.scroll.keys()...)
+		all := []binding{told(backKeys, "do-back-answer", always(back)), bound(firstKeys, "do-fields", f.next), bound(lastKeys, "do-last-field", f.last)}
+		all = append(all, told(unitsKeys, "do-units", f.changeUnits), quitKey())
+		rows, rest := f.answerRows(room)
+		return append(all, f.scroll.keys(len(rows), rest)...)
 	}
-	all := []binding{
-		{keys: []string{"enter", "down", "tab"}, show: "enter", does: "next", act: f.next, more: "takes the field; behind the last one, the answer"},
-		goBack,
-		{keys: []string{"pgdown"}, show: "page down", does: "answer", act: f.toAnswer, more: "takes the field and shows all of the answer"},
-	}
+	all := []binding{told(nextKeys, "do-next", f.next), told(escKeys, "do-back-answer", always(back)), told(answerKeys, "do-answer", f.toAnswer)}
 	if f.at > 0 {
-		all = slices.Insert(all, 2, binding{keys: []string{"up", "shift+tab"}, show: "up", does: "before", act: f.last, more: "the field before; from a faulty one too"})
+		all = slices.Insert(all, 2, told(beforeKeys, "do-before", f.last))
 	}
 	b := &f.boxes[f.at]
-	if b.choices != nil {
-		all = append(all, binding{keys: []string{"left", "right"}, show: "left/right", does: "choose", act: f.choose})
+	switch {
+	case b.choices != nil:
+		all = append(all, bound(nudgeKeys, "do-choose", f.choose))
+	case f.suggested(b) != nil:
+		all = append(all, told(nudgeKeys, "do-suggest", f.suggest))
 	}
 	if b.own() != "" {
-		all = append(all, binding{keys: []string{"ctrl+u"}, show: "ctrl+u", does: "clear", act: func(string) move {
+		all = append(all, told(clearKeys, "do-clear", func(string) move {
 			b.clear()
 			f.solve()
 			return nil
-		}, more: "what was said here; what the answer rests on counts again"})
+		}))
 	}
 	return all
 }

@@ -11,8 +11,17 @@ import (
 // body is the fields, all in a list around the one that is typed in, or those that are
 // filled in one sentence over the answer.
 func (f *form) body(room size) []string {
+	rows := f.above(room)
+	if f.err != nil || len(rows) >= room.h {
+		return rows
+	}
+	answer, rest := f.answerRows(room)
+	return append(rows, f.scroll.window(f.s, answer, rest)...)
+}
+
+// above is what stands over the answer.
+func (f *form) above(room size) (rows []string) {
 	state := f.state(room.w)
-	var rows []string
 	if f.onAnswer() {
 		rows = f.filled(size{room.w, max(room.h/4, 1)})
 	} else {
@@ -25,12 +34,16 @@ func (f *form) body(room size) []string {
 	if f.read != f.s.sys {
 		rows = append(rows, wrap(f.s.say("form-units"), room.w)...)
 	}
-	rows = append(rows, state...)
-	rest := room.h - len(rows)
-	if f.err != nil || rest < 1 {
-		return rows
+	return append(rows, state...)
+}
+
+// answerRows is the whole answer and the room it has.
+func (f *form) answerRows(room size) (rows []string, rest size) {
+	rest = size{room.w, max(room.h-len(f.above(room)), 1)}
+	if f.err != nil {
+		return nil, rest
 	}
-	return append(rows, f.scroll.window(f.s, f.s.printed(f.answer.Text(room.w), room.w), size{room.w, rest})...)
+	return f.s.printed(f.answer.Text(room.w), room.w), rest
 }
 
 // state is the row over the answer: what is wrong where there is none.
@@ -82,11 +95,11 @@ func (f *form) list(room size) (rows []string) {
 	for i := range f.boxes {
 		wide = max(wide, ansi.StringWidth(f.label(&f.boxes[i])))
 	}
-	f.top = follow(f.top, f.at, len(f.boxes), room.h)
-	end := min(f.top+room.h, len(f.boxes))
-	for i := f.top; i < end; i++ {
+	top := around(f.at, len(f.boxes), room.h)
+	end := min(top+room.h, len(f.boxes))
+	for i := top; i < end; i++ {
 		b := &f.boxes[i]
-		row := listMark(i, f.at, f.top, end, len(f.boxes)) + " " + pad(f.label(b), wide) + "  "
+		row := listMark(i, f.at, top, end, len(f.boxes)) + " " + pad(f.label(b), wide) + "  "
 		row += f.shown(b, i == f.at, room.w-ansi.StringWidth(row))
 		row = strings.TrimRight(row, " ")
 		if i == f.at {

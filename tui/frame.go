@@ -1,8 +1,9 @@
 package tui
 
 import (
-	"fmt"
 	"strings"
+
+	"boothset/calc"
 )
 
 // The smallest window that a page is drawn in.
@@ -15,59 +16,58 @@ const (
 const programName = "boothset"
 
 // Heights from which there is room for lines between the parts of the window, for two
-// rows of help, and for two rows of answers.
+// rows of help, and for two rows under the heading.
 const (
 	ruledWindow = 16
 	tallWindow  = 20
 	roomyWindow = 24
 )
 
-func (r *root) tooSmall() bool { return r.size.w < leastWidth || r.size.h < leastHeight }
-
-// draw lays the page out in the window.
-func (r *root) draw() string {
-	if r.tooSmall() {
-		text := fmt.Sprintf("Window %d x %d: too small. %s stops. Make it %d x %d or larger.", r.size.w, r.size.h, stopKey, leastWidth, leastHeight)
-		rows := wrap(text, r.size.w)
-		return strings.Join(rows[:min(len(rows), r.size.h)], "\n")
-	}
-	s, p, w := r.s, r.page(), r.size.w
-	left, right := p.heading()
-	rule := strings.Repeat(string(s.glyphs.Rule), w)
-	trail := 1
-	if r.size.h >= roomyWindow {
-		trail = 2
-	}
-	top := append([]string{s.theme.Title.Render(ends(w, right, programName+"  "+left, left))}, s.trail(w, trail)...)
-	if r.size.h >= ruledWindow {
-		top = append(top, rule)
-	}
-	help := helpRows(s, r.keys(), w, r.size.h)
-	room := r.room(len(top), len(help))
-	body := p.body(room)
-	// What scrolls is known once it is laid out, and help speaks of it.
-	if now := helpRows(s, r.keys(), w, r.size.h); len(now) != len(help) {
-		help = now
-		room = r.room(len(top), len(help))
-		body = p.body(room)
-	} else {
-		help = now
-	}
-	body = body[:min(len(body), room.h)]
-	rows := append(top, body...)
-	for range room.h - len(body) {
-		rows = append(rows, "")
-	}
-	if r.size.h >= ruledWindow {
-		rows = append(rows, rule)
-	}
-	return strings.Join(append(rows, help...), "\n")
+// frame is how a window is shared out: the rows under the heading, the room of the page,
+// the rows of help.
+type frame struct {
+	under []string
+	room  size
+	help  int
+	ruled bool
 }
 
-// room is what rows at the top and of help leave for the page.
-func (r *root) room(top, help int) size {
-	if r.size.h >= ruledWindow {
-		help++ // its rule
+func frameOf(p page, window size) frame {
+	f := frame{under: p.under(window), help: 1, ruled: window.h >= ruledWindow}
+	if window.h >= tallWindow {
+		f.help = 2
 	}
-	return size{r.size.w, r.size.h - top - help}
+	f.room = size{window.w, window.h - 1 - len(f.under) - f.help}
+	if f.ruled {
+		f.room.h -= 2
+	}
+	return f
+}
+
+func tooSmall(window size) bool { return window.w < leastWidth || window.h < leastHeight }
+
+// draw lays a page out in a window.
+func draw(s *session, p page, all []binding, window size) string {
+	if tooSmall(window) {
+		rows := wrap(s.text("window-small", calc.Figures{
+			whole("wide", window.w), whole("high", window.h), whole("leastWide", leastWidth), whole("leastHigh", leastHeight), named("key", s.say("key-stop"))}), window.w)
+		return strings.Join(rows[:min(len(rows), window.h)], "\n")
+	}
+	f := frameOf(p, window)
+	left, right := p.heading()
+	rule := strings.Repeat(string(s.glyphs.Rule), window.w)
+	rows := append([]string{s.theme.Title.Render(ends(window.w, right, programName+"  "+left, left))}, f.under...)
+	if f.ruled {
+		rows = append(rows, rule)
+	}
+	body := p.body(f.room)
+	body = body[:min(len(body), f.room.h)]
+	rows = append(rows, body...)
+	for range f.room.h - len(body) {
+		rows = append(rows, "")
+	}
+	if f.ruled {
+		rows = append(rows, rule)
+	}
+	return strings.Join(append(rows, helpRows(s, all, window.w, f.help)...), "\n")
 }

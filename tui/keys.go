@@ -5,34 +5,49 @@ import (
 
 	"boothset/presets"
 
+	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/ansi"
 )
 
-// binding is what a key does. The help row and the page of keys are made of it.
+// binding is what a key of the key map does on a page. The help rows, the page of keys
+// and the README's table are made of it.
 type binding struct {
-	keys []string // as the terminal library names them
-	show string   // the keys as a person calls them
-	does string
-	act  func(key string) move
-	more string // what stands behind does where there is room
+	key.Binding
+	does string // the id of what it does here
+	more string // the id of what stands behind that where there is room; empty where nothing does
+	act  func(pressed string) move
+}
+
+// bound is a binding without more to say.
+func bound(k key.Binding, does string, act func(string) move) binding {
+	return binding{k, does, "", act}
+}
+
+// told is a binding with more to say, under the same id as what it does.
+func told(k key.Binding, does string, act func(string) move) binding {
+	return binding{k, does, "more-" + does, act}
 }
 
 func always(m move) func(string) move { return func(string) move { return m } }
 
-func quitKey() binding {
-	return binding{keys: []string{"q"}, show: "q", does: "quit", act: always(leave)}
-}
+func quitKey() binding { return bound(quitKeys, "do-quit", always(leave)) }
 
 func unitsKey(s *session) binding {
-	return binding{keys: []string{"u"}, show: "u", does: "units", act: func(string) move { s.changeUnits(); return nil }, more: moreUnits}
+	return told(unitsKeys, "do-units", func(string) move { s.changeUnits(); return nil })
 }
 
-const moreUnits = "US or metric; what was typed keeps its meaning"
+// shown is what a person calls the keys of a binding.
+func (s *session) keyName(b binding) string {
+	if id := b.Help().Key; s.words.Has(id) {
+		return s.say(id)
+	}
+	return b.Help().Key // a digit
+}
 
 // find is the binding of a key.
 func find(all []binding, k tea.KeyMsg) (b binding, ok bool) {
-	if i := slices.IndexFunc(all, func(b binding) bool { return slices.Contains(b.keys, k.String()) }); i >= 0 {
+	if i := slices.IndexFunc(all, func(b binding) bool { return key.Matches(k, b.Binding) }); i >= 0 {
 		return all[i], true
 	}
 	return b, false
@@ -51,42 +66,40 @@ func apart(k tea.KeyMsg) []tea.KeyMsg {
 	return single
 }
 
-// helpRows is as many bindings as fit into a row of w columns, the last one always among
-// them. Where more than one would be left out and the window is high, they have two rows.
-func helpRows(s *session, all []binding, w, high int) []string {
+// helpRows is as many bindings as fit into rows of w columns, the last one always among
+// them.
+func helpRows(s *session, all []binding, w, most int) []string {
 	const between = "  "
-	last := all[len(all)-1]
-	width := func(b binding) int { return ansi.StringWidth(b.show) + 1 + ansi.StringWidth(b.does) }
+	parts := make([]string, len(all))
+	wide := make([]int, len(all))
+	for i, b := range all {
+		name, does := s.keyName(b), s.say(b.does)
+		parts[i] = s.theme.Key.Render(name) + " " + does
+		wide[i] = ansi.StringWidth(name) + 1 + ansi.StringWidth(does)
+	}
+	last := len(all) - 1
 	// rows is how many the first n take with the last.
 	rows := func(n int) int {
 		count, used := 1, 0
 		for i := range n + 1 {
-			b := last
-			if i < n {
-				b = all[i]
+			if i == n {
+				i = last
 			}
-			if used > 0 && used+len(between)+width(b) > w {
+			if used > 0 && used+len(between)+wide[i] > w {
 				count, used = count+1, 0
 			}
 			if used > 0 {
 				used += len(between)
 			}
-			used += width(b)
+			used += wide[i]
 		}
 		return count
 	}
-	n, most := len(all)-1, 1
-	if high >= tallWindow && rows(n-1) > 1 {
-		most = 2
-	}
+	n := last
 	for n > 0 && rows(n) > most {
 		n--
 	}
-	var parts []string
-	for _, b := range append(slices.Clone(all[:n]), last) {
-		parts = append(parts, s.theme.Key.Render(b.show)+" "+b.does)
-	}
-	return flow(parts, between, w)
+	return flow(append(parts[:n:n], parts[last]), between, w)
 }
 
 // keysPage lists every key of the page below it.
@@ -98,25 +111,27 @@ type keysPage struct {
 
 func (p *keysPage) enter() *presets.FieldError { return nil }
 func (p *keysPage) skip() bool                 { return false }
-func (p *keysPage) heading() (string, string)  { return "the keys here", "" }
+func (p *keysPage) heading() (string, string)  { return p.s.say("keys-title"), "" }
+func (p *keysPage) under(size) []string        { return nil }
 func (p *keysPage) press(tea.KeyMsg) move      { return nil }
 
-func (p *keysPage) keys() []binding {
-	return append([]binding{{keys: []string{"esc", "enter", " ", "left", "backspace", "?"}, show: "esc", does: "back", act: always(back)}}, p.scroll.keys()...)
+func (p *keysPage) keys(room size) []binding {
+	return append([]binding{bound(closeKeys, "do-back", always(back))}, p.scroll.keys(len(p.rows(room.w)), room)...)
 }
 
-func (p *keysPage) body(room size) []string {
+func (p *keysPage) rows(w int) (rows []string) {
 	wide := 0
 	for _, b := range p.below {
-		wide = max(wide, ansi.StringWidth(b.show))
+		wide = max(wide, ansi.StringWidth(p.s.keyName(b)))
 	}
-	var rows []string
 	for _, b := range p.below {
-		text := b.does
-		if b.more != "" {
-			text += ": " + b.more
+		text := p.s.say(b.does)
+		if more := p.s.say(b.more); more != "" {
+			text += ": " + more
 		}
-		rows = append(rows, hang(p.s.theme.Key.Render(pad(b.show, wide))+"  ", text, room.w)...)
+		rows = append(rows, hang(p.s.theme.Key.Render(pad(p.s.keyName(b), wide))+"  ", text, w)...)
 	}
-	return p.scroll.window(p.s, rows, room)
+	return rows
 }
+
+func (p *keysPage) body(room size) []string { return p.scroll.window(p.s, p.rows(room.w), room) }

@@ -11,7 +11,6 @@ import (
 type list struct {
 	items []presets.Item
 	at    int
-	top   int // the first entry that shows
 }
 
 // point puts the mark on an entry, the first where there is none of that id.
@@ -28,43 +27,37 @@ func (l *list) picked() presets.Item { return l.items[l.at] }
 
 // keys moves the mark; a digit picks and goes on.
 func (l *list) keys(accept func(string) move) []binding {
-	digit := binding{show: "1", does: "pick", more: "the entry of that number, and go on", act: func(key string) move {
-		n, err := strconv.Atoi(key)
+	pick := told(digits(len(l.items)), "do-pick", func(pressed string) move {
+		n, err := strconv.Atoi(pressed)
 		if err != nil {
 			return nil
 		}
 		l.at = n - 1
-		return accept(key)
-	}}
-	for i := range min(len(l.items), 9) {
-		digit.keys = append(digit.keys, strconv.Itoa(i+1))
-	}
-	if n := len(digit.keys); n > 1 {
-		digit.show = fmt.Sprintf("1-%d", n)
-	}
-	choose := binding{keys: []string{"up", "down", "k", "j"}, show: "up/down", does: "choose", act: func(key string) move {
-		if key == "up" || key == "k" {
+		return accept(pressed)
+	})
+	choose := bound(chooseKeys, "do-choose", func(pressed string) move {
+		if pressed == "up" || pressed == "k" {
 			l.at = max(l.at-1, 0)
 		} else {
 			l.at = min(l.at+1, len(l.items)-1)
 		}
 		return nil
-	}}
-	return []binding{digit, choose}
+	})
+	return []binding{pick, choose}
 }
 
 // rows is as many entries as there is room for, the marked one among them. Where more
 // lie above or below, the row at that end says so.
 func (l *list) rows(s *session, room size) []string {
-	l.top = follow(l.top, l.at, len(l.items), room.h)
-	end := min(l.top+room.h, len(l.items))
+	top := around(l.at, len(l.items), room.h)
+	end := min(top+room.h, len(l.items))
 	var rows []string
-	for i := l.top; i < end; i++ {
+	for i := top; i < end; i++ {
 		number := " "
 		if i < 9 {
 			number = strconv.Itoa(i + 1)
 		}
-		row := cut(fmt.Sprintf("%s %s  %s", listMark(i, l.at, l.top, end, len(l.items)), number, plain(l.items[i].Name)), room.w)
+		row := cut(fmt.Sprintf("%s %s  %s", listMark(i, l.at, top, end, len(l.items)), number, plain(l.items[i].Name)), room.w)
 		if i == l.at {
 			row = s.theme.Focus.Render(row)
 		}
@@ -73,12 +66,9 @@ func (l *list) rows(s *session, room size) []string {
 	return rows
 }
 
-// follow moves the first of n entries that shows so that the one at is among the high
-// that do.
-func follow(top, at, n, high int) int {
-	top = min(max(top, at-high+1), at)
-	return max(min(top, n-high), 0)
-}
+// around is the first of n entries that shows so that the one at stands in the middle of
+// the high that do, as far as the ends allow.
+func around(at, n, high int) int { return max(min(at-high/2, n-high), 0) }
 
 // listMark stands before an entry: the one at, and the first and the last that show
 // where more lie above or below.

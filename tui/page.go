@@ -18,10 +18,12 @@ type page interface {
 	skip() bool
 	// heading is what stands at the left and at the right of the top row.
 	heading() (left, right string)
+	// under is the rows under the heading in a window of a size, two at most.
+	under(window size) []string
 	// body is at most room.h rows of at most room.w columns.
 	body(room size) []string
 	// keys is what the keys do here, the most wanted first.
-	keys() []binding
+	keys(room size) []binding
 	// press takes a key that no binding took: typed text.
 	press(k tea.KeyMsg) move
 }
@@ -40,6 +42,7 @@ func restart(r *root) {
 	if r.s.check == checkChange {
 		r.s.check = checkKeep
 	}
+	r.over = nil
 	r.goTo(firstQuestion)
 }
 

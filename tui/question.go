@@ -1,9 +1,9 @@
 package tui
 
 import (
-	"fmt"
 	"strings"
 
+	"boothset/calc"
 	"boothset/presets"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -64,31 +64,62 @@ func (q *question) choices() []presets.Item {
 
 func (q *question) heading() (left, right string) {
 	n, of := q.s.position(q.step.id)
-	return q.step.part, fmt.Sprintf("%s  step %d of %d", q.s.unitsName(), n, of)
+	return q.s.say(q.step.part), q.s.unitsName() + "  " + q.s.text("step-of", calc.Figures{whole("n", n), whole("of", of)})
 }
 
-func (q *question) keys() []binding {
-	takes := binding{keys: []string{"enter"}, show: "enter", does: "take it", act: q.accept}
-	goBack := binding{keys: []string{"esc", "left", "backspace", "shift+tab"}, show: "esc", does: "back", act: always(back)}
+func (q *question) under(window size) []string {
+	rows := 1
+	if window.h >= roomyWindow {
+		rows = 2
+	}
+	return q.s.trail(window.w, rows)
+}
+
+func (q *question) keys(size) []binding {
+	takes := bound(takeKeys, "do-take", q.accept)
+	goBack := bound(listBack, "do-back", always(back))
+	if q.step == &steps[0] { // before the first lies the way out
+		goBack = bound(listBack, "do-leave", always(open(&finish{s: q.s})))
+	}
 	if !q.step.typed {
-		all := []binding{takes}
-		if q.step != &steps[0] { // nothing lies before the first
-			all = append(all, goBack)
-		}
-		all = append(all, q.list.keys(q.accept)...)
+		all := append([]binding{takes, goBack}, q.list.keys(q.accept)...)
 		return append(all, unitsKey(q.s), quitKey())
 	}
+	step := told(stepKeys, "do-step", q.nudge)
 	switch {
 	case q.field.String() != "": // left and backspace edit
-		goBack.keys = []string{"esc", "shift+tab"}
+		goBack.Binding = typedBack
 		clear := func(string) move { q.field.set(""); return nil }
-		return append([]binding{takes, goBack}, binding{keys: []string{"ctrl+u"}, show: "ctrl+u", does: "clear", act: clear})
+		return []binding{takes, goBack, step, bound(clearKeys, "do-clear", clear)}
 	case q.offer() != "":
-		takes.does = "take the usual"
+		takes.does = "do-take-usual"
 	case q.step.optional:
-		takes.does = "go on without"
+		takes.does = "do-without"
 	}
-	return []binding{takes, goBack}
+	return []binding{takes, goBack, step}
+}
+
+// nudge moves the quantity that the cursor stands in by a step.
+func (q *question) nudge(pressed string) move {
+	q.fault = ""
+	by := -1
+	if pressed == "up" {
+		by = 1
+	}
+	s := q.s
+	text := complete(q.step.id, q.field.String(), s.sys)
+	in := presets.InputAt(q.step.id, text, q.field.at())
+	moved, ok := s.catalogue.NudgeText(s.complete(s.answers), in, text, by, s.sys)
+	if !ok {
+		q.fault = s.say("field-end")
+		return nil
+	}
+	at := q.field.at()
+	q.field.set(moved)
+	if at < len(text) {
+		q.field.to(at)
+	}
+	return nil
 }
 
 func (q *question) press(k tea.KeyMsg) move {

@@ -16,27 +16,26 @@ type stopMsg struct{}
 
 // root is where the person is, and the way from a key to that page.
 type root struct {
-	s      *session
-	pages  []page // in the order they are gone through
-	at     int
-	over   []page // opened over that, the last one shows
-	answer *answer
-	size   size
+	s     *session
+	pages []page // in the order they are gone through
+	at    int
+	over  []page // opened over that, the last one shows
+	bench *bench
+	size  size // 0 until it is known
 
-	frame   string // as the last message left it; none until the size is known
-	done    bool   // to be left
-	stopped bool   // because it was interrupted
+	done    bool // to be left
+	stopped bool // because it was interrupted
 }
 
 func newRoot(s *session, questions []Question) *root {
-	r := &root{s: s, answer: &answer{s: s}, size: size{80, 24}}
+	r := &root{s: s, bench: &bench{s: s}}
 	r.pages = append(r.pages, &safety{s: s})
 	for i := range steps {
 		r.pages = append(r.pages, &question{s: s, step: &steps[i]})
 	}
-	r.pages = append(r.pages, r.answer)
+	r.pages = append(r.pages, r.bench)
 	for _, q := range questions {
-		r.answer.forms = append(r.answer.forms, newForm(s, r.answer, q))
+		r.bench.forms = append(r.bench.forms, newForm(s, r.bench, q))
 	}
 	return r
 }
@@ -88,47 +87,44 @@ func (r *root) goTo(at int) {
 		q.refuse(fault)
 		return
 	}
-	r.answer.fail(fault)
+	r.bench.fail(fault)
 }
 
 // Init has nothing to start.
 func (r *root) Init() tea.Cmd { return nil }
 
-// Update takes a message; it has no effect outside the model.
+// Update takes a message. What is to be kept on disk goes as a command.
 func (r *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
 		if msg.Width > 0 && msg.Height > 0 { // a terminal that does not know says 0
 			r.size = size{msg.Width, msg.Height}
 		}
-		r.frame = r.draw()
 	case stopMsg:
 		stop(r)
 	case tea.KeyMsg:
 		for _, k := range apart(msg) {
 			if !r.done {
 				r.press(k)
-				r.frame = r.draw() // how far a page scrolls is known once it is laid out
 			}
 		}
 	}
 	if r.done {
 		return r, tea.Quit
 	}
-	return r, nil
+	return r, r.s.keep.later(r.draft)
 }
 
 func (r *root) press(k tea.KeyMsg) {
-	b, bound := find(r.keys(), k)
-	if r.tooSmall() && k.String() != stopKey {
+	if tooSmall(r.size) && k.String() != stopKey {
 		return
 	}
-	var m move
-	if bound {
-		m = b.act(k.String())
-	} else {
-		m = r.page().press(k)
-	}
+	m := func() move {
+		if b, bound := find(r.keys(), k); bound {
+			return b.act(k.String())
+		}
+		return r.page().press(k)
+	}()
 	if m != nil {
 		m(r)
 	}
@@ -136,20 +132,26 @@ func (r *root) press(k tea.KeyMsg) {
 
 // keys is what the keys do now.
 func (r *root) keys() []binding {
-	all := append(r.page().keys(), r.everywhere()...)
-	if _, is := r.page().(*keysPage); is {
-		return all[:len(all)-1]
+	p := r.page()
+	all := p.keys(frameOf(p, r.size).room)
+	if _, is := p.(*keysPage); is {
+		return append(all, bound(stopKeys, "do-stop", always(stop)))
 	}
-	return all
+	return append(all, r.everywhere()...)
 }
 
 // everywhere is the keys that every page has, that of the keys themselves last.
 func (r *root) everywhere() []binding {
 	return []binding{
-		{keys: []string{stopKey}, show: stopKey, does: "stop at once", act: always(stop)},
-		{keys: []string{"?", "f1"}, show: "?", does: "keys", act: func(string) move { return open(&keysPage{s: r.s, below: r.keys()}) }, more: "all of them that work here"},
+		bound(stopKeys, "do-stop", always(stop)),
+		told(helpKeys, "do-keys", func(string) move { return open(&keysPage{s: r.s, below: r.keys()}) }),
 	}
 }
 
-// View is the frame.
-func (r *root) View() string { return r.frame }
+// View is the frame: nothing until the window's size is known.
+func (r *root) View() string {
+	if r.size == (size{}) {
+		return ""
+	}
+	return draw(r.s, r.page(), r.keys(), r.size)
+}

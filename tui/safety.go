@@ -14,25 +14,29 @@ type safety struct {
 
 func (p *safety) enter() *presets.FieldError { return nil }
 func (p *safety) skip() bool                 { return false }
-func (p *safety) heading() (string, string)  { return "before you spray", p.s.unitsName() }
+func (p *safety) heading() (string, string)  { return p.s.say("safety-title"), p.s.unitsName() }
+func (p *safety) under(size) []string        { return nil }
 func (p *safety) press(tea.KeyMsg) move      { return nil }
 
-func (p *safety) keys() []binding {
-	goOn := binding{keys: []string{"enter", " "}, show: "enter", does: "understood, go on", act: always(forward)}
-	all := append([]binding{goOn}, p.scroll.keys()...)
+func (p *safety) keys(room size) []binding {
+	all := []binding{bound(onKeys, "do-understood", always(forward))}
+	all = append(all, p.scroll.keys(len(p.rows(room)), room)...)
 	return append(all, unitsKey(p.s), quitKey())
 }
 
-func (p *safety) body(room size) []string {
-	const mark = "- "
-	var rows []string
-	for _, id := range []string{"safety-breathing", "safety-vapour", "safety-air", "safety-order"} {
+// safetySentences are what is said before anything else.
+var safetySentences = []string{"safety-breathing", "safety-vapour", "safety-air", "safety-order"}
+
+func (p *safety) rows(room size) (rows []string) {
+	for _, id := range safetySentences {
 		if room.h > 16 {
 			rows = append(rows, "")
 		}
-		for _, row := range hang(mark, p.s.say(id), room.w-2*len(margin)) {
+		for _, row := range hang("- ", p.s.say(id), room.w-2*len(margin)) {
 			rows = append(rows, margin+row)
 		}
 	}
-	return p.scroll.window(p.s, rows, room)
+	return rows
 }
+
+func (p *safety) body(room size) []string { return p.scroll.window(p.s, p.rows(room), room) }

@@ -52,13 +52,16 @@ func (s *session) hasCompressor() bool {
 	return v != "" && v != presets.None
 }
 
-// say is a sentence, empty where there is none.
+// say is a sentence that needs no figures, empty where there is none.
 func (s *session) say(id string) string {
 	if !s.words.Has(id) {
 		return ""
 	}
-	return s.words.Text(s.sys, id, nil)
+	return s.words.Say(id)
 }
+
+// text is a sentence with its figures.
+func (s *session) text(id string, f calc.Figures) string { return s.words.Text(s.sys, id, f) }
 
 func (s *session) changeUnits() {
 	if s.sys == unit.Metric {
@@ -71,9 +74,9 @@ func (s *session) changeUnits() {
 // unitsName is what the units are called at the top of the screen.
 func (s *session) unitsName() string {
 	if s.sys == unit.Metric {
-		return "metric units"
+		return s.say("units-metric")
 	}
-	return "US units"
+	return s.say("units-us")
 }
 
 // usual is the shop's usual answer, read in the shop's own units.
@@ -89,12 +92,11 @@ func (s *session) value(field string) string {
 	return s.usual(field)
 }
 
-// complete is all the answers with the usual ones filled in, each with its unit.
-func (s *session) complete() presets.Answers {
-	a := s.answers
+// complete is answers with the usual ones filled in, each with its unit.
+func (s *session) complete(a presets.Answers) presets.Answers {
 	for i := range steps {
-		if steps[i].field() {
-			a.Set(steps[i].id, s.value(steps[i].id))
+		if id := steps[i].id; steps[i].field() && a.Field(id) == "" {
+			a.Set(id, s.usual(id))
 		}
 	}
 	if s.check == checkSkip {
@@ -146,10 +148,10 @@ func (s *session) trail(w, rows int) []string {
 		v := s.answers.Field(st.id)
 		switch {
 		case v == "", st.ofSupply() && s.check == checkSkip:
-		case st.short == "":
+		case st.speaks:
 			said = append(said, s.name(st.id, v))
 		default:
-			said = append(said, st.short+" "+plain(v))
+			said = append(said, s.say("short-"+st.id)+" "+plain(v))
 		}
 	}
 	between := " " + string(s.glyphs.Between) + " "

@@ -2,13 +2,13 @@ package tui
 
 import "boothset/presets"
 
-// The parts of the job that the steps belong to.
+// The parts of the job that the steps belong to, by their sentences.
 const (
-	partCoat   = "the coat"
-	partGun    = "the gun"
-	partDay    = "the day"
-	partAir    = "the air"
-	partSupply = "the supply"
+	partCoat   = "part-coat"
+	partGun    = "part-gun"
+	partDay    = "part-day"
+	partAir    = "part-air"
+	partSupply = "part-supply"
 )
 
 // The steps that are no field of the answers: they show the line and the supply as they
@@ -18,11 +18,11 @@ const (
 	stepSupply = "check"
 )
 
-// step is one question. Its sentences are under ask-, why- and empty- and its id.
+// step is one question. Its sentences are under ask-, why-, short- and empty- and its id.
 type step struct {
 	id       string // the field of presets.Answers, stepLine or stepSupply
 	part     string
-	short    string // what stands before its answer among the others; empty where that speaks for itself
+	speaks   bool   // its answer speaks for itself; others stand behind their short- name
 	typed    bool   // typed, not picked from a list
 	optional bool   // may be left empty where the shop has no usual
 	when     func(*session) bool
@@ -30,31 +30,31 @@ type step struct {
 
 // steps is every question in order: what the assistant asks, and nothing else asks more.
 var steps = []step{
-	{id: presets.FieldCoat, part: partCoat},
-	{id: presets.FieldGun, part: partGun},
-	{id: presets.FieldTemp, part: partDay, short: "air", typed: true},
-	{id: presets.FieldHumidity, part: partDay, short: "humidity", typed: true},
-	{id: presets.FieldPanel, part: partDay, short: "panel", typed: true, optional: true},
-	{id: presets.FieldAltitude, part: partDay, short: "altitude", typed: true, optional: true},
-	{id: presets.FieldSupply, part: partAir, short: "supply", typed: true},
+	{id: presets.FieldCoat, part: partCoat, speaks: true},
+	{id: presets.FieldGun, part: partGun, speaks: true},
+	{id: presets.FieldTemp, part: partDay, typed: true},
+	{id: presets.FieldHumidity, part: partDay, typed: true},
+	{id: presets.FieldPanel, part: partDay, typed: true, optional: true},
+	{id: presets.FieldAltitude, part: partDay, typed: true, optional: true},
+	{id: presets.FieldSupply, part: partAir, typed: true},
 	{id: stepLine, part: partAir},
-	{id: presets.FieldRegulator, part: partAir, short: "regulator", when: walksLine},
-	{id: presets.FieldRegulatorAt, part: partAir, short: "it is at", when: func(s *session) bool { return walksLine(s) && hasRegulator(s) }},
-	{id: presets.FieldFilter, part: partAir, short: "filter", when: walksLine},
-	{id: presets.FieldHose, part: partAir, short: "hose", typed: true, when: walksLine},
-	{id: presets.FieldCoupling, part: partAir, short: "couplings", when: walksLine},
-	{id: presets.FieldGauge, part: partAir, short: "gauge", when: walksLine},
-	{id: presets.FieldWall, part: partAir, short: "wall now", typed: true, optional: true, when: hasRegulator},
+	{id: presets.FieldRegulator, part: partAir, when: walksLine},
+	{id: presets.FieldRegulatorAt, part: partAir, when: func(s *session) bool { return walksLine(s) && hasRegulator(s) }},
+	{id: presets.FieldFilter, part: partAir, when: walksLine},
+	{id: presets.FieldHose, part: partAir, typed: true, when: walksLine},
+	{id: presets.FieldCoupling, part: partAir, when: walksLine},
+	{id: presets.FieldGauge, part: partAir, when: walksLine},
+	{id: presets.FieldWall, part: partAir, typed: true, optional: true, when: hasRegulator},
 	{id: stepSupply, part: partSupply},
-	{id: presets.FieldCompressor, part: partSupply, short: "compressor", typed: true, optional: true, when: walksSupply},
-	{id: presets.FieldReceiver, part: partSupply, short: "receiver", typed: true, when: walksBehindCompressor},
-	{id: presets.FieldCutIn, part: partSupply, short: "cut-in", typed: true, optional: true, when: walksBehindCompressor},
-	{id: presets.FieldCutOut, part: partSupply, short: "cut-out", typed: true, optional: true, when: walksBehindCompressor},
-	{id: presets.FieldMain, part: partSupply, short: "main", typed: true, optional: true, when: walksBehindCompressor},
-	{id: presets.FieldOther, part: partSupply, short: "others", typed: true, optional: true, when: walksBehindCompressor},
-	{id: presets.FieldSprayTime, part: partSupply, short: "spraying", typed: true, optional: true, when: walksBehindCompressor},
-	{id: presets.FieldReceiverTemp, part: partSupply, short: "receiver's air", typed: true, optional: true, when: walksBehindCompressor},
-	{id: presets.FieldLineTemp, part: partSupply, short: "main's air", typed: true, optional: true, when: walksBehindCompressor},
+	{id: presets.FieldCompressor, part: partSupply, typed: true, optional: true, when: walksSupply},
+	{id: presets.FieldReceiver, part: partSupply, typed: true, when: walksBehindCompressor},
+	{id: presets.FieldCutIn, part: partSupply, typed: true, optional: true, when: walksBehindCompressor},
+	{id: presets.FieldCutOut, part: partSupply, typed: true, optional: true, when: walksBehindCompressor},
+	{id: presets.FieldMain, part: partSupply, typed: true, optional: true, when: walksBehindCompressor},
+	{id: presets.FieldOther, part: partSupply, typed: true, optional: true, when: walksBehindCompressor},
+	{id: presets.FieldSprayTime, part: partSupply, typed: true, optional: true, when: walksBehindCompressor},
+	{id: presets.FieldReceiverTemp, part: partSupply, typed: true, optional: true, when: walksBehindCompressor},
+	{id: presets.FieldLineTemp, part: partSupply, typed: true, optional: true, when: walksBehindCompressor},
 }
 
 // ofLine reports whether a step is one of the parts of the line.

@@ -14,8 +14,9 @@ import (
 // theme is how each role looks. Colours are of the terminal's own sixteen. Nothing is
 // told by colour alone.
 type theme struct {
-	Title, Question, Focus, Number, Key, Note lipgloss.Style
-	level                                     map[calc.Level]lipgloss.Style
+	Title, Question, Focus, Number, Key, Note, Go lipgloss.Style
+	level                                         map[calc.Level]lipgloss.Style
+	picture                                       map[draw.Role]lipgloss.Style // as it is where there is none
 }
 
 // newTheme is the theme in colour, or with no attributes at all.
@@ -27,7 +28,7 @@ func newTheme(colour bool) theme {
 		r.SetColorProfile(termenv.ANSI)
 	}
 	style := r.NewStyle
-	red, yellow, cyan := lipgloss.Color("1"), lipgloss.Color("3"), lipgloss.Color("6")
+	red, green, yellow, cyan := lipgloss.Color("1"), lipgloss.Color("2"), lipgloss.Color("3"), lipgloss.Color("6")
 	return theme{
 		Title:    style().Bold(true),
 		Question: style().Bold(true),
@@ -35,16 +36,34 @@ func newTheme(colour bool) theme {
 		Number:   style().Bold(true),
 		Key:      style().Foreground(cyan),
 		Note:     style().Foreground(cyan),
+		Go:       style().Bold(true).Foreground(green),
 		level: map[calc.Level]lipgloss.Style{
 			calc.Stop: style().Bold(true).Foreground(red),
 			calc.Warn: style().Foreground(yellow),
 			calc.Note: style(),
 		},
+		picture: map[draw.Role]lipgloss.Style{
+			draw.RoleMark:  style().Bold(true).Foreground(cyan),
+			draw.RoleRest:  style().Foreground(cyan),
+			draw.RoleKeep:  style().Foreground(green),
+			draw.RoleBand:  style().Foreground(cyan),
+			draw.RoleLimit: style().Foreground(red),
+			draw.RoleLost:  style().Foreground(yellow),
+			draw.RoleWorst: style().Bold(true).Foreground(red),
+			draw.RoleGo:    style().Foreground(green),
+			draw.RoleWait:  style().Foreground(yellow),
+			draw.RoleStop:  style().Foreground(red),
+		},
 	}
 }
 
-// levelWord is how heavy a caution is, in a word.
-var levelWord = map[calc.Level]string{calc.Stop: "STOP", calc.Warn: "WATCH", calc.Note: "note"}
+// ink colours a piece of a picture.
+func (s *session) ink(role draw.Role, text string) string {
+	if st, ok := s.theme.picture[role]; ok {
+		return st.Render(text)
+	}
+	return text
+}
 
 // coloured reports whether the environment wants colour: NO_COLOR, where it is set to
 // anything, does not.

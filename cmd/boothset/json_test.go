@@ -126,7 +126,7 @@ func TestShapeOfAnAnswer(t *testing.T) {
 	assert.Equal(t, "boothset.plan/1", v["schema"])
 	for table, keys := range map[string][]string{
 		"input":    {"coat", "gun", "temp", "humidity", "panel", "altitude", "supply", "hose", "coupling", "filter", "regulator", "regulator_at", "gauge", "mark", "wall", "units"},
-		"wall":     {"flowing", "static", "open"},
+		"wall":     {"flowing", "static", "open", "limit"},
 		"gun":      {"working", "reads", "cap", "flow", "max_inlet", "cap_limit", "jet_mach"},
 		"distance": {"target", "low", "high"},
 		"valve":    {"opening", "reserve", "floor", "choked", "mach"},

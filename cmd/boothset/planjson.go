@@ -23,6 +23,7 @@ func appendPlan(dst []byte, p *plan, sys unit.System, w *words.Words) []byte {
 			j.gauge("flowing", s.Wall.Flowing)
 			j.gauge("static", s.Wall.Static)
 			j.gauge("open", s.Wall.Open)
+			j.gauge("limit", s.Wall.Limit)
 			if p.spread != nil {
 				j.gauge("low", p.spread.Wall.Low)
 				j.gauge("high", p.spread.Wall.High)

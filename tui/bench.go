@@ -1,0 +1,241 @@
+package tui
+
+import (
+	"slices"
+	"strconv"
+
+	"boothset/calc/unit"
+	"boothset/presets"
+	"boothset/presets/words"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// bench is where the answer stands: what to set, seen in one of several views, and every
+// input of it to be moved. What is moved shows at once and is kept only when the painter
+// says so.
+type bench struct {
+	s     *session
+	kept  job // as set
+	tried job // as it shows
+	err   error
+	view  int // of views
+	leaf  int // of the view's pages
+	input int // that is moved
+	forms []*form
+}
+
+// view is one way to look at the answer.
+type view struct {
+	id    string                                // its name is under view- and this
+	pages func(b *bench, room size) [][]string // each as high as the room at most
+}
+
+// views is what the first digits open.
+var views = []view{
+	{"set", (*bench).setView},
+	{"look", (*bench).lookView},
+	{"line", (*bench).lineView},
+	{"day", (*bench).dayView},
+	{"sure", (*bench).sureView},
+	{"why", (*bench).whyView},
+}
+
+func (b *bench) skip() bool { return false }
+
+func (b *bench) press(tea.KeyMsg) move { return nil }
+
+func (b *bench) heading() (left, right string) {
+	s := b.s
+	all := s.complete(b.tried.answers)
+	return s.name(presets.FieldCoat, all.Field(presets.FieldCoat)) + ", " + s.name(presets.FieldGun, all.Field(presets.FieldGun)), s.unitsName()
+}
+
+// enter works the answers out anew.
+func (b *bench) enter() *presets.FieldError {
+	b.view, b.leaf = 0, 0
+	return b.solve()
+}
+
+func (b *bench) solve() *presets.FieldError {
+	b.kept, b.err = b.s.work(b.s.answers)
+	b.tried = b.kept
+	b.input = min(b.input, max(len(b.inputs())-1, 0))
+	return fault(b.err)
+}
+
+// fail shows what is wrong where no question is to blame.
+func (b *bench) fail(err error) { b.err = err }
+
+// changed reports whether something was moved and not kept.
+func (b *bench) changed() bool { return b.kept.answers.Differ(b.tried.answers) }
+
+// inputs is what can be moved now.
+func (b *bench) inputs() []presets.Input {
+	return b.s.catalogue.Inputs(b.s.complete(b.tried.answers))
+}
+
+// pages is the pages of the view that shows, at least one.
+func (b *bench) pages(room size) [][]string {
+	all := views[b.view].pages(b, room)
+	if len(all) == 0 {
+		return [][]string{nil}
+	}
+	return all
+}
+
+// open shows a view, or the next page of the one that shows.
+func (b *bench) open(n int, room size) {
+	if n != b.view {
+		b.view, b.leaf = n, 0
+		return
+	}
+	b.leaf = (b.leafOf(room) + 1) % len(b.pages(b.share(room).view))
+}
+
+// leafOf is the page that shows; a window made smaller or larger may have fewer.
+func (b *bench) leafOf(room size) int {
+	return min(b.leaf, len(b.pages(b.share(room).view))-1)
+}
+
+// next is the next page, then the next view, and behind the last the way out.
+func (b *bench) next(room size) move {
+	if b.leafOf(room)+1 < len(b.pages(b.share(room).view)) {
+		b.leaf++
+		return nil
+	}
+	if b.view+1 < len(views) {
+		b.view, b.leaf = b.view+1, 0
+		return nil
+	}
+	return open(&finish{s: b.s})
+}
+
+// walk goes to the next input or the one before.
+func (b *bench) walk(pressed string) move {
+	n := len(b.inputs())
+	if pressed == "up" || pressed == "k" {
+		b.input = (b.input + n - 1) % n
+	} else {
+		b.input = (b.input + 1) % n
+	}
+	return nil
+}
+
+// nudge moves the input by steps and works everything out again.
+func (b *bench) nudge(steps int) func(string) move {
+	return func(pressed string) move {
+		by := steps
+		if pressed == "left" || pressed == "shift+left" {
+			by = -steps
+		}
+		b.move(b.inputs()[b.input], by)
+		return nil
+	}
+}
+
+func (b *bench) move(in presets.Input, by int) {
+	s := b.s
+	all := s.complete(b.tried.answers)
+	if in.Field == presets.FieldWall && all.Field(in.Field) == "" {
+		all.Set(in.Field, s.sys.Gauge(b.tried.setup.Wall.Flowing, words.PressureDecimals(s.sys)))
+	}
+	moved, ok := s.catalogue.Nudge(all, in, by, s.sys)
+	if !ok {
+		return
+	}
+	a := b.tried.answers
+	a.Set(in.Field, moved.Field(in.Field))
+	tried, err := s.work(a)
+	if err != nil {
+		return // the catalogue takes it, and no line can be made of it
+	}
+	b.tried = tried
+	inputs := b.inputs()
+	if at := slices.Index(inputs, in); at >= 0 {
+		b.input = at
+	}
+	b.input = min(b.input, len(inputs)-1)
+}
+
+// keep takes what was moved as the answers.
+func (b *bench) keep(string) move {
+	b.kept = b.tried
+	b.s.answers = b.kept.answers
+	return nil
+}
+
+// putBack forgets what was moved.
+func (b *bench) putBack(string) move {
+	b.tried = b.kept
+	b.input = min(b.input, len(b.inputs())-1)
+	return nil
+}
+
+// changeUnits solves anew: the marks of the wall's gauge are the system's. What was
+// moved stays moved.
+func (b *bench) changeUnits(string) move {
+	b.s.changeUnits()
+	tried := b.tried.answers
+	if b.solve() != nil || b.err != nil {
+		return nil
+	}
+	if j, err := b.s.work(tried); err == nil {
+		b.tried = j
+	}
+	return nil
+}
+
+func (b *bench) keys(room size) []binding {
+	if b.err != nil {
+		return []binding{bound(backKeys, "do-back", always(back)), told(againKeys, "do-again", always(restart)), quitKey()}
+	}
+	var all []binding
+	onward := bound(onKeys, "do-next-view", func(string) move { return b.next(room) })
+	goBack := bound(backKeys, "do-back", always(back))
+	if b.changed() {
+		onward = told(takeKeys, "do-keep", b.keep)
+		goBack = told(backKeys, "do-put-back", b.putBack)
+	}
+	all = append(all, told(walkKeys, "do-walk", b.walk), told(nudgeKeys, "do-nudge", b.nudge(1)), onward, goBack)
+	all = append(all, told(digits(len(views)), "do-view", func(pressed string) move {
+		if n, err := strconv.Atoi(pressed); err == nil {
+			b.open(n-1, room)
+		}
+		return nil
+	}))
+	if len(b.forms) > 0 {
+		all = append(all, told(formKeys(len(b.forms)), "do-page", func(pressed string) move {
+			return open(b.forms[formAt(pressed)])
+		}))
+	}
+	all = append(all, told(unitsKeys, "do-units", b.changeUnits), told(againKeys, "do-again", always(restart)), quitKey(), bound(farKeys, "do-nudge-far", b.nudge(10)))
+	if len(b.pages(b.share(room).view)) > 1 {
+		all = append(all, bound(leafKeys, "do-leaf", func(pressed string) move {
+			by := 1
+			if pressed == "pgup" {
+				by = -1
+			}
+			b.leaf = min(max(b.leafOf(room)+by, 0), len(b.pages(b.share(room).view))-1)
+			return nil
+		}))
+	}
+	return all
+}
+
+// offer is what the answer has for a field of the coat's own questions, empty where it
+// has nothing.
+func (b *bench) offer(field string) string {
+	sys, v := b.s.sys, &b.kept.setup
+	switch field {
+	case presets.FieldPressure:
+		if v.Short.Is {
+			return sys.Gauge(v.Short.Best, words.PressureDecimals(sys))
+		}
+		return sys.Gauge(v.Working.Pressure, words.PressureDecimals(sys))
+	case presets.FieldDistance:
+		return sys.Small(v.Distance.Target, unit.Usual)
+	}
+	all := b.s.complete(b.s.answers)
+	return all.Field(field)
+}

@@ -1,0 +1,53 @@
+package tui
+
+import (
+	"boothset/presets"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// finish is the way out, reached without a letter: from behind the last view, and from
+// before the first question.
+type finish struct {
+	s    *session
+	list list
+}
+
+// What can be done there.
+const (
+	finishLeave = "leave"
+	finishStay  = "stay"
+	finishAgain = "again"
+)
+
+func (p *finish) enter() *presets.FieldError {
+	p.list = list{}
+	for _, id := range []string{finishLeave, finishStay, finishAgain} {
+		p.list.items = append(p.list.items, presets.Item{ID: id, Name: p.s.say("finish-" + id)})
+	}
+	return nil
+}
+
+func (p *finish) skip() bool                 { return false }
+func (p *finish) heading() (string, string)  { return p.s.say("finish-title"), p.s.unitsName() }
+func (p *finish) under(size) []string        { return nil }
+func (p *finish) press(tea.KeyMsg) move      { return nil }
+func (p *finish) body(room size) []string {
+	rows := append([]string{""}, each(p.list.rows(p.s, size{room.w - 2*len(margin), max(room.h-1, 1)}), func(row ...string) string { return margin + row[0] })...)
+	return rows[:min(len(rows), room.h)]
+}
+
+func (p *finish) keys(size) []binding {
+	all := []binding{bound(takeKeys, "do-take", p.take), bound(listBack, "do-back", always(back))}
+	return append(append(all, p.list.keys(p.take)...), quitKey())
+}
+
+func (p *finish) take(string) move {
+	switch p.list.picked().ID {
+	case finishLeave:
+		return leave
+	case finishAgain:
+		return restart
+	}
+	return back
+}

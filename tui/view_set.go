@@ -1,0 +1,286 @@
+package tui
+
+import (
+	"strings"
+
+	"boothset/calc"
+	"boothset/calc/unit"
+	"boothset/tui/draw"
+
+	"github.com/charmbracelet/x/ansi"
+)
+
+// Widths from which the numbers stand beside each other with room for their ranges, and
+// from which they are large and their reasons stand under them.
+const (
+	narrowColumns = 54
+	wideColumns   = 78
+)
+
+// setView is what to set: what forbids it, the numbers, what to mind and why.
+func (b *bench) setView(room size) [][]string {
+	stops, warns := b.cautions(calc.Stop, room.w), b.cautions(calc.Warn, room.w)
+	numbers := b.numbers(size{room.w, room.h - len(stops) - len(warns)})
+	blocks := [][]string{stops, numbers, warns, b.now(room.w), wrap(b.atGun(), room.w), b.mainReasons(room.w), b.cautions(calc.Note, room.w)}
+	return leaves(blocks, room)
+}
+
+// cautions are those of a level, each marked with its word.
+func (b *bench) cautions(level calc.Level, w int) (rows []string) {
+	s := b.s
+	for _, c := range b.tried.cautions() {
+		if c.Level == level {
+			rows = append(rows, each(hang(s.say("level-"+string(level))+" ", s.text(c.ID, c.Figures), w), s.theme.level[level].Render)...)
+		}
+	}
+	return rows
+}
+
+// number is one of the three with what stands around it.
+type number struct {
+	name, value, unit string
+	likely            string   // the range it likely lies within
+	told              []string // what it is, in words
+}
+
+// printed is the number with its unit.
+func (n number) printed() string {
+	if n.unit == "%" || strings.HasPrefix(n.unit, "% ") {
+		return n.value + n.unit
+	}
+	return n.value + " " + n.unit
+}
+
+func (b *bench) three(j *job) [3]number {
+	s, sys, v := b.s, b.s.sys, &j.setup
+	parted := func(printed string) (value, unit string) {
+		unit = unitOf(printed)
+		return strings.TrimSuffix(printed, " "+unit), unit
+	}
+	gauge := func(name string, p unit.Gauge) calc.Figure {
+		return calc.Figure{Name: name, Kind: calc.FigureGauge, Value: float64(p)}
+	}
+	share := func(name string, v float64) calc.Figure {
+		return calc.Figure{Name: name, Kind: calc.FigureShare, Value: v}
+	}
+	n := [3]number{{name: s.say("number-wall")}, {name: s.say("number-distance")}, {name: s.say("number-valve")}}
+	if j.request.RegulatorAt == calc.Foot {
+		n[0].name = s.say("number-foot")
+	}
+	n[0].value, n[0].unit = parted(sys.Gauge(v.Wall.Flowing, unit.Usual))
+	n[0].told = []string{s.say("number-flowing"), s.text("number-static", calc.Figures{gauge("static", v.Wall.Static)})}
+	n[1].value, n[1].unit = parted(sys.Small(v.Distance.Target, unit.Usual))
+	low, _ := parted(sys.Small(v.Distance.Low, unit.Usual))
+	n[1].told = []string{s.text("number-keep", calc.Figures{named("low", low), named("high", sys.Small(v.Distance.High, unit.Usual))}), s.say("number-from")}
+	n[2].value, n[2].unit = strings.TrimSuffix(unit.PercentText(v.Valve.Opening, 0), "%"), s.say("number-open")
+	n[2].told = []string{
+		s.text("number-reserve", calc.Figures{{Name: "reserve", Kind: calc.FigureDrop, Value: float64(v.Valve.Reserve)}}),
+		s.text("number-floor", calc.Figures{share("floor", v.Valve.Floor)}),
+	}
+	if j.spread == nil {
+		return n // what shows is where the supply ends, and that is no setting
+	}
+	likely := func(low, high string) string {
+		low, _ = parted(low)
+		high, _ = parted(high)
+		return s.text("number-likely", calc.Figures{named("low", low), named("high", high)})
+	}
+	p := j.spread
+	n[0].likely = likely(sys.Gauge(p.Wall.Low, unit.Usual), sys.Gauge(p.Wall.High, unit.Usual))
+	n[1].likely = likely(sys.Small(p.Distance.Low, unit.Usual), sys.Small(p.Distance.High, unit.Usual))
+	n[2].likely = likely(strings.TrimSuffix(unit.PercentText(p.Opening.Low, 0), "%"), unit.PercentText(p.Opening.High, 0))
+	return n
+}
+
+// compact is the three in a row, or with their units alone where that is too wide.
+func (b *bench) compact(w int) []string {
+	var full, short []string
+	was, is := b.three(&b.kept), b.three(&b.tried)
+	for i, n := range is {
+		text := n.printed()
+		if was[i].value != n.value {
+			text = was[i].value + " -> " + text
+		}
+		full = append(full, n.name+" "+text)
+		short = append(short, text)
+	}
+	row := strings.Join(full, "   ")
+	if ansi.StringWidth(row) > w {
+		row = strings.Join(short, "  ")
+	}
+	return []string{b.s.theme.Number.Render(cut(row, w))}
+}
+
+// numbers is the three, as large as the room allows.
+func (b *bench) numbers(room size) []string {
+	three := b.three(&b.tried)
+	was := b.three(&b.kept)
+	for i := range three {
+		if was[i].value != three[i].value {
+			three[i].told = append([]string{was[i].value + " -> " + three[i].printed()}, three[i].told...)
+		}
+	}
+	if room.w < wideColumns {
+		if rows := b.stacked(three, room.w); len(rows) <= room.h {
+			return rows
+		}
+	}
+	full := room.w >= narrowColumns
+	if rows := b.beside(three, room.w, draw.Large, full); room.w >= wideColumns && len(rows) <= room.h {
+		return rows
+	}
+	if rows := b.beside(three, room.w, draw.Small, true); full || len(rows) <= room.h {
+		return rows
+	}
+	return b.beside(three, room.w, draw.Small, false)
+}
+
+// stacked is the numbers one below the other, large, each with its words beside it.
+func (b *bench) stacked(three [3]number, w int) (rows []string) {
+	th := b.s.theme
+	wide := 0
+	var pictures [3][]string
+	for i, n := range three {
+		pictures[i] = draw.Number(n.value, draw.Large, b.s.glyphs)
+		wide = max(wide, ansi.StringWidth(pictures[i][0]))
+	}
+	for i, n := range three {
+		if i > 0 {
+			rows = append(rows, "")
+		}
+		text := wrap(n.name+"  "+n.unit, w-wide-2)
+		text = each(text, th.Title.Render)
+		for _, t := range append([]string{n.likely}, n.told...) {
+			text = append(text, wrap(t, w-wide-2)...)
+		}
+		for y := range max(len(pictures[i]), len(text)) {
+			var left, right string
+			if y < len(pictures[i]) {
+				left = pictures[i][y]
+			}
+			if y < len(text) {
+				right = text[y]
+			}
+			rows = append(rows, strings.TrimRight(th.Number.Render(pad(left, wide))+"  "+right, " "))
+		}
+	}
+	return rows
+}
+
+// beside is the numbers in three columns: name and unit, the digits, the range, and in
+// full what they are.
+func (b *bench) beside(three [3]number, w int, scale draw.Size, full bool) []string {
+	th := b.s.theme
+	col := w / len(three)
+	var cells [3][]string
+	for i, n := range three {
+		name := wrap(n.name+"  "+n.unit, col-1)
+		if ansi.StringWidth(n.name) >= col {
+			name = []string{cut(n.name, col-1)}
+		}
+		cells[i] = each(name, th.Title.Render)
+	}
+	level(&cells)
+	for i, n := range three {
+		cells[i] = append(cells[i], each(draw.Number(n.value, scale, b.s.glyphs), th.Number.Render)...)
+	}
+	level(&cells)
+	for i, n := range three {
+		told := append([]string{n.likely}, n.told...)
+		if !full {
+			told = told[:1]
+			if n.likely == "" {
+				told = n.told[:1]
+			}
+		}
+		for _, t := range told {
+			cells[i] = append(cells[i], wrap(t, col-1)...)
+		}
+	}
+	return across(cells, col)
+}
+
+// level fills the cells up to the highest of them.
+func level(cells *[3][]string) {
+	high := 0
+	for i := range cells {
+		high = max(high, len(cells[i]))
+	}
+	for i := range cells {
+		for len(cells[i]) < high {
+			cells[i] = append(cells[i], "")
+		}
+	}
+}
+
+// across is cells of rows side by side, each in so many columns.
+func across(cells [3][]string, col int) (rows []string) {
+	level(&cells)
+	for y := range cells[0] {
+		var row string
+		for i := range cells {
+			row += pad(cells[i][y], col-1) + " "
+		}
+		rows = append(rows, strings.TrimRight(row, " "))
+	}
+	return rows
+}
+
+// mainReasons is the strongest reason of each number: under it where there is room.
+func (b *bench) mainReasons(w int) (rows []string) {
+	texts := [3]string{b.first("wall"), b.first("distance"), b.first("valve")}
+	if w >= wideColumns {
+		col := w / len(texts)
+		var cells [3][]string
+		for i, text := range texts {
+			cells[i] = wrap(text, col-2)
+		}
+		return across(cells, col)
+	}
+	for i, n := range b.three(&b.tried) {
+		rows = append(rows, wrap(b.s.theme.Title.Render(n.name)+" "+texts[i], w)...)
+	}
+	return rows
+}
+
+// isNow reports whether a reason speaks of the wall as it stands.
+func isNow(id string) bool { return strings.HasPrefix(id, "now-") }
+
+// now is what the wall as it stands does.
+func (b *bench) now(w int) (rows []string) {
+	for _, r := range b.tried.setup.Reasons {
+		if isNow(r.ID) {
+			rows = append(rows, each(hang("> ", b.s.text(r.ID, r.Figures), w), b.s.theme.Focus.Render)...)
+		}
+	}
+	return rows
+}
+
+// first is the first reason of what it is about, empty where there is none.
+func (b *bench) first(about string) string {
+	for _, r := range b.tried.setup.Reasons {
+		if r.About == about && !isNow(r.ID) {
+			return b.s.text(r.ID, r.Figures)
+		}
+	}
+	return ""
+}
+
+// atGun is the gun with the trigger pulled.
+func (b *bench) atGun() string {
+	s, v := b.s, &b.tried.setup
+	w := v.Working
+	f := calc.Figures{
+		{Name: "working", Kind: calc.FigureGauge, Value: float64(w.Pressure)}, {Name: "reads", Kind: calc.FigureGauge, Value: float64(w.Reads)},
+		{Name: "best", Kind: calc.FigureGauge, Value: float64(v.Short.Best)}, {Name: "cap", Kind: calc.FigureGauge, Value: float64(w.Cap)},
+		{Name: "flow", Kind: calc.FigureFlow, Value: float64(w.Flow)},
+	}
+	switch {
+	case v.Short.Is:
+		return s.text("gun-short", f)
+	case b.tried.request.Gauge == calc.AtFoot:
+		return s.text("gun-at-foot", f)
+	}
+	return s.text("gun-now", f)
+}
+
