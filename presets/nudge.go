@@ -42,9 +42,9 @@ func (c *Catalogue) Inputs(a Answers) []Input {
 				continue
 			}
 		}
-		for part, text := range c.parts(&a, field) {
+		for part := range c.parts(&a, field) {
 			all = append(all, Input{Field: field, Part: part})
-			if paired(field) && text != None {
+			if paired(field) {
 				all = append(all, Input{Field: field, Part: part, Piece: 1})
 			}
 		}

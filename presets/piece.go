@@ -68,8 +68,14 @@ func withPiece(in Input, value Typed, quantity string) Typed {
 // InputAt is the input that a rune of a field's text belongs to, as of the cursor that
 // stands before it. Places beyond the text count as its ends.
 func InputAt(field, text string, at int) Input {
-	runes := []rune(text)
-	before := string(runes[:min(max(at, 0), len(runes))])
+	before := text
+	for i := range text {
+		if at <= 0 {
+			before = text[:i]
+			break
+		}
+		at--
+	}
 	in, start := Input{Field: field}, 0
 	if field == FieldHose || field == FieldOther {
 		start = strings.LastIndexByte(before, '+') + 1
