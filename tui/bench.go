@@ -51,10 +51,14 @@ func (b *bench) heading() (left, right string) {
 	return s.name(presets.FieldCoat, all.Field(presets.FieldCoat)) + ", " + s.name(presets.FieldGun, all.Field(presets.FieldGun)), s.unitsName()
 }
 
-// enter works the answers out anew.
+// enter works the answers out anew. What is moved first is the wall as it stands, which
+// is mostly what is wrong.
 func (b *bench) enter() *presets.FieldError {
 	b.view, b.leaf = 0, 0
-	return b.solve()
+	f := b.solve()
+	wall := slices.IndexFunc(b.inputs(), func(in presets.Input) bool { return in.Field == presets.FieldWall })
+	b.input = max(wall, 0)
+	return f
 }
 
 func (b *bench) solve() *presets.FieldError {
@@ -68,7 +72,11 @@ func (b *bench) solve() *presets.FieldError {
 func (b *bench) fail(err error) { b.err = err }
 
 // changed reports whether something was moved and not kept.
-func (b *bench) changed() bool { return b.kept.answers.Differ(b.tried.answers) }
+func (b *bench) changed() bool {
+	return slices.ContainsFunc(steps, func(st step) bool {
+		return b.kept.answers.Field(st.id) != b.tried.answers.Field(st.id)
+	})
+}
 
 // inputs is what can be moved now.
 func (b *bench) inputs() []presets.Input {
@@ -190,14 +198,19 @@ func (b *bench) keys(room size) []binding {
 	if b.err != nil {
 		return []binding{bound(backKeys, "do-back", always(back)), told(againKeys, "do-again", always(restart)), quitKey()}
 	}
-	var all []binding
 	onward := bound(onKeys, "do-next-view", func(string) move { return b.next(room) })
 	goBack := bound(backKeys, "do-back", always(back))
 	if b.changed() {
 		onward = told(takeKeys, "do-keep", b.keep)
 		goBack = told(backKeys, "do-put-back", b.putBack)
 	}
-	all = append(all, told(walkKeys, "do-walk", b.walk), told(nudgeKeys, "do-nudge", b.nudge(1)), onward, goBack)
+	moves := []binding{told(walkKeys, "do-walk", b.walk), told(nudgeKeys, "do-nudge", b.nudge(1))}
+	var all []binding
+	if b.changed() {
+		all = append([]binding{onward, goBack}, moves...)
+	} else {
+		all = append(moves, onward, goBack)
+	}
 	all = append(all, told(digits(len(views)), "do-view", func(pressed string) move {
 		if n, err := strconv.Atoi(pressed); err == nil {
 			b.open(n-1, room)

@@ -15,7 +15,7 @@ const (
 	sideWindow = 110 // columns with room for the list of inputs beside the view
 	sideHigh   = 18  // rows of it
 	sideWide   = 38
-	lowBench   = 13 // rows from which the bench tells its inputs and cautions in full
+	lowBench   = 13 // rows from which the safety line stands in full
 )
 
 // shares is how the room of the bench is shared out.
@@ -54,17 +54,21 @@ func (b *bench) under(window size) []string {
 	for i, f := range b.forms {
 		add(formDigits[i], f.ask.Name, false)
 	}
-	const between = "  "
-	if rows := flow(names, between, window.w); len(rows) == 1 {
-		return []string{b.s.theme.Key.Render(rows[0])}
-	}
-	// Too narrow for all the names: that of the view that shows, the rest as digits.
-	for i := range names {
-		if !strings.HasPrefix(names[i], "[") {
-			names[i], _, _ = strings.Cut(names[i], " ")
+	between := "  "
+	// Where it is too narrow for all the names those of the pages stand as digits, and
+	// then all but that of the view that shows.
+	for _, kept := range []int{len(views), 0} {
+		if ansi.StringWidth(strings.Join(names, between)) <= window.w {
+			break
+		}
+		between = " "
+		for i := kept; i < len(names); i++ {
+			if !strings.HasPrefix(names[i], "[") {
+				names[i], _, _ = strings.Cut(names[i], " ")
+			}
 		}
 	}
-	return []string{b.s.theme.Key.Render(cut(strings.Join(names, " "), window.w))}
+	return []string{b.s.theme.Key.Render(cut(strings.Join(names, between), window.w))}
 }
 
 // body is the verdict, the view that shows, the inputs and the safety line.
@@ -120,21 +124,14 @@ func (b *bench) verdictRows(w int) []string {
 	return []string{style.Render(cut(text, w))}
 }
 
-// foot is the input that is moved, what it changed, and the safety line.
+// foot is the input that is moved and the safety line.
 func (b *bench) foot(room size, side bool) (rows []string) {
 	s := b.s
 	if !side {
 		rows = append(rows, b.strip(room.w))
 	}
-	low := room.h < lowBench
-	if !low || b.changed() {
-		rows = append(rows, b.change(room.w))
-	}
-	if low && b.changed() && !side {
-		rows = rows[1:] // its value is told there too
-	}
 	safety := wrap(s.say("safety-line"), room.w)
-	if low {
+	if room.h < lowBench {
 		safety = []string{cut(s.say("safety-short"), room.w)}
 	}
 	return append(rows, each(safety, s.theme.level[calc.Warn].Render)...)
@@ -153,10 +150,10 @@ func (s *session) inputName(in presets.Input) string {
 func (s *session) inputValue(all presets.Answers, in presets.Input) string {
 	text := all.Field(in.Field)
 	if text == "" {
-		if in.Field == presets.FieldWall {
-			return s.say("wall-not-read")
+		if usual := s.say("usual-" + in.Field); usual != "" {
+			return usual
 		}
-		return s.say("input-usual")
+		return s.say("usual")
 	}
 	if s.catalogue.Choices(in.Field) != nil {
 		return s.name(in.Field, text)
@@ -164,72 +161,28 @@ func (s *session) inputValue(all presets.Answers, in presets.Input) string {
 	return plain(in.Of(text))
 }
 
-// strip is the inputs in a row, as many as there is room for around the one that is
-// moved.
+// strip is the inputs in a row, that is moved in the middle of those there is room for.
 func (b *bench) strip(w int) string {
 	s := b.s
 	inputs := b.inputs()
 	all := s.complete(b.tried.answers)
 	between := " " + string(s.glyphs.Between) + " "
-	items := make([]string, len(inputs))
+	var row, moved string
+	at := 0
 	for i, in := range inputs {
-		items[i] = s.inputName(in) + " " + s.inputValue(all, in)
-	}
-	items[b.input] = s.theme.Focus.Render(cut("< "+items[b.input]+" >", w))
-	wide := ansi.StringWidth(items[b.input])
-	fits := func(i int) bool {
-		if i < 0 || i >= len(items) {
-			return false
+		item := s.inputName(in) + " " + s.inputValue(all, in)
+		if i == b.input {
+			moved = "< " + item + " >"
+			item, at = s.theme.Focus.Render(moved), ansi.StringWidth(row)
 		}
-		more := ansi.StringWidth(between + items[i])
-		if wide+more > w {
-			return false
-		}
-		wide += more
-		return true
-	}
-	first, end := b.input, b.input+1
-	for grown := true; grown; {
-		grown = false
-		if fits(end) {
-			end, grown = end+1, true
-		}
-		if fits(first - 1) {
-			first, grown = first-1, true
+		row += item
+		if i < len(inputs)-1 {
+			row += between
 		}
 	}
-	return strings.Join(items[first:end], between)
-}
-
-// change is what the numbers were and are once something is moved.
-func (b *bench) change(w int) string {
-	s := b.s
-	if !b.changed() {
-		return s.theme.Note.Render(cut(s.say("nudge-hint"), w))
-	}
-	var parts []string
-	was, is := b.three(&b.kept), b.three(&b.tried)
-	for i := range is {
-		text := strings.ToLower(is[i].name) + " " + is[i].printed()
-		if was[i].value != is[i].value {
-			text = strings.ToLower(is[i].name) + " " + was[i].value + " -> " + is[i].printed()
-		}
-		parts = append(parts, text)
-	}
-	in := b.inputs()[b.input]
-	all := s.complete(b.tried.answers)
-	row := "< " + s.inputName(in) + " " + s.inputValue(all, in) + " >  "
-	numbers := strings.Join(parts, ", ")
-	if w < ansi.StringWidth(row+numbers) {
-		row = ""
-	}
-	if w < ansi.StringWidth(numbers) {
-		numbers = strings.Join(parts[:1], "")
-		if was[2].value != is[2].value {
-			numbers += ", " + parts[2]
-		}
-	}
-	return s.theme.Focus.Render(cut(row+numbers, w))
+	left := at - max(w-ansi.StringWidth(moved), 0)/2
+	left = max(min(left, ansi.StringWidth(row)-w), 0)
+	return ansi.Cut(row, left, left+w)
 }
 
 // sideRows is every input, one below the other, with what it was where it was moved.

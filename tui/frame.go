@@ -46,8 +46,8 @@ func frameOf(p page, window size) frame {
 
 func tooSmall(window size) bool { return window.w < leastWidth || window.h < leastHeight }
 
-// draw lays a page out in a window.
-func draw(s *session, p page, all []binding, window size) string {
+// lay lays a page out in a window.
+func lay(s *session, p page, all []binding, window size) string {
 	if tooSmall(window) {
 		rows := wrap(s.text("window-small", calc.Figures{
 			whole("wide", window.w), whole("high", window.h), whole("leastWide", leastWidth), whole("leastHigh", leastHeight), named("key", s.say("key-stop"))}), window.w)

@@ -14,50 +14,49 @@ import (
 // the bindings that the assistant itself goes by.
 func KeyTable(c *presets.Catalogue, questions []Question) string {
 	r := newRoot(newSession(c, words.English(), c.System(), func(string) string { return "" }), questions)
-	low := size{leastWidth, leastHeight / 2} // where everything scrolls
+	s, low := r.s, size{leastWidth, leastHeight / 2} // where everything scrolls
 	var b strings.Builder
-	b.WriteString("| where | key | what it does |\n| --- | --- | --- |\n")
+	fmt.Fprintf(&b, "| %s | %s | %s |\n| --- | --- | --- |\n", s.say("keys-where"), s.say("keys-key"), s.say("keys-does"))
 	write := func(where string, all []binding) {
+		where = s.say(where)
 		for _, k := range all {
-			does := k.does
-			if k.more != "" {
-				does += ": " + k.more
+			does := s.say(k.does)
+			if more := s.say(k.more); more != "" {
+				does += ": " + more
 			}
-			fmt.Fprintf(&b, "| %s | `%s` | %s |\n", where, k.show, does)
+			fmt.Fprintf(&b, "| %s | `%s` | %s |\n", where, s.keyName(k), does)
 			where = ""
 		}
 	}
 
-	first := r.pages[0]
-	first.body(low)
-	write("before you spray", first.keys())
-	write("a question with a list", r.sample(presets.FieldGun).keys())
+	write("keys-at-safety", r.pages[0].keys(low))
+	write("keys-at-list", r.sample(presets.FieldGun).keys(low))
 	typed := r.sample(presets.FieldTemp)
 	typed.field.set("20C")
-	write("a question to type", typed.keys())
+	write("keys-at-typed", typed.keys(low))
 
-	r.s.answers = sampleAnswers(c)
-	r.answer.enter()
-	r.answer.body(low)
-	write("the answer", r.answer.keys())
-	if len(r.answer.forms) > 0 {
-		f := r.answer.forms[0]
+	s.answers = sampleAnswers(c)
+	r.bench.enter()
+	write("keys-at-answer", r.bench.keys(low))
+	r.bench.nudge(1)("right")
+	write("keys-at-tried", r.bench.keys(low)[:2])
+	if len(r.bench.forms) > 0 {
+		f := r.bench.forms[0]
 		var all []binding
 		for f.at = range f.boxes {
 			f.boxes[f.at].typed.set("1")
-			for _, k := range f.keys() {
-				if !slices.ContainsFunc(all, func(have binding) bool { return have.show == k.show }) {
+			for _, k := range f.keys(low) {
+				if !slices.ContainsFunc(all, func(have binding) bool { return have.does == k.does }) {
 					all = append(all, k)
 				}
 			}
 		}
-		write("a field of a page of its own", all)
+		write("keys-at-field", all)
 		f.at = len(f.boxes)
 		f.answer, f.err = Answer{Text: func(int) string { return strings.Repeat(".\n", leastHeight) }}, nil
-		f.body(low)
-		write("the answer of such a page", f.keys())
+		write("keys-at-form", f.keys(low))
 	}
-	write("everywhere", r.everywhere())
+	write("keys-everywhere", r.everywhere())
 	return b.String()
 }
 

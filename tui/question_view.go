@@ -3,6 +3,8 @@ package tui
 import (
 	"boothset/calc"
 	"boothset/presets"
+
+	"github.com/charmbracelet/x/ansi"
 )
 
 // margin stands before every row of a question.
@@ -79,6 +81,12 @@ func (q *question) row(w int) []string {
 // shown is the line or the supply as it stands, on the step that asks about it: a row a
 // part, or all of it in a sentence where the window is low.
 func (q *question) shown(room size) (rows []string) {
+	wide := 0
+	for i := range steps {
+		if q.shows(&steps[i]) {
+			wide = max(wide, ansi.StringWidth(q.s.say("short-"+steps[i].id)))
+		}
+	}
 	var short []string
 	for i := range steps {
 		st := &steps[i]
@@ -86,17 +94,15 @@ func (q *question) shown(room size) (rows []string) {
 		if v == "" || !q.shows(st) {
 			continue
 		}
-		short = append(short, st.short+" "+plain(v))
-		rows = append(rows, hang(pad(st.short, widestShort)+" ", q.s.name(st.id, v), room.w)...)
+		name := q.s.say("short-" + st.id)
+		short = append(short, name+" "+plain(v))
+		rows = append(rows, hang(pad(name, wide)+" ", q.s.name(st.id, v), room.w)...)
 	}
 	if room.h > 2*len(rows) {
 		return rows
 	}
 	return flow(short, ", ", room.w)
 }
-
-// widestShort is the width of the longest name of a step.
-const widestShort = len("receiver's air")
 
 // shows reports whether a step's answer is shown on this one.
 func (q *question) shows(st *step) bool {

@@ -112,7 +112,7 @@ func (r *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	if r.done {
 		return r, tea.Quit
 	}
-	return r, r.s.keep.later(r.draft)
+	return r, nil
 }
 
 func (r *root) press(k tea.KeyMsg) {
@@ -153,5 +153,5 @@ func (r *root) View() string {
 	if r.size == (size{}) {
 		return ""
 	}
-	return draw(r.s, r.page(), r.keys(), r.size)
+	return lay(r.s, r.page(), r.keys(), r.size)
 }

@@ -81,8 +81,9 @@ func Run(o Options) (Result, error) {
 
 // result is what the person leaves with.
 func (r *root) result() Result {
-	if r.pages[r.at] != page(r.answer) || r.answer.err != nil {
+	if r.pages[r.at] != page(r.bench) || r.bench.err != nil {
 		return Result{}
 	}
-	return Result{Answered: true, Request: r.answer.request, Setup: r.answer.setup, Spread: r.answer.spread, System: r.s.sys}
+	j := &r.bench.kept
+	return Result{Answered: true, Request: j.request, Setup: j.setup, Spread: j.spread, System: r.s.sys}
 }

@@ -74,20 +74,20 @@ func (b *bench) climate() draw.Climate {
 		return l
 	}
 	c := draw.Climate{
-		Temperature: draw.NewScale(s.degrees(unit.Celsius(coldestDay)), s.degrees(unit.Celsius(hottestDay)), mostTemps, s.degreesText),
+		Temperature: draw.NewScale(s.degrees(unit.Celsius(coldestDay)), s.degrees(unit.Celsius(hottestDay)), mostTemps, func(v float64) string { return bare(s.degreesText(v)) }),
 		Humidity:    draw.NewScale(driestDay, dampestDay, mostHumids, percent),
 		At: func(t, h float64) draw.Region {
 			switch l := limits(t); {
 			case h > 100*l.Stop:
 				return draw.Stop
-			case h > 100*l.Wait:
+			case h > 100*l.Wait, l.Wait == 0:
 				return draw.Wait
 			}
 			return draw.Go
 		},
 		Dew:     func(t float64) float64 { return 100 * limits(t).Stop },
 		DewText: s.say("day-dew"),
-		Today:   draw.Day{Temperature: s.degrees(day.Air), Humidity: 100 * day.Humidity, Text: s.say("day-today")},
+		Today:   draw.Day{Temperature: s.degrees(day.Air), Humidity: 100 * day.Humidity, Text: s.text("day-today", calc.Figures{tempFigure("air", day.Air), shareFigure("humidity", day.Humidity)})},
 		Go:      s.say("day-go"), Wait: s.say("day-wait"), Stop: s.say("day-stop"),
 	}
 	if was := &b.kept.day; was.Air != day.Air || was.Humidity != day.Humidity {

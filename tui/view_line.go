@@ -10,10 +10,14 @@ import (
 // lineView is the pressure as it falls from the wall to the cap.
 func (b *bench) lineView(room size) [][]string {
 	told := b.lineTold(room.w)
-	if rows := b.fall().Rows(room.w, room.h-len(told), b.s.glyphs, b.s.ink); rows != nil {
+	fall := b.fall()
+	if room.w < narrowColumns {
+		fall.Text = func(v float64) string { return bare(b.s.pressureText(v)) }
+	}
+	if rows := fall.Rows(room.w, room.h-len(told), b.s.glyphs, b.s.ink); rows != nil {
 		return [][]string{append(rows, told...)}
 	}
-	if rows := b.fall().Rows(room.w, room.h-1, b.s.glyphs, b.s.ink); rows != nil {
+	if rows := fall.Rows(room.w, room.h-1, b.s.glyphs, b.s.ink); rows != nil {
 		return leaves([][]string{rows, told}, room)
 	}
 	return leaves([][]string{told, b.lineText(room.w)}, room)
@@ -35,6 +39,9 @@ func (b *bench) fall() draw.Fall {
 		Text: s.pressureText, Worst: s.say("fall-worst"), Others: s.say("fall-others"), End: s.say("fall-end"),
 	}
 	for i, p := range v.Line {
+		if p.Kind == line.RegulatorKind && b.tried.request.RegulatorAt == calc.Wall {
+			continue // the fall begins behind it
+		}
 		part := draw.Part{Name: plain(p.Name), In: s.pressure(p.In), Out: s.pressure(p.Out), Worst: i == v.Bottleneck}
 		if p.Kind == line.RegulatorKind {
 			part.Note = s.say("fall-sets")

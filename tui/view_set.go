@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"cmp"
 	"strings"
 
 	"boothset/calc"
@@ -20,8 +21,15 @@ const (
 // setView is what to set: what forbids it, the numbers, what to mind and why.
 func (b *bench) setView(room size) [][]string {
 	stops, warns := b.cautions(calc.Stop, room.w), b.cautions(calc.Warn, room.w)
-	numbers := b.numbers(size{room.w, room.h - len(stops) - len(warns)})
-	blocks := [][]string{stops, numbers, warns, b.now(room.w), wrap(b.atGun(), room.w), b.mainReasons(room.w), b.cautions(calc.Note, room.w)}
+	now, why := b.now(room.w), b.mainReasons(room.w)
+	numbers := b.numbers(size{room.w, room.h - len(stops) - len(warns) - max(len(now), len(why))})
+	if len(now) > 0 && len(stops)+len(numbers)+len(now) >= room.h {
+		now = b.nowBrief(room.w)
+		if len(stops)+len(numbers)+len(now) >= room.h {
+			numbers = b.compact(room.w)
+		}
+	}
+	blocks := [][]string{stops, numbers, now, why, warns, wrap(b.atGun(), room.w), b.cautions(calc.Note, room.w)}
 	return leaves(blocks, room)
 }
 
@@ -39,7 +47,9 @@ func (b *bench) cautions(level calc.Level, w int) (rows []string) {
 // number is one of the three with what stands around it.
 type number struct {
 	name, value, unit string
-	likely            string   // the range it likely lies within
+	moved             string   // what it was and is, where something was moved
+	span              string   // the range it likely lies within
+	likely            string   // the same in words
 	told              []string // what it is, in words
 }
 
@@ -80,15 +90,16 @@ func (b *bench) three(j *job) [3]number {
 	if j.spread == nil {
 		return n // what shows is where the supply ends, and that is no setting
 	}
-	likely := func(low, high string) string {
+	likely := func(n *number, low, high string) {
 		low, _ = parted(low)
 		high, _ = parted(high)
-		return s.text("number-likely", calc.Figures{named("low", low), named("high", high)})
+		f := calc.Figures{named("low", low), named("high", high)}
+		n.span, n.likely = s.text("number-span", f), s.text("number-likely", f)
 	}
 	p := j.spread
-	n[0].likely = likely(sys.Gauge(p.Wall.Low, unit.Usual), sys.Gauge(p.Wall.High, unit.Usual))
-	n[1].likely = likely(sys.Small(p.Distance.Low, unit.Usual), sys.Small(p.Distance.High, unit.Usual))
-	n[2].likely = likely(strings.TrimSuffix(unit.PercentText(p.Opening.Low, 0), "%"), unit.PercentText(p.Opening.High, 0))
+	likely(&n[0], sys.Gauge(p.Wall.Low, unit.Usual), sys.Gauge(p.Wall.High, unit.Usual))
+	likely(&n[1], sys.Small(p.Distance.Low, unit.Usual), sys.Small(p.Distance.High, unit.Usual))
+	likely(&n[2], strings.TrimSuffix(unit.PercentText(p.Opening.Low, 0), "%"), unit.PercentText(p.Opening.High, 0))
 	return n
 }
 
@@ -117,7 +128,7 @@ func (b *bench) numbers(room size) []string {
 	was := b.three(&b.kept)
 	for i := range three {
 		if was[i].value != three[i].value {
-			three[i].told = append([]string{was[i].value + " -> " + three[i].printed()}, three[i].told...)
+			three[i].moved = was[i].value + " -> " + three[i].printed()
 		}
 	}
 	if room.w < wideColumns {
@@ -150,7 +161,7 @@ func (b *bench) stacked(three [3]number, w int) (rows []string) {
 		}
 		text := wrap(n.name+"  "+n.unit, w-wide-2)
 		text = each(text, th.Title.Render)
-		for _, t := range append([]string{n.likely}, n.told...) {
+		for _, t := range append([]string{n.moved, n.likely}, n.told...) {
 			text = append(text, wrap(t, w-wide-2)...)
 		}
 		for y := range max(len(pictures[i]), len(text)) {
@@ -174,30 +185,41 @@ func (b *bench) beside(three [3]number, w int, scale draw.Size, full bool) []str
 	col := w / len(three)
 	var cells [3][]string
 	for i, n := range three {
-		name := wrap(n.name+"  "+n.unit, col-1)
-		if ansi.StringWidth(n.name) >= col {
-			name = []string{cut(n.name, col-1)}
+		name := n.name
+		if ansi.StringWidth(name) >= col {
+			name = cut(name, col-1)
 		}
-		cells[i] = each(name, th.Title.Render)
+		if full {
+			name += "  " + n.unit
+		}
+		digits := draw.Number(n.value, scale, b.s.glyphs)
+		if last := len(digits) - 1; !full { // its unit stands beside it
+			unit, _, _ := strings.Cut(n.unit, " ")
+			digits[last] = strings.TrimRight(digits[last], " ") + " " + unit
+		}
+		cells[i] = append(each(wrap(name, col-1), th.Title.Render), each(digits, th.Number.Render)...)
 	}
 	level(&cells)
 	for i, n := range three {
-		cells[i] = append(cells[i], each(draw.Number(n.value, scale, b.s.glyphs), th.Number.Render)...)
-	}
-	level(&cells)
-	for i, n := range three {
-		told := append([]string{n.likely}, n.told...)
-		if !full {
-			told = told[:1]
-			if n.likely == "" {
-				told = n.told[:1]
-			}
-		}
-		for _, t := range told {
+		for _, t := range n.below(full) {
 			cells[i] = append(cells[i], wrap(t, col-1)...)
 		}
 	}
 	return across(cells, col)
+}
+
+// below is what stands under the digits, the most wanted first; where room is short only
+// that.
+func (n number) below(full bool) (all []string) {
+	for _, t := range append([]string{n.moved, n.likely}, n.told...) {
+		if t != "" {
+			all = append(all, t)
+		}
+	}
+	if full || len(all) == 0 {
+		return all
+	}
+	return []string{cmp.Or(n.moved, n.span, all[0])}
 }
 
 // level fills the cells up to the highest of them.
@@ -226,19 +248,20 @@ func across(cells [3][]string, col int) (rows []string) {
 	return rows
 }
 
-// mainReasons is the strongest reason of each number: under it where there is room.
+// mainReasons is the strongest reason of each number in brief, under it where there is
+// room.
 func (b *bench) mainReasons(w int) (rows []string) {
-	texts := [3]string{b.first("wall"), b.first("distance"), b.first("valve")}
-	if w >= wideColumns {
-		col := w / len(texts)
-		var cells [3][]string
-		for i, text := range texts {
-			cells[i] = wrap(text, col-2)
-		}
-		return across(cells, col)
-	}
+	abouts := [3]string{"wall", "distance", "valve"}
+	var cells [3][]string
 	for i, n := range b.three(&b.tried) {
-		rows = append(rows, wrap(b.s.theme.Title.Render(n.name)+" "+texts[i], w)...)
+		text := b.first(abouts[i])
+		if w >= wideColumns {
+			cells[i] = wrap(text, w/len(abouts)-2)
+		}
+		rows = append(rows, hang(b.s.theme.Title.Render(n.name)+" ", text, w)...)
+	}
+	if w >= wideColumns {
+		return across(cells, w/len(abouts))
 	}
 	return rows
 }
@@ -256,11 +279,21 @@ func (b *bench) now(w int) (rows []string) {
 	return rows
 }
 
-// first is the first reason of what it is about, empty where there is none.
+// nowBrief is the same in few words.
+func (b *bench) nowBrief(w int) (rows []string) {
+	for _, r := range b.tried.setup.Reasons {
+		if isNow(r.ID) {
+			rows = append(rows, each(hang("> ", b.s.text("brief-"+r.ID, r.Figures), w), b.s.theme.Focus.Render)...)
+		}
+	}
+	return rows
+}
+
+// first is the first reason of what it is about, in brief, empty where there is none.
 func (b *bench) first(about string) string {
 	for _, r := range b.tried.setup.Reasons {
 		if r.About == about && !isNow(r.ID) {
-			return b.s.text(r.ID, r.Figures)
+			return b.s.text("brief-"+r.ID, r.Figures)
 		}
 	}
 	return ""

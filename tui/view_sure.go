@@ -46,20 +46,21 @@ func (b *bench) ranges() draw.Ranges {
 	wall, distance, opening := p.Wall, p.Distance, p.Opening
 	r := draw.Ranges{Title: s.say("sure-causes"), Others: s.say("fall-others")}
 	r.Answers = []draw.Answer{
-		{Name: three[0].name, Low: s.pressure(wall.Low), High: s.pressure(wall.High), At: s.pressure(v.Wall.Flowing),
+		{Name: s.say("short-set"), Low: s.pressure(wall.Low), High: s.pressure(wall.High), At: s.pressure(v.Wall.Flowing),
 			LowText: bare(sys.Gauge(wall.Low, unit.Usual)), HighText: bare(sys.Gauge(wall.High, unit.Usual)), Text: three[0].printed()},
-		{Name: three[1].name, Low: s.distance(distance.Low), High: s.distance(distance.High), At: s.distance(v.Distance.Target),
+		{Name: s.say("short-distance"), Low: s.distance(distance.Low), High: s.distance(distance.High), At: s.distance(v.Distance.Target),
 			LowText: bare(sys.Small(distance.Low, unit.Usual)), HighText: bare(sys.Small(distance.High, unit.Usual)), Text: three[1].printed()},
-		{Name: three[2].name, Low: 100 * opening.Low, High: 100 * opening.High, At: 100 * v.Valve.Opening,
-			LowText: percent(100 * opening.Low), HighText: percent(100 * opening.High), Text: three[2].printed()},
+		{Name: s.say("short-valve"), Low: 100 * opening.Low, High: 100 * opening.High, At: 100 * v.Valve.Opening,
+			LowText: percent(100 * opening.Low), HighText: percent(100 * opening.High), Text: percent(100 * v.Valve.Opening)},
 	}
 	for i, text := range []func(float64) string{bareText(s.pressureText), bareText(s.distanceText), percent} {
 		a := &r.Answers[i]
 		a.Scale = scale(min(a.Low, a.At), max(a.High, a.At), text)
 	}
+	r.Answers[2].Scale = draw.NewScale(r.Answers[2].Scale.Low, 100, 5, percent)
 	for _, c := range p.Causes {
 		if c.Wall >= leastCause {
-			r.Causes = append(r.Causes, draw.Cause{Name: s.say("cause-" + c.ID), Share: c.Wall})
+			r.Causes = append(r.Causes, draw.Cause{Name: s.say("cause-"+c.ID) + " " + unit.PercentText(c.Wall, 0), Share: c.Wall})
 		}
 	}
 	return r
