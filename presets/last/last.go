@@ -1,0 +1,118 @@
+package last
+
+import (
+	"path/filepath"
+	"runtime"
+	"slices"
+	"time"
+
+	"boothset/calc"
+	"boothset/calc/unit"
+	"boothset/presets"
+)
+
+// Draft is a run of the assistant as it stood.
+type Draft struct {
+	Saved    time.Time                `json:"saved"`
+	Finished bool                     `json:"finished"` // it came to its answer
+	At       string                   `json:"at"`       // the step or view it was on
+	Answers  presets.Answers          `json:"answers"`
+	Sheets   map[string]presets.Sheet `json:"sheets,omitempty"` // what was typed on the coat's own pages, by page
+	Units    string                   `json:"units"`            // us or metric, as in a shop's file
+	Walk     bool                     `json:"walk"`             // the line was gone through part by part
+	Check    string                   `json:"check"`            // how the supply was to be checked
+}
+
+// System is the draft's system of units, or fallback where it names none.
+func (d *Draft) System(fallback unit.System) unit.System {
+	switch d.Units {
+	case "us":
+		return unit.US
+	case "metric":
+		return unit.Metric
+	}
+	return fallback
+}
+
+// Fit empties the answers that the catalogue does not take by themselves, such as a coat
+// of a shop's file that is gone; the rest stays.
+func (d *Draft) Fit(c *presets.Catalogue) {
+	sys := d.System(c.System())
+	for _, f := range presets.PlanFields {
+		if d.Answers.Field(f.Name) != "" && c.Fault(d.Answers, f.Name, sys) != nil {
+			d.Answers.Set(f.Name, "")
+		}
+	}
+	for _, sheet := range d.Sheets {
+		for field, v := range sheet {
+			choices := c.Choices(field)
+			if choices != nil && !slices.ContainsFunc(choices, func(i presets.Item) bool { return i.ID == string(v) }) {
+				delete(sheet, field)
+			}
+		}
+	}
+}
+
+// Age is how long ago a draft was saved: in whole minutes below an hour, in whole hours
+// below a day, in whole days from there; 0 where the clock has gone back since.
+func Age(saved, now time.Time) time.Duration {
+	const day = 24 * time.Hour
+	switch age := now.Sub(saved); {
+	case age <= 0:
+		return 0
+	case age < time.Hour:
+		return age.Round(time.Minute)
+	case age < day:
+		return age.Round(time.Hour)
+	default:
+		return age.Round(day)
+	}
+}
+
+// File is where the last answers are kept: boothset/last.json in $XDG_STATE_HOME, else in
+// .local/state in the home folder, on Windows in %LocalAppData%. It is empty where none of
+// them is known, and nothing is kept then.
+func File(getenv func(string) string) string { return fileOn(runtime.GOOS, getenv) }
+
+func fileOn(goos string, getenv func(string) string) string {
+	dir := getenv("XDG_STATE_HOME")
+	if !filepath.IsAbs(dir) { // unset, or relative, which the XDG rules say to ignore
+		home, below := "HOME", filepath.Join(".local", "state")
+		if goos == "windows" {
+			home, below = "LocalAppData", ""
+		}
+		if dir = getenv(home); !filepath.IsAbs(dir) {
+			return ""
+		}
+		dir = filepath.Join(dir, below)
+	}
+	return filepath.Join(dir, "boothset", "last.json")
+}
+
+// What can go wrong with the file, as the sentences for it are called.
+const (
+	Unreadable = "last-unreadable" // the system does not let it be read
+	TooLarge   = "last-too-large"
+	Broken     = "last-broken"  // torn, empty or not of this kind
+	Foreign    = "last-foreign" // of another version of the program
+	Unwritable = "last-unwritable"
+)
+
+// Error is a file of last answers that will not do, or cannot be written.
+type Error struct {
+	File string
+	ID   string // Unreadable and so on
+	Err  error
+}
+
+func (e *Error) Error() string { return e.File + ": " + e.ID + ": " + e.Err.Error() }
+
+func (e *Error) Unwrap() error { return e.Err }
+
+// Figures are what the error's sentence is filled with: file and why.
+func (e *Error) Figures() calc.Figures {
+	return calc.Figures{
+		{Name: "file", Kind: calc.FigureText, Text: e.File},
+		{Name: "why", Kind: calc.FigureText, Text: e.Err.Error()},
+	}
+}

@@ -1,0 +1,139 @@
+package last_test
+
+import (
+	"io/fs"
+	"os"
+	"path/filepath"
+	"runtime"
+	"testing"
+	"time"
+
+	"boothset/calc/unit"
+	"boothset/presets"
+	"boothset/presets/last"
+	"boothset/presets/words"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+func env(m map[string]string) func(string) string { return func(k string) string { return m[k] } }
+
+func TestWhereTheLastAnswersAreKept(t *testing.T) {
+	if runtime.GOOS == "windows" {
+		local := t.TempDir()
+		assert.Equal(t, filepath.Join(local, "boothset", "last.json"), last.File(env(map[string]string{"LocalAppData": local, "HOME": `C:\else`})))
+		assert.Empty(t, last.File(env(map[string]string{"HOME": local})))
+		return
+	}
+	for _, c := range []struct {
+		env  map[string]string
+		want string
+	}{
+		{map[string]string{"XDG_STATE_HOME": "/s", "HOME": "/h"}, "/s/boothset/last.json"},
+		{map[string]string{"XDG_STATE_HOME": "s", "HOME": "/h"}, "/h/.local/state/boothset/last.json"},
+		{map[string]string{"HOME": "/h"}, "/h/.local/state/boothset/last.json"},
+		{map[string]string{"HOME": "h"}, ""},
+		{map[string]string{"LocalAppData": "/l"}, ""},
+		{nil, ""},
+	} {
+		assert.Equal(t, c.want, last.File(env(c.env)), c.env)
+	}
+}
+
+func TestNothingIsKeptWithoutAFile(t *testing.T) {
+	require.NoError(t, last.Save("", last.Draft{At: "gun"}))
+	d, found, err := last.Load("")
+	require.NoError(t, err)
+	assert.False(t, found)
+	assert.Equal(t, last.Draft{}, d)
+	require.NoError(t, last.Forget(""))
+}
+
+func TestAge(t *testing.T) {
+	saved := time.Date(2031, 3, 4, 9, 30, 0, 0, time.UTC)
+	for after, want := range map[time.Duration]time.Duration{
+		-time.Hour:                      0,
+		0:                               0,
+		29 * time.Second:                0,
+		31 * time.Second:                time.Minute,
+		59*time.Minute + 40*time.Second: time.Hour,
+		time.Hour + 29*time.Minute:      time.Hour,
+		5*time.Hour + 31*time.Minute:    6 * time.Hour,
+		23*time.Hour + 45*time.Minute:   24 * time.Hour,
+		35 * time.Hour:                  24 * time.Hour,
+		37 * time.Hour:                  48 * time.Hour,
+		400*24*time.Hour + time.Minute:  400 * 24 * time.Hour,
+	} {
+		assert.Equal(t, want, last.Age(saved, saved.Add(after)), after)
+	}
+}
+
+// A run kept with a shop's file is offered without it: what only that file knew is
+// asked again, the rest is as it was.
+func TestAnswersTheCatalogueNoLongerKnowsAreAskedAgain(t *testing.T) {
+	c, err := presets.Load(nil, "")
+	require.NoError(t, err)
+	d := last.Draft{
+		Units: "metric",
+		Answers: presets.Answers{
+			Coat: "marsh-clear", Gun: "reduced-pressure", Temp: "24", Humidity: "45%", Supply: "6.2", Panel: "900C",
+			Hose: []presets.Typed{"8m,10mm", "2m,8mm"}, Coupling: "marsh", Regulator: "1/2in", Main: "far", Wall: "2.1 bar",
+			Compressor: "5hp", Receiver: "200", CutIn: "6",
+		},
+		Sheets: map[string]presets.Sheet{"day": {"coat": "marsh-clear", "paint": "20C"}, "film": {"coat": "clear"}},
+	}
+	want := d.Answers
+	want.Coat, want.Panel, want.Coupling, want.Main = "", "", "", ""
+	d.Fit(c)
+	assert.Equal(t, want, d.Answers)
+	assert.Equal(t, map[string]presets.Sheet{"day": {"paint": "20C"}, "film": {"coat": "clear"}}, d.Sheets)
+
+	d = last.Draft{Units: "us", Answers: presets.Answers{Supply: "90"}}
+	d.Fit(c)
+	assert.Equal(t, presets.Typed("90"), d.Answers.Supply)
+	d.Units = "metric"
+	d.Fit(c)
+	assert.Empty(t, d.Answers.Supply, "90 bar is none")
+
+	d = last.Draft{Answers: presets.Answers{Supply: "90"}}
+	d.Fit(c)
+	assert.Equal(t, presets.Typed("90"), d.Answers.Supply, "the shop's own units, psi")
+	assert.Equal(t, unit.Metric, d.System(unit.Metric))
+}
+
+// Each kind of error has its sentence, and the figures for it.
+func TestEveryErrorCanBeSaid(t *testing.T) {
+	w := words.English()
+	for _, id := range []string{last.Unreadable, last.TooLarge, last.Broken, last.Foreign, last.Unwritable} {
+		require.True(t, w.Has(id), id)
+		e := &last.Error{File: "/s/last.json", ID: id, Err: fs.ErrPermission}
+		said := w.Text(unit.US, id, e.Figures())
+		assert.Contains(t, said, "/s/last.json")
+		assert.Contains(t, said, "(permission denied)")
+		assert.NotContains(t, said, "{")
+		assert.ErrorIs(t, e, fs.ErrPermission)
+		assert.Equal(t, "/s/last.json: "+id+": permission denied", e.Error())
+	}
+}
+
+func TestForget(t *testing.T) {
+	file := filepath.Join(t.TempDir(), "boothset", "last.json")
+	require.NoError(t, last.Forget(file), "there is none yet")
+	require.NoError(t, last.Save(file, last.Draft{At: "gun"}))
+	require.NoError(t, last.Forget(file))
+	_, found, err := last.Load(file)
+	require.NoError(t, err)
+	assert.False(t, found)
+	require.NoError(t, os.MkdirAll(filepath.Join(file, "full"), 0o700))
+	isError(t, last.Forget(file), file, last.Unwritable)
+}
+
+// isError asserts that an error is of a kind and names the file.
+func isError(t require.TestingT, err error, file, id string) {
+	var e *last.Error
+	require.ErrorAs(t, err, &e)
+	assert.Equal(t, file, e.File)
+	assert.Equal(t, id, e.ID)
+	assert.NotContains(t, e.Err.Error(), file, "the file is named once")
+}
