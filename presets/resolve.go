@@ -183,11 +183,7 @@ func (v *resolver) air(a Answers) {
 	default:
 		v.fault(FieldGauge, g, "choose %s", listed([]string{InHandle, AtFoot, None}))
 	}
-	mark := Typed("1psi")
-	if v.sys == unit.Metric {
-		mark = "0.05bar"
-	}
-	v.r.Mark = unit.Drop(read(v, FieldMark, a.Mark.or(l.Mark), mark, unit.ParseGauge, v.sys.PressureUnit()))
+	v.r.Mark = unit.Drop(read(v, FieldMark, a.Mark.or(l.Mark), usualMark[v.sys], unit.ParseGauge, v.sys.PressureUnit()))
 	if a.Wall != "" {
 		v.r.HasNow = true
 		v.r.Now = read(v, FieldWall, a.Wall, "", unit.ParseGauge, v.sys.PressureUnit())

@@ -45,8 +45,15 @@ var steps = []step{
 	{FieldLineTemp, 0, [2]float64{2, 1}, &temperatures, func(r *calc.Request, _ int) float64 { return float64(r.Shop.LineTemp) }},
 }
 
-// markStep is the finest mark that the wall's gauges mostly have.
-var markStep = [2]float64{1, 0.05}
+// markStep is the mark that a wall gauge is taken to have where it is not told, and
+// usualMark the same as an answer.
+var (
+	markStep  = [2]float64{1, 0.05}
+	usualMark = [2]Typed{
+		Typed(pressures[unit.US].text(markStep[unit.US], 0)),
+		Typed(pressures[unit.Metric].text(markStep[unit.Metric], 2)),
+	}
+)
 
 // powerStep is the step of a compressor that is told by its motor.
 var powerStep = step{field: FieldCompressor, size: [2]float64{1, 1}, kind: &powers}
