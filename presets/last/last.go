@@ -18,7 +18,7 @@ type Draft struct {
 	At       string                   `json:"at"`       // the step or view it was on
 	Answers  presets.Answers          `json:"answers"`
 	Sheets   map[string]presets.Sheet `json:"sheets,omitempty"` // what was typed on the coat's own pages, by page
-	Units    string                   `json:"units"`            // us or metric, as in a shop's file
+	Units    string                   `json:"units"`            // presets.UnitsUS or UnitsMetric
 	Walk     bool                     `json:"walk"`             // the line was gone through part by part
 	Check    string                   `json:"check"`            // how the supply was to be checked
 }
@@ -26,9 +26,9 @@ type Draft struct {
 // System is the draft's system of units, or fallback where it names none.
 func (d *Draft) System(fallback unit.System) unit.System {
 	switch d.Units {
-	case "us":
+	case presets.UnitsUS:
 		return unit.US
-	case "metric":
+	case presets.UnitsMetric:
 		return unit.Metric
 	}
 	return fallback

@@ -104,16 +104,19 @@ func TestAnswersTheCatalogueNoLongerKnowsAreAskedAgain(t *testing.T) {
 
 // Each kind of error has its sentence, and the figures for it.
 func TestEveryErrorCanBeSaid(t *testing.T) {
-	w := words.English()
-	for _, id := range []string{last.Unreadable, last.TooLarge, last.Broken, last.Foreign, last.Unwritable} {
-		require.True(t, w.Has(id), id)
-		e := &last.Error{File: "/s/last.json", ID: id, Err: fs.ErrPermission}
-		said := w.Text(unit.US, id, e.Figures())
-		assert.Contains(t, said, "/s/last.json")
-		assert.Contains(t, said, "(permission denied)")
-		assert.NotContains(t, said, "{")
-		assert.ErrorIs(t, e, fs.ErrPermission)
-		assert.Equal(t, "/s/last.json: "+id+": permission denied", e.Error())
+	for _, lang := range words.Languages() {
+		w, ok := words.For(lang)
+		require.True(t, ok)
+		for _, id := range []string{last.Unreadable, last.TooLarge, last.Broken, last.Foreign, last.Unwritable} {
+			require.True(t, w.Has(id), id)
+			e := &last.Error{File: "/s/last.json", ID: id, Err: fs.ErrPermission}
+			said := w.Text(unit.US, id, e.Figures())
+			assert.Contains(t, said, "/s/last.json")
+			assert.Contains(t, said, "(permission denied)")
+			assert.NotContains(t, said, "{")
+			assert.ErrorIs(t, e, fs.ErrPermission)
+			assert.Equal(t, "/s/last.json: "+id+": permission denied", e.Error())
+		}
 	}
 }
 
