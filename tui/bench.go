@@ -27,7 +27,7 @@ type bench struct {
 
 // view is one way to look at the answer.
 type view struct {
-	id    string                                // its name is under view- and this
+	id    string                               // its name is under view- and this
 	pages func(b *bench, room size) [][]string // each as high as the room at most
 }
 
@@ -56,6 +56,7 @@ func (b *bench) heading() (left, right string) {
 func (b *bench) enter() *presets.FieldError {
 	b.view, b.leaf = 0, 0
 	f := b.solve()
+	b.s.finished = b.s.finished || b.err == nil
 	wall := slices.IndexFunc(b.inputs(), func(in presets.Input) bool { return in.Field == presets.FieldWall })
 	b.input = max(wall, 0)
 	return f

@@ -28,10 +28,10 @@ func (p *finish) enter() *presets.FieldError {
 	return nil
 }
 
-func (p *finish) skip() bool                 { return false }
-func (p *finish) heading() (string, string)  { return p.s.say("finish-title"), p.s.unitsName() }
-func (p *finish) under(size) []string        { return nil }
-func (p *finish) press(tea.KeyMsg) move      { return nil }
+func (p *finish) skip() bool                { return false }
+func (p *finish) heading() (string, string) { return p.s.say("finish-title"), p.s.unitsName() }
+func (p *finish) under(size) []string       { return nil }
+func (p *finish) press(tea.KeyMsg) move     { return nil }
 func (p *finish) body(room size) []string {
 	rows := append([]string{""}, each(p.list.rows(p.s, size{room.w - 2*len(margin), max(room.h-1, 1)}), func(row ...string) string { return margin + row[0] })...)
 	return rows[:min(len(rows), room.h)]

@@ -68,6 +68,31 @@ func (b *box) own() string {
 	return strings.TrimSpace(b.typed.String())
 }
 
+// typed is what was said here, field by field.
+func (f *form) typed() presets.Sheet {
+	s := presets.Sheet{}
+	for i := range f.boxes {
+		if own := f.boxes[i].own(); own != "" {
+			s[f.boxes[i].Name] = presets.Typed(own)
+		}
+	}
+	return s
+}
+
+// fill says what a sheet holds, as typed here.
+func (f *form) fill(s presets.Sheet) {
+	for i := range f.boxes {
+		b := &f.boxes[i]
+		own := string(s[b.Name])
+		b.clear()
+		if b.choices == nil {
+			b.typed.set(own)
+		} else {
+			b.picked = slices.IndexFunc(b.choices, func(c presets.Item) bool { return c.ID == own })
+		}
+	}
+}
+
 func (b *box) clear() {
 	b.typed.set("")
 	b.picked = -1

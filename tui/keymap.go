@@ -34,10 +34,10 @@ var (
 	clearKeys  = chord("key-clear", "ctrl+u")
 	answerKeys = chord("key-page-down", "pgdown")
 
-	scrollKeys   = chord("key-up-down", "up", "down", "k", "j")
-	pageKeys     = chord("key-pages", "pgup", "pgdown", " ")
-	homeKeys     = chord("key-home-end", "home", "end")
-	leafKeys     = chord("key-pages", "pgup", "pgdown")
+	scrollKeys = chord("key-up-down", "up", "down", "k", "j")
+	pageKeys   = chord("key-pages", "pgup", "pgdown", " ")
+	homeKeys   = chord("key-home-end", "home", "end")
+	leafKeys   = chord("key-pages", "pgup", "pgdown")
 
 	unitsKeys = chord("key-u", "u")
 	againKeys = chord("key-n", "n")

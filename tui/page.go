@@ -43,7 +43,7 @@ func restart(r *root) {
 		r.s.check = checkKeep
 	}
 	r.over = nil
-	r.goTo(firstQuestion)
+	r.goTo(r.first)
 }
 
 // open puts a page over the one the person is on; back returns.

@@ -30,6 +30,9 @@ func (q *question) body(room size) []string {
 		spare := room.h - len(ask) - len(shown) - len(fault)
 		rows := min(len(q.list.items), max(spare-len(why), leastRows))
 		answer = q.list.rows(s, size{w, rows})
+		if old := s.age(q.step.id, q.picked()); old != "" && spare-len(answer) > 0 {
+			answer = append(answer, s.theme.Note.Render(cut(old, w)))
+		}
 	}
 	why = why[:max(min(len(why), room.h-len(ask)-len(shown)-len(answer)-len(fault)), 0)]
 
@@ -58,6 +61,14 @@ func (q *question) body(room size) []string {
 	return rows[:min(len(rows), room.h)]
 }
 
+// picked is the id of the marked choice.
+func (q *question) picked() string {
+	if len(q.list.items) == 0 {
+		return ""
+	}
+	return q.list.picked().ID
+}
+
 // leastRows is how much of a list is always shown.
 const leastRows = 3
 
@@ -65,6 +76,9 @@ const leastRows = 3
 func (q *question) row(w int) []string {
 	s := q.s
 	rows := []string{s.theme.Focus.Render("> ") + q.field.row(s.glyphs.Cursor, w-2)}
+	if old := s.age(q.step.id, q.field.String()); old != "" {
+		rows = append(rows, each(wrap(old, w), s.theme.Note.Render)...)
+	}
 	if q.field.String() == "" {
 		if offer := q.offer(); offer != "" {
 			rows = append(rows, wrap(s.say("field-offer")+" "+offer, w)...)

@@ -4,10 +4,6 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 )
 
-// firstQuestion is where the pages begin that can be gone back to; the safety page
-// before it shows once.
-const firstQuestion = 1
-
 // stopKey works everywhere, also where the window is too small.
 const stopKey = "ctrl+c"
 
@@ -16,20 +12,23 @@ type stopMsg struct{}
 
 // root is where the person is, and the way from a key to that page.
 type root struct {
-	s     *session
-	pages []page // in the order they are gone through
-	at    int
-	over  []page // opened over that, the last one shows
-	bench *bench
-	size  size // 0 until it is known
+	s      *session
+	pages  []page // in the order they are gone through
+	first  int    // the first question: what lies before it shows once
+	at     int
+	over   []page // opened over that, the last one shows
+	resume *resume
+	bench  *bench
+	size   size // 0 until it is known
 
 	done    bool // to be left
 	stopped bool // because it was interrupted
 }
 
 func newRoot(s *session, questions []Question) *root {
-	r := &root{s: s, bench: &bench{s: s}}
-	r.pages = append(r.pages, &safety{s: s})
+	r := &root{s: s, bench: &bench{s: s}, resume: &resume{s: s}}
+	r.pages = append(r.pages, &safety{s: s}, r.resume)
+	r.first = len(r.pages)
 	for i := range steps {
 		r.pages = append(r.pages, &question{s: s, step: &steps[i]})
 	}
@@ -50,7 +49,10 @@ func (r *root) page() page {
 
 // step goes on or back by one page that has something to ask.
 func (r *root) step(by int) {
-	for at := r.at + by; at >= firstQuestion && at < len(r.pages); at += by {
+	for at := r.at + by; at >= 0 && at < len(r.pages); at += by {
+		if at < r.first && by < 0 {
+			return
+		}
 		if !r.pages[at].skip() {
 			r.goTo(at)
 			return
@@ -112,7 +114,10 @@ func (r *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	if r.done {
 		return r, tea.Quit
 	}
-	return r, nil
+	if !r.started() {
+		return r, nil
+	}
+	return r, r.s.keep.later(r.draft())
 }
 
 func (r *root) press(k tea.KeyMsg) {

@@ -25,6 +25,8 @@ type Options struct {
 	In        io.Reader   // a terminal
 	Out       io.Writer   // a terminal
 	Getenv    func(string) string
+	// Kept is the file that the answers are kept in, as they come; empty keeps nothing.
+	Kept      string
 	Questions []Question // reached from the answer, in this order; nine at most
 }
 
@@ -37,6 +39,8 @@ type Result struct {
 	Setup    calc.Setup
 	Spread   *calc.Spread
 	System   unit.System
+	// Unkept is why the answers could not be kept, nil where they were.
+	Unkept error
 	// Stopped reports an interrupt: ctrl+c, a signal, a closed window.
 	Stopped bool
 }
@@ -47,6 +51,7 @@ const framesPerSecond = 120
 // Run shows the assistant until the person leaves it. The terminal is then as it was.
 func Run(o Options) (Result, error) {
 	r := newRoot(newSession(o.Catalogue, o.Words, o.System, o.Getenv), o.Questions)
+	r.keepIn(o.Kept)
 	p := tea.NewProgram(r, tea.WithInput(o.In), tea.WithOutput(o.Out), tea.WithAltScreen(),
 		tea.WithFPS(framesPerSecond), tea.WithoutSignalHandler())
 
@@ -68,15 +73,21 @@ func Run(o Options) (Result, error) {
 	}()
 
 	_, err := p.Run()
+	var unkept error
+	if r.started() {
+		unkept = r.s.keep.flush(r.draft())
+	}
 	switch {
 	case r.stopped:
-		return Result{Stopped: true}, nil
+		return Result{Stopped: true, Unkept: unkept}, nil
 	case errors.Is(err, tea.ErrProgramPanic):
 		return Result{}, err
 	case err != nil:
 		return Result{}, fmt.Errorf("the terminal failed: %w", err)
 	}
-	return r.result(), nil
+	left := r.result()
+	left.Unkept = unkept
+	return left, nil
 }
 
 // result is what the person leaves with.

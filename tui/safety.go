@@ -36,6 +36,9 @@ func (p *safety) rows(room size) (rows []string) {
 			rows = append(rows, margin+row)
 		}
 	}
+	if p.s.notice != "" {
+		rows = append(rows, each(hang(margin+"! ", p.s.notice, room.w-len(margin)), p.s.theme.Note.Render)...)
+	}
 	return rows
 }
 

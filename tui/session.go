@@ -1,11 +1,13 @@
 package tui
 
 import (
+	"time"
 	"unicode"
 
 	"boothset/calc"
 	"boothset/calc/unit"
 	"boothset/presets"
+	"boothset/presets/last"
 	"boothset/presets/words"
 	"boothset/tui/draw"
 
@@ -25,6 +27,12 @@ type session struct {
 	answers  presets.Answers
 	walkLine bool   // the line is gone through part by part
 	check    string // whether the supply is checked: checkSkip, checkKeep or checkChange
+	finished bool   // the answer was reached
+
+	old    *last.Draft // the last run's answers, where they were taken over
+	now    func() time.Time
+	keep   *keeper
+	notice string // what went wrong before the start, for the first page
 }
 
 // What checking the supply can be, as its choices are called.
@@ -37,7 +45,7 @@ const (
 func newSession(c *presets.Catalogue, w *words.Words, sys unit.System, getenv func(string) string) *session {
 	s := &session{
 		catalogue: c, words: w, sys: sys,
-		theme: newTheme(coloured(getenv)), glyphs: glyphs(getenv), sure: calc.Propagate,
+		theme: newTheme(coloured(getenv)), glyphs: glyphs(getenv), sure: calc.Propagate, now: time.Now,
 		check: checkSkip,
 	}
 	if s.hasCompressor() {
@@ -139,15 +147,18 @@ func (s *session) name(field, value string) string {
 	return plain(value)
 }
 
-// trail is the answers so far in at most rows of w columns. Where they are too many the
-// first ones go.
-func (s *session) trail(w, rows int) []string {
+// trail is the answers so far in at most rows of w columns.
+func (s *session) trail(w, rows int) []string { return s.answersIn(s.answers, s.check, w, rows) }
+
+// answersIn is answers in at most rows of w columns. Where they are too many the first
+// ones go.
+func (s *session) answersIn(a presets.Answers, check string, w, rows int) []string {
 	var said []string
 	for i := range steps {
 		st := &steps[i]
-		v := s.answers.Field(st.id)
+		v := a.Field(st.id)
 		switch {
-		case v == "", st.ofSupply() && s.check == checkSkip:
+		case v == "", st.ofSupply() && check == checkSkip:
 		case st.speaks:
 			said = append(said, s.name(st.id, v))
 		default:
@@ -163,4 +174,22 @@ func (s *session) trail(w, rows int) []string {
 		return []string{""}
 	}
 	return all[:min(len(all), rows)]
+}
+
+// age is how long ago the last run's answer to a field was given, where it is still what
+// stands in it; empty otherwise.
+func (s *session) age(field, text string) string {
+	if s.old == nil || text == "" || s.old.Answers.Field(field) != text {
+		return ""
+	}
+	return s.text("entered-ago", calc.Figures{named("age", s.ageOf(s.old))})
+}
+
+// ageOf is how long ago a draft was kept, in words.
+func (s *session) ageOf(d *last.Draft) string {
+	age := last.Age(d.Saved, s.now())
+	if age < time.Minute {
+		return s.say("age-moment")
+	}
+	return s.words.Minutes(age)
 }

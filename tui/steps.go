@@ -22,9 +22,9 @@ const (
 type step struct {
 	id       string // the field of presets.Answers, stepLine or stepSupply
 	part     string
-	speaks   bool   // its answer speaks for itself; others stand behind their short- name
-	typed    bool   // typed, not picked from a list
-	optional bool   // may be left empty where the shop has no usual
+	speaks   bool // its answer speaks for itself; others stand behind their short- name
+	typed    bool // typed, not picked from a list
+	optional bool // may be left empty where the shop has no usual
 	when     func(*session) bool
 }
 

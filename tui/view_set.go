@@ -29,7 +29,11 @@ func (b *bench) setView(room size) [][]string {
 			numbers = b.compact(room.w)
 		}
 	}
-	blocks := [][]string{stops, numbers, now, why, warns, wrap(b.atGun(), room.w), b.cautions(calc.Note, room.w)}
+	next := [2][]string{why, warns}
+	if len(now) > 0 {
+		next = [2][]string{warns, why}
+	}
+	blocks := [][]string{stops, numbers, now, next[0], next[1], wrap(b.atGun(), room.w), b.cautions(calc.Note, room.w)}
 	return leaves(blocks, room)
 }
 
@@ -316,4 +320,3 @@ func (b *bench) atGun() string {
 	}
 	return s.text("gun-now", f)
 }
-

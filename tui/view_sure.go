@@ -41,7 +41,9 @@ func (b *bench) ranges() draw.Ranges {
 		room := (high - low) / 2
 		return draw.NewScale(max(low-room, 0), high+room, 5, text)
 	}
-	bareText := func(text func(float64) string) func(float64) string { return func(v float64) string { return bare(text(v)) } }
+	bareText := func(text func(float64) string) func(float64) string {
+		return func(v float64) string { return bare(text(v)) }
+	}
 	percent := func(v float64) string { return unit.PercentText(v/100, 0) }
 	wall, distance, opening := p.Wall, p.Distance, p.Opening
 	r := draw.Ranges{Title: s.say("sure-causes"), Others: s.say("fall-others")}

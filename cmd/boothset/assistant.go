@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"flag"
 	"fmt"
 	"io"
@@ -8,6 +9,7 @@ import (
 
 	"boothset/calc/unit"
 	"boothset/presets"
+	"boothset/presets/last"
 	"boothset/tui"
 
 	"github.com/charmbracelet/x/term"
@@ -32,7 +34,11 @@ func runAssistant(args []string, std stdio, getenv func(string) string) int {
 	if err := flags.open(&o, getenv); err != nil {
 		return refuse(std, err)
 	}
-	left, err := tui.Run(tui.Options{Catalogue: o.catalogue, Words: o.words, System: o.sys, In: std.in, Out: screen, Getenv: getenv, Questions: pages(o.catalogue)})
+	left, err := tui.Run(tui.Options{Catalogue: o.catalogue, Words: o.words, System: o.sys, In: std.in, Out: screen, Getenv: getenv, Kept: last.File(getenv), Questions: pages(o.catalogue)})
+	var unkept *last.Error
+	if errors.As(left.Unkept, &unkept) {
+		fmt.Fprintln(std.err, "boothset:", o.words.Text(o.sys, unkept.ID, unkept.Figures()))
+	}
 	switch {
 	case err != nil:
 		return failed(std, err)

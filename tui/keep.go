@@ -1,0 +1,149 @@
+package tui
+
+import (
+	"errors"
+	"reflect"
+	"sync"
+	"time"
+
+	"boothset/calc/unit"
+	"boothset/presets"
+	"boothset/presets/last"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// keeper keeps what was answered on disk, so that the next start offers it.
+type keeper struct {
+	file string // nothing is kept where it is empty
+	now  func() time.Time
+
+	mu     sync.Mutex
+	latest last.Draft // as last asked for
+	asked  int        // how often it was
+	err    error      // of the last write
+}
+
+// later is the command that keeps a draft, nil where it is the one asked for last. Writes
+// that come late find that a newer one is due and leave it to that.
+func (k *keeper) later(d last.Draft) tea.Cmd {
+	if k == nil || k.file == "" {
+		return nil
+	}
+	k.mu.Lock()
+	defer k.mu.Unlock()
+	if reflect.DeepEqual(d, k.latest) {
+		return nil
+	}
+	k.latest = d
+	k.asked++
+	mine := k.asked
+	return func() tea.Msg {
+		k.mu.Lock()
+		defer k.mu.Unlock()
+		if mine == k.asked {
+			k.write()
+		}
+		return nil
+	}
+}
+
+// flush keeps a draft at once, and says what was wrong with the last write.
+func (k *keeper) flush(d last.Draft) error {
+	if k == nil || k.file == "" {
+		return nil
+	}
+	k.mu.Lock()
+	defer k.mu.Unlock()
+	k.latest = d
+	k.asked++
+	k.write()
+	return k.err
+}
+
+func (k *keeper) write() {
+	d := k.latest
+	d.Saved = k.now()
+	k.err = last.Save(k.file, d)
+}
+
+// keepIn keeps the run in a file, and offers what the last one left there.
+func (r *root) keepIn(file string) {
+	s := r.s
+	s.keep = &keeper{file: file, now: s.now}
+	d, found, err := last.Load(file)
+	var wrong *last.Error
+	switch {
+	case errors.As(err, &wrong):
+		s.notice = s.text(wrong.ID, wrong.Figures())
+	case found:
+		d.Fit(s.catalogue)
+		r.resume.draft = &d
+	}
+}
+
+// atBench is where a draft stands that has come to its answer.
+const atBench = "answer"
+
+// draft is the run as it stands.
+func (r *root) draft() last.Draft {
+	s := r.s
+	d := last.Draft{Answers: s.answers, Units: "us", Walk: s.walkLine, Check: s.check, Finished: s.finished, At: atBench}
+	if s.sys == unit.Metric {
+		d.Units = "metric"
+	}
+	if q, ok := r.pages[r.at].(*question); ok {
+		d.At, d.Typed = q.step.id, q.field.String()
+	}
+	for _, f := range r.bench.forms {
+		if sheet := f.typed(); len(sheet) > 0 {
+			if d.Sheets == nil {
+				d.Sheets = map[string]presets.Sheet{}
+			}
+			d.Sheets[f.ask.Name] = sheet
+		}
+	}
+	return d
+}
+
+// started reports whether there is anything worth keeping.
+func (r *root) started() bool { return r.at >= r.first }
+
+// take makes a draft the run's own, its answers offered.
+func (r *root) take(d *last.Draft) {
+	s := r.s
+	s.answers, s.walkLine, s.finished = d.Answers, d.Walk, d.Finished
+	s.sys = d.System(s.sys)
+	switch d.Check {
+	case checkSkip, checkKeep, checkChange:
+		s.check = d.Check
+	}
+	for _, p := range r.pages {
+		if q, ok := p.(*question); ok && q.step.typed {
+			q.field.set(d.Answers.Field(q.step.id))
+			if q.step.id == d.At && d.Typed != "" {
+				q.field.set(d.Typed)
+			}
+		}
+	}
+	for _, f := range r.bench.forms {
+		f.fill(d.Sheets[f.ask.Name])
+	}
+}
+
+// place is the page that a draft stood on, the first question where it is not known.
+func (r *root) place(d *last.Draft) int {
+	for i, p := range r.pages {
+		switch p := p.(type) {
+		case *question:
+			if p.step.id == d.At && !p.skip() {
+				return i
+			}
+		case *bench:
+			if d.At == atBench {
+				return i
+			}
+		}
+	}
+	return r.first
+}
