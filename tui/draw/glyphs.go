@@ -1,22 +1,45 @@
-// Package draw turns numbers into pictures made of characters: large digits, bars.
-// Numbers in, lines of text out; every character is one column wide and nothing is
-// coloured.
+// Package draw turns numbers into pictures made of characters: large digits, bars, a
+// gauge, the pressure along a line, an open bore, a ruler, the day, how sure an answer is.
+// Numbers and short texts in, rows of text out; every character is one column wide. A
+// picture computes no physics and holds no words: what is told is the caller's.
 //
 //	for _, row := range draw.Number("29", draw.Large, draw.Blocks) { ... }
+//	rows := draw.Dial{Scale: scale, Set: draw.Mark{At: 31, Text: "set 31"}}.Rows(40, 14, draw.Blocks, nil)
+//
+// All pictures keep to the same rules. Rows gives at most h rows of at most w columns, or
+// nil where the room is less than the picture's least or there is nothing to draw; the
+// caller then says the same in text. A Mark or Band without a text, or with a NaN, is not
+// drawn. What lies off a scale stands at its end with < or >.
 package draw
 
 // Glyphs is a set of characters to draw with, each one column wide.
 type Glyphs struct {
-	Full         rune // a whole cell of ink
-	Upper, Lower rune // half a cell of ink; 0 where the set has none
-	Rule         rune // a horizontal line
-	Between      rune // between two pieces of a line of text
-	Cursor       rune // where the next character goes
+	Full              rune // a whole cell of ink
+	Upper, Lower      rune // half a cell of ink; 0 where the set has none
+	Left, Right       rune // the same, upright
+	Light, Mid, Dark  rune // shades between blank and Full
+	Dot               rune // a single point
+	Rule, Upright     rune // a line across, a line down
+	Down, Up, Cross   rune // a line across with a branch down, up, both
+	TeeRight, TeeLeft rune // a line down with a branch to the right, to the left
+	DownRight         rune // a corner with a branch down and one to the right
+	DownLeft          rune
+	UpRight, UpLeft   rune
+	Between           rune // between two pieces of a line of text
+	Cursor            rune // where the next character goes
 }
 
 // Blocks is for terminals that show Unicode. All of it is in the old PC character set,
 // which the fonts of bare consoles have too.
-var Blocks = Glyphs{Full: '█', Upper: '▀', Lower: '▄', Rule: '─', Between: '·', Cursor: '▌'}
+var Blocks = Glyphs{
+	Full: '█', Upper: '▀', Lower: '▄', Left: '▌', Right: '▐', Light: '░', Mid: '▒', Dark: '▓', Dot: '·',
+	Rule: '─', Upright: '│', Down: '┬', Up: '┴', Cross: '┼', TeeRight: '├', TeeLeft: '┤',
+	DownRight: '┌', DownLeft: '┐', UpRight: '└', UpLeft: '┘', Between: '·', Cursor: '▌',
+}
 
 // ASCII is for all others.
-var ASCII = Glyphs{Full: '#', Rule: '-', Between: '|', Cursor: '_'}
+var ASCII = Glyphs{
+	Full: '#', Light: ':', Mid: '=', Dark: '%', Dot: '.',
+	Rule: '-', Upright: '|', Down: '+', Up: '+', Cross: '+', TeeRight: '+', TeeLeft: '+',
+	DownRight: '+', DownLeft: '+', UpRight: '+', UpLeft: '+', Between: '|', Cursor: '_',
+}

@@ -1,0 +1,104 @@
+package draw
+
+import "math"
+
+// Scale is an axis from Low to High in display units. One without extent, or without an
+// end, carries no picture.
+type Scale struct {
+	Low, High float64
+	Ticks     []Tick
+}
+
+// Tick is a place on a scale; one without a text is a small tick.
+type Tick struct {
+	At   float64
+	Text string
+}
+
+// Mark is a value with its text, such as "set 31 psi".
+type Mark struct {
+	At   float64
+	Text string
+}
+
+// Band is a range of values with its text; its ends may come in either order.
+type Band struct {
+	Low, High float64
+	Text      string
+}
+
+// NewScale is a scale over low to high, widened to whole steps of 1, 2 or 5 times a power
+// of ten, with at most the number of ticks given, but never fewer than two, each with its
+// text.
+func NewScale(low, high float64, most int, text func(float64) string) Scale {
+	if low > high {
+		low, high = high, low
+	}
+	if s := (Scale{Low: low, High: high}); !s.ok() {
+		return s
+	}
+	most = min(max(most, 2), mostTicks)
+	step := niceStep((high - low) / float64(most-1))
+	first, last := math.Floor(low/step+nearly), math.Ceil(high/step-nearly)
+	for last-first+1 > float64(most) && most > 2 {
+		step = niceStep(step * 1.01)
+		first, last = math.Floor(low/step+nearly), math.Ceil(high/step-nearly)
+	}
+	s := Scale{Low: first * step, High: last * step}
+	for i := range int(last-first) + 1 {
+		at := (first + float64(i)) * step
+		s.Ticks = append(s.Ticks, Tick{At: at, Text: text(at)})
+	}
+	return s
+}
+
+const (
+	mostTicks = 100
+	nearly    = 1e-9 // of a step, which is as good as on it
+)
+
+// niceStep is the least of 1, 2 and 5 times a power of ten that is not below a step.
+func niceStep(least float64) float64 {
+	ten := math.Pow(10, math.Floor(math.Log10(least)))
+	for _, n := range []float64{1, 2, 5} {
+		if n*ten >= least*(1-nearly) {
+			return n * ten
+		}
+	}
+	return 10 * ten
+}
+
+// ok reports whether the scale has an extent.
+func (s Scale) ok() bool {
+	return s.High > s.Low && !math.IsInf(s.High-s.Low, 0)
+}
+
+// side is on which side of a scale a value lies: below, on it, above.
+type side int
+
+// at is where a value lies, from 0 at Low to 1 at High, and on which side where it lies
+// off the scale.
+func (s Scale) at(v float64) (float64, side) {
+	switch {
+	case v < s.Low:
+		return 0, -1
+	case v > s.High:
+		return 1, 1
+	}
+	return (v - s.Low) / (s.High - s.Low), 0
+}
+
+// column is the one of w columns, or the row of w rows, that a value lies in.
+func (s Scale) column(v float64, w int) (int, side) {
+	at, off := s.at(v)
+	return int(math.Round(at * float64(w-1))), off
+}
+
+// shown reports whether a mark is drawn.
+func (m Mark) shown() bool { return m.Text != "" && !math.IsNaN(m.At) }
+
+// shown reports whether a band is drawn.
+func (b Band) shown() bool { return b.Text != "" && !math.IsNaN(b.Low) && !math.IsNaN(b.High) }
+
+// ends are a band's ends in order.
+func (b Band) ends() (low, high float64) { return min(b.Low, b.High), max(b.Low, b.High) }
