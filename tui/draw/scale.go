@@ -102,3 +102,39 @@ func (b Band) shown() bool { return b.Text != "" && !math.IsNaN(b.Low) && !math.
 
 // ends are a band's ends in order.
 func (b Band) ends() (low, high float64) { return min(b.Low, b.High), max(b.Low, b.High) }
+
+// arrow points to where a value lies that is off the scale.
+func (s side) arrow() rune {
+	if s < 0 {
+		return '<'
+	}
+	return '>'
+}
+
+// sign is a value's own sign, or the arrow to it where it lies off the scale.
+func (s Scale) sign(v float64, own rune) rune {
+	if _, off := s.at(v); off != 0 {
+		return off.arrow()
+	}
+	return own
+}
+
+// axis puts a line of w columns with its ticks into row y, from a left column on, and their
+// numbers below, each where it hides no other.
+func (s Scale) axis(c *canvas, left, w, y int) {
+	c.run(left, y, w, c.g.Rule, RoleAxis)
+	for _, t := range s.Ticks {
+		x, off := s.column(t.At, w)
+		if off != 0 || math.IsNaN(t.At) {
+			continue
+		}
+		x += left
+		c.put(x, y, c.g.Down, RoleAxis)
+		text := cutTo(t.Text, w)
+		n := length(text)
+		at := max(min(x-n/2, left+w-n), left)
+		if c.blank(at-1, y+1, n+2) {
+			c.text(at, y+1, text, RoleAxis)
+		}
+	}
+}

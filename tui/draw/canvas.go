@@ -1,0 +1,245 @@
+package draw
+
+import (
+	"math"
+	"strings"
+	"unicode/utf8"
+
+	"github.com/charmbracelet/x/ansi"
+)
+
+// canvas is a grid of characters, each with its role. What is put outside of it is not
+// drawn.
+type canvas struct {
+	w, h int
+	g    Glyphs
+	cell []cell
+}
+
+type cell struct {
+	char rune
+	role Role
+}
+
+// mostCells bounds a picture's room, far beyond any screen.
+const mostCells = 1 << 20
+
+// newCanvas is a blank canvas, or one of no size where it would be absurdly large.
+func newCanvas(w, h int, g Glyphs) *canvas {
+	if w < 1 || h < 1 || w > mostCells/h {
+		return &canvas{g: g}
+	}
+	c := &canvas{w: w, h: h, g: g, cell: make([]cell, w*h)}
+	for i := range c.cell {
+		c.cell[i].char = ' '
+	}
+	return c
+}
+
+// put sets a character.
+func (c *canvas) put(x, y int, char rune, role Role) {
+	if x >= 0 && x < c.w && y >= 0 && y < c.h {
+		c.cell[y*c.w+x] = cell{char, role}
+	}
+}
+
+// at is the character at a place, 0 outside.
+func (c *canvas) at(x, y int) rune {
+	if x < 0 || x >= c.w || y < 0 || y >= c.h {
+		return 0
+	}
+	return c.cell[y*c.w+x].char
+}
+
+// run puts a character n times, to the right.
+func (c *canvas) run(x, y, n int, char rune, role Role) {
+	for i := max(x, 0); i < min(x+n, c.w); i++ {
+		c.put(i, y, char, role)
+	}
+}
+
+// dot inks a half of a cell; y counts half rows. Where the set has no halves it inks the
+// whole cell. A cell has one role, that of what was drawn last.
+func (c *canvas) dot(x, y int, role Role) {
+	if y < 0 {
+		return
+	}
+	half, other := c.g.Upper, c.g.Lower
+	if y%2 == 1 {
+		half, other = other, half
+	}
+	switch was := c.at(x, y/2); {
+	case half == 0, was == c.g.Full, was == other:
+		half = c.g.Full
+	}
+	c.put(x, y/2, half, role)
+}
+
+// clean is text in which each character is one column wide: one that takes none is left
+// out, one that takes two is a question mark.
+func clean(text string) string {
+	for i := range len(text) {
+		if text[i] < ' ' || text[i] > '~' {
+			return strings.Map(narrow, text)
+		}
+	}
+	return text
+}
+
+func narrow(r rune) rune {
+	if r >= ' ' && r <= '~' || r > 0xAD && r < 0x300 {
+		return r
+	}
+	switch ansi.StringWidth(string(r)) {
+	case 0:
+		return -1
+	case 1:
+		return r
+	}
+	return '?'
+}
+
+// length is how many columns a text takes.
+func length(text string) int { return utf8.RuneCountInString(clean(text)) }
+
+// cutTo is the first w columns of a text.
+func cutTo(text string, w int) string {
+	text = clean(text)
+	n := 0
+	for i := range text {
+		if n == w {
+			return text[:i]
+		}
+		n++
+	}
+	if w < 1 {
+		return ""
+	}
+	return text
+}
+
+// text puts a text and returns the columns it took.
+func (c *canvas) text(x, y int, text string, role Role) int {
+	n := 0
+	for _, r := range clean(text) {
+		c.put(x+n, y, r, role)
+		n++
+	}
+	return n
+}
+
+// middle puts a text with its middle at a column, moved as far as it takes to stay between
+// two others.
+func (c *canvas) middle(x, y, left, right int, text string, role Role) {
+	n := length(text)
+	x -= n / 2
+	x = max(min(x, right-n+1), left)
+	c.text(x, y, cutTo(text, right-left+1), role)
+}
+
+// blank reports whether n cells from a place on hold nothing.
+func (c *canvas) blank(x, y, n int) bool {
+	for i := x; i < x+n; i++ {
+		if was := c.at(i, y); was != ' ' && was != 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// rows are the canvas's rows without the blanks behind them, inked.
+func (c *canvas) rows(ink Ink) []string {
+	rows := make([]string, c.h)
+	var row, piece strings.Builder
+	for y := range rows {
+		row.Reset()
+		cells := c.cell[y*c.w : (y+1)*c.w]
+		for x := 0; x < len(cells); {
+			// Blanks go with the piece before them where the next piece has its role.
+			blanks := x
+			for x < len(cells) && cells[x].char == ' ' {
+				x++
+			}
+			if x == len(cells) {
+				break
+			}
+			role := cells[x].role
+			pad(&row, x-blanks)
+			piece.Reset()
+			end := x // behind the last character of the piece
+			for i := x; i < len(cells); i++ {
+				if cells[i].char == ' ' {
+					continue
+				}
+				if cells[i].role != role {
+					break
+				}
+				pad(&piece, i-end)
+				piece.WriteRune(cells[i].char)
+				end = i + 1
+			}
+			x = end
+			if ink == nil {
+				row.WriteString(piece.String())
+			} else {
+				row.WriteString(ink(role, piece.String()))
+			}
+		}
+		rows[y] = row.String()
+	}
+	return rows
+}
+
+// pad writes n blanks.
+func pad(b *strings.Builder, n int) {
+	for range n {
+		b.WriteByte(' ')
+	}
+}
+
+// close moves what stands from a row on up to another, and ends the canvas behind it.
+func (c *canvas) close(to, from int) {
+	if to >= from {
+		return
+	}
+	copy(c.cell[to*c.w:], c.cell[from*c.w:])
+	c.h -= from - to
+}
+
+// key is a piece of a legend: a sign and what it means.
+type key struct {
+	sign rune
+	text string
+	role Role
+}
+
+// keyGap is between two keys of a row.
+const keyGap = 3
+
+// legendRows is how many rows the keys take at a width.
+func legendRows(keys []key, w int) int {
+	return new(canvas).legend(keys, 0, w)
+}
+
+// legend puts the keys in as many rows as they need, from a row on, and returns how many.
+// Keys without a text are left out.
+func (c *canvas) legend(keys []key, y, w int) int {
+	n, x := 0, 0
+	for _, k := range keys {
+		if k.text == "" {
+			continue
+		}
+		text := cutTo(k.text, w-2)
+		long := length(text) + 2
+		if n == 0 || x+long > w {
+			n, x = n+1, 0
+		}
+		c.put(x, y+n-1, k.sign, k.role)
+		c.text(x+2, y+n-1, text, RoleText)
+		x += long + keyGap
+	}
+	return n
+}
+
+// round is the nearest whole number.
+func round(v float64) int { return int(math.Round(v)) }
