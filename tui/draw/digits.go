@@ -6,12 +6,32 @@ import "strings"
 type Size uint8
 
 // The sizes. Plain is one row of text. Small is three columns a digit, and three rows
-// where the glyphs have halves, else five. Large is six columns and five rows.
+// where the glyphs have halves, else five. Medium is five columns and Large six, both five
+// rows.
 const (
 	Plain Size = iota
 	Small
+	Medium
 	Large
 )
+
+// Fit is the largest size in which numbers stand side by side in w columns and h rows, with
+// a gap of so many columns between two. Where they do not fit even as text it is Plain.
+//
+// In 40 columns, two between them, "31", "5.5" and "81" are Medium; each alone is Large.
+func Fit(texts []string, w, h, gap int, g Glyphs) Size {
+	for size := Large; size > Plain; size-- {
+		wide, high := gap*(len(texts)-1), 0
+		for _, text := range texts {
+			rows := Number(text, size, g)
+			wide, high = wide+length(rows[0]), max(high, len(rows))
+		}
+		if wide <= w && high <= h {
+			return size
+		}
+	}
+	return Plain
+}
 
 // pixels of each character, five rows from the top.
 var pixels = map[rune][5]string{
@@ -62,24 +82,26 @@ func Number(text string, size Size, g Glyphs) []string {
 // gap stands between two characters; it stays one column wide at every size.
 const gap = "|"
 
+// mediumPixels is how the pixels of a row of a digit are widened to Medium's five columns;
+// other rows have a middle pixel of one column between two of two.
+var mediumPixels = map[string]string{" # ": " ##  ", "## ": "###  ", " ##": " ####"}
+
 // cells makes a row of cells of a row of pixels.
 func cells(dots string, size Size, g Glyphs) string {
-	wide := 1
-	if size == Large {
-		wide = 2
-	}
-	var b strings.Builder
-	for _, d := range dots {
-		switch d {
-		case rune(gap[0]):
-			b.WriteByte(' ')
-		case '#':
-			b.WriteString(strings.Repeat(string(g.Full), wide))
+	chars := strings.Split(dots, gap)
+	for i, row := range chars {
+		wide, known := mediumPixels[row]
+		switch {
+		case size == Small:
+		case size == Medium && known:
+			chars[i] = wide
+		case size == Medium && len(row) == 3:
+			chars[i] = row[:1] + row + row[2:]
 		default:
-			b.WriteString(strings.Repeat(" ", wide))
+			chars[i] = strings.NewReplacer("#", "##", " ", "  ").Replace(row)
 		}
 	}
-	return b.String()
+	return strings.ReplaceAll(strings.Join(chars, " "), "#", string(g.Full))
 }
 
 // halves puts two rows of pixels into each row of cells; the row missing under the

@@ -138,3 +138,8 @@ func (s Scale) axis(c *canvas, left, w, y int) {
 		}
 	}
 }
+
+// value is the value in the middle of the i-th of n columns or rows; column's inverse.
+func (s Scale) value(i, n int) float64 {
+	return s.Low + float64(i)/float64(max(n-1, 1))*(s.High-s.Low)
+}
