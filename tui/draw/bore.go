@@ -34,9 +34,6 @@ func (b Bore) Rows(w, h int, g Glyphs, ink Ink) []string {
 		return nil
 	}
 	c := newCanvas(w, h, g)
-	if c.h == 0 {
-		return nil
-	}
 	both := []Opening{b.Now}
 	if b.Else.shown() && c.w >= 2*leastBoreWidth+boreGap {
 		both = append(both, b.Else)

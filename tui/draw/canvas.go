@@ -21,14 +21,12 @@ type cell struct {
 	role Role
 }
 
-// mostCells bounds a picture's room, far beyond any screen.
-const mostCells = 1 << 20
+// mostSide bounds a picture's width and height, far beyond any screen.
+const mostSide = 1000
 
-// newCanvas is a blank canvas, or one of no size where it would be absurdly large.
+// newCanvas is a blank canvas of at least one cell.
 func newCanvas(w, h int, g Glyphs) *canvas {
-	if w < 1 || h < 1 || w > mostCells/h {
-		return &canvas{g: g}
-	}
+	w, h = min(max(w, 1), mostSide), min(max(h, 1), mostSide)
 	c := &canvas{w: w, h: h, g: g, cell: make([]cell, w*h)}
 	for i := range c.cell {
 		c.cell[i].char = ' '
@@ -113,6 +111,14 @@ func cutTo(text string, w int) string {
 		n++
 	}
 	if w < 1 {
+		return ""
+	}
+	return text
+}
+
+// figure is a figure where it fits in w columns, else nothing: cut, it would tell another.
+func figure(text string, w int) string {
+	if length(text) > w {
 		return ""
 	}
 	return text

@@ -171,7 +171,7 @@ func (d Dial) ticks(f face) {
 		}
 		if t.Text != "" {
 			x, y := f.point(share, f.r+1.5)
-			f.number(x-f.x, round(x), min(int(y)/2, f.h-1), cutTo(t.Text, f.labels))
+			f.number(x-f.x, round(x), min(int(y)/2, f.h-1), figure(t.Text, f.labels))
 		}
 	}
 }

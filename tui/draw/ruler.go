@@ -31,9 +31,6 @@ func (r Ruler) Rows(w, h int, g Glyphs, ink Ink) []string {
 		return nil
 	}
 	c := newCanvas(w, h, g)
-	if c.h == 0 {
-		return nil
-	}
 	keys := []key{{r.sign(r.Target.At, g.Full), r.Target.Text, RoleMark}}
 	if r.Ghost.shown() {
 		keys = append(keys, key{r.sign(r.Ghost.At, g.Upright), r.Ghost.Text, RoleGhost})
