@@ -156,51 +156,45 @@ func (c *canvas) blank(x, y, n int) bool {
 // rows are the canvas's rows without the blanks behind them, inked.
 func (c *canvas) rows(ink Ink) []string {
 	rows := make([]string, c.h)
-	var row, piece strings.Builder
+	row := make([]byte, 0, 3*c.w) // no character of the sets takes more bytes
 	for y := range rows {
-		row.Reset()
+		row = row[:0]
 		cells := c.cell[y*c.w : (y+1)*c.w]
 		for x := 0; x < len(cells); {
-			// Blanks go with the piece before them where the next piece has its role.
-			blanks := x
-			for x < len(cells) && cells[x].char == ' ' {
+			if cells[x].char == ' ' {
+				row = append(row, ' ')
 				x++
+				continue
 			}
-			if x == len(cells) {
-				break
+			end := piece(cells, x)
+			from := len(row)
+			for _, k := range cells[x:end] {
+				row = utf8.AppendRune(row, k.char)
 			}
-			role := cells[x].role
-			pad(&row, x-blanks)
-			piece.Reset()
-			end := x // behind the last character of the piece
-			for i := x; i < len(cells); i++ {
-				if cells[i].char == ' ' {
-					continue
-				}
-				if cells[i].role != role {
-					break
-				}
-				pad(&piece, i-end)
-				piece.WriteRune(cells[i].char)
-				end = i + 1
+			if ink != nil {
+				row = append(row[:from], ink(cells[x].role, string(row[from:]))...)
 			}
 			x = end
-			if ink == nil {
-				row.WriteString(piece.String())
-			} else {
-				row.WriteString(ink(role, piece.String()))
-			}
 		}
-		rows[y] = row.String()
+		rows[y] = strings.TrimRight(string(row), " ")
 	}
 	return rows
 }
 
-// pad writes n blanks.
-func pad(b *strings.Builder, n int) {
-	for range n {
-		b.WriteByte(' ')
+// piece is the end of the piece that begins at a cell: characters of its role, with the
+// blanks between them but not those behind.
+func piece(cells []cell, x int) (end int) {
+	role := cells[x].role
+	for i := x; i < len(cells); i++ {
+		switch {
+		case cells[i].char == ' ':
+		case cells[i].role != role:
+			return end
+		default:
+			end = i + 1
+		}
 	}
+	return end
 }
 
 // close moves what stands from a row on up to another, and ends the canvas behind it.

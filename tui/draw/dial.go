@@ -130,6 +130,9 @@ func (d Dial) draw(f face) {
 		}
 	}
 	d.ticks(f)
+	if d.Limit.shown() {
+		d.arrow(f, d.Limit.At, f.r, RoleLimit)
+	}
 	if d.Likely.shown() {
 		d.arrow(f, low, f.r, RoleBand)
 		d.arrow(f, high, f.r, RoleBand)

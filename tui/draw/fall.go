@@ -133,6 +133,9 @@ func (f Fall) table(c *canvas, parts []Part, top float64, y int) {
 		kept, full := f.cells(p, top, bar)
 		c.run(at[2], y, kept, c.g.Full, RoleKept)
 		c.run(at[2]+kept, y, full-kept, lost, role)
+		if p.In < 0 || p.Out < 0 {
+			c.put(at[2], y, side(-1).arrow(), role)
+		}
 		if whole {
 			text := figure(f.lossText(p), loss)
 			c.text(at[3]+loss-length(text), y, text, role)
@@ -197,6 +200,9 @@ func (f Fall) profile(c *canvas, parts []Part, top float64, h int) {
 				char, r = lost, role
 			}
 			c.run(x, high-y, wide-1, char, r)
+		}
+		if p.In < 0 || p.Out < 0 {
+			c.put(x, high, side(-1).arrow(), role)
 		}
 		c.middle(x+wide/2-1, high-full, x, x+wide-2, figure(f.Text(p.In), wide-1), RoleKept)
 		c.middle(x+wide/2-1, h-1, x, x+wide-2, p.Name, RoleText)

@@ -166,8 +166,11 @@ func (r Ranges) bars(c *canvas, y int) int {
 		share := figure(text(a.Share), wide)
 		c.text(name+1+wide-length(share), y, share, RoleText)
 		c.text(name+wide+2, y, Bar(a.Share, bar, c.g), RoleBand)
-		if a.Share > 1 {
-			c.put(c.w-1, y, side(1).arrow(), RoleBand)
+		switch _, off := shares.at(a.Share); {
+		case off > 0:
+			c.put(c.w-1, y, off.arrow(), RoleBand)
+		case off < 0:
+			c.put(name+wide+2, y, off.arrow(), RoleBand)
 		}
 		y++
 	}

@@ -132,6 +132,6 @@ func (r Ruler) fan(c *canvas, y, rows int) {
 			}
 		}
 	}
-	c.put(gun, y+rows/2, c.g.Full, RoleText)
+	c.put(gun, y+rows/2, r.sign(0, c.g.Full), RoleText)
 	c.put(gun+1, y+rows/2, '>', RoleText)
 }
