@@ -34,9 +34,6 @@ func (b Bore) Rows(w, h int, g Glyphs, ink Ink) []string {
 		return nil
 	}
 	c := newCanvas(w, h, g)
-	if c.h == 0 {
-		return nil
-	}
 	both := []Opening{b.Now}
 	if b.Else.shown() && c.w >= 2*leastBoreWidth+boreGap {
 		both = append(both, b.Else)
@@ -62,7 +59,7 @@ func (b Bore) Rows(w, h int, g Glyphs, ink Ink) []string {
 				c.middle(x+col/2, high+y, x, x+col-1, o.Texts[y], RoleText)
 			}
 		}
-		if _, off := unit.at(o.Share); off != 0 {
+		if _, off := shares.at(o.Share); off != 0 {
 			c.put(x+col/2, high/2, off.arrow(), RoleMark)
 		}
 	}
@@ -70,8 +67,8 @@ func (b Bore) Rows(w, h int, g Glyphs, ink Ink) []string {
 	return c.rows(ink)
 }
 
-// unit is the scale of a share.
-var unit = Scale{High: 1}
+// shares is the scale of a share.
+var shares = Scale{High: 1}
 
 // shown reports whether an opening is drawn.
 func (o Opening) shown() bool { return len(o.Texts) > 0 && !math.IsNaN(o.Share) }
@@ -82,23 +79,28 @@ func (o Opening) disc(c *canvas, left, h int) {
 	if c.g.Upper != 0 {
 		tall = 2
 	}
-	r := float64(h)
-	type ink struct{ x, y int }
-	var all []ink
-	for y := h*tall - 1; y >= 0; y-- {
-		for x := range 2 * h {
-			dx, dy := float64(x)+0.5-r, (float64(y)+0.5)*2/float64(tall)-r
-			if dx*dx+dy*dy <= r*r {
-				all = append(all, ink{x, y})
-			}
+	all := 0
+	for y := range h * tall {
+		all += 2 * chord(y, h, tall)
+	}
+	share, _ := shares.at(o.Share)
+	closed := all - round(share*float64(all))
+	for y := range h * tall {
+		half := chord(y, h, tall)
+		shut := min(closed, 2*half)
+		closed -= shut
+		from, to := left+h-half, left+h+half
+		// What is open of the row that is cut stands at its left.
+		c.run(to-shut, y/tall, shut, c.g.Light, RoleLost)
+		for x := from; x < to-shut; x++ {
+			c.dot(x, y*2/tall, RoleKept)
 		}
 	}
-	share, _ := unit.at(o.Share)
-	open := round(share * float64(len(all)))
-	for _, p := range all[open:] {
-		c.put(left+p.x, p.y/tall, c.g.Light, RoleLost)
-	}
-	for _, p := range all[:open] {
-		c.dot(left+p.x, p.y*2/tall, RoleKept)
-	}
+}
+
+// chord is half the columns of the y-th row of ink of a disc of h rows, each of which is
+// so many rows of ink tall.
+func chord(y, h, tall int) int {
+	dy := (float64(y)+0.5)*2/float64(tall) - float64(h)
+	return round(math.Sqrt(float64(h*h) - dy*dy))
 }

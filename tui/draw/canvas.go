@@ -21,14 +21,12 @@ type cell struct {
 	role Role
 }
 
-// mostCells bounds a picture's room, far beyond any screen.
-const mostCells = 1 << 20
+// mostSide bounds a picture's width and height, far beyond any screen.
+const mostSide = 1000
 
-// newCanvas is a blank canvas, or one of no size where it would be absurdly large.
+// newCanvas is a blank canvas of at least one cell.
 func newCanvas(w, h int, g Glyphs) *canvas {
-	if w < 1 || h < 1 || w > mostCells/h {
-		return &canvas{g: g}
-	}
+	w, h = min(max(w, 1), mostSide), min(max(h, 1), mostSide)
 	c := &canvas{w: w, h: h, g: g, cell: make([]cell, w*h)}
 	for i := range c.cell {
 		c.cell[i].char = ' '
@@ -118,6 +116,14 @@ func cutTo(text string, w int) string {
 	return text
 }
 
+// figure is a figure where it fits in w columns, else nothing: cut, it would tell another.
+func figure(text string, w int) string {
+	if length(text) > w {
+		return ""
+	}
+	return text
+}
+
 // text puts a text and returns the columns it took.
 func (c *canvas) text(x, y int, text string, role Role) int {
 	n := 0
@@ -150,51 +156,45 @@ func (c *canvas) blank(x, y, n int) bool {
 // rows are the canvas's rows without the blanks behind them, inked.
 func (c *canvas) rows(ink Ink) []string {
 	rows := make([]string, c.h)
-	var row, piece strings.Builder
+	row := make([]byte, 0, 3*c.w) // no character of the sets takes more bytes
 	for y := range rows {
-		row.Reset()
+		row = row[:0]
 		cells := c.cell[y*c.w : (y+1)*c.w]
 		for x := 0; x < len(cells); {
-			// Blanks go with the piece before them where the next piece has its role.
-			blanks := x
-			for x < len(cells) && cells[x].char == ' ' {
+			if cells[x].char == ' ' {
+				row = append(row, ' ')
 				x++
+				continue
 			}
-			if x == len(cells) {
-				break
+			end := piece(cells, x)
+			from := len(row)
+			for _, k := range cells[x:end] {
+				row = utf8.AppendRune(row, k.char)
 			}
-			role := cells[x].role
-			pad(&row, x-blanks)
-			piece.Reset()
-			end := x // behind the last character of the piece
-			for i := x; i < len(cells); i++ {
-				if cells[i].char == ' ' {
-					continue
-				}
-				if cells[i].role != role {
-					break
-				}
-				pad(&piece, i-end)
-				piece.WriteRune(cells[i].char)
-				end = i + 1
+			if ink != nil {
+				row = append(row[:from], ink(cells[x].role, string(row[from:]))...)
 			}
 			x = end
-			if ink == nil {
-				row.WriteString(piece.String())
-			} else {
-				row.WriteString(ink(role, piece.String()))
-			}
 		}
-		rows[y] = row.String()
+		rows[y] = strings.TrimRight(string(row), " ")
 	}
 	return rows
 }
 
-// pad writes n blanks.
-func pad(b *strings.Builder, n int) {
-	for range n {
-		b.WriteByte(' ')
+// piece is the end of the piece that begins at a cell: characters of its role, with the
+// blanks between them but not those behind.
+func piece(cells []cell, x int) (end int) {
+	role := cells[x].role
+	for i := x; i < len(cells); i++ {
+		switch {
+		case cells[i].char == ' ':
+		case cells[i].role != role:
+			return end
+		default:
+			end = i + 1
+		}
 	}
+	return end
 }
 
 // close moves what stands from a row on up to another, and ends the canvas behind it.

@@ -53,12 +53,9 @@ func (c Climate) Rows(w, h int, g Glyphs, ink Ink) []string {
 		return nil
 	}
 	cv := newCanvas(w, h, g)
-	if cv.h == 0 {
-		return nil
-	}
 	p := chart{Climate: c, canvas: cv}
 	for _, t := range c.Humidity.Ticks {
-		p.left = min(max(p.left, length(t.Text)), w/4)
+		p.left = min(max(p.left, length(t.Text)), cv.w/4)
 	}
 	p.left += 2
 	p.w, p.h = cv.w-p.left, cv.h-2
@@ -183,7 +180,7 @@ func (p chart) axes() {
 		if off != 0 || math.IsNaN(t.At) {
 			continue
 		}
-		text := cutTo(t.Text, p.left-2)
+		text := figure(t.Text, p.left-2)
 		if y := p.h - 1 - row; p.blank(0, y, p.left-1) {
 			p.put(p.left-1, y, p.g.TeeLeft, RoleAxis)
 			p.text(p.left-2-length(text), y, text, RoleAxis)

@@ -130,6 +130,9 @@ func (d Dial) draw(f face) {
 		}
 	}
 	d.ticks(f)
+	if d.Limit.shown() {
+		d.arrow(f, d.Limit.At, f.r, RoleLimit)
+	}
 	if d.Likely.shown() {
 		d.arrow(f, low, f.r, RoleBand)
 		d.arrow(f, high, f.r, RoleBand)
@@ -171,7 +174,7 @@ func (d Dial) ticks(f face) {
 		}
 		if t.Text != "" {
 			x, y := f.point(share, f.r+1.5)
-			f.number(x-f.x, round(x), min(int(y)/2, f.h-1), cutTo(t.Text, f.labels))
+			f.number(x-f.x, round(x), min(int(y)/2, f.h-1), figure(t.Text, f.labels))
 		}
 	}
 }

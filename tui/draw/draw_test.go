@@ -1,6 +1,7 @@
 package draw_test
 
 import (
+	"reflect"
 	"strings"
 	"testing"
 
@@ -14,8 +15,8 @@ var sets = map[string]draw.Glyphs{"blocks": draw.Blocks, "ascii": draw.ASCII}
 
 func TestNumberIsARectangleOfKnownHeight(t *testing.T) {
 	heights := map[string]map[draw.Size]int{
-		"blocks": {draw.Plain: 1, draw.Small: 3, draw.Large: 5},
-		"ascii":  {draw.Plain: 1, draw.Small: 5, draw.Large: 5},
+		"blocks": {draw.Plain: 1, draw.Small: 3, draw.Medium: 5, draw.Large: 5},
+		"ascii":  {draw.Plain: 1, draw.Small: 5, draw.Medium: 5, draw.Large: 5},
 	}
 	for name, g := range sets {
 		for size, high := range heights[name] {
@@ -32,7 +33,7 @@ func TestNumberIsARectangleOfKnownHeight(t *testing.T) {
 
 func TestDigitsDiffer(t *testing.T) {
 	for name, g := range sets {
-		for _, size := range []draw.Size{draw.Small, draw.Large} {
+		for _, size := range []draw.Size{draw.Small, draw.Medium, draw.Large} {
 			seen := map[string]rune{}
 			for _, c := range "0123456789.-" {
 				picture := strings.Join(draw.Number(string(c), size, g), "\n")
@@ -61,6 +62,48 @@ func TestNumberInLargeASCII(t *testing.T) {
 	}, draw.Number("29", draw.Large, draw.ASCII))
 }
 
+func TestNumberInMediumASCII(t *testing.T) {
+	require.Equal(t, []string{
+		" ##   ##### #####",
+		"###   ##       ##",
+		" ##   #####  ##  ",
+		" ##      ##  ##  ",
+		"##### #####  ##  ",
+	}, draw.Number("157", draw.Medium, draw.ASCII))
+}
+
+func TestTheThreeFit(t *testing.T) {
+	three := []string{"31", "5.5", "81"}
+	for _, c := range []struct {
+		texts     []string
+		w, h, gap int
+		want      draw.Size
+	}{
+		{three, 80, 5, 2, draw.Large},
+		{three, 40, 5, 2, draw.Medium},
+		{three, 40, 4, 2, draw.Small},
+		{[]string{"31", "5.5", "100"}, 40, 5, 2, draw.Small},
+		{three, 40, 2, 2, draw.Plain},
+		{three, 10, 20, 2, draw.Plain},
+		{three[1:2], 40, 5, 2, draw.Large},
+		{nil, 40, 5, 2, draw.Large},
+	} {
+		size := draw.Fit(c.texts, c.w, c.h, c.gap, draw.Blocks)
+		require.Equal(t, c.want, size, "%v in %d by %d", c.texts, c.w, c.h)
+		if size == draw.Plain {
+			continue
+		}
+		wide := c.gap * (len(c.texts) - 1)
+		for _, text := range c.texts {
+			rows := draw.Number(text, size, draw.Blocks)
+			require.LessOrEqual(t, len(rows), c.h)
+			wide += ansi.StringWidth(rows[0])
+		}
+		require.LessOrEqual(t, wide, c.w)
+	}
+	require.Equal(t, draw.Plain, draw.Fit(three, 40, 4, 2, draw.ASCII), "without halves no drawn digit is lower than five rows")
+}
+
 func TestWhatIsNoNumberStaysText(t *testing.T) {
 	require.Equal(t, []string{"n/a"}, draw.Number("n/a", draw.Large, draw.Blocks))
 }
@@ -79,10 +122,20 @@ func TestBar(t *testing.T) {
 
 func TestGlyphsAreOneColumnWide(t *testing.T) {
 	for name, g := range sets {
-		for _, c := range []rune{g.Full, g.Upper, g.Lower, g.Rule, g.Between, g.Cursor} {
-			if c != 0 {
-				require.Equal(t, 1, ansi.StringWidth(string(c)), "%s %c", name, c)
-			}
+		for _, c := range allGlyphs(g) {
+			require.Equal(t, 1, ansi.StringWidth(string(c)), "%s %c", name, c)
 		}
 	}
+}
+
+// allGlyphs are the characters of a set.
+func allGlyphs(g draw.Glyphs) string {
+	var all strings.Builder
+	v := reflect.ValueOf(g)
+	for i := range v.NumField() {
+		if c := rune(v.Field(i).Int()); c != 0 {
+			all.WriteRune(c)
+		}
+	}
+	return all.String()
 }

@@ -42,9 +42,6 @@ func (f Fall) Rows(w, h int, g Glyphs, ink Ink) []string {
 		return nil
 	}
 	c := newCanvas(w, h, g)
-	if c.h == 0 {
-		return nil
-	}
 	need := len(parts)
 	if f.End != "" {
 		need++
@@ -117,7 +114,7 @@ func (f Fall) table(c *canvas, parts []Part, top float64, y int) {
 		loss = max(loss, length(f.lossText(p)))
 		note = max(note, length(f.noteText(p)))
 	}
-	name, in, loss = min(name, c.w/3), min(in, c.w/6), min(loss, c.w/6)
+	name, in, loss = min(name, c.w/3), min(in, c.w/5), min(loss, c.w/5)
 	note = min(note, (c.w-name-in-loss-3)/2)
 	if note < length(f.Worst) {
 		note = 0 // a sign of the worst stands before its name in any case
@@ -131,13 +128,16 @@ func (f Fall) table(c *canvas, parts []Part, top float64, y int) {
 		}
 		c.put(0, y, sign, role)
 		c.text(at[0], y, cutTo(p.Name, name), RoleText)
-		before = cutTo(before, in)
+		before = figure(before, in)
 		c.text(at[1]+in-length(before), y, before, RoleKept)
 		kept, full := f.cells(p, top, bar)
 		c.run(at[2], y, kept, c.g.Full, RoleKept)
 		c.run(at[2]+kept, y, full-kept, lost, role)
+		if p.In < 0 || p.Out < 0 {
+			c.put(at[2], y, side(-1).arrow(), role)
+		}
 		if whole {
-			text := cutTo(f.lossText(p), loss)
+			text := figure(f.lossText(p), loss)
 			c.text(at[3]+loss-length(text), y, text, role)
 			c.text(at[4], y, cutTo(f.noteText(p), note), role)
 		}
@@ -201,7 +201,10 @@ func (f Fall) profile(c *canvas, parts []Part, top float64, h int) {
 			}
 			c.run(x, high-y, wide-1, char, r)
 		}
-		c.middle(x+wide/2-1, high-full, x, x+wide-2, f.Text(p.In), RoleKept)
+		if p.In < 0 || p.Out < 0 {
+			c.put(x, high, side(-1).arrow(), role)
+		}
+		c.middle(x+wide/2-1, high-full, x, x+wide-2, figure(f.Text(p.In), wide-1), RoleKept)
 		c.middle(x+wide/2-1, h-1, x, x+wide-2, p.Name, RoleText)
 	}
 }

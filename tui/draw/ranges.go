@@ -34,6 +34,7 @@ const (
 	intervalRows = 4
 	// leastInterval is the columns below which an interval goes under its name.
 	leastInterval = 12
+	shortInterval = 5 // columns it has beside its name in any case
 	leastCauses   = 2 // rows of causes under their title
 )
 
@@ -46,9 +47,6 @@ func (r Ranges) Rows(w, h int, g Glyphs, ink Ink) []string {
 		return nil
 	}
 	c := newCanvas(w, h, g)
-	if c.h == 0 {
-		return nil
-	}
 	l := r.layout(c, answers)
 	l.intervals(c, answers)
 	y := len(answers) * l.each
@@ -77,9 +75,13 @@ func (r Ranges) layout(c *canvas, answers []Answer) layout {
 		l.name, l.text = max(l.name, length(a.Name)), max(l.text, length(a.Text))
 		l.low, high = max(l.low, length(a.LowText)), max(high, length(a.HighText))
 	}
-	l.name, l.text, l.low, high = min(l.name, c.w/2), min(l.text, c.w/4), min(l.low, c.w/6), min(high, c.w/6)
-	l.left = l.name + l.text + l.low + 3
-	l.w = c.w - l.left - high - 1
+	fifth := c.w / 5
+	l.name, l.text, l.low, high = min(l.name, c.w/2), min(l.text, fifth), min(l.low, fifth), min(high, fifth)
+	beside := func() {
+		l.left = l.name + l.text + l.low + 3
+		l.w = c.w - l.left - high - 1
+	}
+	beside()
 	causes := 0
 	if len(r.Causes) > 0 {
 		causes = len(r.Causes) + 1
@@ -89,10 +91,8 @@ func (r Ranges) layout(c *canvas, answers []Answer) layout {
 		l.each, l.left = 2, l.low+1
 		l.w = c.w - l.left - high - 1
 	case l.w < leastInterval:
-		l.name = min(l.name, c.w/4)
-		l.text = min(l.text, c.w/6)
-		l.left = l.name + l.text + l.low + 3
-		l.w = c.w - l.left - high - 1
+		l.name = max(l.name-(shortInterval-l.w), 0)
+		beside()
 	case len(answers)*intervalRows+causes <= c.h:
 		l.each = intervalRows
 	}
@@ -114,13 +114,13 @@ func (l layout) intervals(c *canvas, answers []Answer) {
 	for i, a := range answers {
 		y := i * l.each
 		c.text(0, y, cutTo(a.Name, l.name), RoleText)
-		c.text(l.name+1, y, cutTo(a.Text, l.text), RoleMark)
+		c.text(l.name+1, y, figure(a.Text, l.text), RoleMark)
 		if l.each == 2 {
 			y++
 		}
-		low := cutTo(a.LowText, l.low)
+		low := figure(a.LowText, l.low)
 		c.text(l.left-1-length(low), y, low, RoleBand)
-		c.text(l.left+l.w+1, y, cutTo(a.HighText, c.w-l.left-l.w-1), RoleBand)
+		c.text(l.left+l.w+1, y, figure(a.HighText, c.w-l.left-l.w-1), RoleBand)
 		a.interval(c, l.left, l.w, y)
 		if l.each == intervalRows {
 			a.Scale.axis(c, l.left, l.w, y+1)
@@ -151,23 +151,26 @@ func (a Answer) interval(c *canvas, left, w, y int) {
 // bars puts the causes from a row on and returns the row behind them.
 func (r Ranges) bars(c *canvas, y int) int {
 	causes := r.gather(c.h - y)
-	name, figure := 0, 0
+	name, wide := 0, 0
 	text := r.Text
 	if text == nil {
 		text = func(float64) string { return "" }
 	}
 	for _, a := range causes {
-		name, figure = max(name, length(a.Name)), max(figure, length(text(a.Share)))
+		name, wide = max(name, length(a.Name)), max(wide, length(text(a.Share)))
 	}
-	name, figure = min(name, c.w/2), min(figure, c.w/6)
-	bar := c.w - name - figure - 2
+	name, wide = min(name, c.w/2), min(wide, c.w/5)
+	bar := c.w - name - wide - 2
 	for _, a := range causes {
 		c.text(0, y, cutTo(a.Name, name), RoleText)
-		share := cutTo(text(a.Share), figure)
-		c.text(name+1+figure-length(share), y, share, RoleText)
-		c.text(name+figure+2, y, Bar(a.Share, bar, c.g), RoleBand)
-		if a.Share > 1 {
-			c.put(c.w-1, y, side(1).arrow(), RoleBand)
+		share := figure(text(a.Share), wide)
+		c.text(name+1+wide-length(share), y, share, RoleText)
+		c.text(name+wide+2, y, Bar(a.Share, bar, c.g), RoleBand)
+		switch _, off := shares.at(a.Share); {
+		case off > 0:
+			c.put(c.w-1, y, off.arrow(), RoleBand)
+		case off < 0:
+			c.put(name+wide+2, y, off.arrow(), RoleBand)
 		}
 		y++
 	}

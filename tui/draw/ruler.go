@@ -31,9 +31,6 @@ func (r Ruler) Rows(w, h int, g Glyphs, ink Ink) []string {
 		return nil
 	}
 	c := newCanvas(w, h, g)
-	if c.h == 0 {
-		return nil
-	}
 	keys := []key{{r.sign(r.Target.At, g.Full), r.Target.Text, RoleMark}}
 	if r.Ghost.shown() {
 		keys = append(keys, key{r.sign(r.Ghost.At, g.Upright), r.Ghost.Text, RoleGhost})
@@ -135,6 +132,6 @@ func (r Ruler) fan(c *canvas, y, rows int) {
 			}
 		}
 	}
-	c.put(gun, y+rows/2, c.g.Full, RoleText)
+	c.put(gun, y+rows/2, r.sign(0, c.g.Full), RoleText)
 	c.put(gun+1, y+rows/2, '>', RoleText)
 }

@@ -130,7 +130,7 @@ func (s Scale) axis(c *canvas, left, w, y int) {
 		}
 		x += left
 		c.put(x, y, c.g.Down, RoleAxis)
-		text := cutTo(t.Text, w)
+		text := figure(t.Text, w)
 		n := length(text)
 		at := max(min(x-n/2, left+w-n), left)
 		if c.blank(at-1, y+1, n+2) {
