@@ -48,7 +48,6 @@ func (a *answer) enter() *presets.FieldError {
 func (a *answer) solve() *presets.FieldError {
 	a.err, a.trying = nil, false
 	var field *presets.FieldError
-	var problem *calc.Problem
 	a.request, a.err = a.s.catalogue.Request(a.s.complete(), a.s.sys)
 	if a.err == nil {
 		a.setup, a.err = calc.Solve(&a.request)
@@ -56,11 +55,8 @@ func (a *answer) solve() *presets.FieldError {
 	if a.err == nil {
 		a.spread = a.s.sure(&a.request, &a.setup)
 	}
-	switch {
-	case errors.As(a.err, &field):
+	if errors.As(a.s.catalogue.Refused(a.err, a.s.sys, a.s.value), &field) {
 		return field
-	case errors.As(a.err, &problem):
-		return &presets.FieldError{Field: problem.Field, Given: a.s.value(problem.Field), Want: problem.Why}
 	}
 	return nil
 }

@@ -69,7 +69,7 @@ func (f *form) label(b *box) string { return strings.ReplaceAll(plain(b.Name), "
 
 // usage is what a field is for.
 func (f *form) usage(b *box) string {
-	text := strings.NewReplacer("`", "", "--", "", "; repeatable", "").Replace(b.Usage)
+	text := strings.NewReplacer("`", "", "--", "").Replace(f.s.words.Text(f.s.sys, b.Usage, append(presets.Assumed(f.s.sys), calc.Figure{Name: "repeatable"})))
 	if b.List {
 		text += f.s.say("form-list")
 	}

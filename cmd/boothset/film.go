@@ -110,7 +110,7 @@ func (f *filmReply) appendJSON(j *jsonWriter, sys unit.System, w *words.Words) {
 		j.count("all", a.Coats.Value)
 		j.count("laid", len(a.Laid))
 		j.count("left", a.Left)
-		j.standing(a.Coats.Standing)
+		j.standing(w, a.Coats.Standing)
 	})
 	appendOneCoat(j, "each", a.Each)
 	appendPass(j, r, a)

@@ -126,7 +126,7 @@ func (m *mixReply) appendJSON(j *jsonWriter, sys unit.System, w *words.Words) {
 	appendLaying(j, &r.Laying)
 	j.object("coats", func() {
 		j.count("all", a.Coats.Value)
-		j.standing(a.Coats.Standing)
+		j.standing(w, a.Coats.Standing)
 	})
 	j.object("area", func() {
 		j.area("value", a.Area)
@@ -156,7 +156,7 @@ func (m *mixReply) appendJSON(j *jsonWriter, sys unit.System, w *words.Words) {
 	if len(a.Parts) > 0 {
 		j.object("ratio", func() {
 			j.text("text", r.Ratio.Value.String())
-			j.standing(r.Ratio.Standing)
+			j.standing(w, r.Ratio.Standing)
 			j.array("parts", func() {
 				for _, p := range a.Parts {
 					j.object("", func() { j.volume("volume", p) })
@@ -169,7 +169,7 @@ func (m *mixReply) appendJSON(j *jsonWriter, sys unit.System, w *words.Words) {
 	j.object("cups", func() {
 		j.count("fillings", a.Cups)
 		j.volume("size", r.Cup.Value)
-		j.standing(r.Cup.Standing)
+		j.standing(w, r.Cup.Standing)
 	})
 	m.appendMoney(j)
 	if r.PotLife > 0 {

@@ -121,5 +121,5 @@ func (p *plan) answer(c *presets.Catalogue, a *presets.Answers, sys unit.System)
 		return err
 	}
 	p.setup, err = calc.Solve(&p.request)
-	return a.Refused(err)
+	return c.Refused(err, sys, a.Field)
 }

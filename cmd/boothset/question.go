@@ -36,7 +36,7 @@ func asks[R, A any](resolve func(*presets.Catalogue, presets.Sheet, unit.System)
 		}
 		a, err := solve(&r)
 		if err != nil {
-			return nil, s.Refused(err)
+			return nil, c.Refused(err, sys, s.Field)
 		}
 		return say(&r, &a), nil
 	}

@@ -101,15 +101,15 @@ func (t *thinReply) appendJSON(j *jsonWriter, sys unit.System, w *words.Words) {
 			j.number("aim_s", s.Aim)
 			j.number("high_s", s.High)
 			j.temp("temp", s.At)
-			j.standing(r.Sheet.Standing)
+			j.standing(w, r.Sheet.Standing)
 		})
 		j.object("max_thinner", func() {
 			j.number("share", r.MostThinner.Value)
-			j.standing(r.MostThinner.Standing)
+			j.standing(w, r.MostThinner.Standing)
 		})
 		j.object("warm_limit", func() {
 			j.temp("temp", r.Warmest.Value)
-			j.standing(r.Warmest.Standing)
+			j.standing(w, r.Warmest.Standing)
 		})
 		j.text("units", systemName(sys))
 	})
