@@ -42,7 +42,7 @@ func runAssistant(args []string, std stdio, getenv func(string) string) int {
 		return exitAnswered
 	}
 	p := plan{request: left.Request, setup: left.Setup, spread: left.Spread}
-	card := cardOf(&p, left.System, o.words)
+	card := cardOf(&p, cardWidth, left.System, o.words)
 	if _, err := std.out.Write(card); err != nil {
 		return failed(std, fmt.Errorf("writing the answer: %w", err))
 	}

@@ -89,7 +89,7 @@ func runPlan(args []string, std stdio, getenv func(string) string) int {
 	if o.asJSON {
 		out = append(appendPlan(nil, &p, o.sys, w), '\n')
 	} else {
-		out = cardOf(&p, o.sys, w)
+		out = cardOf(&p, cardWidth, o.sys, w)
 	}
 	return writeAnswer(std, out, p.setup.Stopped())
 }
