@@ -31,11 +31,13 @@ func (p *printer) paragraph(text string) {
 	}
 }
 
-// hang writes text behind a mark, wrapped so that its rows stand under each other; below
-// the mark where that takes half the width.
+// leastRoom is the room that text must have behind its mark; with less it stands below.
+const leastRoom = 20
+
+// hang writes text behind a mark, wrapped so that its rows stand under each other.
 func (p *printer) hang(mark, text string) {
 	indent := ansi.StringWidth(mark) + 1
-	if indent > p.width/2 {
+	if p.width-indent < leastRoom {
 		indent = 4
 		if mark = strings.TrimRight(mark, " "); mark != "" {
 			p.paragraph(mark)
