@@ -12,14 +12,13 @@ import (
 
 func dayQuestion() question {
 	return question{
-		name: "day", brief: "spray, wait or stop; thinner, flash-off and pot life today",
-		intro: `boothset day: what the day does to a coat, and what turns it.
-
-  boothset day --coat clear --temp 75F --humidity 45
-  boothset day --coat clear --temp 75F --humidity 60 --panel 66F --pot-life 4h --started 14:30
-`,
-		schema: "boothset.day/1", fields: presets.DayFields(),
-		ask: asks((*presets.Catalogue).Day, calc.SolveDay, func(r *calc.DayRequest, a *calc.DayAnswer) reply { return &dayReply{r, a} }),
+		name: "day", brief: "brief-day",
+		help: help{intro: "day-intro", schema: "boothset.day/1", examples: []string{
+			"boothset day --coat clear --temp 75F --humidity 45",
+			"boothset day --coat clear --temp 75F --humidity 60 --panel 66F --pot-life 4h --started 14:30",
+		}},
+		fields: presets.DayFields(),
+		ask:    asks((*presets.Catalogue).Day, calc.SolveDay, func(r *calc.DayRequest, a *calc.DayAnswer) reply { return &dayReply{r, a} }),
 	}
 }
 

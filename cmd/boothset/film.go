@@ -12,14 +12,13 @@ import (
 
 func filmQuestion() question {
 	return question{
-		name: "film", brief: "wet and dry film, coats, passes and gun speed",
-		intro: `boothset film: what film a coat wants, and how fast to move the gun for it.
-
-  boothset film --coat clear --gun reduced-pressure --cup-volume 100mL --cup-time 33s
-  boothset film --coat clear --solids 42 --wet 4mil,5mil
-`,
-		schema: "boothset.film/1", fields: presets.FilmFields(),
-		ask: asks((*presets.Catalogue).Film, calc.SolveFilm, func(r *calc.FilmRequest, a *calc.FilmAnswer) reply { return &filmReply{r, a} }),
+		name: "film", brief: "brief-film",
+		help: help{intro: "film-intro", schema: "boothset.film/1", examples: []string{
+			"boothset film --coat clear --gun reduced-pressure --cup-volume 100mL --cup-time 33s",
+			"boothset film --coat clear --solids 42 --wet 4mil,5mil",
+		}},
+		fields: presets.FilmFields(),
+		ask:    asks((*presets.Catalogue).Film, calc.SolveFilm, func(r *calc.FilmRequest, a *calc.FilmAnswer) reply { return &filmReply{r, a} }),
 	}
 }
 

@@ -14,14 +14,13 @@ import (
 
 func mixQuestion() question {
 	return question{
-		name: "mix", brief: "how much to mix, by which parts, at what cost",
-		intro: `boothset mix: how much ready mix a job takes, and where it goes.
-
-  boothset mix --coat clear --gun reduced-pressure --area 12ft2 --area hood --ratio 4:1:1
-  boothset mix --coat clear --gun reduced-pressure --area 4m2 --price 60/L --distance 9in
-`,
-		schema: "boothset.mix/1", fields: presets.MixFields(),
-		ask: asks((*presets.Catalogue).Mix, calc.SolveMix, func(r *calc.MixRequest, a *calc.MixAnswer) reply { return &mixReply{r, a} }),
+		name: "mix", brief: "brief-mix",
+		help: help{intro: "mix-intro", schema: "boothset.mix/1", examples: []string{
+			"boothset mix --coat clear --gun reduced-pressure --area 12ft2 --area hood --ratio 4:1:1",
+			"boothset mix --coat clear --gun reduced-pressure --area 4m2 --price 60/L --distance 9in",
+		}},
+		fields: presets.MixFields(),
+		ask:    asks((*presets.Catalogue).Mix, calc.SolveMix, func(r *calc.MixRequest, a *calc.MixAnswer) reply { return &mixReply{r, a} }),
 	}
 }
 

@@ -11,14 +11,13 @@ import (
 
 func thinQuestion() question {
 	return question{
-		name: "thin", brief: "a cup's reading against the sheet: warm it, thin it, or spray",
-		intro: `boothset thin: what a mix wants to reach its sheet's viscosity.
-
-  boothset thin --coat clear --cup din4 --seconds 21 --paint 62F --sheet-seconds 16-18 --max-thinner 5
-  boothset thin --coat clear --cup ford4 --seconds 26 --paint 68F
-`,
-		schema: "boothset.thin/1", fields: presets.ThinFields(),
-		ask: asks((*presets.Catalogue).Thin, calc.SolveThin, func(r *calc.ThinRequest, a *calc.ThinAnswer) reply { return &thinReply{r, a} }),
+		name: "thin", brief: "brief-thin",
+		help: help{intro: "thin-intro", schema: "boothset.thin/1", examples: []string{
+			"boothset thin --coat clear --cup din4 --seconds 21 --paint 62F --sheet-seconds 16-18 --max-thinner 5",
+			"boothset thin --coat clear --cup ford4 --seconds 26 --paint 68F",
+		}},
+		fields: presets.ThinFields(),
+		ask:    asks((*presets.Catalogue).Thin, calc.SolveThin, func(r *calc.ThinRequest, a *calc.ThinAnswer) reply { return &thinReply{r, a} }),
 	}
 }
 
