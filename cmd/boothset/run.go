@@ -62,7 +62,7 @@ func run(args []string, std stdio, getenv func(string) string) int {
 	case slices.Contains(askHelp, args[0]):
 		return say(std, local, usage(local))
 	case slices.Contains(askVersion, args[0]):
-		return say(std, local, "boothset "+version()+"\n")
+		return say(std, local, "boothset "+version(local)+"\n")
 	}
 	all := commands()
 	if i := slices.IndexFunc(all, func(c command) bool { return c.name == args[0] }); i >= 0 {
@@ -111,10 +111,10 @@ func usage(w *words.Words) string {
 }
 
 // version is what the build was made from.
-func version() string {
+func version(w *words.Words) string {
 	info, ok := debug.ReadBuildInfo()
 	if !ok || info.Main.Version == "" {
-		return "(no build information)"
+		return "(" + w.Say("no-version") + ")"
 	}
 	return info.Main.Version
 }
