@@ -22,8 +22,8 @@ build: ## bin/boothset, static and trimmed; its version is the build's own
 bench: ## benchmarks, with allocations
 	$(GO) test -run '^$$' -bench . -benchmem ./calc/... ./presets/... ./cmd/...
 
-golden: ## redraw the golden frames of the screens; look at every one that changed
-	UPDATE_GOLDEN=1 $(GO) test ./tui/...
+golden: ## redraw the golden frames of the screens and the golden cards; look at every one that changed
+	UPDATE_GOLDEN=1 $(GO) test ./tui/... ./cmd/boothset
 
 crosscheck: ## remake the vectors of the reference libraries and compare
 	@GO=$(GO) calc/testdata/crosscheck.sh

@@ -104,6 +104,12 @@ type PotLife struct {
 	Ends, FillBy Clock
 }
 
+// The pot lives that a request may hold.
+const (
+	ShortestPotLife = time.Minute
+	LongestPotLife  = 7 * 24 * time.Hour
+)
+
 // potLifeUsed is the part of a pot life after which no cup is filled: judgement.
 const potLifeUsed = 0.75
 
@@ -130,12 +136,12 @@ func (r *DayRequest) potLife() (p PotLife) {
 func (r *DayRequest) Problems() []Problem {
 	p := r.Day.problems()
 	p.temp("paint", r.Paint)
-	p.within("panels", float64(r.Panels), 1, MostPanels, showCount)
-	if r.PotLife != 0 && (r.PotLife < time.Minute || r.PotLife > 7*24*time.Hour) {
-		p.add("pot-life", "give what the sheet says for 20 C (68 F), a minute to a week, such as 4h or 90min")
+	p.within("panels", float64(r.Panels), 1, MostPanels, FigureCount)
+	if r.PotLife != 0 && (r.PotLife < ShortestPotLife || r.PotLife > LongestPotLife) {
+		p.add("pot-life", "want-pot-life", temp("sheetTemp", SheetTemp), minutes("least", ShortestPotLife), minutes("most", LongestPotLife))
 	}
 	if r.HasStarted && (r.Started < 0 || r.Started >= Clock(24*time.Hour)) {
-		p.add("started", "give a time of day from 0:00 to 23:59")
+		p.add("started", "want-clock")
 	}
 	return p
 }

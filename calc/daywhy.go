@@ -7,20 +7,20 @@ import (
 
 // Standings of the day.
 var (
-	waterStanding  = Standing{Estimate, "vapour pressure of water at the wet bulb (ASHRAE Handbook of Fundamentals) less that of the air; flash-off as one over it"}
-	gradeStanding  = Standing{Estimate, "one sealer's published sheet, taken for every coat: fast below 18 C, standard to 25 C, slow above; size of the job by judgement"}
-	potStanding    = Standing{Estimate, "the product's sheet, as typed; half for every 10 C warmer, from a US federal guide specification; the safe figure from published lives of epoxy primers"}
-	dampStanding   = Standing{Published, "guides to coating inspection: hold off from 85 % humidity"}
-	marginStanding = Standing{Published, "ISO 8502-4: surface 3 C above the dew point"}
-	coldStanding   = Standing{Published, "paint makers' cold-weather advice: urethane hardening slows and can stop below 60 F (15.6 C)"}
-	hotStanding    = Standing{Estimate, "judgement, no published source"}
+	waterStanding  = Standing{Basis: Estimate, Source: "source-drying-water"}
+	gradeStanding  = Standing{Basis: Estimate, Source: "source-grade"}
+	potStanding    = Standing{Basis: Estimate, Source: "source-pot-life"}
+	dampStanding   = Standing{Basis: Published, Source: "source-damp"}
+	marginStanding = Standing{Basis: Published, Source: "source-dew-margin"}
+	coldStanding   = Standing{Basis: Published, Source: "source-cold"}
+	hotStanding    = Standing{Basis: Estimate, Source: "source-judgement"}
 )
 
 func (r *DayRequest) dryStanding() Standing {
 	if r.Waterborne {
 		return waterStanding
 	}
-	return Standing{Estimate, "vapour pressure of " + r.Solvent.Name + " at the panel's temperature (" + r.Solvent.Basis + "); flash-off as one over it"}
+	return Standing{Basis: Estimate, Source: "source-drying-solvent", Figures: &Figures{named("solvent", "name-solvent-"+r.Solvent.ID), named("basis", r.Solvent.Basis)}}
 }
 
 // explain gives the reason of each value, with its own figures.
@@ -29,7 +29,7 @@ func (a *DayAnswer) explain(r *DayRequest, h hindrances) {
 	a.explainLimits(r, h, why)
 	why.add("air", "day-air", dewStanding, temp("dew", a.DewPoint), temp("bulb", a.WetBulb))
 	a.explainDrying(r, why)
-	f := Figures{text("grade", string(a.Grade)), temp("air", r.Air), temp("panel", r.Panel), count("panels", r.Panels)}
+	f := Figures{named("grade", "grade-"+string(a.Grade)), temp("air", r.Air), temp("panel", r.Panel), count("panels", r.Panels)}
 	switch {
 	case r.Waterborne:
 		why.add("grade", "day-grade-water", gradeStanding, f...)
@@ -63,7 +63,7 @@ func (a *DayAnswer) explainDrying(r *DayRequest, why *reasons) {
 	case r.Waterborne:
 		why.add("flash-off", "day-dries-water", st, f...)
 	default:
-		why.add("flash-off", "day-dries-solvent", st, append(f, text("solvent", r.Solvent.Name))...)
+		why.add("flash-off", "day-dries-solvent", st, append(f, named("solvent", "name-solvent-"+r.Solvent.ID))...)
 	}
 	// Where the air itself is to be warmed, the turn says what that brings.
 	if t := (Turn{}); r.Waterborne && a.Turn.Least == 0 && a.Drying < slowDrying && r.Air < designAir {
@@ -86,7 +86,7 @@ func (a *DayAnswer) explainLimits(r *DayRequest, h hindrances, why *reasons) {
 	if h.coldAir || h.coldPanel || h.coldPaint {
 		st := coldStanding
 		if !r.Isocyanate {
-			st = Standing{Estimate, "taken from urethanes for every coat"}
+			st = Standing{Basis: Estimate, Source: "source-urethanes"}
 		}
 		why.add("verdict", "limit-cold", st, temp("least", coldBench))
 	}

@@ -7,13 +7,13 @@ import (
 
 // Standings that several reasons share.
 var (
-	lineStanding   = Standing{Computed, "ISO 6358-1 restrictions; isothermal hose flow, friction by Churchill 1977"}
-	jetStanding    = Standing{Estimate, "free-jet momentum; scale from common practice, 5.5 in at 26 psi on a reduced-pressure gun"}
-	dewStanding    = Standing{Published, "ASHRAE Handbook of Fundamentals, psychrometrics"}
-	dryingStanding = Standing{Estimate, "vapour pressure against a 21 C (70 F), 50 % day; drop size by El-Shanawany and Lefebvre 1980, loss in flight by the d-squared law with Ranz and Marshall's factor; size of the correction from common practice"}
-	leverStanding  = Standing{Estimate, "the same models of drops and flight, one thing changed"}
-	valveStanding  = Standing{Estimate, "shape and conductance of the gun class's inlet valve"}
-	droopStanding  = Standing{Computed, "droop of the regulator's size class, as ISO 6953 describes it"}
+	lineStanding   = Standing{Basis: Computed, Source: "source-line"}
+	jetStanding    = Standing{Basis: Estimate, Source: "source-jet"}
+	dewStanding    = Standing{Basis: Published, Source: "source-psychrometrics"}
+	dryingStanding = Standing{Basis: Estimate, Source: "source-drying"}
+	leverStanding  = Standing{Basis: Estimate, Source: "source-levers"}
+	valveStanding  = Standing{Basis: Estimate, Source: "source-valve"}
+	droopStanding  = Standing{Basis: Computed, Source: "source-droop"}
 )
 
 // explain gives the reason of each value, with its own figures.
@@ -39,7 +39,7 @@ func (s *Setup) explain(r *Request) {
 		why.add("distance", "distance-jet", jetStanding, near("target", reach), gauge("cap", s.Working.Cap))
 	}
 	if r.Coat.Farther > 0 {
-		why.add("distance", "distance-coat", Standing{CommonPractice, ""}, text("coat", r.Coat.Name), near("farther", r.Coat.Farther))
+		why.add("distance", "distance-coat", Standing{Basis: CommonPractice}, text("coat", r.Coat.Name), near("farther", r.Coat.Farther))
 	}
 	b := s.Line[s.Bottleneck]
 	if s.Short.Is {
@@ -144,9 +144,9 @@ func (s *Setup) explainValve(r *Request, why *reasons) {
 	}
 	switch r.Gauge {
 	case AtFoot:
-		why.add("valve", "gauge-foot", Standing{Computed, ""}, gauge("reads", s.Working.Reads), gauge("working", s.Working.Pressure))
+		why.add("valve", "gauge-foot", Standing{Basis: Computed}, gauge("reads", s.Working.Reads), gauge("working", s.Working.Pressure))
 	case NoGauge:
-		why.add("valve", "gauge-none", Standing{CommonPractice, ""}, gauge("working", s.Working.Pressure))
+		why.add("valve", "gauge-none", Standing{Basis: CommonPractice}, gauge("working", s.Working.Pressure))
 	}
 	if n := s.Now; n.Given {
 		set := s.Wall.Flowing

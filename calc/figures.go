@@ -11,6 +11,18 @@ import (
 
 func text(name, v string) Figure { return Figure{Name: name, Text: v} }
 
+func named(name, id string) Figure { return Figure{Name: name, Kind: FigureNamed, Text: id} }
+
+// brief is a figure told to three digits.
+func brief(f Figure) Figure {
+	f.Brief = true
+	return f
+}
+
+func run(name string, l unit.Length) Figure {
+	return Figure{Name: name, Kind: FigureRun, Value: float64(l)}
+}
+
 func times(name string, v float64) Figure { return Figure{Name: name, Kind: FigureTimes, Value: v} }
 
 func gauge(name string, p unit.Gauge) Figure {

@@ -115,15 +115,12 @@ func (s *Setup) walk(j *job, q unit.Flow, working, into, set unit.Abs) {
 	case Nowhere:
 		along(into)
 	}
-	add(ValveName, line.ValveKind, into, working, s.Valve.Mach)
+	add(j.r.Parts.Valve, line.ValveKind, into, working, s.Valve.Mach)
 	s.share()
 	_, cap := g.Upstream(q, j.air)
-	add("passages", line.PassagesKind, working, cap, throat(q, working, g.Passages, j.air))
-	add("air cap", line.CapKind, cap, amb, gun.JetOf(q, cap, j.air).Mach)
+	add(j.r.Parts.Passages, line.PassagesKind, working, cap, throat(q, working, g.Passages, j.air))
+	add(j.r.Parts.Cap, line.CapKind, cap, amb, gun.JetOf(q, cap, j.air).Mach)
 }
-
-// ValveName is the inlet valve's name in a line.
-const ValveName = "inlet valve"
 
 // throat is the Mach number in a restriction that passes q from p1.
 func throat(q unit.Flow, p1 unit.Abs, r line.Restriction, a line.Air) float64 {

@@ -112,31 +112,31 @@ func (r *FilmRequest) Problems() []Problem {
 	case FluidGiven:
 		p.fluid("fluid-rate", f.Rate)
 	case FluidTimed:
-		p.within("cup-volume", float64(f.CupVolume), 1e-6, 5e-3, showVolume)
-		p.within("cup-time", float64(f.CupTime), 1, 3600, showSpan)
+		p.within("cup-volume", float64(f.CupVolume), 1e-6, 5e-3, FigureVolume)
+		p.within("cup-time", float64(f.CupTime), 1, 3600, FigureMinutes)
 		if len(p) == 0 {
 			p.fluid("cup-time", coat.FluidRate(float64(f.CupVolume)/float64(f.CupTime)))
 		}
 	case FluidTip:
-		p.within("tip", float64(f.Tip), 0.5e-3, 3e-3, showInches)
-		p.within("viscosity", float64(f.Viscosity), 5e-6, 500e-6, showViscosity)
+		p.within("tip", float64(f.Tip), 0.5e-3, 3e-3, FigureDistance)
+		p.within("viscosity", float64(f.Viscosity), 5e-6, 500e-6, FigureViscosity)
 	}
 	if r.Fluid.From != FluidUnknown {
-		p.within("fan", float64(r.Fan.Value), 10e-3, 600e-3, showInches)
-		p.within("overlap", r.Overlap.Value, 0, 0.9, showShare)
+		p.within("fan", float64(r.Fan.Value), float64(NarrowestFan), float64(WidestFan), FigureDistance)
+		p.within("overlap", r.Overlap.Value, 0, MostOverlap, FigureShare)
 	}
 	if r.GunSpeed != 0 {
-		p.within("gun-speed", float64(r.GunSpeed), float64(slowestHand), float64(fastestHand), showSpeed)
+		p.within("gun-speed", float64(r.GunSpeed), float64(slowestHand), float64(fastestHand), FigureSpeed)
 	}
 	if r.Height != 0 {
-		p.within("height", float64(r.Height), 0.01, 10, showFeet)
+		p.within("height", float64(r.Height), 0.01, 10, FigureRun)
 	}
 	if len(r.Combs) > MostCoats {
-		p = append(p, Problem{"wet", "more readings than a film has coats; give one a coat"})
+		p.add("wet", "too-many-readings")
 	}
 	for _, c := range r.Combs {
-		p.within("wet", float64(c.Wetted), 1e-6, float64(ThickestFilm), showFilm)
-		p.within("wet", float64(c.Next), float64(c.Wetted), float64(ThickestFilm), showFilm)
+		p.within("wet", float64(c.Wetted), 1e-6, float64(ThickestFilm), FigureFilm)
+		p.within("wet", float64(c.Next), float64(c.Wetted), float64(ThickestFilm), FigureFilm)
 	}
 	return p
 }
@@ -224,7 +224,7 @@ func (a *FilmAnswer) lay(r *FilmRequest, each unit.Length) (unit.Length, error) 
 	}
 	a.AtSpeed.Dry = a.AtSpeed.Wet * unit.Length(r.Solids.Value)
 	if a.AtSpeed.Dry > ThickestFilm {
-		return 0, &Problem{"gun-speed", "so slow a gun would leave " + showFilm(float64(a.AtSpeed.Dry)) + " dry a coat"}
+		return 0, &Problem{"gun-speed", "too-slow", Figures{brief(filmFigure("dry", a.AtSpeed.Dry))}}
 	}
 	return a.AtSpeed.Dry, nil
 }

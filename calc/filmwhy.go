@@ -7,14 +7,14 @@ import (
 
 // Standings of films.
 var (
-	passStanding = Standing{Computed, "what lands over the area swept: fluid rate, transfer, fan and overlap"}
-	combStanding = Standing{Computed, "wet film times the solids of the ready mix"}
-	tipStanding  = Standing{Estimate, "friction and losses in the tip; within 40 % either way"}
-	cupStanding  = Standing{OwnReadings, "timed cup"}
+	passStanding = Standing{Basis: Computed, Source: "source-pass"}
+	combStanding = Standing{Basis: Computed, Source: "source-comb"}
+	tipStanding  = Standing{Basis: Estimate, Source: "source-tip"}
+	cupStanding  = Standing{Basis: OwnReadings, Source: "source-timed-cup"}
 )
 
 // AsTyped is the standing of what a painter measured or set at this booth.
-var AsTyped = Standing{OwnReadings, "as typed"}
+var AsTyped = Standing{Basis: OwnReadings, Source: "source-typed"}
 
 // explain gives the reason of each value, with its own figures.
 func (a *FilmAnswer) explain(r *FilmRequest) {
@@ -49,7 +49,7 @@ func (a *FilmAnswer) explain(r *FilmRequest) {
 		}
 	}
 	if r.Before > 0 {
-		why.add("total", "film-whole", Standing{Published, "trade pages on film thickness, for the most of old and new together"}, filmFigure("before", r.Before), filmFigure("total", a.Running.Total),
+		why.add("total", "film-whole", Standing{Basis: Published, Source: "source-whole-film"}, filmFigure("before", r.Before), filmFigure("total", a.Running.Total),
 			filmFigure("whole", a.Running.Whole), filmFigure("most", coat.WholeFilm))
 	}
 	a.Reasons = why.list
@@ -65,7 +65,7 @@ func (a *FilmAnswer) explainRate(r *FilmRequest, why *reasons) {
 	case FluidTip:
 		why.add("rate", "rate-tip", tipStanding, fluidFigure("rate", q.Value), fluidFigure("low", q.Low), fluidFigure("high", q.High))
 	case FluidUnknown:
-		why.add("rate", "rate-unknown", Standing{CommonPractice, ""})
+		why.add("rate", "rate-unknown", Standing{Basis: CommonPractice})
 	}
 }
 

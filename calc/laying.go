@@ -78,7 +78,7 @@ func (l *Laying) coats() (Stated[int], error) {
 		return Stated[int]{u.Coats, u.Standing}, nil
 	}
 	n, _, err := coat.CoatsFor(l.Dry.Value, u.High)
-	return Stated[int]{n, Standing{Computed, "the film over the most that one coat may have"}}, err
+	return Stated[int]{n, Standing{Basis: Computed, Source: "source-coats-for"}}, err
 }
 
 // limits is the least and the most dry film in all; without any known they are as wide
@@ -95,25 +95,30 @@ const (
 	ThinnestFilm = 2 * coat.Micrometre // dry, over all coats
 	ThickestFilm = 2000 * coat.Micrometre
 	MostCoats    = 20
+	LeastSolids  = 0.01
+	MostSolids   = 1.0
+	NarrowestFan = unit.Length(10e-3)
+	WidestFan    = unit.Length(600e-3)
+	MostOverlap  = 0.9
 	thickestOld  = 10000 * coat.Micrometre
 	nearestHold  = unit.Length(2 * unit.MetrePerInch)
 	farthestHold = unit.Length(30 * unit.MetrePerInch)
 )
 
 func (l *Laying) problems() (p problems) {
-	p.within("solids", l.Solids.Value, 0.01, 1, showShare)
-	p.within("film", float64(l.Dry.Value), float64(ThinnestFilm), float64(ThickestFilm), showFilm)
+	p.within("solids", l.Solids.Value, LeastSolids, MostSolids, FigureShare)
+	p.within("film", float64(l.Dry.Value), float64(ThinnestFilm), float64(ThickestFilm), FigureFilm)
 	if l.Coats.Value != 0 || l.Usual.Coats == 0 {
-		p.within("coats", float64(l.Coats.Value), 1, MostCoats, showCount)
+		p.within("coats", float64(l.Coats.Value), 1, MostCoats, FigureCount)
 	}
-	p.within("before", float64(l.Before), 0, float64(thickestOld), showFilm)
+	p.within("before", float64(l.Before), 0, float64(thickestOld), FigureFilm)
 	if most := l.Wants.Most; most != 0 {
-		p.within("film-limit", float64(most), float64(ThinnestFilm), float64(ThickestFilm), showFilm)
+		p.within("film-limit", float64(most), float64(ThinnestFilm), float64(ThickestFilm), FigureFilm)
 	}
 	if h := &l.Held; h.Known {
-		p.within("transfer", h.Class.Value.Transfer, 0.1, 0.9, showShare)
-		p.within("pressure", float64(h.Pressure), 1*unit.PascalPerPSI, 150*unit.PascalPerPSI, showGauge)
-		p.within("distance", float64(h.Distance), float64(nearestHold), float64(farthestHold), showInches)
+		p.within("transfer", h.Class.Value.Transfer, 0.1, 0.9, FigureShare)
+		p.within("pressure", float64(h.Pressure), 1*unit.PascalPerPSI, 150*unit.PascalPerPSI, FigureGauge)
+		p.within("distance", float64(h.Distance), float64(nearestHold), float64(farthestHold), FigureDistance)
 	}
 	return p
 }

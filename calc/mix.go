@@ -1,7 +1,6 @@
 package calc
 
 import (
-	"fmt"
 	"math"
 	"time"
 
@@ -84,24 +83,24 @@ func (r *MixRequest) Problems() []Problem {
 	for _, a := range r.Panels {
 		low, high = low+a.Low, high+a.High
 	}
-	p.within("area", float64(low), 0.001, 1000, showArea)
+	p.within("area", float64(low), 0.001, 1000, FigureArea)
 	if high > low {
-		p.within("area", float64(high), 0.001, 1000, showArea)
+		p.within("area", float64(high), 0.001, 1000, FigureArea)
 	}
 	if !r.Held.Known {
-		p = append(p, Problem{"gun", "needed for what lands of the coating"})
+		p.add("gun", "needed-for-landing")
 	}
-	p.within("cup-size", float64(r.Cup.Value), float64(SmallestCup), float64(LargestCup), showVolume)
-	p.within("loss", float64(r.Loss.Value), 0, 5e-3, showVolume)
+	p.within("cup-size", float64(r.Cup.Value), float64(SmallestCup), float64(LargestCup), FigureVolume)
+	p.within("loss", float64(r.Loss.Value), 0, 5e-3, FigureVolume)
 	if n := len(r.Prices); n > 1 && n != len(r.Ratio.Value.Parts) {
-		p = append(p, Problem{"price", fmt.Sprintf("%d prices for %d parts; give one of each part in the ratio's order, or one of the ready mix", n, len(r.Ratio.Value.Parts))})
+		p.add("price", "prices-and-parts", count("prices", n), count("parts", len(r.Ratio.Value.Parts)))
 	}
 	for _, v := range r.Prices {
-		p.within("price", v, 0, 1e5, showPrice)
+		p.bound("price", "outside-price", v, 0, 1e5, FigureMoney)
 	}
 	if r.PotLife != 0 {
-		p.within("pot-life", r.PotLife.Seconds(), 60, 7*24*3600, showSpan)
-		p.within("temp", float64(r.Booth), unit.ZeroCelsius+5, unit.ZeroCelsius+40, showTemp)
+		p.within("pot-life", r.PotLife.Seconds(), ShortestPotLife.Seconds(), LongestPotLife.Seconds(), FigureMinutes)
+		p.within("temp", float64(r.Booth), unit.ZeroCelsius+5, unit.ZeroCelsius+40, FigureTemp)
 	}
 	if r.Rate != 0 {
 		p.fluid("fluid-rate", r.Rate)
@@ -134,7 +133,7 @@ func SolveMix(r *MixRequest) (a MixAnswer, err error) {
 	}
 	a.Low, a.High = volume(a.AreaLow, a.Transfer.High), volume(a.AreaHigh, a.Transfer.Low)
 	if a.High > mostMixed {
-		return a, &Problem{"area", fmt.Sprintf("the job would take %.0f L (%.0f gal); that is beyond any mix", a.High.Litres(), a.High.USGallons())}
+		return a, &Problem{"area", "beyond-any-mix", Figures{{Name: "volume", Kind: FigureVolume, Value: float64(a.High)}}}
 	}
 	if a.Cups, err = coat.CupsFor(a.Need.Volume, r.Cup.Value); err != nil {
 		return a, err

@@ -7,8 +7,8 @@ import (
 
 // Standings of mixes.
 var (
-	mixStanding   = Standing{Computed, "area x dry film/(solids x transfer), and the loss"}
-	wrongStanding = Standing{Estimate, "transfer against pressure and distance, directions from finishing guides; no published sizes"}
+	mixStanding   = Standing{Basis: Computed, Source: "source-mix"}
+	wrongStanding = Standing{Basis: Estimate, Source: "source-wrong"}
 )
 
 // explain gives the reason of each value, with its own figures.
@@ -16,14 +16,14 @@ func (a *MixAnswer) explain(r *MixRequest) {
 	why := newReasons()
 	n := &a.Need
 	if a.AreaHigh > a.AreaLow {
-		why.add("area", "mix-area-usual", Standing{Estimate, "usual panel areas: " + coat.PanelBasis}, areaFigure("area", a.Area), areaFigure("low", a.AreaLow), areaFigure("high", a.AreaHigh))
+		why.add("area", "mix-area-usual", Standing{Basis: Estimate, Source: coat.PanelBasis}, areaFigure("area", a.Area), areaFigure("low", a.AreaLow), areaFigure("high", a.AreaHigh))
 	} else {
 		why.add("area", "mix-area", AsTyped, areaFigure("area", a.Area))
 	}
 	r.Laying.explain(a.Coats, a.Transfer, why)
 	why.add("volume", "mix-volume", mixStanding, volume("volume", n.Volume), volume("panel", n.OnPanel), volume("overspray", n.Overspray), volume("loss", n.Loss))
 	if a.High > a.Low*(1+1e-9) {
-		why.add("volume", "mix-between", Standing{Estimate, ""}, volume("low", a.Low), volume("high", a.High))
+		why.add("volume", "mix-between", Standing{Basis: Estimate}, volume("low", a.Low), volume("high", a.High))
 	}
 	why.add("cups", "mix-cup", r.Cup.Standing, volume("cup", r.Cup.Value), volume("loss", n.Loss))
 	if r.Loss.Standing != r.Cup.Standing {
@@ -33,11 +33,11 @@ func (a *MixAnswer) explain(r *MixRequest) {
 		why.add("parts", "mix-ratio", r.Ratio.Standing, text("ratio", r.Ratio.Value.String()))
 	}
 	if r.PotLife > 0 {
-		why.add("pot-life", "mix-life", Standing{Estimate, "halves for each 10 C warmer, more sharply with some products"}, minutes("sheet", r.PotLife), temp("booth", r.Booth),
+		why.add("pot-life", "mix-life", Standing{Basis: Estimate, Source: "source-pot-life-halves"}, minutes("sheet", r.PotLife), temp("booth", r.Booth),
 			minutes("life", a.PotLife.Life), minutes("safe", a.PotLife.Safe))
 	}
 	if a.Priced {
-		why.add("cost", "mix-cost", Standing{Computed, "prices as typed"}, money("cost", a.Cost), money("waste", a.WasteCost))
+		why.add("cost", "mix-cost", Standing{Basis: Computed, Source: "source-prices"}, money("cost", a.Cost), money("waste", a.WasteCost))
 	}
 	for i := range a.Wrong {
 		w := &a.Wrong[i]

@@ -1,60 +1,48 @@
 package calc
 
 import (
-	"fmt"
 	"math"
-	"strconv"
 
 	"boothset/calc/coat"
 	"boothset/calc/unit"
 )
 
+// Problem is a request that cannot be worked: which part of it, and the sentence that
+// says why.
+type Problem struct {
+	Field, ID string
+	Figures
+}
+
+func (p *Problem) Error() string { return p.Field + ": " + p.ID }
+
 // problems gathers what is wrong with a request.
 type problems []Problem
 
-// within adds a problem where v is not within low and high, all printed by show. What
-// is at an edge but for the rounding of its unit is inside.
-func (p *problems) within(field string, v, low, high float64, show func(float64) string) {
+func (p *problems) add(field, id string, f ...Figure) { *p = append(*p, Problem{field, id, f}) }
+
+// within adds a problem where v is not within low and high, all of a kind. What is at an
+// edge but for the rounding of its unit is inside.
+func (p *problems) within(field string, v, low, high float64, kind FigureKind) {
+	p.bound(field, "outside", v, low, high, kind)
+}
+
+// bound is within with a sentence of its own.
+func (p *problems) bound(field, id string, v, low, high float64, kind FigureKind) {
 	const rounding = 1e-12
 	if !(v >= low-rounding*math.Abs(low) && v <= high+rounding*math.Abs(high)) {
-		*p = append(*p, Problem{field, fmt.Sprintf("%s is outside %s to %s", show(v), show(low), show(high))})
+		figure := func(name string, v float64) Figure { return Figure{Name: name, Kind: kind, Value: v, Brief: true} }
+		p.add(field, id, figure("given", v), figure("low", low), figure("high", high))
 	}
 }
 
 // fluid adds a problem where no gun has such a fluid rate.
 func (p *problems) fluid(field string, q coat.FluidRate) {
-	p.within(field, float64(q), float64(coat.MLPerMin(5)), float64(coat.MLPerMin(1500)), showFluid)
+	p.within(field, float64(q), float64(coat.MLPerMin(5)), float64(coat.MLPerMin(1500)), FigureFluid)
 }
 
-// both is a value in two units, to three figures.
-func both(a float64, us string, b float64, metric string) string {
-	return brief(a) + " " + us + " (" + brief(b) + " " + metric + ")"
+// temp adds a problem where the air, or what stands in it, is not as warm as a request
+// may hold.
+func (p *problems) temp(field string, t unit.Temp) {
+	p.within(field, float64(t), float64(ColdestAir), float64(HottestAir), FigureTemp)
 }
-
-// brief is a number to three figures, without an exponent.
-func brief(v float64) string {
-	three, err := strconv.ParseFloat(strconv.FormatFloat(v, 'g', 3, 64), 64)
-	if err != nil {
-		three = v // rounded past the largest number there is
-	}
-	return strconv.FormatFloat(three, 'f', -1, 64)
-}
-
-func showFilm(v float64) string  { return both(v/unit.MetrePerMil, "mil", v*1e6, "um") }
-func showShare(v float64) string { return brief(v*100) + " %" }
-func showCount(v float64) string { return fmt.Sprintf("%.0f", v) }
-func showInches(v float64) string {
-	return both(unit.Length(v).Inches(), "in", unit.Length(v).MM(), "mm")
-}
-func showFeet(v float64) string  { return both(unit.Length(v).Feet(), "ft", v, "m") }
-func showGauge(v float64) string { return both(unit.Gauge(v).PSI(), "psi", unit.Gauge(v).Bar(), "bar") }
-func showFluid(v float64) string { return brief(coat.FluidRate(v).MLPerMin()) + " mL/min" }
-func showVolume(v float64) string {
-	return both(unit.Volume(v).USGallons()*unit.OuncePerUSGal, "fl oz", unit.Volume(v).Litres(), "L")
-}
-func showSpan(v float64) string      { return brief(v) + " s" }
-func showSpeed(v float64) string     { return both(unit.Speed(v).FeetPerSecond(), "ft/s", v, "m/s") }
-func showViscosity(v float64) string { return brief(unit.Kinematic(v).MM2PerS()) + " mm2/s" }
-func showArea(v float64) string      { return both(v/(unit.MetrePerFoot*unit.MetrePerFoot), "ft2", v, "m2") }
-func showPrice(v float64) string     { return brief(v) + " a litre" }
-func showTemp(v float64) string      { return both(unit.Temp(v).F(), "F", unit.Temp(v).C(), "C") }

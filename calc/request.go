@@ -1,8 +1,6 @@
 package calc
 
 import (
-	"fmt"
-
 	"boothset/calc/coat"
 	"boothset/calc/gun"
 	"boothset/calc/line"
@@ -22,10 +20,12 @@ const (
 	Sheet          Basis = "the product's sheet, as typed"
 )
 
-// Standing is a basis with the source that gives it.
+// Standing is a basis with the source that gives it: the id of a sentence with its
+// figures, or the source's own words.
 type Standing struct {
-	Basis  Basis
-	Source string
+	Basis   Basis
+	Source  string
+	Figures *Figures
 }
 
 // Band is where a coat starts on a class of gun, and how far it may be moved.
@@ -82,6 +82,9 @@ const (
 	NoGauge
 )
 
+// GunParts is the names of the gun's own parts.
+type GunParts struct{ Valve, Passages, Cap string }
+
 // Request is one job: everything in SI, nothing left out.
 type Request struct {
 	Coat   Coat
@@ -94,6 +97,8 @@ type Request struct {
 	// RegulatorID is the catalogue's name of the regulator, RegulatorName its name in
 	// the line.
 	RegulatorID, RegulatorName string
+	// Parts is what the gun's own parts are called in the line.
+	Parts GunParts
 	// Line is what lies between the wall and the gun's inlet valve, in order.
 	Line  []line.Part
 	Gauge Gauge
@@ -125,15 +130,12 @@ const (
 	LongestHose   = unit.Length(500 * unit.MetrePerFoot)
 	NarrowestHose = unit.Length(3e-3)
 	WidestHose    = unit.Length(40e-3)
+	FinestMark    = unit.Drop(0.01 * unit.PascalPerPSI)
+	CoarsestMark  = unit.Drop(20 * unit.PascalPerPSI)
 )
 
 // MostParts is how many parts a line may have between the wall and the gun.
 const MostParts = line.MostParts
-
-// Problem is a request that cannot be worked: which part of it, and why.
-type Problem struct{ Field, Why string }
-
-func (p *Problem) Error() string { return p.Field + ": " + p.Why }
 
 // Check is nil where the request can be solved, else the first thing wrong with it,
 // as a *Problem.
@@ -147,38 +149,21 @@ func (r *Request) Check() error {
 // Problems is everything wrong with the request.
 func (r *Request) Problems() []Problem {
 	found := r.Day.problems()
-	need := func(ok bool, field, why string, args ...any) {
-		if !ok {
-			found.add(field, why, args...)
-		}
-	}
-	within := func(v, low, high float64) bool { return v >= low && v <= high }
-	pressures := func(field string, p unit.Gauge) {
-		if !within(float64(p), float64(LowestSupply), float64(TopSupply)) {
-			need(false, field, "%.4g psi (%.3g bar) is outside %.0f to %.0f psi (%.2f to %.0f bar)", p.PSI(), p.Bar(), LowestSupply.PSI(), TopSupply.PSI(), LowestSupply.Bar(), TopSupply.Bar())
-		}
-	}
-	pressures("supply", r.Supply)
+	found.within("supply", float64(r.Supply), float64(LowestSupply), float64(TopSupply), FigureGauge)
 	if r.HasNow {
-		pressures("wall", r.Now)
+		found.within("wall", float64(r.Now), float64(LowestSupply), float64(TopSupply), FigureGauge)
 	}
-	if !within(r.Mark.PSI(), 0.01, 20) {
-		need(false, "mark", "a wall gauge's step of %.3g psi is outside 0.01 to 20 psi", r.Mark.PSI())
-	}
+	found.bound("mark", "outside-mark", float64(r.Mark), float64(FinestMark), float64(CoarsestMark), FigureDrop)
 	if len(r.Line) > MostParts {
-		need(false, "hose", "%d parts between wall and gun; at most %d", len(r.Line), MostParts)
+		found.add("hose", "too-many-parts", count("parts", len(r.Line)), count("most", MostParts))
 	}
 	for i := range r.Line {
-		h := &r.Line[i].Hose
 		if r.Line[i].Kind != line.HoseKind {
 			continue
 		}
-		if !within(float64(h.Length), float64(ShortestHose), float64(LongestHose)) {
-			need(false, "hose", "%.3g ft (%.3g m) long is outside %.1f to %.0f ft (%.2f to %.0f m)", h.Length.Feet(), float64(h.Length), ShortestHose.Feet(), LongestHose.Feet(), float64(ShortestHose), float64(LongestHose))
-		}
-		if !within(float64(h.Bore), float64(NarrowestHose), float64(WidestHose)) {
-			need(false, "hose", "a bore of %.3g in (%.3g mm) is outside %.2f to %.2f in (%.0f to %.0f mm)", h.Bore.Inches(), h.Bore.MM(), NarrowestHose.Inches(), WidestHose.Inches(), NarrowestHose.MM(), WidestHose.MM())
-		}
+		h := &r.Line[i].Hose
+		found.bound("hose", "outside-hose-length", float64(h.Length), float64(ShortestHose), float64(LongestHose), FigureRun)
+		found.bound("hose", "outside-hose-bore", float64(h.Bore), float64(NarrowestHose), float64(WidestHose), FigureDistance)
 	}
 	return found
 }
@@ -187,23 +172,7 @@ func (r *Request) Problems() []Problem {
 func (d *Day) problems() (p problems) {
 	p.temp("temp", d.Air)
 	p.temp("panel", d.Panel)
-	if !(d.Humidity >= 0.01 && d.Humidity <= 1) {
-		p.add("humidity", "%.3g %% is outside 1 to 100 %%", d.Humidity*100)
-	}
-	if !(d.Altitude >= LowestSite && d.Altitude <= HighestSite) {
-		p.add("altitude", "%.0f ft (%.0f m) is outside %.0f to %.0f ft (%.0f to %.0f m)", d.Altitude.Feet(), float64(d.Altitude), LowestSite.Feet(), HighestSite.Feet(), float64(LowestSite), float64(HighestSite))
-	}
+	p.within("humidity", d.Humidity, 0.01, 1, FigureShare)
+	p.within("altitude", float64(d.Altitude), float64(LowestSite), float64(HighestSite), FigureRun)
 	return p
-}
-
-func (p *problems) add(field, why string, args ...any) {
-	*p = append(*p, Problem{field, fmt.Sprintf(why, args...)})
-}
-
-// temp adds a problem where the air, or what stands in it, is not as warm as a request
-// may hold.
-func (p *problems) temp(field string, t unit.Temp) {
-	if !(t >= ColdestAir && t <= HottestAir) {
-		p.add(field, "%.0f C (%.0f F) is outside %.0f to %.0f C (%.0f to %.0f F)", t.C(), t.F(), ColdestAir.C(), HottestAir.C(), ColdestAir.F(), HottestAir.F())
-	}
 }

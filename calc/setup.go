@@ -129,12 +129,14 @@ type Caution struct {
 // Figures are the values that a sentence names, in SI, each with what it is.
 type Figures []Figure
 
-// Figure is one value of a sentence. Text is set for FigureText alone.
+// Figure is one value of a sentence. Text is set for FigureText and FigureNamed alone.
+// Brief asks for three digits, to tell a value from the bound that it is past.
 type Figure struct {
 	Name  string
 	Kind  FigureKind
 	Value float64
 	Text  string
+	Brief bool
 }
 
 // FigureKind is how a figure's value is to be read and printed.
@@ -165,4 +167,5 @@ const (
 	FigureClock                // s since midnight
 	FigureCup                  // s in an efflux cup
 	FigureViscosity            // m2/s
+	FigureNamed                // the sentence whose id is Text
 )

@@ -68,7 +68,7 @@ func problemOf(err error) error {
 	if !ok {
 		field = "supply"
 	}
-	return &Problem{field, in.Why}
+	return problemAt(field, err)
 }
 
 // explainSupply gives the verdict on the shop's air.
@@ -79,11 +79,11 @@ func (s *Setup) explainSupply(r *Request, why *reasons) {
 		return
 	}
 	if !c.Checked {
-		why.add("supply", "supply-unchecked", Standing{CommonPractice, ""}, gauge("supply", r.Supply))
+		why.add("supply", "supply-unchecked", Standing{Basis: CommonPractice}, gauge("supply", r.Supply))
 		return
 	}
 	v := &c.Verdict
-	standing := Standing{Computed, "isothermal receiver draw-down; compressor's free air by the density at its inlet; empirical formula for the main"}
+	standing := Standing{Basis: Computed, Source: "source-receiver"}
 	f := Figures{
 		gauge("needed", c.Needed), flow("gun", s.Working.Flow), flow("demand", v.Demand.Mean), flow("delivered", v.Delivered),
 		minutes("spraying", r.Shop.Spraying), minutes("hold", v.Hold.Time), minutes("full", v.FromFull.Time),
@@ -97,7 +97,7 @@ func (s *Setup) explainSupply(r *Request, why *reasons) {
 		litres("receiver", w.InReceiver.LitresAnHour()), litres("main", w.InMain.LitresAnHour()), litres("hose", w.InHose.LitresAnHour()),
 	}
 	id := [...]string{supply.StaysVapour: "water-none", supply.AtReceiver: "water-receiver", supply.AtMain: "water-main", supply.AtHose: "water-hose"}[w.Last]
-	why.add("supply", id, Standing{Computed, "ASHRAE Handbook of Fundamentals, psychrometrics; classes of ISO 8573-1:2010 from reprints of its tables"}, water...)
+	why.add("supply", id, Standing{Basis: Computed, Source: "source-water"}, water...)
 }
 
 // supplyID is the sentence for a verdict.

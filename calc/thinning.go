@@ -1,8 +1,6 @@
 package calc
 
 import (
-	"fmt"
-
 	"boothset/calc/coat"
 	"boothset/calc/unit"
 )
@@ -81,6 +79,9 @@ type Read struct {
 	Seconds float64
 }
 
+// MostThinner is the most thinner, by volume of the mix, that a request may allow.
+const MostThinner = 1.0
+
 // Problems is everything wrong with the request, but for what only its sums find.
 func (r *ThinRequest) Problems() []Problem {
 	var p problems
@@ -90,9 +91,9 @@ func (r *ThinRequest) Problems() []Problem {
 	}
 	p.temp("sheet-temp", r.Sheet.Value.At)
 	p.temp("warm-limit", r.Warmest.Value)
-	p.within("max-thinner", r.MostThinner.Value, 0, 1, showShare)
+	p.within("max-thinner", r.MostThinner.Value, 0, MostThinner, FigureShare)
 	if s := &r.Sheet.Value; !(s.Low <= s.Aim && s.Aim <= s.High) {
-		p.add("sheet-seconds", "give the lower figure first, such as 16-18")
+		p.add("sheet-seconds", "want-lower-first")
 	}
 	return p
 }
@@ -105,7 +106,7 @@ func SolveThin(r *ThinRequest) (a ThinAnswer, err error) {
 	}
 	cup := r.Reading.Cup
 	if a.Nu, err = cup.Viscosity(r.Reading.Seconds); err != nil {
-		return a, &Problem{"seconds", err.Error()}
+		return a, problemAt("seconds", err)
 	}
 	a.About = a.Nu.About
 	if err := a.want(r); err != nil {
@@ -115,7 +116,7 @@ func SolveThin(r *ThinRequest) (a ThinAnswer, err error) {
 		return a, err
 	}
 	if a.Corrected, err = coat.CorrectReading(cup, r.Reading.Seconds, r.Reading.At, r.Sheet.Value.At, a.Slope); err != nil {
-		return a, &Problem{"seconds", fmt.Sprintf("brought to the sheet's %.0f C (%.0f F) it is %v", r.Sheet.Value.At.C(), r.Sheet.Value.At.F(), err)}
+		return a, problemAt("seconds", err).because("brought-to-sheet", temp("at", r.Sheet.Value.At))
 	}
 	a.About = a.About || a.Corrected.About
 	if err := a.remedy(r); err != nil {
@@ -139,7 +140,7 @@ func (a *ThinAnswer) want(r *ThinRequest) error {
 	}{{&a.Wanted.Low, s.Low}, {&a.Wanted.Aim, s.Aim}, {&a.Wanted.High, s.High}} {
 		v, err := s.Cup.Viscosity(w.seconds)
 		if err != nil {
-			return &Problem{"sheet-seconds", err.Error()}
+			return problemAt("sheet-seconds", err)
 		}
 		w.to.Nu = v.Nu
 		if s.Cup.ID == r.Reading.Cup.ID {
@@ -158,7 +159,7 @@ func (a *ThinAnswer) want(r *ThinRequest) error {
 func (a *ThinAnswer) read(to *Read, r *ThinRequest) error {
 	t, err := r.Reading.Cup.Seconds(to.Nu)
 	if err != nil {
-		return &Problem{"cup", "it cannot tell what the sheet asks for: " + err.Error()}
+		return problemAt("cup", err).because("cup-cannot-tell")
 	}
 	to.Seconds = t.Seconds
 	a.About = a.About || t.About
@@ -173,11 +174,11 @@ func (a *ThinAnswer) fit(r *ThinRequest) error {
 	}
 	v, err := r.Second.Cup.Viscosity(r.Second.Seconds)
 	if err != nil {
-		return &Problem{"second-seconds", err.Error()}
+		return problemAt("second-seconds", err)
 	}
 	k, err := coat.FitSlope(a.Nu.Nu, r.Reading.At, v.Nu, r.Second.At)
 	if err != nil {
-		return &Problem{"second-seconds", err.Error()}
+		return problemAt("second-seconds", err)
 	}
 	a.Slope = coat.FittedSlope(k)
 	return nil
@@ -207,7 +208,7 @@ func (a *ThinAnswer) remedy(r *ThinRequest) error {
 	base := max(at, min(r.Sheet.Value.At, r.Warmest.Value))
 	nu, err := coat.AtTemperature(now, at, base, a.Slope.Typical)
 	if err != nil {
-		return &Problem{"paint", err.Error()}
+		return problemAt("paint", err)
 	}
 	if nu <= most {
 		a.Remedy, a.OnlyCold, a.WarmTo, a.Reached.Nu = RemedyWarm, true, base, nu
@@ -226,7 +227,7 @@ func (a *ThinAnswer) remedy(r *ThinRequest) error {
 		advice, err = coat.Thin(m)
 	}
 	if err != nil {
-		return &Problem{"sheet-seconds", err.Error()}
+		return problemAt("sheet-seconds", err)
 	}
 	a.WarmTo, a.Add, a.Reached.Nu = advice.WarmTo, advice.Add, advice.Reached
 	switch warmed := a.WarmTo > at; {

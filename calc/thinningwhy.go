@@ -1,27 +1,25 @@
 package calc
 
 import (
-	"fmt"
-
 	"boothset/calc/coat"
 	"boothset/calc/unit"
 )
 
 // Standings of thinning.
 var (
-	slopeStanding   = Standing{Estimate, "5 % a degree C, within the 3 to 8 % that a viscometer supplier gives; two readings of your own are better"}
-	fittedStanding  = Standing{OwnReadings, "two readings of this mix"}
-	thinnerStanding = Standing{Estimate, "logarithmic mixing with the thinner (Arrhenius 1887); start from it, then time the cup again"}
-	warmStanding    = Standing{Estimate, "the same change a degree"}
+	slopeStanding   = Standing{Basis: Estimate, Source: "source-slope"}
+	fittedStanding  = Standing{Basis: OwnReadings, Source: "source-two-readings"}
+	thinnerStanding = Standing{Basis: Estimate, Source: "source-thinner"}
+	warmStanding    = Standing{Basis: Estimate, Source: "source-same-slope"}
 )
 
 // cupBasis is the standing of a cup's equation, and whether the reading is outside its
 // published range.
 func cupBasis(c coat.Cup, about bool) Standing {
 	if !about {
-		return Standing{Published, c.Standard}
+		return Standing{Basis: Published, Source: c.Standard}
 	}
-	return Standing{Estimate, fmt.Sprintf("%s, followed outside its published %.0f to %.0f s; tables differ there by up to about %.0f %%", c.Standard, c.Low, c.High, 100*coat.OutsideSpread)}
+	return Standing{Basis: Estimate, Source: "source-outside-cup", Figures: &Figures{text("standard", c.Standard), count("low", int(c.Low)), count("high", int(c.High)), share("off", coat.OutsideSpread)}}
 }
 
 // Sentence is the id of the sentence that says what the mix wants.

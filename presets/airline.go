@@ -1,7 +1,6 @@
 package presets
 
 import (
-	"fmt"
 	"math"
 
 	"boothset/calc"
@@ -15,11 +14,11 @@ func (v *resolver) regulator(id, at Typed) {
 	v.r.RegulatorID = string(id)
 	switch string(at) {
 	case AtWall:
-		v.r.RegulatorAt, v.r.RegulatorName = calc.Wall, "wall regulator ("+string(id)+")"
+		v.r.RegulatorAt, v.r.RegulatorName = calc.Wall, v.part("part-regulator-wall", string(id))
 	case AtGun:
-		v.r.RegulatorAt, v.r.RegulatorName = calc.Foot, "regulator at the gun's foot ("+string(id)+")"
+		v.r.RegulatorAt, v.r.RegulatorName = calc.Foot, v.part("part-regulator-foot", string(id))
 	default:
-		v.fault(FieldRegulatorAt, at, "choose %s", listed([]string{AtWall, AtGun}))
+		v.fault(FieldRegulatorAt, at, "choose", v.names([]string{AtWall, AtGun}))
 	}
 	if id == None {
 		v.r.RegulatorAt, v.r.RegulatorName = calc.Nowhere, ""
@@ -39,7 +38,7 @@ func (v *resolver) filter(id Typed) {
 	}
 	if e, ok := pick(v, FieldFilter, id, v.c.entries.Filter, None); ok {
 		v.r.Line = append(v.r.Line, line.Part{
-			Name: "filter (" + string(id) + ")", Kind: line.FilterKind, Entry: string(id), Restriction: e.restriction(),
+			Name: v.part("part-filter", string(id)), Kind: line.FilterKind, Entry: string(id), Restriction: e.restriction(),
 		})
 	}
 }
@@ -55,25 +54,25 @@ func (v *resolver) hoses(a Answers, l lineEntry) {
 	if id != None {
 		coupling, _ = pick(v, FieldCoupling, id, v.c.entries.Coupling, None)
 	}
-	couple := func(where string) {
+	couple := func(where string, f ...calc.Figure) {
 		if coupling == nil {
 			return
 		}
 		v.r.Line = append(v.r.Line, line.Part{
-			Name: where + " coupling (" + string(id) + ")", Kind: line.CouplingKind, Entry: string(id), Restriction: coupling.restriction(),
+			Name: v.c.words.Text(v.sys, "part-coupling-"+where, append(f, text("name", string(id)))), Kind: line.CouplingKind, Entry: string(id), Restriction: coupling.restriction(),
 		})
 	}
 	couple("wall")
 	for i, h := range hoses {
 		switch i {
 		case 0:
-			v.hose("main hose", h)
+			v.hose(v.c.words.Say("part-hose-main"), h)
 		case 1:
 			couple("whip")
-			v.hose("whip hose", h)
+			v.hose(v.c.words.Say("part-hose-whip"), h)
 		default:
-			couple(fmt.Sprintf("hose %d", i+1))
-			v.hose(fmt.Sprintf("hose %d", i+1), h)
+			couple("hose", count("number", i+1))
+			v.hose(v.c.words.Text(v.sys, "part-hose", calc.Figures{count("number", i+1)}), h)
 		}
 	}
 	couple("gun")
@@ -81,10 +80,9 @@ func (v *resolver) hoses(a Answers, l lineEntry) {
 
 // hose reads one hose.
 func (v *resolver) hose(name string, typed Typed) {
-	const want = "type length and bore, such as 25ft,3/8in or 8m,10mm"
 	length, bore, ok := v.lengthAndBore(typed)
 	if !ok {
-		v.fault(FieldHose, typed, want)
+		v.fault(FieldHose, typed, "want-hose")
 		return
 	}
 	v.r.Line = append(v.r.Line, line.Part{

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"boothset/calc"
+	"boothset/calc/unit"
 )
 
 // Answers is what a person typed or chose, field by field; an empty field takes the
@@ -189,15 +190,12 @@ func (a *Answers) Field(field string) string {
 	return ""
 }
 
-// Refused is an answer's error with the field's text, where a request turned out not to
-// be workable.
-func (a *Answers) Refused(err error) error { return refused(err, a.Field) }
-
-// refused names the answer behind a problem that only solving found.
-func refused(err error, given func(field string) string) error {
+// Refused is an error of solving in words, where it is a problem of an answer: given is
+// a field's text, sys the units it is told in. Another error stays as it is.
+func (c *Catalogue) Refused(err error, sys unit.System, given func(field string) string) error {
 	var p *calc.Problem
 	if errors.As(err, &p) {
-		return &FieldError{p.Field, given(p.Field), p.Why}
+		return &FieldError{p.Field, given(p.Field), c.words.Text(sys, p.ID, p.Figures)}
 	}
 	return err
 }

@@ -24,9 +24,9 @@ func (e *boreEntry) of(sys unit.System) []length {
 
 // checkBore sorts the bores of a field and says what is wrong with them. Hoses without
 // bores of their own in the US system are those that the catalogue describes.
-func (c *Catalogue) checkBore(id string, e *boreEntry) string {
+func (c *Catalogue) checkBore(id string, e *boreEntry) *said {
 	if id != FieldHose && id != FieldMain {
-		return "bores are of " + listed([]string{FieldHose, FieldMain})
+		return sentence("file-bore-of", text("hose", FieldHose), text("main", FieldMain))
 	}
 	if id == FieldHose && len(e.US) == 0 {
 		for _, h := range c.entries.Hose {
@@ -36,10 +36,10 @@ func (c *Catalogue) checkBore(id string, e *boreEntry) string {
 	for _, all := range [][]length{e.US, e.Metric} {
 		slices.SortFunc(all, func(a, b length) int { return cmp.Compare(a.v, b.v) })
 		if len(all) == 0 || all[0].v <= 0 {
-			return `give bores above 0 for both systems, such as us = ["3/4in", "1in"], metric = ["20mm", "25mm"]`
+			return sentence("file-bores")
 		}
 	}
-	return ""
+	return nil
 }
 
 // along is the path over the bores that there are, as far as the last. One that is

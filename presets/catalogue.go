@@ -16,6 +16,7 @@ import (
 
 	"boothset/calc"
 	"boothset/calc/gun"
+	"boothset/calc/unit"
 	"boothset/presets/words"
 
 	"github.com/pelletier/go-toml/v2"
@@ -90,7 +91,7 @@ func Open(getenv func(string) string, w *words.Words) (*Catalogue, error) {
 	case errors.Is(err, fs.ErrNotExist), errors.Is(err, syscall.ENOTDIR): // the last where home is no folder
 		return LoadIn(w, locale, nil, "")
 	case errors.As(err, &path):
-		return nil, &FileError{File: file, Why: "cannot be read: " + path.Err.Error()}
+		return nil, &FileError{File: file, Why: sentence("file-unreadable", text("why", path.Err.Error())).in(w, unit.US)}
 	case err != nil:
 		return nil, &FileError{File: file, Why: err.Error()}
 	}
@@ -112,12 +113,12 @@ func LoadIn(w *words.Words, locale words.Locale, shop []byte, file string) (*Cat
 		if err != nil {
 			return nil, err
 		}
-		if _, err := layer(data, name, all); err != nil {
+		if _, err := layer(w, data, name, all); err != nil {
 			return nil, err
 		}
 	}
 	shop = bytes.TrimPrefix(shop, []byte("\ufeff")) // some editors put a byte order mark first
-	own, err := layer(shop, file, all)
+	own, err := layer(w, shop, file, all)
 	if err != nil {
 		return nil, err
 	}
@@ -131,13 +132,13 @@ func LoadIn(w *words.Words, locale words.Locale, shop []byte, file string) (*Cat
 	}
 	c.claim(&own)
 	if f := c.check(); f != nil {
-		return nil, &FileError{file, headerLine(shop, f.table, f.id), f.Error()}
+		return nil, &FileError{file, headerLine(shop, f.table, f.id), f.in(w, c.System())}
 	}
 	return c, nil
 }
 
 // layer decodes a file, strictly, and lays it over all.
-func layer(data []byte, file string, all map[string]any) (e entries, err error) {
+func layer(w *words.Words, data []byte, file string, all map[string]any) (e entries, err error) {
 	d := toml.NewDecoder(bytes.NewReader(data))
 	d.DisallowUnknownFields()
 	strict := d.Decode(&e)
@@ -152,12 +153,14 @@ func layer(data []byte, file string, all map[string]any) (e entries, err error) 
 		return e, nil
 	case errors.As(strict, &unknown):
 		row, _ := unknown.Errors[0].Position()
-		return e, &FileError{file, row, unknownKey(raw, unknown.Errors[0].Key())}
+		return e, &FileError{file, row, unknownKey(raw, unknown.Errors[0].Key(), w).in(w, unit.US)}
 	case errors.As(strict, &fault):
 		row, _ := fault.Position()
 		why := strings.TrimPrefix(fault.Error(), "toml: ")
-		if strings.HasPrefix(why, "cannot decode") {
-			why = wrongType(fault.Key())
+		if wrong := misread(raw, fault.Key()); wrong != nil {
+			why = wrong.in(w, unit.US)
+		} else if strings.HasPrefix(why, "cannot decode") {
+			why = wrongType(fault.Key()).in(w, unit.US)
 		}
 		return e, &FileError{file, row, why}
 	}

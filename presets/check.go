@@ -12,16 +12,22 @@ import (
 	"boothset/calc/gun"
 	"boothset/calc/line"
 	"boothset/calc/unit"
+	"boothset/presets/words"
 )
 
 // fault is an entry that will not do, or the usual line where id is empty.
-type fault struct{ table, id, why string }
+type fault struct {
+	table, id string
+	why       *said
+}
 
-func (f *fault) Error() string {
+// in is the fault in a language and a system's units.
+func (f *fault) in(w *words.Words, sys unit.System) string {
+	why := f.why.in(w, sys)
 	if f.id == "" {
-		return f.table + ": " + f.why
+		return f.table + ": " + why
 	}
-	return fmt.Sprintf("%s %q: %s", f.table, f.id, f.why)
+	return fmt.Sprintf("%s %q: %s", f.table, f.id, why)
 }
 
 // Bounds of what an entry may hold: wider than any part made, they keep the sums sane.
@@ -50,20 +56,20 @@ func (c *Catalogue) check() *fault {
 			served[class] = true
 		}
 	}
-	if f := first("gun", e.Gun, func(id string, x *gunEntry) string {
+	if f := first("gun", e.Gun, c.words, func(id string, x *gunEntry) *said {
 		if !served[x.Class] {
-			return fmt.Sprintf("no coat has a working pressure for class %q; set class to %s, or give coats one", x.Class, listed(sortedKeys(served)))
+			return sentence("file-class", text("class", x.Class), text("names", c.words.Listed(sortedKeys(served))))
 		}
-		g, why := x.build()
+		g, why := x.build(c.words)
 		c.guns[id] = g
 		return why
 	}); f != nil {
 		return f
 	}
-	if f := first("coat", e.Coat, func(_ string, x *coatEntry) string { return x.check(classes) }); f != nil {
+	if f := first("coat", e.Coat, c.words, func(_ string, x *coatEntry) *said { return x.check(classes, c.words) }); f != nil {
 		return f
 	}
-	if f := first("coupling", e.Coupling, func(_ string, x *couplingEntry) string {
+	if f := first("coupling", e.Coupling, c.words, func(_ string, x *couplingEntry) *said {
 		if x.Conductance == 0 && x.FlowCoefficient == 0 && x.Bore.v > 0 {
 			x.Conductance = line.OfBore(x.Bore.v, line.FullBore).DM3PerSBar()
 		}
@@ -71,28 +77,25 @@ func (c *Catalogue) check() *fault {
 	}); f != nil {
 		return f
 	}
-	if f := first("regulator", e.Regulator, func(_ string, x *regulatorEntry) string { return x.check() }); f != nil {
+	if f := first("regulator", e.Regulator, c.words, func(_ string, x *regulatorEntry) *said { return x.check() }); f != nil {
 		return f
 	}
-	if f := first("filter", e.Filter, func(_ string, x *filterEntry) string { return x.restrictionEntry.check() }); f != nil {
+	if f := first("filter", e.Filter, c.words, func(_ string, x *filterEntry) *said { return x.restrictionEntry.check() }); f != nil {
 		return f
 	}
-	if f := first("hose", e.Hose, func(_ string, x *hoseEntry) string {
+	if f := first("hose", e.Hose, c.words, func(_ string, x *hoseEntry) *said {
 		if !(x.Bore.v > 0 && x.End.v > 0 && x.End.v <= x.Bore.v) {
-			return `give bore and end, end no wider than bore, such as bore = "3/8in", end = "8.5mm"`
+			return sentence("file-hose")
 		}
-		return ""
+		return nil
 	}); f != nil {
 		return f
 	}
-	if f := first("bore", e.Bore, c.checkBore); f != nil {
+	if f := first("bore", e.Bore, c.words, c.checkBore); f != nil {
 		return f
 	}
-	if f := first("tolerance", e.Tolerance, func(id string, x *toleranceEntry) string {
-		if err := c.tolerate(id, x); err != nil {
-			return err.Error()
-		}
-		return ""
+	if f := first("tolerance", e.Tolerance, c.words, func(id string, x *toleranceEntry) *said {
+		return c.tolerate(id, x)
 	}); f != nil {
 		return f
 	}
@@ -100,93 +103,106 @@ func (c *Catalogue) check() *fault {
 	o.coat, o.gun, o.coupling = ordered(e.Coat), ordered(e.Gun), ordered(e.Coupling)
 	o.hose, o.regulator, o.filter = ordered(e.Hose), ordered(e.Regulator), ordered(e.Filter)
 	if err := c.checkLine(); err != nil {
-		return &fault{"line", "", err.Error()}
+		return &fault{"line", "", err}
 	}
 	return nil
 }
 
 // first is the first entry by name with something wrong in it.
-func first[E based](table string, m map[string]E, wrong func(id string, e E) string) *fault {
+func first[E based](table string, m map[string]E, w *words.Words, wrong func(id string, e E) *said) *fault {
 	for _, id := range sortedKeys(m) {
-		why := m[id].base().check(id)
-		if why == "" {
+		if b := m[id].base(); b.Name == "" {
+			b.Name = nameOf(table, id, w)
+		}
+		why := m[id].base().check(id, w)
+		if why == nil {
 			why = wrong(id, m[id])
 		}
-		if why != "" {
+		if why != nil {
 			return &fault{table, id, why}
 		}
 	}
 	return nil
 }
 
+// nameOf is what an entry without a name of its own is called: as the sentences name the
+// shipped one of its id, a regulator by its size, else by its id.
+func nameOf(table, id string, w *words.Words) string {
+	if name := "name-" + table + "-" + id; w.Has(name) {
+		return w.Say(name)
+	}
+	if size, err := unit.ParseLength(id, 0); err == nil && table == "regulator" {
+		return w.Text(unit.US, "name-regulator", calc.Figures{text("size", unit.US.Bore(size))})
+	}
+	return id
+}
+
 type based interface{ base() *origin }
 
 func (o *origin) base() *origin { return o }
 
-func (o *origin) check(id string) string {
-	if o.Name == "" {
-		o.Name = id
-	}
+func (o *origin) check(id string, w *words.Words) *said {
+	o.Source = w.Say(o.Source)
 	bases := []calc.Basis{calc.Published, calc.CommonPractice, calc.Computed, calc.Estimate, calc.OwnReadings}
 	unprintable := func(r rune) bool { return !unicode.IsPrint(r) }
 	switch {
 	case id == "" || strings.ContainsFunc(id+o.Name+o.Source, unprintable):
-		return "its own name, name and source must be plain text on one line, such as [coat.my-clear]"
+		return sentence("file-plain-text")
 	case id == None:
-		return "none is the answer for a part that is not there; use another name"
+		return sentence("file-none")
 	case !slices.Contains(bases, calc.Basis(o.Basis)):
-		return fmt.Sprintf("basis %q: use %s", o.Basis, listed(texts(bases)))
+		return sentence("file-basis", text("basis", o.Basis), text("names", w.Listed(texts(bases))))
 	}
-	return ""
+	return nil
 }
 
-func (e *coatEntry) check(classes map[string]bool) string {
+func (e *coatEntry) check(classes map[string]bool, w *words.Words) *said {
 	if !e.Waterborne {
 		if e.DriesLike == "" {
 			e.DriesLike = coat.ReferenceSolvent
 		}
 		var err error
 		if e.solvent, err = coat.FindSolvent(e.DriesLike); err != nil {
-			return "dries-like: " + err.Error()
+			return because("file-dries-like", err)
 		}
 	}
 	if e.Farther.v < 0 {
-		return `farther must not be below 0, such as farther = "0.5in"`
+		return sentence("file-farther")
 	}
 	if len(e.Working) == 0 {
-		return `give a working pressure for at least one class of gun, such as working.reduced-pressure = { start = "26psi", low = "23psi", high = "30psi" }`
+		return sentence("file-working", text("given", `{ start = "26psi", low = "23psi", high = "30psi" }`))
 	}
 	for _, class := range sortedKeys(e.Working) {
 		b := e.Working[class]
 		if !classes[class] {
-			return fmt.Sprintf("working.%s: no gun is of this class; classes are %s", class, listed(sortedKeys(classes)))
+			return sentence("file-working-class", text("class", class), text("names", w.Listed(sortedKeys(classes))))
 		}
 		if !(b.Low.v >= calc.LowestSupply && b.Low.v <= b.Start.v && b.Start.v <= b.High.v && b.High.v <= calc.TopSupply) {
-			return fmt.Sprintf("working.%s: low, start and high must lie in %.0f to %.0f psi and in that order", class, calc.LowestSupply.PSI(), calc.TopSupply.PSI())
+			return sentence("file-working-order", text("class", class), figure("low", calc.FigureGauge, calc.LowestSupply), figure("high", calc.FigureGauge, calc.TopSupply))
 		}
 	}
-	return cmp.Or(e.Cup.check(), e.Thinner.check(), e.Film.check(), e.Lay.check(), e.Mix.check())
+	return cmp.Or(e.Cup.check(w), e.Thinner.check(w), e.Film.check(w), e.Lay.check(w), e.Mix.check(w))
 }
 
-func (e *gunEntry) build() (gun.Gun, string) {
+func (e *gunEntry) build(w *words.Words) (gun.Gun, *said) {
 	for i, k := range e.Valve.Shape {
 		if len(k) != 2 {
-			return gun.Gun{}, fmt.Sprintf("valve.shape: knee %d must be a pair of opening and share, such as [0.8, 0.6]", i+1)
+			return gun.Gun{}, sentence("file-valve-knee", count("knee", i+1))
 		}
 	}
 	switch v := e.Valve; {
-	case restrictionFault(v.Conductance, v.Ratio) != "":
-		return gun.Gun{}, "valve: " + restrictionFault(v.Conductance, v.Ratio)
+	case restrictionFault(v.Conductance, v.Ratio) != nil:
+		return gun.Gun{}, restrictionFault(v.Conductance, v.Ratio)
 	case !(v.Turns > 0 && v.Turns <= mostTurns):
-		return gun.Gun{}, "valve: give turns from shut to open, such as turns = 2.0"
+		return gun.Gun{}, sentence("file-valve-turns")
 	case !(e.Cap.v >= leastStep && e.Inlet.v >= e.Cap.v+leastStep && e.Inlet.v <= calc.TopSupply):
-		return gun.Gun{}, fmt.Sprintf(`give inlet, at most %.0f psi, and below it cap, at least 0.1 psi, such as inlet = "32psi", cap = "20psi"`, calc.TopSupply.PSI())
+		return gun.Gun{}, sentence("file-stamp", figure("most", calc.FigureGauge, calc.TopSupply), figure("least", calc.FigureGauge, leastStep))
 	case !(e.Flow.v >= leastFlow && e.Flow.v <= mostFlow):
-		return gun.Gun{}, fmt.Sprintf(`give flow, %.1f to %.0f cfm, such as flow = "10cfm"`, leastFlow.SCFM(), mostFlow.SCFM())
+		return gun.Gun{}, sentence("file-flow", figure("low", calc.FigureFlow, leastFlow), figure("high", calc.FigureFlow, mostFlow))
 	case e.CapLimit.v < 0:
-		return gun.Gun{}, `cap-limit must be above 0; leave it out where the class has none`
+		return gun.Gun{}, sentence("file-cap-limit")
 	case !(e.Nearest.v > 0 && e.Farthest.v > e.Nearest.v):
-		return gun.Gun{}, `nearest must be above 0 and farthest beyond it, such as nearest = "5in", farthest = "7in"`
+		return gun.Gun{}, sentence("file-nearest")
 	}
 	v := gun.Valve{
 		Full:  line.Restriction{C: unit.DM3PerSBar(e.Valve.Conductance), B: e.Valve.Ratio},
@@ -195,31 +211,31 @@ func (e *gunEntry) build() (gun.Gun, string) {
 	for _, k := range e.Valve.Shape {
 		v.Shape = append(v.Shape, gun.Knee{Opening: k[0], Share: k[1]})
 	}
-	if why := cmp.Or(e.Transfer.check(), e.Cup.check()); why != "" {
+	if why := cmp.Or(e.Transfer.check(w), e.Cup.check(w)); why != nil {
 		return gun.Gun{}, why
 	}
 	g, err := gun.New(gun.Stamp{Inlet: e.Inlet.v, Flow: e.Flow.v, Cap: e.Cap.v}, e.CapLimit.v, v)
 	if err != nil {
-		return g, err.Error()
+		return g, told(err)
 	}
-	return g, ""
+	return g, nil
 }
 
-func (e *regulatorEntry) check() string {
-	if why := e.restrictionEntry.check(); why != "" {
+func (e *regulatorEntry) check() *said {
+	if why := e.restrictionEntry.check(); why != nil {
 		return why
 	}
 	if !(e.Droop.v >= 0 && e.RatedFlow.v >= leastFlow) {
-		return `give droop and the rated-flow it is measured at, such as droop = "5psi", rated-flow = "100cfm"`
+		return sentence("file-droop")
 	}
-	return ""
+	return nil
 }
 
 // check works the conductance out from the flow coefficient where it is not given, and
 // says what is wrong with it.
-func (e *restrictionEntry) check() string {
+func (e *restrictionEntry) check() *said {
 	if e.FlowCoefficient < 0 || e.Ratio > 1 {
-		return "flow-coefficient must be above 0, and ratio at most " + fmt.Sprint(mostRatio)
+		return sentence("file-flow-coefficient", figure("most", calc.FigureRatio, mostRatio))
 	}
 	if e.Conductance == 0 && e.FlowCoefficient > 0 {
 		e.Conductance = line.FromValveFlow(e.FlowCoefficient, e.Ratio).DM3PerSBar()
@@ -234,35 +250,32 @@ func (e *restrictionEntry) claim(own *restrictionEntry) {
 	}
 }
 
-func restrictionFault(c, b float64) string {
+func restrictionFault(c, b float64) *said {
 	switch {
 	case !(c >= leastConductance && c <= mostConductance):
-		return fmt.Sprintf("give conductance, %g to %g dm3/(s bar), such as conductance = 4.0", leastConductance, mostConductance)
+		return sentence("file-conductance", figure("low", calc.FigureRatio, leastConductance), figure("high", calc.FigureRatio, mostConductance))
 	case !(b >= 0 && b <= mostRatio):
-		return fmt.Sprintf("ratio must lie in 0 to %g, such as ratio = 0.3", mostRatio)
+		return sentence("file-ratio", figure("most", calc.FigureRatio, mostRatio))
 	}
-	return ""
+	return nil
 }
-
-// ownSource is the source of what a shop's file says without one.
-const ownSource = "this shop's own file"
 
 // claim makes the shop's own what its file changes without saying what it rests on,
 // and works out anew what follows from a value it changes.
 func (c *Catalogue) claim(own *entries) {
-	claimed(c.entries.Coat, own.Coat)
-	claimed(c.entries.Gun, own.Gun)
-	claimed(c.entries.Coupling, own.Coupling)
-	claimed(c.entries.Hose, own.Hose)
-	claimed(c.entries.Regulator, own.Regulator)
-	claimed(c.entries.Filter, own.Filter)
-	claimed(c.entries.Bore, own.Bore)
-	claimed(c.entries.Tolerance, own.Tolerance)
+	claimed(c.entries.Coat, own.Coat, c.words)
+	claimed(c.entries.Gun, own.Gun, c.words)
+	claimed(c.entries.Coupling, own.Coupling, c.words)
+	claimed(c.entries.Hose, own.Hose, c.words)
+	claimed(c.entries.Regulator, own.Regulator, c.words)
+	claimed(c.entries.Filter, own.Filter, c.words)
+	claimed(c.entries.Bore, own.Bore, c.words)
+	claimed(c.entries.Tolerance, own.Tolerance, c.words)
 	for id, e := range own.Coat {
-		c.entries.Coat[id].claim(e)
+		c.entries.Coat[id].claim(e, c.words)
 	}
 	for id, e := range own.Gun {
-		c.entries.Gun[id].claim(e)
+		c.entries.Gun[id].claim(e, c.words)
 	}
 	for id, e := range own.Regulator {
 		c.entries.Regulator[id].restrictionEntry.claim(&e.restrictionEntry)
@@ -278,24 +291,23 @@ func (c *Catalogue) claim(own *entries) {
 	}
 }
 
-func claimed[E based](all, own map[string]E) {
+func claimed[E based](all, own map[string]E, w *words.Words) {
 	for id, e := range own {
 		if !onlyTables(e) {
-			all[id].base().claim(e.base())
+			all[id].base().claim(e.base(), w)
 		}
 	}
 }
 
 // claim makes o the shop's own where its file, own, does not say what it rests on.
-func (o *origin) claim(own *origin) {
+func (o *origin) claim(own *origin, w *words.Words) {
 	if own.Basis == "" {
 		o.Basis = string(calc.OwnReadings)
 	}
 	if own.Source == "" {
-		source := ownSource
-		if o.Source != "" {
-			source += ", over: " + o.Source
+		over := o.Source
+		if o.Source = w.Say("source-own"); over != "" {
+			o.Source = w.Text(unit.US, "source-own-over", calc.Figures{text("over", w.Say(over))})
 		}
-		o.Source = source
 	}
 }

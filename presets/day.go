@@ -19,11 +19,11 @@ const (
 // DayFields is what the day's question takes.
 func DayFields() []Field {
 	return append(planFields(FieldCoat, FieldTemp, FieldHumidity, FieldPanel),
-		Field{FieldPaint, "paint's own `temperature`; the air's where left out", false},
-		Field{FieldAltitude, "`height` above the sea, such as 5000ft or 1500m", false},
-		Field{FieldPanels, "`number` of panels sprayed in one go; 1 where left out", false},
-		Field{FieldPotLife, "pot `life` that the product's sheet gives for 20 C (68 F), such as 4h or 90min", false},
-		Field{FieldStarted, "`time` of day it was mixed, such as 14:30 or 2:30pm: says when the pot life ends", false},
+		Field{FieldPaint, "usage-paint", false},
+		Field{FieldAltitude, "usage-altitude", false},
+		Field{FieldPanels, "usage-panels", false},
+		Field{FieldPotLife, "usage-pot-life", false},
+		Field{FieldStarted, "usage-started", false},
 	)
 }
 
@@ -58,7 +58,7 @@ func (c *Catalogue) Day(s Sheet, sys unit.System) (calc.DayRequest, []*FieldErro
 	if t := s[FieldPanels]; t != "" {
 		n, ok := wholeNumber(string(t))
 		if !ok || n < 1 || n > calc.MostPanels {
-			v.fault(FieldPanels, t, "give a whole number of panels, 1 to %d", calc.MostPanels)
+			v.fault(FieldPanels, t, "want-panels", count("most", calc.MostPanels))
 		}
 		r.Panels = n
 	}
@@ -68,7 +68,7 @@ func (c *Catalogue) Day(s Sheet, sys unit.System) (calc.DayRequest, []*FieldErro
 	if t := s[FieldStarted]; t != "" {
 		r.Started, r.HasStarted = v.clock(FieldStarted, t)
 		if s[FieldPotLife] == "" {
-			v.fault(FieldPotLife, "", "needed beside started: what the product's sheet gives for 20 C (68 F), such as 4h or 90min")
+			v.fault(FieldPotLife, "", "needed-pot-life", figure("sheetTemp", calc.FigureTemp, calc.SheetTemp))
 		}
 	}
 	v.judged(s, r.Problems)
@@ -109,7 +109,7 @@ func (v *resolver) clock(field string, t Typed) (calc.Clock, bool) {
 		ok = ok && h < 24
 	}
 	if !ok {
-		v.fault(field, t, "give the time of day as 14:30 or 2:30pm")
+		v.fault(field, t, "want-time-of-day")
 		return 0, false
 	}
 	return calc.Clock(time.Duration(h)*time.Hour + time.Duration(m)*time.Minute), true

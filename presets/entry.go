@@ -134,23 +134,29 @@ type toleranceEntry struct {
 
 type pressure struct{ v unit.Gauge }
 
-func (p *pressure) UnmarshalText(b []byte) (err error) {
-	p.v, err = unit.ParseGauge(string(b), 0)
-	return placed(b, err)
+func (p *pressure) UnmarshalText(b []byte) error { return placed(b, p.read(string(b))) }
+
+func (p *pressure) read(s string) (err error) {
+	p.v, err = unit.ParseGauge(s, 0)
+	return err
 }
 
 type length struct{ v unit.Length }
 
-func (l *length) UnmarshalText(b []byte) (err error) {
-	l.v, err = unit.ParseLength(string(b), 0)
-	return placed(b, err)
+func (l *length) UnmarshalText(b []byte) error { return placed(b, l.read(string(b))) }
+
+func (l *length) read(s string) (err error) {
+	l.v, err = unit.ParseLength(s, 0)
+	return err
 }
 
 type flow struct{ v unit.Flow }
 
-func (q *flow) UnmarshalText(b []byte) (err error) {
-	q.v, err = unit.ParseFlow(string(b), 0)
-	return placed(b, err)
+func (q *flow) UnmarshalText(b []byte) error { return placed(b, q.read(string(b))) }
+
+func (q *flow) read(s string) (err error) {
+	q.v, err = unit.ParseFlow(s, 0)
+	return err
 }
 
 // placed gives a fault its place in the file, which the decoder finds itself for text

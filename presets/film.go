@@ -23,18 +23,18 @@ const (
 // FilmFields is what the film's question takes.
 func FilmFields() []Field {
 	return append(layingFields(),
-		Field{FieldFluidRate, "fluid `rate` of the gun, such as 180mL/min", false},
-		Field{FieldCupVolume, "`volume` sprayed into a cup to time the rate, such as 100mL or 3floz", false},
-		Field{FieldCupTime, "`time` that took, such as 30s", false},
-		Field{FieldTip, "fluid tip's `bore`, such as 1.3mm: with the viscosity the rate is estimated", false},
-		Field{FieldViscosity, "`viscosity` of the ready mix, such as 57cSt; or --cup and --seconds", false},
-		Field{FieldCup, "`cup` the ready mix was timed in: iso4, din4, ford4, zahn2 ...", false},
-		Field{FieldSeconds, "`seconds` it took", false},
-		Field{FieldFan, "`width` of the fan at the panel, such as 10in", false},
-		Field{FieldOverlap, "overlap of the passes in `percent`", false},
-		Field{FieldGunSpeed, "`speed` the gun is moved at, such as 1.2ft/s or 0.4m/s: adds what it leaves", false},
-		Field{FieldHeight, "`height` of the panel across the passes: counts them", false},
-		Field{FieldWet, "wet-comb `reading` of a coat, as the wetted tooth or with the next as 4mil,5mil; once a coat", true},
+		Field{FieldFluidRate, "usage-fluid-rate", false},
+		Field{FieldCupVolume, "usage-cup-volume", false},
+		Field{FieldCupTime, "usage-cup-time", false},
+		Field{FieldTip, "usage-tip", false},
+		Field{FieldViscosity, "usage-viscosity", false},
+		Field{FieldCup, "usage-film-cup", false},
+		Field{FieldSeconds, "usage-seconds", false},
+		Field{FieldFan, "usage-fan", false},
+		Field{FieldOverlap, "usage-overlap", false},
+		Field{FieldGunSpeed, "usage-gun-speed", false},
+		Field{FieldHeight, "usage-height", false},
+		Field{FieldWet, "usage-wet", true},
 	)
 }
 
@@ -76,16 +76,16 @@ func (v *resolver) needed(s Sheet, moving bool) {
 	beside := func(missing, want string, fields ...string) {
 		for _, field := range fields {
 			if s[field] != "" {
-				v.fault(missing, "", "needed beside %s%s", field, want)
+				v.fault(missing, "", want, text("field", field), v.names(v.c.order.gun))
 				return
 			}
 		}
 	}
 	if !moving {
-		beside(FieldFluidRate, "; time a cup: cup-volume and cup-time", FieldGunSpeed, FieldHeight, FieldFan, FieldOverlap)
+		beside(FieldFluidRate, "needed-fluid-rate", FieldGunSpeed, FieldHeight, FieldFan, FieldOverlap)
 	}
 	if s[FieldGun] == "" {
-		beside(FieldGun, ", for what lands of the coating; choose "+listed(v.c.order.gun), FieldFluidRate, FieldCupVolume, FieldCupTime, FieldTip, FieldTransfer, FieldPressure, FieldDistance)
+		beside(FieldGun, "needed-gun-beside", FieldFluidRate, FieldCupVolume, FieldCupTime, FieldTip, FieldTransfer, FieldPressure, FieldDistance)
 	}
 }
 
@@ -122,7 +122,7 @@ func (v *resolver) viscosity(s Sheet) unit.Kinematic {
 		return read(v, FieldViscosity, t, "", func(s string, _ struct{}) (unit.Kinematic, error) { return unit.ParseViscosity(s) }, struct{}{})
 	}
 	if s[FieldCup] == "" && s[FieldSeconds] == "" {
-		v.fault(FieldViscosity, "", "needed beside tip, such as 57cSt; or give cup and seconds")
+		v.fault(FieldViscosity, "", "needed-viscosity")
 		return 0
 	}
 	before := len(v.faults)
@@ -132,7 +132,7 @@ func (v *resolver) viscosity(s Sheet) unit.Kinematic {
 	}
 	nu, err := cup.Viscosity(seconds)
 	if err != nil {
-		v.fault(FieldSeconds, s[FieldSeconds], "%v", err)
+		v.refuse(FieldSeconds, s[FieldSeconds], err)
 	}
 	return nu.Nu
 }
@@ -145,7 +145,7 @@ func (v *resolver) gunSpeed(t Typed) unit.Speed {
 	}
 	l, err := unit.ParseLength(text, v.sys.LongUnit())
 	if err != nil || l <= 0 {
-		v.fault(FieldGunSpeed, t, "type a length a second, such as 1.2ft/s, 15in/s or 0.4m/s")
+		v.fault(FieldGunSpeed, t, "want-gun-speed")
 	}
 	return unit.Speed(l)
 }
@@ -160,7 +160,7 @@ func (v *resolver) comb(t Typed) (c calc.CombReading) {
 	c.Wetted, err1 = unit.ParseLength(wetted, v.sys.FilmUnit())
 	c.Next, err2 = unit.ParseLength(next, v.sys.FilmUnit())
 	if err1 != nil || err2 != nil {
-		v.fault(FieldWet, t, "type the last wetted tooth, such as 4mil or 100um, or it and the next as 4mil,5mil")
+		v.fault(FieldWet, t, "want-comb")
 	}
 	return c
 }

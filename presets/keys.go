@@ -1,15 +1,19 @@
 package presets
 
 import (
+	"errors"
 	"fmt"
 	"reflect"
 	"slices"
 	"strings"
+
+	"boothset/calc/unit"
+	"boothset/presets/words"
 )
 
 // unknownKey says which key of a file is none of the catalogue's, and what may stand
 // there. last ends in it; inside an inline table it may leave out what lies between.
-func unknownKey(raw map[string]any, last []string) string {
+func unknownKey(raw map[string]any, last []string, w *words.Words) *said {
 	key := stray(raw, reflect.TypeFor[entries](), nil, last[len(last)-1])
 	if key == nil {
 		key = last
@@ -18,11 +22,11 @@ func unknownKey(raw map[string]any, last []string) string {
 	for _, k := range key[:len(key)-1] {
 		table = at(table, k)
 	}
-	here := "keys here are "
+	id := "file-unknown-key"
 	if len(key) == 1 {
-		here = "tables are "
+		id = "file-unknown-table"
 	}
-	return fmt.Sprintf("unknown key %q; %s", strings.Join(key, "."), here+listed(tomlKeys(table)))
+	return sentence(id, text("key", strings.Join(key, ".")), text("names", w.Listed(tomlKeys(table))))
 }
 
 // stray is the path of the first key called name that its table has no place for.
@@ -90,42 +94,68 @@ func tomlKeys(t reflect.Type) (keys []string) {
 }
 
 // wrongType says what a key holds where it holds something else.
-func wrongType(key []string) string {
+func wrongType(key []string) *said {
 	t := reflect.TypeFor[entries]()
 	for _, k := range key {
 		t = at(t, k)
 	}
-	want := "a table"
+	want := "takes-table"
 	switch {
 	case t == nil:
 	case t == reflect.TypeFor[pressure]():
-		want = `a pressure in quotes, such as "90psi"`
+		want = "takes-pressure"
 	case t == reflect.TypeFor[length]():
-		want = `a length in quotes, such as "3/8in"`
+		want = "takes-length"
 	case t == reflect.TypeFor[flow]():
-		want = `an air flow in quotes, such as "10cfm"`
+		want = "takes-flow"
 	case t == reflect.TypeFor[percent]():
-		want = `a percentage in quotes, such as "45%"`
+		want = "takes-percent"
 	case t == reflect.TypeFor[temperature]():
-		want = `a temperature in quotes, such as "20C"`
+		want = "takes-temperature"
 	case t == reflect.TypeFor[span]():
-		want = `a time in quotes, such as "18s"`
+		want = "takes-span"
 	case t == reflect.TypeFor[volume]():
-		want = `a volume in quotes, such as "600mL"`
+		want = "takes-volume"
 	case t == reflect.TypeFor[[]string]():
-		want = `a list of texts, such as ["25ft,3/8in"]`
+		want = "takes-texts"
 	case t == reflect.TypeFor[[]length]():
-		want = `a list of lengths in quotes, such as ["3/4in", "1in"]`
+		want = "takes-lengths"
 	case t == reflect.TypeFor[[][]float64]():
-		want = "a list of pairs of numbers, such as [[0.0, 0.0], [1.0, 1.0]]"
+		want = "takes-pairs"
 	case t.Kind() == reflect.String:
-		want = "text in quotes"
+		want = "takes-text"
 	case t.Kind() == reflect.Bool:
-		want = "true or false"
+		want = "takes-bool"
 	case t.Kind() == reflect.Int:
-		want = "a whole number"
+		want = "takes-whole"
 	case t.Kind() == reflect.Float64:
-		want = "a number"
+		want = "takes-number"
 	}
-	return fmt.Sprintf("key %q takes %s", strings.Join(key, "."), want)
+	return sentence("file-key-takes", text("key", strings.Join(key, ".")), named("what", want))
+}
+
+// misread says why the text at a key is no quantity; nil where that is not what is wrong
+// there.
+func misread(raw map[string]any, key []string) *said {
+	var v any = raw
+	t := reflect.TypeFor[entries]()
+	for _, k := range key {
+		table, ok := v.(map[string]any)
+		if !ok {
+			return nil
+		}
+		v, t = table[k], at(t, k)
+	}
+	if t == nil {
+		return nil
+	}
+	q, ok := reflect.New(t).Interface().(interface{ read(string) error })
+	if !ok {
+		return nil
+	}
+	var why *unit.ParseError
+	if !errors.As(q.read(fmt.Sprint(v)), &why) {
+		return nil
+	}
+	return because("file-misread", why, named("quantity", "quantity-"+strings.ReplaceAll(why.Quantity, " ", "-")), text("given", why.Given))
 }

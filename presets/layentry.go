@@ -1,13 +1,13 @@
 package presets
 
 import (
-	"fmt"
 	"reflect"
 	"slices"
 
 	"boothset/calc"
 	"boothset/calc/coat"
 	"boothset/calc/unit"
+	"boothset/presets/words"
 )
 
 // ground is what a table inside an entry rests on.
@@ -20,43 +20,44 @@ func (g ground) standing() calc.Standing {
 	return calc.Standing{Basis: calc.Basis(g.Basis), Source: g.Source}
 }
 
-func (g *ground) check() string {
+func (g *ground) check(w *words.Words) *said {
+	g.Source = w.Say(g.Source)
 	o := origin{Basis: g.Basis, Source: g.Source}
-	return o.check("table")
+	return o.check("table", w)
 }
 
 // claim makes the shop's own a table that its file gives without saying what it rests
 // on.
-func (g *ground) claim(own *ground) {
+func (g *ground) claim(own *ground, w *words.Words) {
 	o := origin{Basis: g.Basis, Source: g.Source}
-	o.claim(&origin{Basis: own.Basis, Source: own.Source})
+	o.claim(&origin{Basis: own.Basis, Source: own.Source}, w)
 	g.Basis, g.Source = o.Basis, o.Source
 }
 
-func (e *coatEntry) claim(own *coatEntry) {
+func (e *coatEntry) claim(own *coatEntry, w *words.Words) {
 	if own.Cup != nil {
-		e.Cup.claim(&own.Cup.ground)
+		e.Cup.claim(&own.Cup.ground, w)
 	}
 	if own.Thinner != nil {
-		e.Thinner.claim(&own.Thinner.ground)
+		e.Thinner.claim(&own.Thinner.ground, w)
 	}
 	if own.Film != nil {
-		e.Film.claim(&own.Film.ground)
+		e.Film.claim(&own.Film.ground, w)
 	}
 	if own.Lay != nil {
-		e.Lay.claim(&own.Lay.ground)
+		e.Lay.claim(&own.Lay.ground, w)
 	}
 	if own.Mix != nil {
-		e.Mix.claim(&own.Mix.ground)
+		e.Mix.claim(&own.Mix.ground, w)
 	}
 }
 
-func (e *gunEntry) claim(own *gunEntry) {
+func (e *gunEntry) claim(own *gunEntry, w *words.Words) {
 	if own.Transfer != nil {
-		e.Transfer.claim(&own.Transfer.ground)
+		e.Transfer.claim(&own.Transfer.ground, w)
 	}
 	if own.Cup != nil {
-		e.Cup.claim(&own.Cup.ground)
+		e.Cup.claim(&own.Cup.ground, w)
 	}
 }
 
@@ -122,86 +123,93 @@ type cupEntry struct {
 
 type percent struct{ v float64 }
 
-func (p *percent) UnmarshalText(b []byte) (err error) {
-	p.v, err = unit.ParsePercent(string(b))
-	return placed(b, err)
+func (p *percent) UnmarshalText(b []byte) error { return placed(b, p.read(string(b))) }
+
+func (p *percent) read(s string) (err error) {
+	p.v, err = unit.ParsePercent(s)
+	return err
 }
 
 type volume struct{ v unit.Volume }
 
-func (q *volume) UnmarshalText(b []byte) (err error) {
-	q.v, err = unit.ParseVolume(string(b), 0)
-	return placed(b, err)
+func (q *volume) UnmarshalText(b []byte) error { return placed(b, q.read(string(b))) }
+
+func (q *volume) read(s string) (err error) {
+	q.v, err = unit.ParseVolume(s, 0)
+	return err
 }
 
-func (e *filmEntry) check() string {
+// What is left of a transfer with the inlet valve choked: judgement bounds it so.
+const leastChoked, mostChoked = 0.3, 1.0
+
+func (e *filmEntry) check(w *words.Words) *said {
 	if e == nil {
-		return ""
+		return nil
 	}
 	const least, most = calc.ThinnestFilm, calc.ThickestFilm
 	switch {
 	case !rising(float64(least), float64(e.Low.v), float64(e.Typical.v), float64(e.High.v), float64(most)):
-		return `film: give low, typical and high, 2 to 2000 um and in that order, such as low = "2.0mil", typical = "2.2mil", high = "2.5mil"`
+		return sentence("file-film", figure("least", calc.FigureFilm, least), figure("most", calc.FigureFilm, most))
 	case e.Most.v != 0 && !rising(float64(e.High.v), float64(e.Most.v), float64(most)):
-		return "film: most must not be below high; leave it out where none is known"
+		return sentence("file-film-most")
 	}
-	return e.ground.check()
+	return e.ground.check(w)
 }
 
-func (e *layEntry) check() string {
+func (e *layEntry) check(w *words.Words) *said {
 	if e == nil {
-		return ""
+		return nil
 	}
 	switch {
 	case !rising(1e-9, float64(e.CoatLow.v), float64(e.CoatHigh.v), float64(calc.ThickestFilm)):
-		return `lay: give coat-low and coat-high, in that order, such as coat-low = "1.0mil", coat-high = "1.2mil"`
+		return sentence("file-lay")
 	case e.Coats < 1 || e.Coats > calc.MostCoats:
-		return "lay: give coats, 1 to 20, such as coats = 2"
-	case !(e.Overlap.v >= 0 && e.Overlap.v <= 0.9):
-		return `lay: overlap must lie in 0 to 90%, such as overlap = "65%"`
-	case !rising(10e-3, float64(e.Fan.v), 600e-3):
-		return `lay: give fan, 10 to 600 mm, such as fan = "10in"`
+		return sentence("file-lay-coats", count("most", calc.MostCoats))
+	case !(e.Overlap.v >= 0 && e.Overlap.v <= calc.MostOverlap):
+		return sentence("file-lay-overlap", figure("most", calc.FigureShare, calc.MostOverlap))
+	case !rising(float64(calc.NarrowestFan), float64(e.Fan.v), float64(calc.WidestFan)):
+		return sentence("file-lay-fan", figure("least", calc.FigureDistance, calc.NarrowestFan), figure("most", calc.FigureDistance, calc.WidestFan))
 	}
-	return e.ground.check()
+	return e.ground.check(w)
 }
 
-func (e *mixEntry) check() string {
+func (e *mixEntry) check(w *words.Words) *said {
 	if e == nil {
-		return ""
+		return nil
 	}
-	if !(e.Solids.v >= 0.01 && e.Solids.v <= 1) {
-		return `mix: give solids, 1 to 100%, such as solids = "45%"`
+	if !(e.Solids.v >= calc.LeastSolids && e.Solids.v <= calc.MostSolids) {
+		return sentence("file-mix-solids", figure("least", calc.FigureShare, calc.LeastSolids), figure("most", calc.FigureShare, calc.MostSolids))
 	}
 	if e.Ratio != "" {
 		if _, err := coat.ParseRatio(e.Ratio); err != nil {
-			return "mix: " + err.Error()
+			return sentence("file-mix-ratio", text("ratio", e.Ratio))
 		}
 	}
-	return e.ground.check()
+	return e.ground.check(w)
 }
 
-func (e *transferEntry) check() string {
+func (e *transferEntry) check(w *words.Words) *said {
 	if e == nil {
-		return ""
+		return nil
 	}
 	g := coat.GunTransfer{Transfer: e.Part.v, Pressure: e.Pressure.v, Distance: e.Distance.v}
 	if _, err := g.At(g.Pressure, g.Distance); err != nil {
-		return fmt.Sprintf(`transfer: %v; such as part = "65%%", pressure = "26psi", distance = "5.5in"`, err)
+		return because("file-transfer", err)
 	}
-	if !(e.Choked.v >= 0.3 && e.Choked.v <= 1) {
-		return `transfer: give choked, 30 to 100%, such as choked = "90%"`
+	if !(e.Choked.v >= leastChoked && e.Choked.v <= mostChoked) {
+		return sentence("file-transfer-choked", figure("least", calc.FigureShare, leastChoked), figure("most", calc.FigureShare, mostChoked))
 	}
-	return e.ground.check()
+	return e.ground.check(w)
 }
 
-func (e *cupEntry) check() string {
+func (e *cupEntry) check(w *words.Words) *said {
 	if e == nil {
-		return ""
+		return nil
 	}
 	if !(e.Size.v >= calc.SmallestCup && e.Size.v <= calc.LargestCup && e.Loss.v >= 0 && e.Loss.v <= e.Size.v) {
-		return `cup: give size, 60 mL to 5 L, and loss, no more, such as size = "600mL", loss = "75mL"`
+		return sentence("file-gun-cup", figure("least", calc.FigureVolume, calc.SmallestCup), figure("most", calc.FigureVolume, calc.LargestCup))
 	}
-	return e.ground.check()
+	return e.ground.check(w)
 }
 
 // rising reports whether values are in order; equal ones are.

@@ -27,20 +27,23 @@ const (
 // layingFields is what film and mix both take.
 func layingFields() []Field {
 	return []Field{
-		{FieldCoat, "`coat`, such as clear or metallic-base", false},
-		{FieldGun, "gun `class`: high-volume-low-pressure, reduced-pressure or high-pressure", false},
-		{FieldFilm, "dry `film` wanted over all coats, such as 2.2mil or 55um", false},
-		{FieldCoats, "`number` of coats", false},
-		{FieldSolids, "volume solids of the ready mix in `percent`; with --ratio once for each of its parts", true},
-		{FieldRatio, "mixing `ratio` by volume, such as 4:1:1, 2:1+10% or 10%", false},
-		{FieldThinner, "thinner in `percent` of what --solids speaks of, where it is not in yet", false},
-		{FieldFilmLimit, "most dry `film` that the product's sheet allows", false},
-		{FieldBefore, "dry `film` already on the panel, old coats", false},
-		{FieldTransfer, "transfer efficiency in `percent`, where the gun's is known", false},
-		{FieldPressure, "`pressure` at the gun as set, trigger pulled; the coat's usual where left out", false},
-		{FieldDistance, "`distance` the gun is held at; the gun's usual where left out", false},
+		{FieldCoat, "usage-coat", false},
+		{FieldGun, "usage-gun", false},
+		{FieldFilm, "usage-film", false},
+		{FieldCoats, "usage-coats", false},
+		{FieldSolids, "usage-solids", true},
+		{FieldRatio, "usage-ratio", false},
+		{FieldThinner, "usage-thinner", false},
+		{FieldFilmLimit, "usage-film-limit", false},
+		{FieldBefore, "usage-before", false},
+		{FieldTransfer, "usage-transfer", false},
+		{FieldPressure, "usage-pressure", false},
+		{FieldDistance, "usage-distance", false},
 	}
 }
+
+// mostThinner is the most thinner on top of what the solids speak of.
+const mostThinner = 2.0
 
 // onSheet is the standing of what was typed from the product's sheet.
 var onSheet = calc.Standing{Basis: calc.Sheet}
@@ -92,9 +95,9 @@ func (v *resolver) solids(s Sheet, e *coatEntry, l *calc.Laying) {
 	thinner := s[FieldThinner]
 	if len(given) == 0 {
 		if e.Mix == nil {
-			v.fault(FieldSolids, "", "give the volume solids of the ready mix from the product's sheet, such as 45%%")
+			v.fault(FieldSolids, "", "want-solids")
 		} else if thinner != "" {
-			v.fault(FieldThinner, thinner, "give solids beside it: those known for %s have their thinner in", l.CoatID)
+			v.fault(FieldThinner, thinner, "needed-solids", text("coat", l.CoatID))
 		} else {
 			l.Solids = calc.Stated[float64]{Value: e.Mix.Solids.v, Standing: e.Mix.standing()}
 		}
@@ -108,20 +111,20 @@ func (v *resolver) solids(s Sheet, e *coatEntry, l *calc.Laying) {
 	if len(parts) > 1 {
 		ratio := v.ratio(s, e)
 		if len(ratio.Value.Parts) == 0 {
-			v.fault(FieldSolids, s[FieldSolids], "give the mixing ratio beside the solids of its parts, or the solids of the ready mix alone")
+			v.fault(FieldSolids, s[FieldSolids], "needed-ratio")
 			return
 		}
 		ready, err := ratio.Value.Solids(parts)
 		if err != nil {
-			v.fault(FieldSolids, s[FieldSolids], "give each part's from 0 to 100%%, and no more than the %d parts of the ratio have", len(ratio.Value.Parts))
+			v.fault(FieldSolids, s[FieldSolids], "want-part-solids", count("parts", len(ratio.Value.Parts)))
 			return
 		}
 		l.Solids.Value = ready
 	}
 	if thinner != "" {
 		more := read(v, FieldThinner, thinner, "", parsePercent, struct{}{})
-		if !(more >= 0 && more <= 2) {
-			v.fault(FieldThinner, thinner, "give 0 to 200%%")
+		if !(more >= 0 && more <= mostThinner) {
+			v.fault(FieldThinner, thinner, "want-thinner", figure("most", calc.FigureShare, mostThinner))
 			return
 		}
 		l.Solids.Value /= 1 + more
@@ -139,7 +142,7 @@ func (v *resolver) ratio(s Sheet, e *coatEntry) (r calc.Stated[coat.Ratio]) {
 	}
 	var err error
 	if r.Value, err = coat.ParseRatio(string(text)); err != nil {
-		v.fault(FieldRatio, text, "give parts as 4:1:1, a percent as 10%%, or both as 2:1+10%%")
+		v.fault(FieldRatio, text, "want-ratio")
 	}
 	return r
 }
@@ -158,7 +161,7 @@ func (v *resolver) holding(s Sheet, l *calc.Laying) {
 		of = class.Transfer
 	}
 	if of == nil {
-		v.fault(FieldGun, s[FieldGun], "what this gun transfers is not known; give it a transfer table in the shop's file, or the class of one that has it")
+		v.fault(FieldGun, s[FieldGun], "want-transfer-table")
 		return
 	}
 	h := &l.Held
@@ -183,7 +186,7 @@ func (v *resolver) holding(s Sheet, l *calc.Laying) {
 func (v *resolver) coats(t Typed) int {
 	n, ok := wholeNumber(string(t))
 	if !ok || n < 1 || n > calc.MostCoats {
-		v.fault(FieldCoats, t, "give a whole number of coats, 1 to %d", calc.MostCoats)
+		v.fault(FieldCoats, t, "want-coats", count("most", calc.MostCoats))
 	}
 	return n
 }
@@ -196,7 +199,7 @@ func (v *resolver) fluidRate(t Typed) coat.FluidRate {
 	}
 	q, err := unit.ParseVolume(text, unit.InML)
 	if err != nil || q <= 0 {
-		v.fault(FieldFluidRate, t, "type mL or fl oz a minute, such as 180mL/min")
+		v.fault(FieldFluidRate, t, "want-fluid-rate")
 	}
 	return coat.FluidRate(float64(q) / unit.SecondPerMinute)
 }
@@ -206,7 +209,7 @@ func positive[T ~float64, U any](v *resolver, field string, typed Typed, parse f
 	before := len(v.faults)
 	q := read(v, field, typed, "", parse, bare)
 	if q <= 0 && len(v.faults) == before {
-		v.fault(field, typed, "must be above 0")
+		v.fault(field, typed, "want-above-zero")
 	}
 	return q
 }
@@ -231,6 +234,6 @@ func (v *resolver) judged(s Sheet, problems func() []calc.Problem) {
 		return
 	}
 	for _, p := range problems() {
-		v.faults = append(v.faults, &FieldError{p.Field, string(s[p.Field]), p.Why})
+		v.refuse(p.Field, s[p.Field], &p)
 	}
 }

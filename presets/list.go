@@ -80,15 +80,15 @@ func (c *Catalogue) Choices(field string) []Item {
 	case FieldGun:
 		return items(c.entries.Gun)
 	case FieldCoupling:
-		return append(items(c.entries.Coupling), Item{ID: None, Name: "no coupling: hose straight to wall and gun"})
+		return append(items(c.entries.Coupling), Item{ID: None, Name: c.words.Say("choice-no-coupling")})
 	case FieldRegulator:
-		return append(items(c.entries.Regulator), Item{ID: None, Name: "no regulator: a bare fitting"})
+		return append(items(c.entries.Regulator), Item{ID: None, Name: c.words.Say("choice-no-regulator")})
 	case FieldFilter:
-		return append([]Item{{ID: None, Name: "no filter"}}, items(c.entries.Filter)...)
+		return append([]Item{{ID: None, Name: c.words.Say("choice-no-filter")}}, items(c.entries.Filter)...)
 	case FieldRegulatorAt:
-		return []Item{{ID: AtWall, Name: "at the wall"}, {ID: AtGun, Name: "at the gun's foot"}}
+		return []Item{{ID: AtWall, Name: c.words.Say("choice-regulator-wall")}, {ID: AtGun, Name: c.words.Say("choice-regulator-foot")}}
 	case FieldGauge:
-		return []Item{{ID: InHandle, Name: "in the handle, behind the inlet valve"}, {ID: AtFoot, Name: "at the foot, before the inlet valve"}, {ID: None, Name: "none at the gun"}}
+		return []Item{{ID: InHandle, Name: c.words.Say("choice-gauge-handle")}, {ID: AtFoot, Name: c.words.Say("choice-gauge-foot")}, {ID: None, Name: c.words.Say("choice-gauge-none")}}
 	}
 	return nil
 }
@@ -109,14 +109,6 @@ func items[E entry](m map[string]E) []Item {
 }
 
 func sortedKeys[V any](m map[string]V) []string { return slices.Sorted(maps.Keys(m)) }
-
-// listed is "a, b or c".
-func listed(names []string) string {
-	if len(names) < 2 {
-		return strings.Join(names, "")
-	}
-	return strings.Join(names[:len(names)-1], ", ") + " or " + names[len(names)-1]
-}
 
 func texts[S ~string](list []S) []string {
 	out := make([]string, len(list))

@@ -20,13 +20,13 @@ const (
 // MixFields is what the mix's question takes.
 func MixFields() []Field {
 	return append(layingFields(),
-		Field{FieldArea, "`area` or panel, such as 12ft2, 1.2m2, hood or \"2 door\"; repeatable", true},
-		Field{FieldPrice, "`price` of the ready mix, such as 60/L or 200/gal; repeated, of each part of the ratio", true},
-		Field{FieldCupSize, "`size` of the gun's cup, such as 600mL or 20floz", false},
-		Field{FieldLoss, "`volume` that stays behind in cup, filter and gun", false},
-		Field{FieldPotLife, "pot `life` that the product's sheet gives for 20 C (68 F), such as 4h or 90min", false},
-		Field{FieldTemp, "booth air `temperature`, for the pot life; 20 C (68 F) where left out", false},
-		Field{FieldFluidRate, "fluid `rate` of the gun, such as 180mL/min: counts the batches that the pot life allows", false},
+		Field{FieldArea, "usage-area", true},
+		Field{FieldPrice, "usage-price", true},
+		Field{FieldCupSize, "usage-cup-size", false},
+		Field{FieldLoss, "usage-loss", false},
+		Field{FieldPotLife, "usage-pot-life", false},
+		Field{FieldTemp, "usage-mix-temp", false},
+		Field{FieldFluidRate, "usage-mix-fluid-rate", false},
 	)
 }
 
@@ -35,14 +35,14 @@ func (c *Catalogue) Mix(s Sheet, sys unit.System) (calc.MixRequest, []*FieldErro
 	v := resolver{c: c, sys: sys}
 	r := calc.MixRequest{Laying: v.laying(s)}
 	if s[FieldGun] == "" {
-		v.fault(FieldGun, "", "needed for what lands of the coating; choose %s", listed(c.order.gun))
+		v.fault(FieldGun, "", "needed-gun", v.names(c.order.gun))
 	}
 	if e := c.entries.Coat[r.CoatID]; e != nil {
 		r.Ratio = v.ratio(s, e)
 	}
 	areas := s.list(FieldArea)
 	if len(areas) == 0 {
-		v.fault(FieldArea, "", areaWant, panelNames())
+		v.fault(FieldArea, "", "want-area", v.names(panelNames()))
 	}
 	for _, t := range areas {
 		r.Panels = append(r.Panels, v.panel(t))
@@ -86,34 +86,30 @@ func (v *resolver) gunCup(s Sheet, r *calc.MixRequest) {
 	}
 }
 
-const (
-	areaWant   = "type an area, such as 12ft2 or 1.2m2, or a panel: %s; several as 2 door"
-	mostPanels = 50 // of one kind
-)
+const mostPanels = 50 // of one kind
 
-func panelNames() string {
-	var names []string
+func panelNames() (names []string) {
 	for _, p := range coat.Panels() {
 		names = append(names, p.ID)
 	}
-	return listed(names)
+	return names
 }
 
 // panel reads an area, or a panel of usual size, with how many of it in front.
 func (v *resolver) panel(t Typed) calc.PanelArea {
 	if a, err := unit.ParseArea(string(t), v.sys.AreaUnit()); err == nil {
 		if a <= 0 {
-			v.fault(FieldArea, t, "must be above 0")
+			v.fault(FieldArea, t, "want-above-zero")
 		}
 		return calc.PanelArea{Name: string(t), Low: a, High: a}
 	}
 	text := strings.ToLower(strings.TrimSpace(string(t)))
 	name := strings.TrimLeft(text, "0123456789")
 	n := 1
-	if count := text[:len(text)-len(name)]; count != "" {
+	if many := text[:len(text)-len(name)]; many != "" {
 		var ok bool
-		if n, ok = wholeNumber(count); !ok || n < 1 || n > mostPanels {
-			v.fault(FieldArea, t, "give 1 to %d of a panel", mostPanels)
+		if n, ok = wholeNumber(many); !ok || n < 1 || n > mostPanels {
+			v.fault(FieldArea, t, "want-panel-count", count("most", mostPanels))
 			return calc.PanelArea{}
 		}
 		name = strings.TrimPrefix(strings.TrimSpace(name), "x ")
@@ -124,7 +120,7 @@ func (v *resolver) panel(t Typed) calc.PanelArea {
 			return calc.PanelArea{Name: string(t), Low: unit.Area(n) * p.Low, High: unit.Area(n) * p.High, Usual: true}
 		}
 	}
-	v.fault(FieldArea, t, areaWant, panelNames())
+	v.fault(FieldArea, t, "want-area", v.names(panelNames()))
 	return calc.PanelArea{}
 }
 
@@ -135,7 +131,7 @@ func (v *resolver) price(t Typed) float64 {
 	p, ok := number(strings.TrimLeft(text, " $€£"))
 	volume, err := unit.ParseVolume("1"+per, 0)
 	if !ok || err != nil || p < 0 || strings.ContainsAny(per, "0123456789.,") {
-		v.fault(FieldPrice, t, "type a price with its volume, such as 60/L, 50/qt or 200/gal")
+		v.fault(FieldPrice, t, "want-price")
 		return 0
 	}
 	return p / volume.Litres()

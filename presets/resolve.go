@@ -1,9 +1,6 @@
 package presets
 
 import (
-	"errors"
-	"fmt"
-
 	"boothset/calc"
 	"boothset/calc/unit"
 )
@@ -37,6 +34,7 @@ func (c *Catalogue) Resolve(a Answers, sys unit.System) (calc.Request, []*FieldE
 	v.day(a)
 	v.air(a)
 	v.supply(a)
+	v.r.Parts = calc.GunParts{Valve: c.words.Say("part-valve"), Passages: c.words.Say("part-passages"), Cap: c.words.Say("part-cap")}
 	if len(v.faults) == 0 {
 		v.r.Tolerances = c.tolerances
 		v.r.Swaps = c.swaps(&v.r)
@@ -44,7 +42,7 @@ func (c *Catalogue) Resolve(a Answers, sys unit.System) (calc.Request, []*FieldE
 			if p.Field == FieldPanel && a.Panel == "" {
 				continue // it is the air's, and told there
 			}
-			v.faults = append(v.faults, &FieldError{p.Field, a.Field(p.Field), p.Why})
+			v.refuse(p.Field, Typed(a.Field(p.Field)), &p)
 		}
 	}
 	return v.r, v.faults
@@ -110,8 +108,23 @@ type resolver struct {
 	faults []*FieldError
 }
 
-func (v *resolver) fault(field string, given Typed, want string, args ...any) {
-	v.faults = append(v.faults, &FieldError{field, string(given), fmt.Sprintf(want, args...)})
+// fault adds an answer that will not do, with the sentence that says what would.
+func (v *resolver) fault(field string, given Typed, want string, f ...calc.Figure) {
+	v.faults = append(v.faults, &FieldError{field, string(given), v.c.words.Text(v.sys, want, f)})
+}
+
+// refuse adds an answer that will not do, for what an error says of it.
+func (v *resolver) refuse(field string, given Typed, err error) {
+	id, f := calc.Said(err)
+	v.fault(field, given, id, f...)
+}
+
+// names is the figure of answers to choose from.
+func (v *resolver) names(ids []string) calc.Figure { return text("names", v.c.words.Listed(ids)) }
+
+// part is what a part of the line is called.
+func (v *resolver) part(id, entry string) string {
+	return v.c.words.Text(v.sys, id, calc.Figures{text("name", entry)})
 }
 
 // read parses a typed answer; without one it takes fallback, and without that it
@@ -121,9 +134,8 @@ func read[T any, U any](v *resolver, field string, typed, fallback Typed, parse 
 		typed = fallback
 	}
 	q, err := parse(string(typed), bare)
-	var p *unit.ParseError
-	if errors.As(err, &p) {
-		v.fault(field, typed, "%s", p.Want)
+	if err != nil {
+		v.refuse(field, typed, err)
 	}
 	return q
 }
@@ -144,7 +156,7 @@ func (v *resolver) coatAndGun(a Answers) {
 	}
 	b, ok := coat.Working[g.Class]
 	if !ok {
-		v.fault(FieldGun, a.Gun, "%s has no working pressure for this class of gun; it has one for %s", a.Coat, listed(sortedKeys(coat.Working)))
+		v.fault(FieldGun, a.Gun, "no-working-pressure", text("coat", string(a.Coat)), v.names(sortedKeys(coat.Working)))
 		return
 	}
 	v.r.Coat = calc.Coat{
@@ -181,7 +193,7 @@ func (v *resolver) air(a Answers) {
 	case None:
 		v.r.Gauge = calc.NoGauge
 	default:
-		v.fault(FieldGauge, g, "choose %s", listed([]string{InHandle, AtFoot, None}))
+		v.fault(FieldGauge, g, "choose", v.names([]string{InHandle, AtFoot, None}))
 	}
 	v.r.Mark = unit.Drop(read(v, FieldMark, a.Mark.or(l.Mark), usualMark[v.sys], unit.ParseGauge, v.sys.PressureUnit()))
 	if a.Wall != "" {
@@ -200,7 +212,7 @@ func (t Typed) or(fallback string) Typed {
 // pick finds an entry by id; more are answers that are allowed besides.
 func pick[E ranked](v *resolver, field string, id Typed, m map[string]E, more ...string) (e E, ok bool) {
 	if e, ok = m[string(id)]; !ok {
-		v.fault(field, id, "choose %s", listed(append(ordered(m), more...)))
+		v.fault(field, id, "choose", v.names(append(ordered(m), more...)))
 	}
 	return e, ok
 }

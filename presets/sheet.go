@@ -15,7 +15,7 @@ type Sheet map[string]Typed
 // Field is a field that a question takes.
 type Field struct {
 	Name  string
-	Usage string // as a flag's: the value's name in back quotes
+	Usage string // the id of its usage, in which the value's name stands in back quotes
 	List  bool   // may be given more than once
 }
 
@@ -40,11 +40,8 @@ func parted(text string) (all []Typed) {
 	return all
 }
 
-// Refused is an answer's error with the field's text, where a request turned out not to
-// be workable.
-func (s Sheet) Refused(err error) error {
-	return refused(err, func(field string) string { return string(s[field]) })
-}
+// Field is the text of a field.
+func (s Sheet) Field(field string) string { return string(s[field]) }
 
 // Unknown is the first field by name that fields do not have, empty where there is none.
 func (s Sheet) Unknown(fields []Field) string {

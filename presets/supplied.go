@@ -12,7 +12,7 @@ import (
 const (
 	// usualSpraying is how long a panel is sprayed without a pause, from memory, not
 	// verified.
-	usualSpraying = Typed("3min")
+	usualSpraying = unit.Seconds(3 * unit.SecondPerMinute)
 	// receiverAbove is how much warmer than the shop the air leaves the receiver, from
 	// memory, not verified.
 	receiverAbove = unit.TempDiff(10)
@@ -33,7 +33,7 @@ func (v *resolver) supply(a Answers) {
 	sys := &s.System
 	sys.Rated = v.compressor(compressor)
 	if receiver := a.Receiver.or(l.Receiver); receiver == "" {
-		v.fault(FieldReceiver, "", "give the receiver's volume beside the compressor, such as 60gal or 200L")
+		v.fault(FieldReceiver, "", "needed-receiver")
 	} else {
 		sys.Receiver.Volume = read(v, FieldReceiver, receiver, "", unit.ParseVolume, v.sys.VolumeUnit())
 	}
@@ -50,7 +50,7 @@ func (v *resolver) supply(a Answers) {
 		if length, bore, ok := v.lengthAndBore(main); ok {
 			sys.Main = supply.Main{Length: length, Bore: bore}
 		} else {
-			v.fault(FieldMain, main, "type length and bore of the main, such as 100ft,3/4in or 30m,20mm")
+			v.fault(FieldMain, main, "want-main")
 		}
 	}
 	others := a.Other
@@ -60,7 +60,10 @@ func (v *resolver) supply(a Answers) {
 	for _, o := range others {
 		v.user(o)
 	}
-	spraying := read(v, FieldSprayTime, a.SprayTime.or(l.SprayTime), usualSpraying, unit.ParseSeconds, unit.InMinutes)
+	spraying := usualSpraying
+	if t := a.SprayTime.or(l.SprayTime); t != "" {
+		spraying = read(v, FieldSprayTime, t, "", unit.ParseSeconds, unit.InMinutes)
+	}
 	s.Spraying = time.Duration(float64(min(spraying, unit.Seconds(supply.MaxSpan.Seconds()+1))) * float64(time.Second))
 	s.ReceiverTemp = v.r.Day.Air + unit.Temp(receiverAbove)
 	if t := a.ReceiverTemp.or(l.ReceiverTemp); t != "" {
@@ -80,7 +83,7 @@ func (v *resolver) compressor(given Typed) unit.Flow {
 		q, _, err = supply.FromPower(hp)
 	}
 	if err != nil {
-		v.fault(FieldCompressor, given, "type its free air, such as 18cfm or 500L/min, or its motor, such as 5hp")
+		v.fault(FieldCompressor, given, "want-compressor")
 		return 0
 	}
 	return q
@@ -104,7 +107,7 @@ func (v *resolver) user(given Typed) {
 		u.Duty, err = unit.ParsePercent(dutyText)
 	}
 	if err != nil || q < 0 || u.Duty < 0 || u.Duty > 1 {
-		v.fault(FieldOther, given, "type the air another gun or tool draws, with the share of the time if not all, such as 10cfm or 10cfm,50%%")
+		v.fault(FieldOther, given, "want-other")
 		return
 	}
 	u.Flow = q

@@ -4,6 +4,7 @@ import (
 	"boothset/calc"
 	"boothset/calc/coat"
 	"boothset/calc/unit"
+	"boothset/presets/words"
 )
 
 // secondsEntry is what a ready mix of a coat is to read in a cup.
@@ -25,38 +26,42 @@ type thinnerEntry struct {
 
 type span struct{ v unit.Seconds }
 
-func (s *span) UnmarshalText(b []byte) (err error) {
-	s.v, err = unit.ParseSeconds(string(b), 0)
-	return placed(b, err)
+func (s *span) UnmarshalText(b []byte) error { return placed(b, s.read(string(b))) }
+
+func (t *span) read(s string) (err error) {
+	t.v, err = unit.ParseSeconds(s, 0)
+	return err
 }
 
 type temperature struct{ v unit.Temp }
 
-func (t *temperature) UnmarshalText(b []byte) (err error) {
-	t.v, err = unit.ParseTemp(string(b), 0)
-	return placed(b, err)
+func (t *temperature) UnmarshalText(b []byte) error { return placed(b, t.read(string(b))) }
+
+func (t *temperature) read(s string) (err error) {
+	t.v, err = unit.ParseTemp(s, 0)
+	return err
 }
 
-func (e *secondsEntry) check() (why string) {
+func (e *secondsEntry) check(w *words.Words) *said {
 	if e == nil {
-		return ""
+		return nil
 	}
 	var err error
 	if e.cup, err = coat.FindCup(e.Cup); err != nil {
-		return "cup: " + err.Error()
+		return because("file-cup", err)
 	}
 	if !(e.Low.v <= e.Aim.v && e.Aim.v <= e.High.v) {
-		return `cup: give low, aim and high, in that order, such as low = "16s", aim = "17s", high = "18s"`
+		return sentence("file-cup-order")
 	}
 	for _, s := range []span{e.Low, e.High} {
 		if _, err := e.cup.Viscosity(float64(s.v)); err != nil {
-			return "cup: " + err.Error()
+			return because("file-cup", err)
 		}
 	}
 	if t := e.Temperature.v; !(t >= calc.ColdestAir && t <= calc.HottestAir) {
-		return `cup: give temperature, -10 to 60 C, such as temperature = "20C"`
+		return sentence("file-cup-temperature", figure("least", calc.FigureTemp, calc.ColdestAir), figure("most", calc.FigureTemp, calc.HottestAir))
 	}
-	return e.ground.check()
+	return e.ground.check(w)
 }
 
 // sheet is the entry as a sheet's seconds.
@@ -67,12 +72,12 @@ func (e *secondsEntry) sheet() calc.Stated[calc.SheetSeconds] {
 	}
 }
 
-func (e *thinnerEntry) check() string {
+func (e *thinnerEntry) check(w *words.Words) *said {
 	if e == nil {
-		return ""
+		return nil
 	}
-	if !(e.Most.v >= 0 && e.Most.v <= 1) {
-		return `thinner: give most, 0 to 100%, such as most = "10%"`
+	if !(e.Most.v >= 0 && e.Most.v <= calc.MostThinner) {
+		return sentence("file-thinner", figure("most", calc.FigureShare, calc.MostThinner))
 	}
-	return e.ground.check()
+	return e.ground.check(w)
 }

@@ -25,17 +25,17 @@ const (
 // ThinFields is what the thinning's question takes.
 func ThinFields() []Field {
 	return append(planFields(FieldCoat),
-		Field{FieldCup, "`cup` the mix was timed in: iso4, din4, ford4, zahn2 ...", false},
-		Field{FieldSeconds, "`seconds` it took", false},
-		Field{FieldPaint, "paint's own `temperature` as it was timed; the booth's where left out", false},
-		Field{FieldTemp, "booth air `temperature`, taken for the paint's where that is left out", false},
-		Field{FieldSheetSeconds, "`seconds` the product's sheet asks for, such as 16-18 or 17; the coat's usual where left out", false},
-		Field{FieldSheetCup, "`cup` of the sheet's seconds; the one timed in where left out", false},
-		Field{FieldSheetTemp, "`temperature` of the sheet's seconds; 20 C (68 F) where left out", false},
-		Field{FieldSecondSeconds, "`seconds` of another timing of this mix in this cup, warmer or colder", false},
-		Field{FieldSecondTemp, "paint's `temperature` at that timing", false},
-		Field{FieldMaxThinner, "most thinner the sheet allows on top of the mix, in `percent`", false},
-		Field{FieldWarmLimit, "`temperature` the paint may be warmed to; 25 C (77 F) where left out", false},
+		Field{FieldCup, "usage-thin-cup", false},
+		Field{FieldSeconds, "usage-seconds", false},
+		Field{FieldPaint, "usage-thin-paint", false},
+		Field{FieldTemp, "usage-thin-temp", false},
+		Field{FieldSheetSeconds, "usage-sheet-seconds", false},
+		Field{FieldSheetCup, "usage-sheet-cup", false},
+		Field{FieldSheetTemp, "usage-sheet-temp", false},
+		Field{FieldSecondSeconds, "usage-second-seconds", false},
+		Field{FieldSecondTemp, "usage-second-temp", false},
+		Field{FieldMaxThinner, "usage-max-thinner", false},
+		Field{FieldWarmLimit, "usage-warm-limit", false},
 	)
 }
 
@@ -43,7 +43,7 @@ func ThinFields() []Field {
 const (
 	// usualWarmLimit is the warm end of what products are made for; paint makers print
 	// 20 to 25 C.
-	usualWarmLimit = Typed("25C")
+	usualWarmLimit = unit.Temp(25 + unit.ZeroCelsius)
 	// aboutSeconds is how far from a sheet's single figure a reading still passes:
 	// judgement, about what two people with a stopwatch differ by.
 	aboutSeconds = 1.0
@@ -68,14 +68,14 @@ func (c *Catalogue) Thin(s Sheet, sys unit.System) (calc.ThinRequest, []*FieldEr
 	case e.Thinner != nil:
 		r.MostThinner = calc.Stated[float64]{Value: e.Thinner.Most.v, Standing: e.Thinner.standing()}
 	default:
-		v.fault(FieldMaxThinner, "", "give the most thinner that the product's sheet allows on top of the mix, such as 10%%")
+		v.fault(FieldMaxThinner, "", "want-most-thinner")
 	}
 	r.Warmest = calc.Stated[unit.Temp]{
-		Value:    read(&v, FieldWarmLimit, s[FieldWarmLimit], usualWarmLimit, unit.ParseTemp, sys.TempUnit()),
-		Standing: calc.Standing{Basis: calc.Estimate, Source: "the warm end of the 20 to 25 C that paint makers' products are made for"},
+		Value:    usualWarmLimit,
+		Standing: calc.Standing{Basis: calc.Estimate, Source: "source-warm-end"},
 	}
-	if s[FieldWarmLimit] != "" {
-		r.Warmest.Standing = onSheet
+	if t := s[FieldWarmLimit]; t != "" {
+		r.Warmest = calc.Stated[unit.Temp]{Value: read(&v, FieldWarmLimit, t, "", unit.ParseTemp, sys.TempUnit()), Standing: onSheet}
 	}
 	v.judged(s, r.Problems)
 	return r, v.faults
@@ -91,7 +91,7 @@ func (v *resolver) reading(s Sheet, r *calc.ThinRequest) {
 	case s[FieldTemp] != "":
 		r.Reading.At = read(v, FieldTemp, s[FieldTemp], "", unit.ParseTemp, v.sys.TempUnit())
 	default:
-		v.fault(FieldPaint, "", "give the paint's own temperature as it was timed, such as 75F or 24C")
+		v.fault(FieldPaint, "", "want-paint")
 	}
 	if s[FieldSecondSeconds] == "" && s[FieldSecondTemp] == "" {
 		return
@@ -109,12 +109,12 @@ func (v *resolver) sheet(s Sheet, e *coatEntry, r *calc.ThinRequest) {
 	if typed == "" {
 		for _, field := range []string{FieldSheetCup, FieldSheetTemp} {
 			if s[field] != "" {
-				v.fault(FieldSheetSeconds, "", "needed beside %s: what the product's sheet asks for, such as 16-18", field)
+				v.fault(FieldSheetSeconds, "", "needed-sheet-seconds", text("field", field))
 				return
 			}
 		}
 		if e.Cup == nil {
-			v.fault(FieldSheetSeconds, "", "give the seconds that the product's sheet asks for, such as 16-18")
+			v.fault(FieldSheetSeconds, "", "want-sheet-seconds")
 			return
 		}
 		r.Sheet = e.Cup.sheet()
@@ -137,7 +137,7 @@ func (v *resolver) sheet(s Sheet, e *coatEntry, r *calc.ThinRequest) {
 		b, err2 = unit.ParseSeconds(high, unit.InSeconds)
 	}
 	if errors.Join(err1, err2) != nil || a <= 0 || b < a {
-		v.fault(FieldSheetSeconds, typed, "give seconds, the lower figure first, such as 16-18 or 17")
+		v.fault(FieldSheetSeconds, typed, "want-seconds-range")
 		return
 	}
 	q.Low, q.High = float64(a), float64(b)
@@ -162,13 +162,13 @@ func (v *resolver) cup(field string, t Typed) coat.Cup {
 		for i, c := range several.Candidates {
 			which[i] = c.ID + " (" + c.Label + ")"
 		}
-		v.fault(field, t, "which one: %s? Their seconds are not the same", listed(which))
+		v.fault(field, t, "which-cup", v.names(which))
 	case err != nil:
 		ids := make([]string, 0, 16)
 		for _, c := range coat.Cups() {
 			ids = append(ids, c.ID)
 		}
-		v.fault(field, t, "choose %s", listed(ids))
+		v.fault(field, t, "choose", v.names(ids))
 	}
 	return cup
 }

@@ -1,27 +1,24 @@
 package presets
 
 import (
-	"errors"
-	"fmt"
-
 	"boothset/calc"
 	"boothset/calc/unit"
 )
 
 // tolerate reads one tolerance into those that every request carries.
-func (c *Catalogue) tolerate(id string, e *toleranceEntry) error {
+func (c *Catalogue) tolerate(id string, e *toleranceEntry) *said {
 	to, kind := c.tolerances.Of(id)
 	if to == nil {
-		return errors.New("no such tolerance")
+		return sentence("file-tolerance")
 	}
 	within, err := e.within(kind)
 	switch {
 	case err != nil:
-		return fmt.Errorf("within: %w", err)
+		return because("file-within", err)
 	case within < 0:
-		return errors.New("within must be 0 or more")
+		return sentence("file-within-below")
 	case within > 1 && kind == calc.RelativeTolerance:
-		return errors.New("within must be 100% or less")
+		return sentence("file-within-above", figure("most", calc.FigureShare, 1.0))
 	}
 	*to = calc.Tolerance{Within: within, Standing: e.standing()}
 	return nil

@@ -6,28 +6,31 @@ import (
 )
 
 // checkLine resolves the shop's usual line, so that a fault in it shows at once.
-func (c *Catalogue) checkLine() error {
+func (c *Catalogue) checkLine() *said {
 	l := c.entries.Line
 	switch l.Units {
 	case "", UnitsUS, UnitsMetric:
 	default:
-		return &FieldError{FieldUnits, l.Units, "choose us or metric"}
+		return answer(&FieldError{FieldUnits, l.Units, c.words.Choose([]string{UnitsUS, UnitsMetric})})
 	}
 	answers := c.only(Answers{}, "")
 	answers.Supply, answers.Receiver = Typed(l.Supply).or("100psi"), ""
 	us, faults := c.Resolve(answers, unit.US)
 	if len(faults) > 0 {
-		return faults[0]
+		return answer(faults[0])
 	}
 	metric, faults := c.Resolve(answers, unit.Metric)
 	if len(faults) > 0 {
-		return faults[0]
+		return answer(faults[0])
 	}
 	if field := unlike(&us, &metric, l.Mark != ""); field != "" {
-		return &FieldError{field, c.Usual(field), "give its unit: whoever reads the file may think in psi or in bar"}
+		return answer(&FieldError{field, c.Usual(field), c.words.Say("file-units")})
 	}
 	return nil
 }
+
+// answer is a usual answer that will not do.
+func answer(f *FieldError) *said { return &said{own: f.Error()} }
 
 // unlike is the first field that two readings of the same answers differ in: a number
 // without a unit, read in either system.

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"boothset/calc"
+	"boothset/presets"
 
 	"github.com/charmbracelet/x/ansi"
 )
@@ -78,11 +79,11 @@ func (f *form) filled(room size) []string {
 }
 
 // label is a field's name in words.
-func (f *form) label(b *box) string { return strings.ReplaceAll(plain(b.Name), "-", " ") }
+func (f *form) label(b *box) string { return f.s.say("short-" + b.Name) }
 
 // usage is what a field is for.
 func (f *form) usage(b *box) string {
-	text := strings.NewReplacer("`", "", "--", "", "; repeatable", "").Replace(b.Usage)
+	text := strings.NewReplacer("`", "", "--", "").Replace(f.s.words.Text(f.s.sys, b.Usage, append(presets.Assumed(f.s.sys), calc.Figure{Name: "repeatable"})))
 	if b.List {
 		text += f.s.say("form-list")
 	}

@@ -27,7 +27,7 @@ func (s *session) work(a presets.Answers) (j job, err error) {
 		return j, err
 	}
 	if j.setup, err = calc.Solve(&j.request); err != nil {
-		return j, all.Refused(err)
+		return j, s.catalogue.Refused(err, s.sys, all.Field)
 	}
 	j.spread = s.sure(&j.request, &j.setup)
 	sheet := presets.Sheet{}
@@ -41,7 +41,7 @@ func (s *session) work(a presets.Answers) (j job, err error) {
 		return j, faults[0]
 	}
 	if j.today, err = calc.SolveDay(&j.day); err != nil {
-		return j, all.Refused(err)
+		return j, s.catalogue.Refused(err, s.sys, all.Field)
 	}
 	return j, nil
 }

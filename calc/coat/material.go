@@ -15,8 +15,8 @@ type Panel struct {
 // Typical is the middle of the panel's range.
 func (p Panel) Typical() unit.Area { return (p.Low + p.High) / 2 }
 
-// PanelBasis is what the areas of Panels rest on. Certainty is low: measure the panel.
-const PanelBasis = fromMemory
+// PanelBasis is the id of the sentence for what the areas of Panels rest on. Certainty is low: measure the panel.
+const PanelBasis = "source-panel-areas"
 
 // Panels lists usual panel areas of a mid-size car; PanelBasis says how sure.
 func Panels() []Panel {

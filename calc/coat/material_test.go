@@ -80,7 +80,7 @@ func TestCostOfAWrongSetting(t *testing.T) {
 }
 
 func TestPanelsAreSaidToBeUnverified(t *testing.T) {
-	assert.Equal(t, "from memory, not verified", coat.PanelBasis)
+	assert.Equal(t, "source-panel-areas", coat.PanelBasis)
 	for _, p := range coat.Panels() {
 		assert.Less(t, p.Low, p.High, p.ID)
 		assert.InDelta(t, float64(p.Low+p.High)/2, float64(p.Typical()), 1e-12)

@@ -12,7 +12,7 @@ import (
 // Solvent is a liquid that leaves a coat by evaporating. Take one from FindSolvent or
 // Solvents: the zero value is none.
 type Solvent struct {
-	ID, Name string
+	ID string
 	// a, b, c are of log10 p = a - b/(c + T) with T in C and p in pascals.
 	a, b, c float64
 	// Basis is where the vapour pressure comes from.
@@ -25,11 +25,11 @@ type Solvent struct {
 	RateBasis string
 }
 
-// Where the data come from.
+// Where the data come from, as the ids of sentences.
 const (
-	antoineTables = "published: Antoine constants of chemical-data appendices"
-	antoineBook   = "published: Antoine constants of a textbook on the properties of gases and liquids, 5th edition, appendix A"
-	fromMemory    = "from memory, not verified"
+	antoineTables = "source-antoine-tables"
+	antoineBook   = "source-antoine-book"
+	fromMemory    = "source-memory"
 	rateGuide     = "published: a solvent supplier's guide and a glossary of evaporation rates"
 )
 
@@ -44,27 +44,27 @@ var (
 // were fitted from 53 C up and of n-butanol from 37 C up: below that they are
 // extrapolated, for n-butanol to 6 % below a handbook's curve at 20 C.
 var solvents = []Solvent{
-	{ID: "acetone", Name: "acetone", a: 4.35647 + fromBar, b: 1277.03, c: 237.23, Basis: antoineTables,
+	{ID: "acetone", a: 4.35647 + fromBar, b: 1277.03, c: 237.23, Basis: antoineTables,
 		carbon: 3, hydrogen: 6, oxygen: 1, Rate: 5.6, RateBasis: rateGuide},
-	{ID: "ethyl-acetate", Name: "ethyl acetate", a: 4.21248 + fromBar, b: 1238.15, c: 217.205, Basis: antoineTables,
+	{ID: "ethyl-acetate", a: 4.21248 + fromBar, b: 1238.15, c: 217.205, Basis: antoineTables,
 		carbon: 4, hydrogen: 8, oxygen: 2, Rate: 4.1, RateBasis: fromMemory},
-	{ID: "mek", Name: "methyl ethyl ketone", a: 7.06356 + fromMMHg, b: 1261.34, c: 221.969, Basis: fromMemory,
+	{ID: "mek", a: 7.06356 + fromMMHg, b: 1261.34, c: 221.969, Basis: fromMemory,
 		carbon: 4, hydrogen: 8, oxygen: 1, Rate: 3.8, RateBasis: rateGuide},
-	{ID: "toluene", Name: "toluene", a: 6.95464 + fromMMHg, b: 1344.8, c: 219.482, Basis: fromMemory,
+	{ID: "toluene", a: 6.95464 + fromMMHg, b: 1344.8, c: 219.482, Basis: fromMemory,
 		carbon: 7, hydrogen: 8, rings: 1, Rate: 1.9, RateBasis: fromMemory},
-	{ID: "isopropanol", Name: "isopropanol", a: 5.24268 + fromBar, b: 1580.92, c: 219.61, Basis: antoineTables,
+	{ID: "isopropanol", a: 5.24268 + fromBar, b: 1580.92, c: 219.61, Basis: antoineTables,
 		carbon: 3, hydrogen: 8, oxygen: 1, Rate: 1.7, RateBasis: rateGuide},
-	{ID: "mibk", Name: "methyl isobutyl ketone", a: 8.8222, b: 1190.6904, c: 195.45, Basis: antoineBook,
+	{ID: "mibk", a: 8.8222, b: 1190.6904, c: 195.45, Basis: antoineBook,
 		carbon: 6, hydrogen: 12, oxygen: 1, Rate: 1.6, RateBasis: rateGuide},
-	{ID: "butyl-acetate", Name: "n-butyl acetate", a: 4.1564 + fromBar, b: 1371.13, c: 204.273, Basis: antoineTables,
+	{ID: "butyl-acetate", a: 4.1564 + fromBar, b: 1371.13, c: 204.273, Basis: antoineTables,
 		carbon: 6, hydrogen: 12, oxygen: 2, Rate: 1, RateBasis: "by definition of the scale"},
-	{ID: "ethylbenzene", Name: "ethylbenzene", a: 4.0928 + fromBar, b: 1431.71, c: 214.099, Basis: antoineTables,
+	{ID: "ethylbenzene", a: 4.0928 + fromBar, b: 1431.71, c: 214.099, Basis: antoineTables,
 		carbon: 8, hydrogen: 10, rings: 1},
-	{ID: "xylene", Name: "m-xylene", a: 4.13785 + fromBar, b: 1465.39, c: 215.512, Basis: antoineTables,
+	{ID: "xylene", a: 4.13785 + fromBar, b: 1465.39, c: 215.512, Basis: antoineTables,
 		carbon: 8, hydrogen: 10, rings: 1, Rate: 0.7, RateBasis: rateGuide},
-	{ID: "butanol", Name: "n-butanol", a: 9.6493, b: 1395.14, c: 182.739, Basis: antoineBook,
+	{ID: "butanol", a: 9.6493, b: 1395.14, c: 182.739, Basis: antoineBook,
 		carbon: 4, hydrogen: 10, oxygen: 1, Rate: 0.44, RateBasis: fromMemory},
-	{ID: "water", Name: "water", a: 8.07131 + fromMMHg, b: 1730.63, c: 233.426, Basis: fromMemory,
+	{ID: "water", a: 8.07131 + fromMMHg, b: 1730.63, c: 233.426, Basis: fromMemory,
 		hydrogen: 2, oxygen: 1, Rate: 0.3, RateBasis: rateGuide},
 }
 

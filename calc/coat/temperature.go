@@ -1,7 +1,6 @@
 package coat
 
 import (
-	"fmt"
 	"math"
 
 	"boothset/calc/unit"
@@ -106,10 +105,15 @@ func CorrectReading(c Cup, seconds float64, at, to unit.Temp, band SlopeBand) (C
 	}, nil
 }
 
-// FitError says that two readings give no slope, and what would do.
-type FitError struct{ Why string }
+// FitError says that two readings give no slope: they were taken too near each other, or
+// their slope is none that a coating has.
+type FitError struct {
+	ID                string // of the sentence that says so
+	Apart, LeastApart unit.TempDiff
+	Slope, Low, High  Slope
+}
 
-func (e *FitError) Error() string { return "two readings: " + e.Why }
+func (e *FitError) Error() string { return "two readings: " + e.ID }
 
 // FitSlope is the slope that joins two readings of the same coating. The readings
 // must be 3 K or more apart, and the slope between 0.5 and 15 % a kelvin: outside
@@ -120,11 +124,11 @@ func FitSlope(nu1 unit.Kinematic, t1 unit.Temp, nu2 unit.Kinematic, t2 unit.Temp
 	}
 	span := float64(t2 - t1)
 	if math.Abs(span) < leastSpan {
-		return 0, &FitError{fmt.Sprintf("%.1f C apart: take them %.0f C or more apart", math.Abs(span), leastSpan)}
+		return 0, &FitError{ID: "fit-too-near", Apart: unit.TempDiff(math.Abs(span)), LeastApart: leastSpan}
 	}
 	k := math.Log(float64(nu1)/float64(nu2)) / span
 	if k < leastSlope || k > mostSlope {
-		return 0, &FitError{fmt.Sprintf("they change by %.1f %% a kelvin, %.1f to %.0f %% is possible: stir, and time both again", 100*k, 100*leastSlope, 100*mostSlope)}
+		return 0, &FitError{ID: "fit-no-slope", Slope: Slope(k), Low: leastSlope, High: mostSlope}
 	}
 	return Slope(k), nil
 }

@@ -1,7 +1,6 @@
 package gun
 
 import (
-	"fmt"
 	"math"
 
 	"boothset/calc/air"
@@ -45,9 +44,9 @@ type Gun struct {
 func New(s Stamp, capLimit unit.Gauge, v Valve) (Gun, error) {
 	switch {
 	case !(s.Inlet > 0) || !(s.Flow > 0) || !(s.Cap > 0):
-		return Gun{}, fmt.Errorf("gun stamp: inlet %.3g psi, flow %.3g cfm, cap %.3g psi: each must be above 0", s.Inlet.PSI(), s.Flow.SCFM(), s.Cap.PSI())
+		return Gun{}, &Fault{ID: "stamp-not-above-zero", Stamp: s}
 	case s.Cap >= s.Inlet:
-		return Gun{}, fmt.Errorf("gun stamp: cap %.3g psi is not below inlet %.3g psi", s.Cap.PSI(), s.Inlet.PSI())
+		return Gun{}, &Fault{ID: "stamp-cap-not-below", Stamp: s}
 	}
 	if err := v.Check(); err != nil {
 		return Gun{}, err
@@ -56,7 +55,7 @@ func New(s Stamp, capLimit unit.Gauge, v Valve) (Gun, error) {
 	g.Fix(s)
 	for _, c := range []unit.Conductance{g.Passages.C, g.Cap.C} {
 		if !(c > 0) || math.IsInf(float64(c), 0) {
-			return Gun{}, fmt.Errorf("gun stamp: cap %.4g psi is too near inlet %.4g psi or the air around", s.Cap.PSI(), s.Inlet.PSI())
+			return Gun{}, &Fault{ID: "stamp-cap-too-near", Stamp: s}
 		}
 	}
 	return g, nil

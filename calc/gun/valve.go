@@ -1,8 +1,6 @@
 package gun
 
 import (
-	"errors"
-	"fmt"
 	"math"
 
 	"boothset/calc/line"
@@ -31,22 +29,22 @@ var Linear = Shape{{0, 0}, {1, 1}}
 func (v Valve) Check() error {
 	switch {
 	case !(v.Full.C > 0) || math.IsInf(float64(v.Full.C), 0):
-		return errors.New("inlet valve: its conductance must be above 0")
+		return &Fault{ID: "valve-no-conductance"}
 	case !(v.Full.B >= 0 && v.Full.B < 1):
-		return fmt.Errorf("inlet valve: critical ratio %g must lie in 0 to 1", v.Full.B)
+		return &Fault{ID: "valve-ratio", Ratio: v.Full.B}
 	case !(v.Turns > 0) || math.IsInf(v.Turns, 0):
-		return errors.New("inlet valve: turns from shut to open must be above 0")
+		return &Fault{ID: "valve-turns"}
 	}
 	return v.Shape.check()
 }
 
 func (s Shape) check() error {
 	if len(s) < 2 || s[0] != (Knee{}) || s[len(s)-1] != (Knee{1, 1}) {
-		return errors.New("inlet valve: its shape must run from 0,0 to 1,1")
+		return &Fault{ID: "valve-shape-ends"}
 	}
 	for i := 1; i < len(s); i++ {
 		if !(s[i].Opening > s[i-1].Opening && s[i].Share > s[i-1].Share) {
-			return fmt.Errorf("inlet valve: its shape must rise at every knee, not at number %d", i+1)
+			return &Fault{ID: "valve-shape-rise", Knee: i + 1}
 		}
 	}
 	return nil

@@ -1,7 +1,6 @@
 package supply
 
 import (
-	"fmt"
 	"math"
 
 	"boothset/calc/unit"
@@ -77,9 +76,7 @@ func (m Main) Drop(q unit.Flow, inlet unit.Abs) (unit.Drop, error) {
 	}
 	out := m.outlet(q, inlet, 0)
 	if float64(out) < leastLeft*float64(inlet) {
-		return 0, &InputError{"main", fmt.Sprintf(
-			"a bore of %.3g mm (%.3g in) over %.3g m (%.3g ft) cannot carry %.3g scfm from %.3g bar absolute; a wider or shorter main would",
-			m.Bore.MM(), m.Bore.Inches(), float64(m.Length), m.Length.Feet(), q.SCFM(), inlet.Bar())}
+		return 0, &InputError{"main", "main-too-narrow", m.Bore.MM(), 0, 0, "mm"}
 	}
 	return unit.Drop(inlet - out), nil
 }

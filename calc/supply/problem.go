@@ -2,17 +2,24 @@ package supply
 
 import "fmt"
 
-// InputError is an answer that cannot be worked with: which one, and what would do.
-type InputError struct{ Field, Why string }
+// InputError is an answer that cannot be worked with: which one, the sentence that says
+// why, what was given and the bounds, all in Unit.
+type InputError struct {
+	Field, ID        string
+	Given, Low, High float64
+	Unit             string
+}
 
-func (e *InputError) Error() string { return e.Field + ": " + e.Why }
+func (e *InputError) Error() string {
+	return fmt.Sprintf("%s %.4g %s: %s %.4g to %.4g", e.Field, e.Given, e.Unit, e.ID, e.Low, e.High)
+}
 
 // within is nil where v lies in low to high, all three in the unit named. NaN lies nowhere.
 func within(field string, v, low, high float64, unit string) error {
 	if v >= low && v <= high {
 		return nil
 	}
-	return &InputError{field, fmt.Sprintf("%.4g %s is outside %.4g to %.4g %s", v, unit, low, high, unit)}
+	return &InputError{field, "outside-unit", v, low, high, unit}
 }
 
 // firstOf is the first error there is, or nil.

@@ -1,7 +1,6 @@
 package supply
 
 import (
-	"fmt"
 	"math"
 	"time"
 
@@ -123,11 +122,11 @@ func (r Receiver) Delivered(rise unit.Drop, t time.Duration) (unit.Flow, error) 
 // where no receiver up to the largest would do.
 func ReceiverFor(use, comp unit.Flow, t time.Duration, fall unit.Drop, temp unit.Temp) (unit.Volume, error) {
 	if !(fall > 0) {
-		return 0, &InputError{"fall in pressure", fmt.Sprintf("%.4g psi leaves a receiver nothing to give; it must be above 0", fall.PSI())}
+		return 0, &InputError{"fall in pressure", "nothing-to-give", fall.PSI(), 0, 0, "psi"}
 	}
 	v := float64(use-comp) * max(t.Seconds(), 0) * unit.ANRPressure / float64(fall) * warmth(temp)
 	if v > float64(LargestReceiver) || math.IsNaN(v) {
-		return 0, &InputError{"receiver", fmt.Sprintf("none up to %.0f m3 would do", float64(LargestReceiver))}
+		return 0, &InputError{"receiver", "no-such-receiver", v, 0, float64(LargestReceiver), "m3"}
 	}
 	return unit.Volume(max(v, float64(SmallestReceiver))), nil
 }

@@ -14,16 +14,20 @@ const (
 )
 
 // ParseError says that something typed could not be read as a quantity: which
-// quantity, what was given, and what would do. A caller that knows the field
-// better ("hose length") may put its own name in Quantity.
+// quantity, what was given, and the id of the sentence that says what would do.
 type ParseError struct {
 	Quantity string // "pressure"
 	Given    string // what was typed, cut short where it was too long
-	Want     string // "type a number with psi, bar or kPa, such as 90psi"
+	ID       string // "want-pressure"
+	Usage    string // the id of what the quantity takes at all
+	Parts    []Part // what the sentence speaks of
 }
 
+// Part is a piece of a sentence, by its name there.
+type Part struct{ Name, Text string }
+
 func (e *ParseError) Error() string {
-	return e.Quantity + " " + strconv.Quote(e.Given) + ": " + e.Want
+	return e.Quantity + " " + strconv.Quote(e.Given) + ": " + e.ID
 }
 
 // row is one unit of a quantity: its id, its size in SI, and how people spell
@@ -37,7 +41,7 @@ type row[U ~uint8] struct {
 // quantity is all there is to know to read one kind of quantity.
 type quantity[U ~uint8] struct {
 	name      string
-	usage     string   // what to tell a person whose input was not understood
+	usage     string   // the sentence for a person whose input was not understood
 	fractions bool     // 3/8 and 1-1/2 are numbers too
 	marks     []string // spellings that name no unit, such as a degree sign alone
 	rows      []row[U]
@@ -54,13 +58,13 @@ type reading[U ~uint8] struct {
 func (q *quantity[U]) parse(s string, bare U) (r reading[U], err error) {
 	if utf8.RuneCountInString(s) > maxTyped {
 		short := string([]rune(s)[:maxTyped]) + "..."
-		return r, q.fail(short, "that is too long: "+q.usage)
+		return r, q.fail(short, "typed-too-long")
 	}
 	sc := scanner{strings.Trim(s, " \t\r\n")}
-	var want string
+	var want refusal
 	r.value, r.fraction, want = sc.number(q.fractions, q.usage)
-	if want != "" {
-		return r, q.fail(s, want)
+	if want.id != "" {
+		return r, q.fail(s, want.id, want.parts...)
 	}
 	typed := strings.TrimSuffix(sc.rest, ".")
 	r.bare = q.unmarked(typed)
@@ -73,8 +77,14 @@ func (q *quantity[U]) parse(s string, bare U) (r reading[U], err error) {
 	return r, q.fail(s, q.usage)
 }
 
-func (q *quantity[U]) fail(given, want string) error {
-	return &ParseError{Quantity: q.name, Given: given, Want: want}
+func (q *quantity[U]) fail(given, id string, parts ...Part) error {
+	return &ParseError{Quantity: q.name, Given: given, ID: id, Usage: q.usage, Parts: parts}
+}
+
+// refusal is the sentence that says what would have done, none where its id is empty.
+type refusal struct {
+	id    string
+	parts []Part
 }
 
 // unmarked says that typed names no unit.
@@ -147,9 +157,9 @@ func (sc *scanner) digits() string {
 }
 
 // number reads a number: an optional sign, digits with at most one point or
-// decimal comma, or a fraction where those are allowed. A want that is not
-// empty says what would have done instead: usage, or something more exact.
-func (sc *scanner) number(fractions bool, usage string) (v float64, fraction bool, want string) {
+// decimal comma, or a fraction where those are allowed. A want that has an id
+// says what would have done instead: usage, or something more exact.
+func (sc *scanner) number(fractions bool, usage string) (v float64, fraction bool, want refusal) {
 	negative := sc.accept('-')
 	if !negative {
 		sc.accept('+')
@@ -162,35 +172,34 @@ func (sc *scanner) number(fractions bool, usage string) (v float64, fraction boo
 		v, want = sc.decimal(whole, usage)
 	}
 	switch {
-	case want != "":
+	case want.id != "":
 		return 0, false, want
 	case v > maxNumber:
-		return 0, false, "that is too large: numbers up to 1000000000 are taken"
+		return 0, false, refusal{"typed-too-large", []Part{{"most", strconv.FormatFloat(maxNumber, 'f', -1, 64)}}}
 	case negative && v != 0: // so that -0 is 0
 		v = -v
 	}
-	return v, fraction, ""
+	return v, fraction, refusal{}
 }
 
 // decimal reads what follows the digits before the point. A comma with exactly
 // three digits behind it could be a decimal comma or a thousands mark, which is
 // a factor of a thousand, so it is refused; after a zero it can only be decimal.
-func (sc *scanner) decimal(whole, usage string) (v float64, want string) {
+func (sc *scanner) decimal(whole, usage string) (v float64, want refusal) {
 	comma := sc.accept(',')
 	point := !comma && sc.accept('.')
 	part := sc.digits()
 	significant := strings.TrimLeft(whole, "0")
 	switch {
 	case whole+part == "":
-		return 0, usage
+		return 0, refusal{id: usage}
 	case (comma || point) && sc.rest != "" && (sc.rest[0] == ',' || sc.rest[0] == '.'):
-		return 0, "write it with one point at most and no thousands marks, such as 1500 or 1.5"
+		return 0, refusal{id: "typed-marks"}
 	case comma && len(part) == 3 && significant != "":
 		without := strings.TrimRight(significant+"."+part, "0")
-		return 0, "the comma can be read two ways: write " + significant + part +
-			" or " + strings.TrimSuffix(without, ".")
+		return 0, refusal{"typed-two-ways", []Part{{"one", significant + part}, {"other", strings.TrimSuffix(without, ".")}}}
 	}
-	return digitsValue(whole + "." + part), ""
+	return digitsValue(whole + "." + part), refusal{}
 }
 
 // fraction reads "/8" after a 3, or " 1/2" or "-1/2" after a 1. Where it finds

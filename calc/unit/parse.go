@@ -27,7 +27,7 @@ const (
 
 var pressure = quantity[PressureUnit]{
 	name:  "pressure",
-	usage: "type a number with psi, bar or kPa, such as 90psi",
+	usage: "want-pressure",
 	rows: []row[PressureUnit]{
 		{InPSI, PascalPerPSI, []string{"psi", "psig", "lb", "lbs"}},
 		{InBar, PascalPerBar, []string{"bar", "bars", "barg", "bar(g)"}},
@@ -56,7 +56,7 @@ var degreeMarks = []string{"°", "deg", "degree", "degrees"}
 
 var temperature = quantity[TempUnit]{
 	name:  "temperature",
-	usage: "type a number with F or C, such as 75F or 24C",
+	usage: "want-temperature",
 	marks: degreeMarks,
 	rows: []row[TempUnit]{
 		{InFahrenheit, kelvinPerFahrenheit, []string{"f", "°f", "degf", "degreesf", "fahrenheit"}},
@@ -66,7 +66,7 @@ var temperature = quantity[TempUnit]{
 
 var temperatureDifference = quantity[TempUnit]{
 	name:  "temperature difference",
-	usage: "type a number of degrees with F or C, such as 5F or 3C",
+	usage: "want-temperature-difference",
 	marks: degreeMarks,
 	rows: []row[TempUnit]{
 		temperature.rows[0],
@@ -86,7 +86,7 @@ func ParseTemp(s string, bare TempUnit) (Temp, error) {
 		t = Fahrenheit(r.value)
 	}
 	if t <= 0 {
-		return 0, temperature.fail(s, "type a temperature above -459F or -273C")
+		return 0, temperature.fail(s, "want-above-absolute-zero")
 	}
 	return t, nil
 }
@@ -113,7 +113,7 @@ const (
 
 var length = quantity[LengthUnit]{
 	name:      "length",
-	usage:     "type a number with in, ft, mm or m, such as 3/8in, 25ft or 10mm",
+	usage:     "want-length",
 	fractions: true,
 	rows: []row[LengthUnit]{
 		{InInches, MetrePerInch, []string{"in", "inch", "inches", `"`, "''"}},
@@ -155,7 +155,7 @@ const (
 
 var flow = quantity[FlowUnit]{
 	name:  "air flow",
-	usage: "type a number with cfm or L/min, such as 10cfm or 280L/min",
+	usage: "want-air-flow",
 	rows: []row[FlowUnit]{
 		{InSCFM, ANRPerSCFM, []string{"cfm", "scfm", "ft3/min"}},
 		{InLPM, CubicMetrePerL / SecondPerMinute, []string{"l/min", "lpm", "dm3/min"}},
@@ -177,7 +177,7 @@ const inPercent percentUnit = 1
 
 var percentage = quantity[percentUnit]{
 	name:  "percentage",
-	usage: "type a number of percent, such as 45%",
+	usage: "want-percentage",
 	rows:  []row[percentUnit]{{inPercent, 1e-2, []string{"%", "percent", "pct", "%rh"}}},
 }
 
@@ -206,7 +206,7 @@ const (
 
 var volume = quantity[VolumeUnit]{
 	name:  "volume",
-	usage: "type a number with L, mL, gal, qt or fl oz, such as 1.5L or 60gal",
+	usage: "want-volume",
 	rows: []row[VolumeUnit]{
 		{InLitres, CubicMetrePerL, []string{"l", "litre", "litres", "liter", "liters"}},
 		{InML, 1e-3 * CubicMetrePerL, []string{"ml", "cc", "cm3"}},
@@ -232,7 +232,7 @@ const (
 
 var area = quantity[AreaUnit]{
 	name:  "area",
-	usage: "type a number with ft2 or m2, such as 20ft2 or 2m2",
+	usage: "want-area-number",
 	rows: []row[AreaUnit]{
 		{InFeet2, MetrePerFoot * MetrePerFoot, []string{"ft2", "ft^2", "sqft"}},
 		{InMetres2, 1, []string{"m2", "m^2", "sqm"}},
@@ -256,7 +256,7 @@ const (
 
 var duration = quantity[TimeUnit]{
 	name:  "time",
-	usage: "type a number with s, min or h, such as 18s",
+	usage: "want-time",
 	rows: []row[TimeUnit]{
 		{InSeconds, 1, []string{"s", "sec", "secs", "second", "seconds"}},
 		{InMinutes, SecondPerMinute, []string{"min", "mins", "minute", "minutes"}},
@@ -275,7 +275,7 @@ const inMM2PerS viscosityUnit = 1
 
 var viscosity = quantity[viscosityUnit]{
 	name:  "viscosity",
-	usage: "type a number with mm2/s or cSt, such as 60cSt",
+	usage: "want-viscosity",
 	rows:  []row[viscosityUnit]{{inMM2PerS, 1e-6, []string{"mm2/s", "mm^2/s", "cst"}}},
 }
 

@@ -22,17 +22,18 @@ func runAssistant(args []string, std stdio, getenv func(string) string) int {
 	var flags common
 	f := flag.NewFlagSet("boothset", flag.ContinueOnError)
 	flags.flags(f)
-	if code, done := parse(f, args, std, getenv, "assistant-intro", &flags); done {
+	if code, done := parse(f, args, std, getenv, help{intro: "assistant-intro"}, &flags); done {
 		return code
-	}
-	screen, why := screenOf(std, getenv)
-	if screen == nil {
-		fmt.Fprintf(std.err, "boothset: %s, so the assistant cannot open. Without a screen use\n\n%s\nboothset plan --help lists all that can be given.\n", why, planIntro)
-		return exitBadInput
 	}
 	var o opened
 	if err := flags.open(&o, getenv); err != nil {
 		return refuse(std, err)
+	}
+	screen, why := screenOf(std, getenv)
+	if screen == nil {
+		w := o.words
+		fmt.Fprintf(std.err, "boothset: %s, %s\n\n%s\nboothset plan --help %s\n", w.Say(why), w.Say("assistant-no-screen"), planHelp.text(w), w.Say("assistant-see"))
+		return exitBadInput
 	}
 	left, err := tui.Run(tui.Options{Catalogue: o.catalogue, Words: o.words, System: o.sys, In: std.in, Out: screen, Getenv: getenv, Kept: last.File(getenv), Questions: pages(o.catalogue)})
 	var unkept *last.Error
@@ -41,16 +42,16 @@ func runAssistant(args []string, std stdio, getenv func(string) string) int {
 	}
 	switch {
 	case err != nil:
-		return failed(std, err)
+		return failed(std, o.words, "failed-screen", err)
 	case left.Stopped:
 		return exitStopped
 	case !left.Answered:
 		return exitAnswered
 	}
 	p := plan{request: left.Request, setup: left.Setup, spread: left.Spread}
-	card := cardOf(&p, left.System, o.words)
+	card := cardOf(&p, cardWidth, left.System, o.words)
 	if _, err := std.out.Write(card); err != nil {
-		return failed(std, fmt.Errorf("writing the answer: %w", err))
+		return failed(std, o.words, "failed-answer", err)
 	}
 	if left.Setup.Stopped() {
 		return exitCannot
@@ -62,7 +63,7 @@ func runAssistant(args []string, std stdio, getenv func(string) string) int {
 func pages(c *presets.Catalogue) []tui.Question {
 	var all []tui.Question
 	for _, q := range questions() {
-		all = append(all, tui.Question{Name: q.name, Title: q.brief, Fields: q.fields,
+		all = append(all, tui.Question{Name: q.name, Title: c.Words().Say(q.brief), Fields: q.fields,
 			Ask: func(s presets.Sheet, read, show unit.System) (tui.Answer, error) {
 				r, err := q.ask(c, s, read)
 				if err != nil {
@@ -76,19 +77,20 @@ func pages(c *presets.Catalogue) []tui.Question {
 	return all
 }
 
-// screenOf is where the assistant can draw, nil with the reason where it cannot.
+// screenOf is where the assistant can draw, nil with the id of the reason where it
+// cannot.
 func screenOf(std stdio, getenv func(string) string) (screen io.Writer, why string) {
 	switch {
 	case !isTerminal(std.in):
-		return nil, "standard input is not a terminal"
+		return nil, "no-screen-input"
 	case getenv("TERM") == "dumb":
-		return nil, "this terminal cannot be drawn on (TERM=dumb)"
+		return nil, "no-screen-dumb"
 	case isTerminal(std.out):
 		return std.out, ""
 	case isTerminal(std.err):
 		return std.err, ""
 	}
-	return nil, "neither standard output nor standard error is a terminal"
+	return nil, "no-screen-output"
 }
 
 func isTerminal(v any) bool {

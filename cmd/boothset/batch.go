@@ -6,12 +6,12 @@ import (
 	"encoding/json"
 	"errors"
 	"flag"
-	"fmt"
 	"io"
 	"reflect"
 	"runtime/debug"
 	"strings"
 
+	"boothset/calc"
 	"boothset/calc/unit"
 	"boothset/presets"
 	"boothset/presets/words"
@@ -33,7 +33,7 @@ type lineAnswer func(dst, text []byte, n int) ([]byte, int)
 // runBatch answers one JSON request a line, in order. A bad line is answered by an
 // error object and the rest go on. It exits 2 where any line was bad, else 3 where any
 // job cannot be done, else 0.
-func runBatch(std stdio, answer lineAnswer) int {
+func runBatch(std stdio, w *words.Words, answer lineAnswer) int {
 	in := bufio.NewReaderSize(std.in, 1<<16)
 	out := bufio.NewWriterSize(std.out, 1<<16)
 	// Next to nothing lives on from line to line: collecting garbage every few megabytes
@@ -53,7 +53,7 @@ func runBatch(std stdio, answer lineAnswer) int {
 				worst = code
 			}
 			if _, err := out.Write(append(dst, '\n')); err != nil {
-				return failed(std, fmt.Errorf("writing answer %d: %w", n, err))
+				return failed(std, w, "failed-line-out", err, figure("line", calc.FigureCount, n))
 			}
 		}
 		if err == nil && in.Buffered() == 0 {
@@ -63,22 +63,22 @@ func runBatch(std stdio, answer lineAnswer) int {
 			break
 		}
 		if err != nil {
-			return failed(std, fmt.Errorf("line %d: %w", n, err))
+			return failed(std, w, "failed-line-in", err, figure("line", calc.FigureCount, n))
 		}
 	}
 	if err := out.Flush(); err != nil {
-		return failed(std, fmt.Errorf("writing: %w", err))
+		return failed(std, w, "failed-writing", err)
 	}
 	return worst
 }
 
 // aloneWithBatch refuses the flags that a batch's requests give themselves.
-func aloneWithBatch(f *flag.FlagSet) (err error) {
+func aloneWithBatch(f *flag.FlagSet, w *words.Words) (err error) {
 	f.Visit(func(x *flag.Flag) {
 		switch x.Name {
 		case "batch", "json", presets.FieldUnits, flagLang:
 		default:
-			err = &presets.FieldError{Field: x.Name, Want: "with --batch each request gives its own; only --units goes beside it"}
+			err = &presets.FieldError{Field: x.Name, Want: w.Say("want-no-batch")}
 		}
 	})
 	return err
@@ -105,17 +105,17 @@ func readLine(in *bufio.Reader) ([]byte, error) {
 }
 
 // decodeLine reads one line's request into q, or says what is wrong with it.
-func decodeLine(text []byte, q any) error {
+func decodeLine(text []byte, q any, w *words.Words) error {
 	if len(text) > longestLine {
-		return wholeLine(fmt.Sprintf("longer than %d bytes", longestLine))
+		return wholeLine(spoken(w, "want-shorter", figure("most", calc.FigureCount, longestLine)))
 	}
 	d := json.NewDecoder(bytes.NewReader(text))
 	d.DisallowUnknownFields()
 	if err := d.Decode(q); err != nil {
-		return requestFault(err)
+		return requestFault(err, w)
 	}
 	if _, err := d.Token(); !errors.Is(err, io.EOF) {
-		return wholeLine("one JSON object a line, nothing behind it")
+		return wholeLine(w.Say("want-one-object"))
 	}
 	return nil
 }
@@ -131,7 +131,7 @@ func planLine(c *presets.Catalogue, sys unit.System, w *words.Words) lineAnswer 
 }
 
 func appendPlanLine(dst []byte, c *presets.Catalogue, text []byte, n int, sys unit.System, w *words.Words, q *batchRequest, p *plan) ([]byte, int) {
-	if err := decodeLine(text, q); err != nil {
+	if err := decodeLine(text, q, w); err != nil {
 		return appendError(dst, n, err), exitBadInput
 	}
 	if q.Units != "" {
@@ -158,29 +158,35 @@ func wholeLine(want string) *presets.FieldError {
 	return &presets.FieldError{Field: "request", Want: want}
 }
 
+// lineExample is a request as a line of a batch may be.
+const lineExample = `{"coat":"clear","gun":"reduced-pressure","temp":"75F","humidity":45,"supply":"90psi"}`
+
 // requestFault says in plain words what is wrong with a line's JSON.
-func requestFault(err error) *presets.FieldError {
+func requestFault(err error, w *words.Words) *presets.FieldError {
 	var kind *json.UnmarshalTypeError
 	if !errors.As(err, &kind) {
 		if key, found := strings.CutPrefix(err.Error(), "json: unknown field "); found {
-			return &presets.FieldError{Field: strings.Trim(key, `"`), Want: "no such field; a request may hold " + strings.Join(requestFields(), ", ")}
+			return &presets.FieldError{Field: strings.Trim(key, `"`), Want: spoken(w, "want-field", said("names", strings.Join(requestFields(), ", ")))}
 		}
-		return wholeLine(`not JSON; give one object a line, such as {"coat":"clear","gun":"reduced-pressure","temp":"75F","humidity":45,"supply":"90psi"}`)
+		return wholeLine(spoken(w, "want-json", said("example", lineExample)))
 	}
 	field := kind.Field[strings.LastIndexByte(kind.Field, '.')+1:] // without the struct it is embedded from
+	var want string
 	switch field {
 	case "":
-		return wholeLine("a JSON " + kind.Value + "; give one object a line")
+		return wholeLine(spoken(w, "want-object", said("kind", kind.Value)))
 	case presets.FieldHose:
-		return &presets.FieldError{Field: field, Want: `a JSON ` + kind.Value + ` will not do; give a list, such as ["25ft,3/8in"]`}
+		want = spoken(w, "want-list", said("example", `["25ft,3/8in"]`))
 	case presets.FieldOther:
-		return &presets.FieldError{Field: field, Want: `a JSON ` + kind.Value + ` will not do; give a list, such as ["10cfm,50%"]`}
+		want = spoken(w, "want-list", said("example", `["10cfm,50%"]`))
 	case "spread":
-		return &presets.FieldError{Field: field, Want: "a JSON " + kind.Value + " will not do; give true or false"}
+		want = w.Say("want-truth")
 	case presets.FieldUnits:
-		return &presets.FieldError{Field: field, Want: "a JSON " + kind.Value + " will not do; choose us or metric"}
+		want = chooseUnits(w)
+	default:
+		want = w.Say("want-text-or-number")
 	}
-	return &presets.FieldError{Field: field, Want: "a JSON " + kind.Value + " will not do; give text or a number"}
+	return &presets.FieldError{Field: field, Want: spoken(w, "want-other-kind", said("kind", kind.Value), said("want", want))}
 }
 
 // requestFields is the names that a request may hold.

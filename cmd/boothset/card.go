@@ -1,7 +1,8 @@
 package main
 
 import (
-	"fmt"
+	"strconv"
+	"strings"
 
 	"boothset/calc"
 	"boothset/calc/unit"
@@ -13,59 +14,123 @@ import (
 // cardWidth is how wide a printed answer may be.
 const cardWidth = 80
 
-// partWidth is how much of it the name of a part of the line has; the figures need
-// the rest.
-const partWidth = cardWidth - 3*(1+9) - (1 + 5) - (1 + 4)
-
 // cardOf is the answer as a person would write it on a card.
-func cardOf(p *plan, sys unit.System, w *words.Words) []byte {
-	r, s := &p.request, &p.setup
-	out := &printer{width: cardWidth, sys: sys, words: w}
-	line := out.line
-	fine := words.PressureDecimals(sys)
-	out.paragraph("%s, %s gun. Air %s at %s humidity, supply %s.", r.Coat.Name, r.Gun.Name,
-		sys.Temp(r.Day.Air, unit.Usual), unit.PercentText(r.Day.Humidity, unit.Usual), sys.Gauge(r.Supply, unit.Usual))
-	line("")
-	set := map[calc.Place]string{calc.Wall: "WALL", calc.Foot: "AT THE FOOT", calc.Nowhere: "WALL"}[r.RegulatorAt]
-	line("  %-12s %-10s trigger pulled; %s with no air moving", set, sys.Gauge(s.Wall.Flowing, unit.Usual), sys.Gauge(s.Wall.Static, fine))
-	line("  %-12s %-10s between %s and %s", "DISTANCE", sys.Small(s.Distance.Target, unit.Usual), sys.Small(s.Distance.Low, unit.Usual), sys.Small(s.Distance.High, unit.Usual))
-	line("  %-12s %-10s %s in hand; not below %s", "INLET VALVE", unit.PercentText(s.Valve.Opening, 0)+" open", sys.Drop(s.Valve.Reserve, unit.Usual), unit.PercentText(s.Valve.Floor, 0))
-	line("")
-	wants := fmt.Sprintf("%s behind the valve, %s, %s at the cap", sys.Gauge(s.Working.Pressure, fine), sys.Flow(s.Working.Flow, unit.Usual), sys.Gauge(s.Working.Cap, fine))
-	if s.Short.Is {
-		line("The gun wants %s.", wants)
-		line("It gets %s at most.", sys.Gauge(s.Short.Best, fine))
-	} else {
-		line("At the gun %s.", wants)
-	}
+func cardOf(p *plan, width int, sys unit.System, w *words.Words) []byte {
+	s := &p.setup
+	out := &printer{width: width, sys: sys, words: w}
+	out.settings(&p.request, s)
+	out.line("")
+	out.atTheGun(s)
 	for _, l := range w.Spread(sys, p.spread) {
 		out.hang("-", l)
 	}
-	line("")
+	out.line("")
 	out.cautions(s.Cautions)
-	line("")
-	line("%-*s %9s %9s %9s %5s %4s", partWidth, "The line", "in", "out", "loss", "share", "Mach")
-	for i, p := range s.Line {
-		mark := ""
-		if i == s.Bottleneck {
-			mark = " <"
-		}
-		name := ansi.Truncate(p.Name, partWidth-len(mark), "...") + mark
-		share := ""
-		if p.Share > 0 {
-			share = unit.PercentText(p.Share, 0)
-		}
-		line("%-*s %9s %9s %9s %5s %4.2f", partWidth, name, sys.Gauge(p.In, fine), sys.Gauge(p.Out, fine), sys.Drop(p.Loss, unit.Usual), share, p.Mach)
-	}
-	line("")
+	out.line("")
+	out.airLine(s)
+	out.line("")
 	if len(s.Fixes) > 0 {
-		line("What would help")
+		out.line("%s", out.say("card-help"))
 		for i := range s.Fixes {
 			f := &s.Fixes[i]
-			out.hang("-", out.sentence(f.ID(), f.Figures()))
+			out.hang("-", out.say(f.ID(), f.Figures()...))
 		}
-		line("")
+		out.line("")
 	}
 	out.reasons(s.Reasons)
 	return out.b
+}
+
+// settings writes the job, and the three values to set for it.
+func (p *printer) settings(r *calc.Request, s *calc.Setup) {
+	const values = 10
+	p.paragraph(p.say("card-heading", said("coat", r.Coat.Name), said("gun", r.Gun.Name),
+		figure("air", calc.FigureTemp, r.Day.Air), figure("humidity", calc.FigureShare, r.Day.Humidity), said("supply", p.sys.Gauge(r.Supply, unit.Usual))))
+	p.line("")
+	wall := "label-wall"
+	if r.RegulatorAt == calc.Foot {
+		wall = "label-foot"
+	}
+	p.rows(values,
+		row{p.say(wall), p.sys.Gauge(s.Wall.Flowing, unit.Usual), p.say("card-static", figure("static", calc.FigureGauge, s.Wall.Static))},
+		row{p.say("label-distance"), p.sys.Small(s.Distance.Target, unit.Usual),
+			p.say("card-between", figure("low", calc.FigureDistance, s.Distance.Low), figure("high", calc.FigureDistance, s.Distance.High))},
+		row{p.say("label-valve"), p.say("card-opening", figure("opening", calc.FigureShare, s.Valve.Opening)),
+			p.say("card-reserve", figure("reserve", calc.FigureDrop, s.Valve.Reserve), figure("floor", calc.FigureShare, s.Valve.Floor))},
+	)
+}
+
+// atTheGun writes what the gun gets, and where it gets too little, what it wants.
+func (p *printer) atTheGun(s *calc.Setup) {
+	id := "card-gun"
+	if s.Short.Is {
+		id = "card-gun-wants"
+	}
+	p.paragraph(p.say(id, figure("working", calc.FigureGauge, s.Working.Pressure), figure("flow", calc.FigureFlow, s.Working.Flow), figure("cap", calc.FigureGauge, s.Working.Cap)))
+	if s.Short.Is {
+		p.paragraph(p.say("card-gun-gets", figure("best", calc.FigureGauge, s.Short.Best)))
+	}
+}
+
+// leastPart is the room that the name of a part must have beside its figures.
+const leastPart = 20
+
+// airLine writes the parts of the line as a table, or, where the width is too small for
+// one, in sentences. What costs most is marked.
+func (p *printer) airLine(s *calc.Setup) {
+	const columns = 6
+	widths := [columns]int{0, 9, 9, 9, 5, 4}
+	table := [][columns]string{{p.say("card-parts"), p.say("card-in"), p.say("card-out"), p.say("card-loss"), p.say("card-share"), p.say("card-mach")}}
+	fine := words.PressureDecimals(p.sys)
+	for i := range s.Line {
+		part := &s.Line[i]
+		share := ""
+		if part.Share > 0 {
+			share = unit.PercentText(part.Share, 0)
+		}
+		table = append(table, [columns]string{part.Name, p.sys.Gauge(part.In, fine), p.sys.Gauge(part.Out, fine), p.sys.Drop(part.Loss, unit.Usual), share, machText(part.Mach)})
+	}
+	figures := 0
+	for column := 1; column < columns; column++ {
+		for _, cells := range table {
+			widths[column] = max(widths[column], ansi.StringWidth(cells[column]))
+		}
+		figures += 1 + widths[column]
+	}
+	widths[0] = min(p.width, cardWidth) - figures
+	if widths[0] < leastPart {
+		p.partsInWords(s)
+		return
+	}
+	for i, cells := range table {
+		mark := ""
+		if i > 0 && i-1 == s.Bottleneck {
+			mark = " <"
+		}
+		text := pad(ansi.Truncate(cells[0], widths[0]-len(mark), "...")+mark, widths[0])
+		for column := 1; column < columns; column++ {
+			text += " " + strings.Repeat(" ", widths[column]-ansi.StringWidth(cells[column])) + cells[column]
+		}
+		p.line("%s", text)
+	}
+}
+
+// machText is a Mach number to two decimals.
+func machText(v float64) string { return strconv.FormatFloat(v, 'f', 2, 64) }
+
+// partsInWords writes the parts of the line a sentence each.
+func (p *printer) partsInWords(s *calc.Setup) {
+	p.line("%s", p.say("card-parts"))
+	for i := range s.Line {
+		part := &s.Line[i]
+		mark, id := "-", "card-part-figures"
+		if i == s.Bottleneck {
+			mark = "<"
+		}
+		if part.Share > 0 {
+			id = "card-part-shared"
+		}
+		p.hang(mark, p.say(id, said("part", part.Name), figure("in", calc.FigureGauge, part.In), figure("out", calc.FigureGauge, part.Out),
+			figure("loss", calc.FigureDrop, part.Loss), figure("share", calc.FigureShare, part.Share), said("mach", machText(part.Mach))))
+	}
 }

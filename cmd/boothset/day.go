@@ -1,8 +1,6 @@
 package main
 
 import (
-	"fmt"
-	"strings"
 	"time"
 
 	"boothset/calc"
@@ -14,14 +12,13 @@ import (
 
 func dayQuestion() question {
 	return question{
-		name: "day", brief: "spray, wait or stop; thinner, flash-off and pot life today",
-		intro: `boothset day: what the day does to a coat, and what turns it.
-
-  boothset day --coat clear --temp 75F --humidity 45
-  boothset day --coat clear --temp 75F --humidity 60 --panel 66F --pot-life 4h --started 14:30
-`,
-		schema: "boothset.day/1", fields: presets.DayFields(),
-		ask: asks((*presets.Catalogue).Day, calc.SolveDay, func(r *calc.DayRequest, a *calc.DayAnswer) reply { return &dayReply{r, a} }),
+		name: "day", brief: "brief-day",
+		help: help{intro: "day-intro", schema: "boothset.day/1", examples: []string{
+			"boothset day --coat clear --temp 75F --humidity 45",
+			"boothset day --coat clear --temp 75F --humidity 60 --panel 66F --pot-life 4h --started 14:30",
+		}},
+		fields: presets.DayFields(),
+		ask:    asks((*presets.Catalogue).Day, calc.SolveDay, func(r *calc.DayRequest, a *calc.DayAnswer) reply { return &dayReply{r, a} }),
 	}
 }
 
@@ -43,51 +40,54 @@ func (d *dayReply) turn(sys unit.System, w *words.Words) string {
 
 func (d *dayReply) print(p *printer) {
 	r, a := d.r, d.a
-	sys := p.sys
-	p.paragraph("%s. Air %s at %s humidity, panel %s, paint %s.", r.Coat, sys.Temp(r.Air, unit.Usual),
-		unit.PercentText(r.Humidity, unit.Usual), sys.Temp(r.Panel, unit.Usual), sys.Temp(r.Paint, unit.Usual))
+	p.paragraph(p.say("day-heading", said("coat", r.Coat), figure("air", calc.FigureTemp, r.Air), figure("humidity", calc.FigureShare, r.Humidity),
+		figure("panel", calc.FigureTemp, r.Panel), figure("paint", calc.FigureTemp, r.Paint)))
 	p.line("")
-	p.hang("  "+strings.ToUpper(string(a.Verdict)), d.turn(sys, p.words))
+	p.hang("  "+p.say("verdict-"+string(a.Verdict)), d.turn(p.sys, p.words))
 	p.line("")
-	p.row("DEW POINT", sys.Temp(a.DewPoint, unit.Usual), d.marginText(sys))
-	p.row("FLASH-OFF", flashText(a.Flash), "as long as on a mild day")
-	p.row(d.gradeName(), string(a.Grade), "")
+	all := []row{
+		{p.say("label-dew"), p.sys.Temp(a.DewPoint, unit.Usual), d.margin(p)},
+		{p.say("label-flash"), d.flash(p), p.say("day-flash-of")},
+		{p.say(d.gradeLabel()), p.say("grade-" + string(a.Grade)), ""},
+	}
 	if pot := &a.PotLife; pot.Known {
 		more := ""
 		if r.HasStarted {
-			more = "over at about " + string(p.words.AppendClock(nil, sys, pot.Ends))
+			more = p.say("day-ends", figure("ends", calc.FigureClock, time.Duration(pot.Ends).Seconds()))
 		}
-		p.row("POT LIFE", "about "+p.words.Minutes(pot.Life), more)
+		all = append(all, row{p.say("label-pot-life"), p.about(true, p.words.Minutes(pot.Life)), more})
 	}
+	p.rows(leastValue, all...)
 	p.line("")
 	p.cautions(a.Cautions)
 	p.line("")
 	p.reasons(a.Reasons)
 }
 
-func flashText(factor float64) string {
-	text := words.TimesText(factor) + " times"
-	if factor >= coat.LongestFlash {
-		return text + " or more"
+// flash is how long flash-off takes.
+func (d *dayReply) flash(p *printer) string {
+	times := figure("times", calc.FigureTimes, d.a.Flash)
+	if d.a.Flash >= coat.LongestFlash {
+		return p.say("day-flash-or-more", times)
 	}
-	return about(true) + text
+	return p.about(true, p.say("day-flash", times))
 }
 
-// marginText is where the panel is against the dew point.
-func (d *dayReply) marginText(sys unit.System) string {
-	m, where := d.a.PanelMargin, "above"
+// margin is where the panel is against the dew point.
+func (d *dayReply) margin(p *printer) string {
+	m, id := d.a.PanelMargin, "day-panel-above"
 	if m < 0 {
-		m, where = -m, "below"
+		m, id = -m, "day-panel-below"
 	}
-	return fmt.Sprintf("panel %s %s it; %s above is the least", sys.TempDiff(m, unit.Usual), where, sys.TempDiff(calc.LeastPanelMargin, unit.Usual))
+	return p.say(id, figure("margin", calc.FigureTempDiff, m), figure("least", calc.FigureTempDiff, calc.LeastPanelMargin))
 }
 
-// gradeName is what has the speed: what the coat is let down and hardened with.
-func (d *dayReply) gradeName() string {
+// gradeLabel names what has the speed: what the coat is let down and hardened with.
+func (d *dayReply) gradeLabel() string {
 	if d.r.Waterborne {
-		return "REDUCER"
+		return "label-reducer"
 	}
-	return "THINNER"
+	return "label-thinner"
 }
 
 func (d *dayReply) appendJSON(j *jsonWriter, sys unit.System, w *words.Words) {

@@ -1,8 +1,8 @@
 package main
 
 import (
-	"fmt"
-	"strings"
+	"slices"
+	"strconv"
 
 	"boothset/calc"
 	"boothset/calc/unit"
@@ -12,14 +12,13 @@ import (
 
 func filmQuestion() question {
 	return question{
-		name: "film", brief: "wet and dry film, coats, passes and gun speed",
-		intro: `boothset film: what film a coat wants, and how fast to move the gun for it.
-
-  boothset film --coat clear --gun reduced-pressure --cup-volume 100mL --cup-time 33s
-  boothset film --coat clear --solids 42 --wet 4mil,5mil
-`,
-		schema: "boothset.film/1", fields: presets.FilmFields(),
-		ask: asks((*presets.Catalogue).Film, calc.SolveFilm, func(r *calc.FilmRequest, a *calc.FilmAnswer) reply { return &filmReply{r, a} }),
+		name: "film", brief: "brief-film",
+		help: help{intro: "film-intro", schema: "boothset.film/1", examples: []string{
+			"boothset film --coat clear --gun reduced-pressure --cup-volume 100mL --cup-time 33s",
+			"boothset film --coat clear --solids 42 --wet 4mil,5mil",
+		}},
+		fields: presets.FilmFields(),
+		ask:    asks((*presets.Catalogue).Film, calc.SolveFilm, func(r *calc.FilmRequest, a *calc.FilmAnswer) reply { return &filmReply{r, a} }),
 	}
 }
 
@@ -32,53 +31,76 @@ func (f *filmReply) stopped() bool { return f.a.Stopped() }
 
 func (f *filmReply) print(p *printer) {
 	r, a := f.r, f.a
-	sys := p.sys
-	heading(p, &r.Laying, fmt.Sprintf("%s solids", unit.PercentText(r.Solids.Value, unit.Usual)))
+	heading(p, "film-heading-gun", "film-heading", &r.Laying, figure("solids", calc.FigureShare, r.Solids.Value))
+	p.rows(leastValue, slices.Concat(f.coats(p), f.speed(p), f.old(p))...)
+	p.line("")
+	p.cautions(a.Cautions)
+	p.line("")
+	p.reasons(a.Reasons)
+}
+
+// coats is the rows of what is laid and of what is to go.
+func (f *filmReply) coats(p *printer) (all []row) {
+	r, a := f.r, f.a
 	if len(a.Laid) > 0 {
 		low, high := unit.Length(0), unit.Length(0)
 		for _, c := range a.Laid {
 			low, high = low+c.Low, high+c.High
 		}
-		value := about(a.About) + filmText(sys, low)
+		value := filmText(p.sys, low)
 		if high > low {
-			value += " to " + filmText(sys, high)
+			value = p.span(value, filmText(p.sys, high))
 		}
-		p.row("LAID", value, "dry, by the comb")
-	}
-	each := "EACH COAT"
-	if len(a.Laid) > 0 && a.Left > 0 {
-		each = "NEXT COAT"
+		all = append(all, row{p.say("label-laid"), p.about(a.About, value), p.say("film-by-comb")})
 	}
 	if len(a.Laid) == 0 || a.Left > 0 {
-		p.row(each, about(a.About)+filmText(sys, a.Each.Wet)+" wet", "dries to "+filmText(sys, a.Each.Dry))
+		label := "label-each"
+		if len(a.Laid) > 0 {
+			label = "label-next"
+		}
+		all = append(all, row{p.say(label), p.about(a.About, wetText(p, a.Each)), p.say("film-dries", figure("dry", calc.FigureFilm, a.Each.Dry))})
 	}
-	coats := fmt.Sprint(a.Coats.Value)
+	laid, left := figure("laid", calc.FigureCount, len(a.Laid)), figure("left", calc.FigureCount, a.Left)
+	count := strconv.Itoa(a.Coats.Value)
 	switch {
 	case len(a.Laid) > 0 && a.Left == 0:
-		coats = fmt.Sprint(len(a.Laid), " laid")
+		count = p.say("film-laid", laid)
 	case len(a.Laid) > 0:
-		coats = fmt.Sprintf("%d laid, %d to go", len(a.Laid), a.Left)
+		count = p.say("film-laid-left", laid, left)
 	}
-	p.row("COATS", coats, filmText(sys, a.Running.Total)+" dry in all"+wanted(sys, r))
+	total := figure("total", calc.FigureFilm, a.Running.Total)
+	more := p.say("film-total", total)
+	if r.Wants.Known {
+		more = p.say("film-total-usual", total, figure("low", calc.FigureFilm, r.Wants.Low), figure("high", calc.FigureFilm, r.Wants.High))
+	}
+	return append(all, row{p.say("label-coats"), count, more})
+}
+
+// speed is the rows of how the gun is moved, and of what a given speed lays.
+func (f *filmReply) speed(p *printer) (all []row) {
+	r, a := f.r, f.a
 	if pass := &a.Pass; pass.Known {
-		p.row("GUN SPEED", about(f.rough())+sys.Speed(pass.Speed, words.SpeedDecimals), stretch(sys, pass.Speed))
-		passes := "passes " + sys.Small(pass.Step, unit.Usual) + " apart"
+		all = append(all, row{p.say("label-speed"), p.about(f.rough(), p.sys.Speed(pass.Speed, words.SpeedDecimals)), stretch(p, pass.Speed)})
+		step := figure("step", calc.FigureDistance, pass.Step)
 		if pass.Passes > 0 {
-			p.row("PASSES", fmt.Sprint(pass.Passes, " a coat"), passes)
+			all = append(all, row{p.say("label-passes"), p.say("film-passes-each", figure("passes", calc.FigureCount, pass.Passes)), p.say("film-passes-apart", step)})
 		} else {
-			p.row("PASSES", sys.Small(pass.Step, unit.Usual)+" apart", "")
+			all = append(all, row{p.say("label-passes"), p.say("film-apart", step), ""})
 		}
 	}
 	if a.AtSpeed.Wet > 0 {
-		p.row("AT "+sys.Speed(r.GunSpeed, words.SpeedDecimals), about(f.rough())+filmText(sys, a.AtSpeed.Wet)+" wet", "dries to "+filmText(sys, a.AtSpeed.Dry)+" a coat")
+		all = append(all, row{p.say("label-at-speed", figure("speed", calc.FigureSpeed, r.GunSpeed)), p.about(f.rough(), wetText(p, a.AtSpeed)),
+			p.say("film-dries-each", figure("dry", calc.FigureFilm, a.AtSpeed.Dry))})
 	}
-	if r.Before > 0 {
-		p.row("OLD AND NEW", filmText(sys, a.Running.Whole), "with the "+filmText(sys, r.Before)+" already there")
+	return all
+}
+
+// old is the row of the film that was there before, if any was.
+func (f *filmReply) old(p *printer) []row {
+	if f.r.Before <= 0 {
+		return nil
 	}
-	p.line("")
-	p.cautions(a.Cautions)
-	p.line("")
-	p.reasons(a.Reasons)
+	return []row{{p.say("label-whole"), filmText(p.sys, f.a.Running.Whole), p.say("film-before", figure("before", calc.FigureFilm, f.r.Before))}}
 }
 
 // rough reports whether the speed rests on estimates.
@@ -86,21 +108,18 @@ func (f *filmReply) rough() bool {
 	return f.a.About || f.a.Pass.Rate.Estimate || !f.r.Held.Typed
 }
 
-// wanted is the family's films, empty where none are known.
-func wanted(sys unit.System, r *calc.FilmRequest) string {
-	if !r.Wants.Known {
-		return ""
+// stretch says a speed as the time that a length takes, which a hand can practise.
+func stretch(p *printer, v unit.Speed) string {
+	l := 3 * unit.Length(unit.MetrePerFoot)
+	if p.sys == unit.Metric {
+		l = 1
 	}
-	return fmt.Sprintf("; usual %s to %s", filmText(sys, r.Wants.Low), filmText(sys, r.Wants.High))
+	return p.say("film-stretch", said("length", p.sys.Long(l, 0)), said("seconds", strconv.FormatFloat(float64(l)/float64(v), 'f', 1, 64)))
 }
 
-// stretch says a speed as the time that a length takes, which a hand can practise.
-func stretch(sys unit.System, v unit.Speed) string {
-	l, name := 3*unit.Length(unit.MetrePerFoot), "3 ft"
-	if sys == unit.Metric {
-		l, name = 1, "1 m"
-	}
-	return fmt.Sprintf("%s in %.1f s", name, float64(l)/float64(v))
+// wetText is a coat's wet film.
+func wetText(p *printer, c calc.OneCoat) string {
+	return p.say("film-wet", figure("wet", calc.FigureFilm, c.Wet))
 }
 
 func (f *filmReply) appendJSON(j *jsonWriter, sys unit.System, w *words.Words) {
@@ -110,7 +129,7 @@ func (f *filmReply) appendJSON(j *jsonWriter, sys unit.System, w *words.Words) {
 		j.count("all", a.Coats.Value)
 		j.count("laid", len(a.Laid))
 		j.count("left", a.Left)
-		j.standing(a.Coats.Standing)
+		j.standing(w, a.Coats.Standing)
 	})
 	appendOneCoat(j, "each", a.Each)
 	appendPass(j, r, a)
@@ -173,19 +192,13 @@ func filmText(sys unit.System, l unit.Length) string {
 	return sys.Film(l, words.FilmDecimals(sys, l))
 }
 
-// about stands before figures that rest on estimates.
-func about(rough bool) string {
-	if rough {
-		return "about "
+// heading writes what is laid and what else its sentence names: one sentence tells of a
+// gun, the other of none.
+func heading(p *printer, withGun, without string, l *calc.Laying, more ...calc.Figure) {
+	id := withGun
+	if l.Gun == "" {
+		id = without
 	}
-	return ""
-}
-
-// heading writes what is laid, and with which gun.
-func heading(p *printer, l *calc.Laying, more ...string) {
-	if l.Gun != "" {
-		more = append([]string{l.Gun + " gun"}, more...)
-	}
-	p.paragraph("%s, %s.", l.Coat, strings.Join(more, ", "))
+	p.paragraph(p.say(id, append(more, said("coat", l.Coat), said("gun", l.Gun))...))
 	p.line("")
 }

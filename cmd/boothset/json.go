@@ -7,6 +7,7 @@ import (
 
 	"boothset/calc"
 	"boothset/calc/unit"
+	"boothset/presets/words"
 )
 
 // jsonWriter appends JSON by hand: a batch writes tens of thousands of answers a
@@ -143,7 +144,7 @@ func (j *jsonWriter) degrees(name string, d unit.TempDiff) {
 	j.pair(name, "f", d.F(), "c", d.C())
 }
 
-func (j *jsonWriter) standing(s calc.Standing) {
+func (j *jsonWriter) standing(w *words.Words, s calc.Standing) {
 	j.text("basis", string(s.Basis))
-	j.text("source", s.Source)
+	j.text("source", w.Source(s))
 }

@@ -39,11 +39,11 @@ func appendLaying(j *jsonWriter, l *calc.Laying) {
 	})
 	j.object("solids", func() {
 		j.number("value", l.Solids.Value)
-		j.standing(l.Solids.Standing)
+		j.standing(w, l.Solids.Standing)
 	})
 	j.object("film", func() {
 		j.film("dry", l.Dry.Value)
-		j.standing(l.Dry.Standing)
+		j.standing(w, l.Dry.Standing)
 	})
 	w := &l.Wants
 	if !w.Known {
@@ -58,7 +58,7 @@ func appendLaying(j *jsonWriter, l *calc.Laying) {
 		} else {
 			j.null("most")
 		}
-		j.standing(w.Standing)
+		j.standing(w, w.Standing)
 	})
 }
 

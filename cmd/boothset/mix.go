@@ -1,8 +1,9 @@
 package main
 
 import (
-	"fmt"
 	"math"
+	"slices"
+	"strconv"
 
 	"boothset/calc"
 	"boothset/calc/coat"
@@ -13,14 +14,13 @@ import (
 
 func mixQuestion() question {
 	return question{
-		name: "mix", brief: "how much to mix, by which parts, at what cost",
-		intro: `boothset mix: how much ready mix a job takes, and where it goes.
-
-  boothset mix --coat clear --gun reduced-pressure --area 12ft2 --area hood --ratio 4:1:1
-  boothset mix --coat clear --gun reduced-pressure --area 4m2 --price 60/L --distance 9in
-`,
-		schema: "boothset.mix/1", fields: presets.MixFields(),
-		ask: asks((*presets.Catalogue).Mix, calc.SolveMix, func(r *calc.MixRequest, a *calc.MixAnswer) reply { return &mixReply{r, a} }),
+		name: "mix", brief: "brief-mix",
+		help: help{intro: "mix-intro", schema: "boothset.mix/1", examples: []string{
+			"boothset mix --coat clear --gun reduced-pressure --area 12ft2 --area hood --ratio 4:1:1",
+			"boothset mix --coat clear --gun reduced-pressure --area 4m2 --price 60/L --distance 9in",
+		}},
+		fields: presets.MixFields(),
+		ask:    asks((*presets.Catalogue).Mix, calc.SolveMix, func(r *calc.MixRequest, a *calc.MixAnswer) reply { return &mixReply{r, a} }),
 	}
 }
 
@@ -33,29 +33,17 @@ func (m *mixReply) stopped() bool { return m.a.Stopped() }
 
 func (m *mixReply) print(p *printer) {
 	r, a := m.r, m.a
-	sys := p.sys
-	usual := about(a.AreaHigh > a.AreaLow)
-	heading(p, &r.Laying, usual+sys.Area(a.Area, unit.Usual), fmt.Sprintf("%s dry in %s", filmText(sys, r.Dry.Value), many(a.Coats.Value, "coat")))
-	mix := poured(sys, a.Need.Volume)
-	between := ""
-	if a.High > a.Low*(1+1e-9) {
-		between = fmt.Sprintf("%s to %s", sys.Volume(a.Low, unit.Usual), sys.Volume(a.High, unit.Usual))
-	}
-	p.row("MIX", about(a.About)+sys.Volume(mix, unit.Usual), between)
-	m.pour(mix, p)
-	p.row("FILLINGS", fmt.Sprint(m.fillings(mix)), "of a "+sys.Volume(r.Cup.Value, unit.Usual)+" cup")
-	p.row("WASTE", about(true)+sys.Volume(a.Need.Waste(), unit.Usual), fmt.Sprintf("%s past the panel, %s in the gun", sys.Volume(a.Need.Overspray, unit.Usual), sys.Volume(a.Need.Loss, unit.Usual)))
-	if a.Priced {
-		p.row("COST", about(a.About)+fmt.Sprintf("%.2f", a.Cost), fmt.Sprintf("%.2f of it waste", a.WasteCost))
-	}
+	heading(p, "mix-heading-gun", "mix-heading", &r.Laying, said("area", p.about(a.AreaHigh > a.AreaLow, p.sys.Area(a.Area, unit.Usual))),
+		figure("dry", calc.FigureFilm, r.Dry.Value), said("coats", coatsText(p, a.Coats.Value)))
+	p.rows(leastValue, slices.Concat(m.pour(p), m.spent(p))...)
 	p.line("")
 	p.cautions(a.Cautions)
 	p.line("")
-	p.line("What a wrong setting costs")
+	p.line("%s", p.say("mix-wrong"))
 	var why []calc.Reason
 	for _, x := range a.Reasons {
 		if x.About == "wrong" {
-			p.hang("-", p.sentence(x.ID, x.Figures))
+			p.hang("-", p.say(x.ID, x.Figures...))
 		} else {
 			why = append(why, x)
 		}
@@ -64,23 +52,44 @@ func (m *mixReply) print(p *printer) {
 	p.reasons(why)
 }
 
-// pour writes the parts of the mix, with the mark that each is poured up to.
-func (m *mixReply) pour(mix unit.Volume, p *printer) {
-	parts := m.r.Ratio.Value.Parts
+// pour is the rows of the mix and its parts, with the mark that each is poured up to, and
+// of how often the cup is filled.
+func (m *mixReply) pour(p *printer) []row {
+	r, a := m.r, m.a
+	mix := poured(p.sys, a.Need.Volume)
+	between := ""
+	if a.High > a.Low*(1+1e-9) {
+		between = p.span(p.sys.Volume(a.Low, unit.Usual), p.sys.Volume(a.High, unit.Usual))
+	}
+	all := []row{{p.say("label-mix"), p.about(a.About, p.sys.Volume(mix, unit.Usual)), between}}
+	parts := r.Ratio.Value.Parts
 	sum := 0.0
 	for _, part := range parts {
 		sum += part
 	}
-	name, mark := "POUR", m.r.Ratio.Value.String()
+	name, mark := p.say("label-pour"), r.Ratio.Value.String()
 	upTo := unit.Volume(0)
 	for i, part := range parts {
 		share := mix * unit.Volume(part/sum)
 		upTo += share
 		if i > 0 {
-			name, mark = "", "up to "+p.sys.Volume(upTo, unit.Usual)
+			name, mark = "", p.say("mix-up-to", figure("mark", calc.FigureVolume, upTo))
 		}
-		p.row(name, p.sys.Volume(share, unit.Usual), mark)
+		all = append(all, row{name, p.sys.Volume(share, unit.Usual), mark})
 	}
+	return append(all, row{p.say("label-fillings"), strconv.Itoa(m.fillings(mix)), p.say("mix-of-cup", figure("cup", calc.FigureVolume, r.Cup.Value))})
+}
+
+// spent is the rows of what does not end on the panel and of what the mix costs.
+func (m *mixReply) spent(p *printer) []row {
+	a := m.a
+	all := []row{{p.say("label-waste"), p.about(true, p.sys.Volume(a.Need.Waste(), unit.Usual)),
+		p.say("mix-waste", figure("overspray", calc.FigureVolume, a.Need.Overspray), figure("loss", calc.FigureVolume, a.Need.Loss))}}
+	if !a.Priced {
+		return all
+	}
+	return append(all, row{p.say("label-cost"), p.about(a.About, strconv.FormatFloat(a.Cost, 'f', 2, 64)),
+		p.say("mix-money-waste", figure("waste", calc.FigureMoney, a.WasteCost))})
 }
 
 // fillings is how often the cup is filled for what was poured.
@@ -92,12 +101,13 @@ func (m *mixReply) fillings(mix unit.Volume) int {
 	return n
 }
 
-// many is a count with its word.
-func many(n int, word string) string {
+// coatsText is how many coats.
+func coatsText(p *printer, n int) string {
+	id := "mix-coats"
 	if n == 1 {
-		return "1 " + word
+		id = "mix-coat"
 	}
-	return fmt.Sprintf("%d %ss", n, word)
+	return p.say(id, figure("coats", calc.FigureCount, n))
 }
 
 // poured is a volume rounded up to what a person measures: 10 mL, 50 mL from a litre and
@@ -126,7 +136,7 @@ func (m *mixReply) appendJSON(j *jsonWriter, sys unit.System, w *words.Words) {
 	appendLaying(j, &r.Laying)
 	j.object("coats", func() {
 		j.count("all", a.Coats.Value)
-		j.standing(a.Coats.Standing)
+		j.standing(w, a.Coats.Standing)
 	})
 	j.object("area", func() {
 		j.area("value", a.Area)
@@ -156,7 +166,7 @@ func (m *mixReply) appendJSON(j *jsonWriter, sys unit.System, w *words.Words) {
 	if len(a.Parts) > 0 {
 		j.object("ratio", func() {
 			j.text("text", r.Ratio.Value.String())
-			j.standing(r.Ratio.Standing)
+			j.standing(w, r.Ratio.Standing)
 			j.array("parts", func() {
 				for _, p := range a.Parts {
 					j.object("", func() { j.volume("volume", p) })
@@ -169,7 +179,7 @@ func (m *mixReply) appendJSON(j *jsonWriter, sys unit.System, w *words.Words) {
 	j.object("cups", func() {
 		j.count("fillings", a.Cups)
 		j.volume("size", r.Cup.Value)
-		j.standing(r.Cup.Standing)
+		j.standing(w, r.Cup.Standing)
 	})
 	m.appendMoney(j)
 	if r.PotLife > 0 {

@@ -2,7 +2,6 @@ package main
 
 import (
 	"flag"
-	"fmt"
 
 	"boothset/calc"
 	"boothset/calc/unit"
@@ -30,7 +29,11 @@ func systemOf(units string, c *presets.Catalogue) (unit.System, error) {
 	case presets.UnitsMetric:
 		return unit.Metric, nil
 	}
-	return 0, &presets.FieldError{Field: presets.FieldUnits, Given: units, Want: "choose us or metric"}
+	return 0, &presets.FieldError{Field: presets.FieldUnits, Given: units, Want: chooseUnits(c.Words())}
+}
+
+func chooseUnits(w *words.Words) string {
+	return w.Choose([]string{presets.UnitsUS, presets.UnitsMetric})
 }
 
 // opened is what a sub-command answers from, once its flags are read.
@@ -43,17 +46,17 @@ type opened struct {
 
 // begin adds the flags that every sub-command has, reads them all and opens the
 // catalogue. done is true where that was the end: help was asked for, or refused.
-func begin(f *flag.FlagSet, schema, intro string, args []string, std stdio, getenv func(string) string) (o opened, code int, done bool) {
+func begin(f *flag.FlagSet, h help, args []string, std stdio, getenv func(string) string) (o opened, code int, done bool) {
 	var c common
 	c.flags(f)
-	f.BoolVar(&o.asJSON, "json", false, "answer as JSON, schema "+schema)
-	f.BoolVar(&o.batch, "batch", false, "one JSON request a line on standard input, one answer a line out")
-	if code, done := parse(f, args, std, getenv, intro, &c); done {
+	f.BoolVar(&o.asJSON, "json", false, "usage-json")
+	f.BoolVar(&o.batch, "batch", false, "usage-batch")
+	if code, done := parse(f, args, std, getenv, h, &c); done {
 		return o, code, true
 	}
 	err := c.open(&o, getenv)
 	if err == nil && o.batch {
-		err = aloneWithBatch(f)
+		err = aloneWithBatch(f, o.words)
 	}
 	if err != nil {
 		return o, refuse(std, err), true
@@ -61,24 +64,24 @@ func begin(f *flag.FlagSet, schema, intro string, args []string, std stdio, gete
 	return o, exitAnswered, false
 }
 
-const planIntro = `boothset plan: what to set for one job, with reasons.
-
-  boothset plan --coat clear --gun reduced-pressure --temp 75F --humidity 45 --supply 90psi
-
-What is left out is the shop's usual line.
-`
+var planHelp = help{
+	intro:    "plan-intro",
+	examples: []string{"boothset plan --coat clear --gun reduced-pressure --temp 75F --humidity 45 --supply 90psi"},
+	note:     "plan-note",
+	schema:   planSchema,
+}
 
 func runPlan(args []string, std stdio, getenv func(string) string) int {
 	var a presets.Answers
 	f := flag.NewFlagSet("plan", flag.ContinueOnError)
 	answerFlags(f, &a)
-	o, code, done := begin(f, planSchema, planIntro, args, std, getenv)
+	o, code, done := begin(f, planHelp, args, std, getenv)
 	if done {
 		return code
 	}
 	w := o.words
 	if o.batch {
-		return runBatch(std, planLine(o.catalogue, o.sys, w))
+		return runBatch(std, w, planLine(o.catalogue, o.sys, w))
 	}
 	var p plan
 	if err := p.answer(o.catalogue, &a, o.sys); err != nil {
@@ -89,15 +92,15 @@ func runPlan(args []string, std stdio, getenv func(string) string) int {
 	if o.asJSON {
 		out = append(appendPlan(nil, &p, o.sys, w), '\n')
 	} else {
-		out = cardOf(&p, o.sys, w)
+		out = cardOf(&p, cardWidth, o.sys, w)
 	}
-	return writeAnswer(std, out, p.setup.Stopped())
+	return writeAnswer(std, w, out, p.setup.Stopped())
 }
 
 // writeAnswer writes an answer and gives the exit code.
-func writeAnswer(std stdio, out []byte, stopped bool) int {
+func writeAnswer(std stdio, w *words.Words, out []byte, stopped bool) int {
 	if _, err := std.out.Write(out); err != nil {
-		return failed(std, fmt.Errorf("writing the answer: %w", err))
+		return failed(std, w, "failed-answer", err)
 	}
 	if stopped {
 		return exitCannot
@@ -121,5 +124,5 @@ func (p *plan) answer(c *presets.Catalogue, a *presets.Answers, sys unit.System)
 		return err
 	}
 	p.setup, err = calc.Solve(&p.request)
-	return a.Refused(err)
+	return c.Refused(err, sys, a.Field)
 }

@@ -210,7 +210,7 @@ func appendWords(j *jsonWriter, reasons []calc.Reason, cautions []calc.Caution, 
 				j.text("about", r.About)
 				j.text("id", r.ID)
 				j.written("text", func(dst []byte) []byte { return w.Append(dst, sys, r.ID, r.Figures) })
-				j.standing(r.Standing)
+				j.standing(w, r.Standing)
 			})
 		}
 	})

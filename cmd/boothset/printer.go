@@ -24,21 +24,26 @@ func (p *printer) line(format string, args ...any) {
 	p.b = append(fmt.Appendf(p.b, format, args...), '\n')
 }
 
-// paragraph writes text, wrapped, beginning with a capital even where it begins with a
-// name.
-func (p *printer) paragraph(format string, args ...any) {
-	text := fmt.Sprintf(format, args...)
-	if text != "" && 'a' <= text[0] && text[0] <= 'z' {
-		text = string(text[0]-'a'+'A') + text[1:]
-	}
+// paragraph writes text, wrapped.
+func (p *printer) paragraph(text string) {
 	for _, row := range wrap(text, p.width) {
 		p.line("%s", row)
 	}
 }
 
+// leastRoom is the room that text must have behind its mark; with less it stands below.
+const leastRoom = 20
+
 // hang writes text behind a mark, wrapped so that its rows stand under each other.
 func (p *printer) hang(mark, text string) {
 	indent := ansi.StringWidth(mark) + 1
+	if p.width-indent < leastRoom {
+		indent = 4
+		if mark = strings.TrimRight(mark, " "); mark != "" {
+			p.paragraph(mark)
+		}
+		mark = strings.Repeat(" ", indent-1)
+	}
 	for i, row := range wrap(text, p.width-indent) {
 		if i > 0 {
 			mark = strings.Repeat(" ", indent-1)
@@ -47,39 +52,80 @@ func (p *printer) hang(mark, text string) {
 	}
 }
 
-// leastMore is how much room a row must leave for what stands behind its figure.
-const leastMore = 24
+// row is a figure with its name before it and what belongs to it behind.
+type row struct{ name, value, more string }
 
-// row writes a figure with its name before it and what belongs to it behind, which goes
-// on below where the row is full, and altogether where the width is small.
-func (p *printer) row(name, value, more string) {
-	const names = 12
-	head := fmt.Sprintf("  %-*s %-18s", names, name, value)
-	if room := p.width - ansi.StringWidth(head) - 1; room < leastMore || more == "" {
-		p.line("%s", strings.TrimRight(head, " "))
-		if more != "" {
-			p.hang(strings.Repeat(" ", 2+names), more)
-		}
-		return
+// Columns of rows are as wide as what stands in them, but no narrower than this.
+const (
+	leastName  = 12
+	leastValue = 18
+	leastMore  = 24
+)
+
+// rows writes rows under each other, values in a column of at least a width. What belongs
+// to a figure goes on below where the row is full, and altogether where the width is
+// small.
+func (p *printer) rows(values int, all ...row) {
+	names := leastName
+	for _, r := range all {
+		names, values = max(names, ansi.StringWidth(r.name)), max(values, ansi.StringWidth(r.value))
 	}
-	p.hang(head, more)
+	for _, r := range all {
+		name := "  " + pad(r.name, names)
+		head := name + " " + pad(r.value, values)
+		if p.width-ansi.StringWidth(head)-1 >= leastMore && r.more != "" {
+			p.hang(head, r.more)
+			continue
+		}
+		p.hang(name, r.value)
+		if r.more != "" {
+			p.hang(strings.Repeat(" ", 2+names), r.more)
+		}
+	}
 }
 
-// sentence is the sentence of an id.
-func (p *printer) sentence(id string, f calc.Figures) string { return p.words.Text(p.sys, id, f) }
+// pad fills text up with blanks to a width.
+func pad(text string, width int) string {
+	return text + strings.Repeat(" ", max(0, width-ansi.StringWidth(text)))
+}
 
-var levelMark = map[calc.Level]string{calc.Stop: "STOP", calc.Warn: "!", calc.Note: "-"}
+// say is the sentence of an id with its figures.
+func (p *printer) say(id string, f ...calc.Figure) string { return p.words.Text(p.sys, id, f) }
+
+// about is text that rests on estimates, where it does.
+func (p *printer) about(rough bool, text string) string {
+	if !rough {
+		return text
+	}
+	return p.say("about", said("value", text))
+}
+
+// span is from one text to another.
+func (p *printer) span(low, high string) string {
+	return p.say("span", said("low", low), said("high", high))
+}
 
 func (p *printer) cautions(all []calc.Caution) {
 	for _, c := range all {
-		p.hang(levelMark[c.Level], p.sentence(c.ID, c.Figures))
+		p.hang(p.levelMark(c.Level), p.say(c.ID, c.Figures...))
 	}
 }
 
+// levelMark stands before a caution.
+func (p *printer) levelMark(l calc.Level) string {
+	switch l {
+	case calc.Stop:
+		return p.say("verdict-stop")
+	case calc.Warn:
+		return "!"
+	}
+	return "-"
+}
+
 func (p *printer) reasons(all []calc.Reason) {
-	p.line("Why")
+	p.line("%s", p.say("card-why"))
 	for _, r := range all {
-		p.hang("-", p.sentence(r.ID, r.Figures)+" ["+p.words.Standing(r.Standing)+"]")
+		p.hang("-", p.say(r.ID, r.Figures...)+" ["+p.words.Standing(r.Standing)+"]")
 	}
 }
 

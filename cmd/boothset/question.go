@@ -3,7 +3,6 @@ package main
 import (
 	"encoding/json"
 	"flag"
-	"fmt"
 	"strings"
 
 	"boothset/calc/unit"
@@ -14,10 +13,10 @@ import (
 // question is a sub-command for one of the coat's own questions: fields in, an answer
 // out, as text, as JSON or as a batch.
 type question struct {
-	name, brief, intro string
-	schema             string
-	fields             []presets.Field
-	ask                func(c *presets.Catalogue, s presets.Sheet, sys unit.System) (reply, error)
+	name, brief string // brief is the id of what it is for
+	help        help
+	fields      []presets.Field
+	ask         func(c *presets.Catalogue, s presets.Sheet, sys unit.System) (reply, error)
 }
 
 // reply is the answer to a question.
@@ -36,7 +35,7 @@ func asks[R, A any](resolve func(*presets.Catalogue, presets.Sheet, unit.System)
 		}
 		a, err := solve(&r)
 		if err != nil {
-			return nil, s.Refused(err)
+			return nil, c.Refused(err, sys, s.Field)
 		}
 		return say(&r, &a), nil
 	}
@@ -57,13 +56,13 @@ func (q question) run(args []string, std stdio, getenv func(string) string) int 
 			return nil
 		})
 	}
-	o, code, done := begin(f, q.schema, q.intro, args, std, getenv)
+	o, code, done := begin(f, q.help, args, std, getenv)
 	if done {
 		return code
 	}
 	w := o.words
 	if o.batch {
-		return runBatch(std, func(dst, text []byte, n int) ([]byte, int) { return q.appendLine(dst, o.catalogue, text, n, o.sys, w) })
+		return runBatch(std, w, func(dst, text []byte, n int) ([]byte, int) { return q.appendLine(dst, o.catalogue, text, n, o.sys, w) })
 	}
 	r, err := q.ask(o.catalogue, s, o.sys)
 	if err != nil {
@@ -75,7 +74,7 @@ func (q question) run(args []string, std stdio, getenv func(string) string) int 
 	} else {
 		out = printed(r, cardWidth, o.sys, w)
 	}
-	return writeAnswer(std, out, r.stopped())
+	return writeAnswer(std, w, out, r.stopped())
 }
 
 // printed is an answer as text in a width.
@@ -89,7 +88,7 @@ func printed(r reply, width int, sys unit.System, w *words.Words) []byte {
 func (q question) appendReply(dst []byte, r reply, sys unit.System, w *words.Words) []byte {
 	j := jsonWriter{b: dst, fresh: true}
 	j.object("", func() {
-		j.text("schema", q.schema)
+		j.text("schema", q.help.schema)
 		j.bool("stopped", r.stopped())
 		r.appendJSON(&j, sys, w)
 	})
@@ -101,7 +100,7 @@ func (q question) appendReply(dst []byte, r reply, sys unit.System, w *words.Wor
 func (q question) appendLine(dst []byte, c *presets.Catalogue, text []byte, n int, sys unit.System, w *words.Words) ([]byte, int) {
 	bad := func(err error) ([]byte, int) { return appendError(dst, n, err), exitBadInput }
 	var raw map[string]json.RawMessage
-	if err := decodeLine(text, &raw); err != nil {
+	if err := decodeLine(text, &raw, w); err != nil {
 		return bad(err)
 	}
 	s := presets.Sheet{}
@@ -111,7 +110,7 @@ func (q question) appendLine(dst []byte, c *presets.Catalogue, text []byte, n in
 		if json.Unmarshal(v, &list) != nil {
 			var one presets.Typed
 			if err := json.Unmarshal(v, &one); err != nil {
-				return bad(&presets.FieldError{Field: field, Given: string(v), Want: "give text or a number"})
+				return bad(&presets.FieldError{Field: field, Given: string(v), Want: w.Say("want-text-or-number")})
 			}
 			list = []presets.Typed{one}
 		}
@@ -127,7 +126,7 @@ func (q question) appendLine(dst []byte, c *presets.Catalogue, text []byte, n in
 		}
 	}
 	if field := s.Unknown(q.fields); field != "" {
-		return bad(&presets.FieldError{Field: "request", Given: field, Want: fmt.Sprintf("no such field of %s; see boothset %s --help", q.name, q.name)})
+		return bad(&presets.FieldError{Field: "request", Given: field, Want: spoken(w, "want-field-of", said("name", q.name), said("command", "boothset "+q.name+" --help"))})
 	}
 	r, err := q.ask(c, s, sys)
 	if err != nil {

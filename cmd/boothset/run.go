@@ -1,14 +1,13 @@
 package main
 
 import (
-	"errors"
-	"flag"
 	"fmt"
 	"io"
 	"runtime/debug"
 	"slices"
 	"strings"
 
+	"boothset/calc"
 	"boothset/presets"
 	"boothset/presets/words"
 )
@@ -28,7 +27,7 @@ type stdio struct {
 	out, err io.Writer
 }
 
-// command is a sub-command.
+// command is a sub-command; brief is the id of what it is for.
 type command struct {
 	name, brief string
 	run         func(args []string, std stdio, getenv func(string) string) int
@@ -46,7 +45,7 @@ func questions() []question {
 }
 
 func commands() []command {
-	all := []command{{"plan", "wall pressure, distance and inlet valve for one job", runPlan}}
+	all := []command{{"plan", "brief-plan", runPlan}}
 	for _, q := range questions() {
 		all = append(all, q.command())
 	}
@@ -55,17 +54,15 @@ func commands() []command {
 
 // run is the program: arguments in, exit code out.
 func run(args []string, std stdio, getenv func(string) string) int {
-	if len(args) == 0 {
-		return runAssistant(nil, std, getenv)
-	}
-	switch args[0] {
-	case "-h", "-help", "--help", "help":
-		return say(std, usage())
-	case "-version", "--version", "version":
-		return say(std, "boothset "+version()+"\n")
-	}
-	if strings.HasPrefix(args[0], "-") {
+	if len(args) == 0 || strings.HasPrefix(args[0], "-") && !slices.Contains(askHelp, args[0]) && !slices.Contains(askVersion, args[0]) {
 		return runAssistant(args, std, getenv)
+	}
+	local, _ := words.For(words.LocaleOf(getenv).Lang)
+	switch {
+	case slices.Contains(askHelp, args[0]):
+		return say(std, local, usage(local))
+	case slices.Contains(askVersion, args[0]):
+		return say(std, local, "boothset "+version(local)+"\n")
 	}
 	all := commands()
 	if i := slices.IndexFunc(all, func(c command) bool { return c.name == args[0] }); i >= 0 {
@@ -75,8 +72,14 @@ func run(args []string, std stdio, getenv func(string) string) int {
 	for i, c := range all {
 		names[i] = c.name
 	}
-	return refuse(std, &presets.FieldError{Field: "command", Given: args[0], Want: "use " + strings.Join(names, ", ") + ", or none for the assistant"})
+	return refuse(std, &presets.FieldError{Field: "command", Given: args[0], Want: spoken(local, "want-command", said("names", strings.Join(names, ", ")))})
 }
+
+// askHelp and askVersion are what asks for help and for the version in a command's place.
+var (
+	askHelp    = []string{"-h", "-help", "--help", "help"}
+	askVersion = []string{"-version", "--version", "version"}
+)
 
 // refuse says what was wrong with the input.
 func refuse(std stdio, err error) int {
@@ -84,79 +87,34 @@ func refuse(std stdio, err error) int {
 	return exitBadInput
 }
 
-// failed says what else went wrong.
-func failed(std stdio, err error) int {
-	fmt.Fprintln(std.err, "boothset:", err)
+// failed says what else went wrong, in the sentence of an id.
+func failed(std stdio, w *words.Words, id string, err error, f ...calc.Figure) int {
+	fmt.Fprintln(std.err, "boothset:", spoken(w, id, append(f, said("error", err.Error()))...))
 	return exitFailed
 }
 
 // say prints what was asked for.
-func say(std stdio, text string) int {
+func say(std stdio, w *words.Words, text string) int {
 	if _, err := io.WriteString(std.out, text); err != nil {
-		return failed(std, fmt.Errorf("writing: %w", err))
+		return failed(std, w, "failed-writing", err)
 	}
 	return exitAnswered
 }
 
-func usage() string {
-	var b strings.Builder
-	b.WriteString(`boothset sets up the spray booth: wall pressure, gun distance, inlet valve.
-
-  boothset              the assistant, step by step, on a terminal
-`)
+func usage(w *words.Words) string {
+	b := fmt.Appendf(nil, "%s\n\n  boothset              %s\n", w.Say("usage-intro"), w.Say("usage-assistant"))
 	for _, c := range commands() {
-		fmt.Fprintf(&b, "  boothset %-12s %s\n", c.name, c.brief)
+		b = fmt.Appendf(b, "  boothset %-12s %s\n", c.name, w.Say(c.brief))
 	}
-	b.WriteString(`  boothset version
-  boothset COMMAND --help
-
-Exit: 0 answered, 2 bad input, 3 answered but the job cannot be done as asked.
-`)
-	return b.String()
+	exits := spoken(w, "usage-exit", figure("answered", calc.FigureCount, exitAnswered), figure("bad", calc.FigureCount, exitBadInput), figure("cannot", calc.FigureCount, exitCannot))
+	return string(fmt.Appendf(b, "  boothset version\n  boothset COMMAND --help\n\n%s\n", exits))
 }
 
 // version is what the build was made from.
-func version() string {
+func version(w *words.Words) string {
 	info, ok := debug.ReadBuildInfo()
 	if !ok || info.Main.Version == "" {
-		return "(no build information)"
+		return "(" + w.Say("no-version") + ")"
 	}
 	return info.Main.Version
-}
-
-// parse reads flags; done is true where that is all there is to do: help was asked
-// for, or a flag will not do. code is then the exit code.
-func parse(f *flag.FlagSet, args []string, std stdio, getenv func(string) string, intro string, c *common) (code int, done bool) {
-	f.SetOutput(io.Discard)
-	err := f.Parse(args)
-	w, unknown := c.words(getenv)
-	if unknown != nil {
-		return refuse(std, unknown), true
-	}
-	if errors.Is(err, flag.ErrHelp) {
-		return say(std, flagHelp(f, w.Say(intro), w)), true
-	}
-	if err == nil && f.NArg() > 0 {
-		err = fmt.Errorf("%q: only flags are expected here", f.Arg(0))
-	}
-	if err != nil {
-		return refuse(std, fmt.Errorf("%w; see boothset %s --help", err, f.Name())), true
-	}
-	return exitAnswered, false
-}
-
-// flagHelp is what a sub-command says of itself; the usage of a flag is a sentence's id.
-func flagHelp(f *flag.FlagSet, intro string, w *words.Words) string {
-	var b strings.Builder
-	b.WriteString(intro + "\n")
-	f.VisitAll(func(x *flag.Flag) {
-		said := *x
-		said.Usage = w.Say(x.Usage)
-		name, text := flag.UnquoteUsage(&said)
-		if name != "" {
-			name = " " + name
-		}
-		fmt.Fprintf(&b, "  --%-28s %s\n", x.Name+name, text)
-	})
-	return b.String()
 }

@@ -8,6 +8,7 @@ import (
 
 	"boothset/calc/unit"
 	"boothset/presets"
+	"boothset/presets/words"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -116,7 +117,7 @@ func TestHelpAndVersion(t *testing.T) {
 		assert.Empty(t, r.err)
 		for _, c := range commands() {
 			assert.Contains(t, r.out, "boothset "+c.name)
-			assert.Contains(t, r.out, c.brief)
+			assert.Contains(t, r.out, words.English().Say(c.brief))
 		}
 		assert.Contains(t, r.out, "Exit: 0 answered, 2 bad input, 3")
 	}

@@ -25,7 +25,7 @@ func appendSpread(j *jsonWriter, s *calc.Spread) {
 					j.gauge("low", c.Known.Low)
 					j.gauge("high", c.Known.High)
 				})
-				j.standing(c.Tolerance.Standing)
+				j.standing(w, c.Tolerance.Standing)
 			})
 		}
 	})

@@ -11,14 +11,13 @@ import (
 
 func thinQuestion() question {
 	return question{
-		name: "thin", brief: "a cup's reading against the sheet: warm it, thin it, or spray",
-		intro: `boothset thin: what a mix wants to reach its sheet's viscosity.
-
-  boothset thin --coat clear --cup din4 --seconds 21 --paint 62F --sheet-seconds 16-18 --max-thinner 5
-  boothset thin --coat clear --cup ford4 --seconds 26 --paint 68F
-`,
-		schema: "boothset.thin/1", fields: presets.ThinFields(),
-		ask: asks((*presets.Catalogue).Thin, calc.SolveThin, func(r *calc.ThinRequest, a *calc.ThinAnswer) reply { return &thinReply{r, a} }),
+		name: "thin", brief: "brief-thin",
+		help: help{intro: "thin-intro", schema: "boothset.thin/1", examples: []string{
+			"boothset thin --coat clear --cup din4 --seconds 21 --paint 62F --sheet-seconds 16-18 --max-thinner 5",
+			"boothset thin --coat clear --cup ford4 --seconds 26 --paint 68F",
+		}},
+		fields: presets.ThinFields(),
+		ask:    asks((*presets.Catalogue).Thin, calc.SolveThin, func(r *calc.ThinRequest, a *calc.ThinAnswer) reply { return &thinReply{r, a} }),
 	}
 }
 
@@ -36,52 +35,46 @@ func (t *thinReply) advice(sys unit.System, w *words.Words) string {
 
 func (t *thinReply) print(p *printer) {
 	r, a := t.r, t.a
-	sys := p.sys
-	p.paragraph("%s. %s in the %s cup, paint at %s.", r.Coat, words.CupText(r.Reading.Seconds),
-		r.Reading.Cup.Label, sys.Temp(r.Reading.At, unit.Usual))
+	p.paragraph(p.say("thin-heading", said("coat", r.Coat), figure("seconds", calc.FigureCup, r.Reading.Seconds),
+		said("cup", r.Reading.Cup.Label), figure("paint", calc.FigureTemp, r.Reading.At)))
 	p.line("")
-	p.hang("  "+strings.ToUpper(remedyName[a.Remedy]), t.advice(sys, p.words))
+	p.hang("  "+p.say("remedy-"+string(a.Remedy)), t.advice(p.sys, p.words))
 	p.line("")
-	p.row("WANTED", about(t.otherCup())+span(a.Wanted.Low.Seconds, a.Wanted.High.Seconds), "at "+sys.Temp(r.Sheet.Value.At, unit.Usual)+", "+sheetName(r.Sheet.Standing))
+	sheetTemp := figure("temp", calc.FigureTemp, r.Sheet.Value.At)
+	wanted := "thin-at-usual"
+	if r.Sheet.Standing.Basis == calc.Sheet {
+		wanted = "thin-at-sheet"
+	}
+	all := []row{{p.say("label-wanted"), p.about(t.otherCup(), seconds(p, a.Wanted.Low.Seconds, a.Wanted.High.Seconds)), p.say(wanted, sheetTemp)}}
 	if r.Reading.At != r.Sheet.Value.At {
-		p.row("YOURS", about(true)+words.CupText(a.Corrected.Seconds), "at "+sys.Temp(r.Sheet.Value.At, unit.Usual)+", "+t.spread())
+		all = append(all, row{p.say("label-yours"), p.about(true, words.CupText(a.Corrected.Seconds)), t.corrected(p, sheetTemp)})
 	}
 	switch a.Remedy {
 	case calc.RemedyWarm, calc.RemedyThin, calc.RemedyWarmThin:
-		p.row("THEN", about(true)+words.CupText(a.Reached.Seconds), "at "+sys.Temp(a.WarmTo, unit.Usual)+"; time it again")
+		all = append(all, row{p.say("label-then"), p.about(true, words.CupText(a.Reached.Seconds)), p.say("thin-then", figure("temp", calc.FigureTemp, a.WarmTo))})
 	}
+	p.rows(leastValue, all...)
 	p.line("")
 	p.cautions(a.Cautions)
 	p.line("")
 	p.reasons(a.Reasons)
 }
 
-var remedyName = map[calc.Remedy]string{
-	calc.RemedyNone: "spray", calc.RemedyWarm: "warm", calc.RemedyThin: "thin", calc.RemedyWarmThin: "warm, then thin",
-	calc.RemedyUnthinned: "too thin", calc.RemedyCannot: "too thick",
-}
-
 func (t *thinReply) otherCup() bool { return t.r.Sheet.Value.Cup.ID != t.r.Reading.Cup.ID }
 
-// spread is how far the corrected reading may be off, empty where two readings gave it.
-func (t *thinReply) spread() string {
+// corrected is where the corrected reading holds and how far it may be off, or that two
+// readings gave it.
+func (t *thinReply) corrected(p *printer, at calc.Figure) string {
 	c := &t.a.Corrected
 	if t.a.Slope.Fitted {
-		return "by your two readings"
+		return p.say("thin-at-readings", at)
 	}
-	return span(c.Low, c.High)
+	return p.say("thin-at-span", at, said("span", seconds(p, c.Low, c.High)))
 }
 
-// span is seconds as "16 to 18 s".
-func span(low, high float64) string {
-	return strings.TrimSuffix(words.CupText(low), " s") + " to " + words.CupText(high)
-}
-
-func sheetName(s calc.Standing) string {
-	if s.Basis == calc.Sheet {
-		return "the sheet's"
-	}
-	return "the coat's usual"
+// seconds is a span of a cup's seconds, the unit said once: "16 to 18 s".
+func seconds(p *printer, low, high float64) string {
+	return p.span(strings.TrimSuffix(words.CupText(low), " s"), words.CupText(high))
 }
 
 func (t *thinReply) appendJSON(j *jsonWriter, sys unit.System, w *words.Words) {
@@ -101,15 +94,15 @@ func (t *thinReply) appendJSON(j *jsonWriter, sys unit.System, w *words.Words) {
 			j.number("aim_s", s.Aim)
 			j.number("high_s", s.High)
 			j.temp("temp", s.At)
-			j.standing(r.Sheet.Standing)
+			j.standing(w, r.Sheet.Standing)
 		})
 		j.object("max_thinner", func() {
 			j.number("share", r.MostThinner.Value)
-			j.standing(r.MostThinner.Standing)
+			j.standing(w, r.MostThinner.Standing)
 		})
 		j.object("warm_limit", func() {
 			j.temp("temp", r.Warmest.Value)
-			j.standing(r.Warmest.Standing)
+			j.standing(w, r.Warmest.Standing)
 		})
 		j.text("units", systemName(sys))
 	})

@@ -14,8 +14,8 @@ import (
 // Draft is a run of the assistant as it stood.
 type Draft struct {
 	Saved    time.Time                `json:"saved"`
-	Finished bool                     `json:"finished"` // it came to its answer
-	At       string                   `json:"at"`       // the step or view it was on
+	Finished bool                     `json:"finished"`        // it came to its answer
+	At       string                   `json:"at"`              // the step or view it was on
 	Typed    string                   `json:"typed,omitempty"` // in that step, not taken yet
 	Answers  presets.Answers          `json:"answers"`
 	Sheets   map[string]presets.Sheet `json:"sheets,omitempty"` // what was typed on the coat's own pages, by page

@@ -92,7 +92,10 @@ func (w *Words) Text(sys unit.System, id string, figures calc.Figures) string {
 func (w *Words) appendNamed(dst []byte, sys unit.System, name string, figures calc.Figures) []byte {
 	for i := range figures {
 		if figures[i].Name == name {
-			return w.AppendFigure(dst, sys, &figures[i])
+			if f := &figures[i]; f.Kind != calc.FigureNamed {
+				return w.AppendFigure(dst, sys, f)
+			}
+			return w.Append(dst, sys, figures[i].Text, figures)
 		}
 	}
 	dst = append(dst, '{')
@@ -123,6 +126,9 @@ func FilmDecimals(sys unit.System, l unit.Length) int {
 
 // AppendFigure appends a figure's value as a person reads it in a system's units.
 func (w *Words) AppendFigure(dst []byte, sys unit.System, f *calc.Figure) []byte {
+	if f.Brief {
+		return w.appendBrief(dst, sys, f)
+	}
 	switch f.Kind {
 	case calc.FigureGauge:
 		return sys.AppendGauge(dst, unit.Gauge(f.Value), PressureDecimals(sys))
@@ -168,19 +174,30 @@ func (w *Words) AppendFigure(dst []byte, sys unit.System, f *calc.Figure) []byte
 		return append(dst, CupText(f.Value)...)
 	case calc.FigureViscosity:
 		return unit.AppendKinematic(dst, unit.Kinematic(f.Value), unit.Usual)
+	case calc.FigureNamed:
+		return append(dst, w.Say(f.Text)...)
 	}
 	return append(dst, f.Text...)
 }
 
 // Standing is a basis and its source as they stand behind a reason.
 func (w *Words) Standing(s calc.Standing) string {
+	basis, source := w.Basis(s.Basis), w.Source(s)
 	switch {
-	case s.Source == "":
-		return w.Basis(s.Basis)
-	case strings.HasPrefix(s.Source, string(s.Basis)):
-		return s.Source
+	case source == "":
+		return basis
+	case strings.HasPrefix(source, basis):
+		return source
 	}
-	return w.Basis(s.Basis) + ": " + s.Source
+	return basis + ": " + source
+}
+
+// Source is where a value comes from, in words; empty where its basis says it all.
+func (w *Words) Source(s calc.Standing) string {
+	if s.Figures == nil {
+		return w.Say(s.Source)
+	}
+	return w.Text(unit.US, s.Source, *s.Figures)
 }
 
 var basisIDs = map[calc.Basis]string{

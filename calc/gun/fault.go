@@ -1,0 +1,11 @@
+package gun
+
+// Fault is what is wrong with a gun: the sentence that says so, and what it speaks of.
+type Fault struct {
+	ID    string
+	Stamp Stamp
+	Ratio float64 // the valve's critical ratio
+	Knee  int     // the valve's, from 1
+}
+
+func (e *Fault) Error() string { return "gun: " + e.ID }
