@@ -194,7 +194,7 @@ func FuzzDay(f *testing.F) {
 				return nil, faults[0]
 			}
 			a, err := calc.SolveDay(&r)
-			return a, s.Refused(err)
+			return a, c.Refused(err, unit.US, s.Field)
 		})
 }
 

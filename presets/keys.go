@@ -134,28 +134,29 @@ func wrongType(key []string) *said {
 	return sentence("file-key-takes", text("key", strings.Join(key, ".")), named("what", want))
 }
 
-// misread says why the text at a key is no quantity; nil where that is not what is wrong
-// there.
-func misread(raw map[string]any, key []string) *said {
+// misread says why the value at a key is no quantity, empty where that is not what is
+// wrong there.
+func misread(raw map[string]any, key []string, w *words.Words) string {
 	var v any = raw
 	t := reflect.TypeFor[entries]()
 	for _, k := range key {
 		table, ok := v.(map[string]any)
 		if !ok {
-			return nil
+			return ""
 		}
 		v, t = table[k], at(t, k)
 	}
-	if t == nil {
-		return nil
+	if t == nil || v == nil || reflect.TypeOf(v).Kind() == reflect.Slice || reflect.TypeOf(v).Kind() == reflect.Map {
+		return ""
 	}
 	q, ok := reflect.New(t).Interface().(interface{ read(string) error })
 	if !ok {
-		return nil
+		return ""
 	}
 	var why *unit.ParseError
 	if !errors.As(q.read(fmt.Sprint(v)), &why) {
-		return nil
+		return ""
 	}
-	return because("file-misread", why, named("quantity", "quantity-"+strings.ReplaceAll(why.Quantity, " ", "-")), text("given", why.Given))
+	quantity := w.Say("quantity-" + strings.ReplaceAll(why.Quantity, " ", "-"))
+	return fmt.Sprintf("%s %q: %s", quantity, why.Given, told(why).in(w, unit.US))
 }

@@ -109,7 +109,7 @@ func TestThinFaults(t *testing.T) {
 			fault = faults[0]
 		} else {
 			_, err := calc.SolveThin(&r)
-			require.ErrorAs(t, s.Refused(err), &fault, "%s %q", x.field, x.typed)
+			require.ErrorAs(t, c.Refused(err, unit.US, s.Field), &fault, "%s %q", x.field, x.typed)
 		}
 		if x.field == "second-temp" {
 			assert.Equal(t, "second-seconds", fault.Field, "the one goes with the other")
@@ -193,7 +193,7 @@ func TestEverySentenceOfThinningIsWhole(t *testing.T) {
 		a, err := calc.SolveThin(&r)
 		if err != nil {
 			var fault *presets.FieldError
-			require.ErrorAs(t, s.Refused(err), &fault)
+			require.ErrorAs(t, c.Refused(err, unit.US, s.Field), &fault)
 			return
 		}
 		whole(t, w, map[string]bool{}, a.Reasons, a.Cautions)
@@ -250,6 +250,6 @@ func FuzzThin(f *testing.F) {
 				return nil, faults[0]
 			}
 			a, err := calc.SolveThin(&r)
-			return a, s.Refused(err)
+			return a, c.Refused(err, unit.US, s.Field)
 		})
 }
