@@ -46,6 +46,19 @@ func (in Input) Of(text string) string {
 	return strings.TrimSpace(second)
 }
 
+// With is the text of the input's field in answers with the input's own text replaced.
+func (in Input) With(a Answers, text string) string {
+	if !paired(in.Field) {
+		return text
+	}
+	parts := parted(a.Field(in.Field))
+	if in.Part >= len(parts) {
+		return text
+	}
+	parts[in.Part] = withPiece(in, parts[in.Part], text)
+	return strings.Join(texts(parts), " + ")
+}
+
 // withPiece is a value with the input's quantity in it replaced; a second one that it
 // does not have yet is added.
 func withPiece(in Input, value Typed, quantity string) Typed {

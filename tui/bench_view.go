@@ -52,7 +52,7 @@ func (b *bench) under(window size) []string {
 		add(fmt.Sprint(i+1), b.s.say("view-"+v.id), i == b.view)
 	}
 	for i, f := range b.forms {
-		add(formDigits[i], f.ask.Name, false)
+		add(formDigits[i], f.name(), false)
 	}
 	between := "  "
 	// Where it is too narrow for all the names those of the pages stand as digits, and

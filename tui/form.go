@@ -14,7 +14,7 @@ import (
 // Question is one of the coat's own questions, asked on a page of its own that is
 // reached from the answer.
 type Question struct {
-	Name   string // what it is called in a word
+	Name   string // its id
 	Title  string // what it answers
 	Fields []presets.Field
 	// Ask answers what was typed, its bare numbers read in one system and the answer
@@ -93,6 +93,20 @@ func (f *form) fill(s presets.Sheet) {
 	}
 }
 
+// put says text in a field: of a list, the number, the id or the name of an entry; false
+// where there is none such.
+func (f *form) put(b *box, text string) bool {
+	if b.choices == nil {
+		b.typed.set(text)
+		return true
+	}
+	at, ok := pickItem(b.choices, text)
+	if ok {
+		b.picked = at
+	}
+	return ok
+}
+
 func (b *box) clear() {
 	b.typed.set("")
 	b.picked = -1
@@ -118,6 +132,14 @@ func (f *form) sheet() presets.Sheet {
 
 // onAnswer reports whether no box is typed in.
 func (f *form) onAnswer() bool { return f.at == len(f.boxes) }
+
+// name is what the page is called in a word.
+func (f *form) name() string {
+	if name := f.s.say("page-" + f.ask.Name); name != "" {
+		return name
+	}
+	return f.ask.Name
+}
 
 func (f *form) skip() bool { return false }
 

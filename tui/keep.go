@@ -3,6 +3,7 @@ package tui
 import (
 	"errors"
 	"reflect"
+	"slices"
 	"sync"
 	"time"
 
@@ -76,10 +77,15 @@ func (r *root) keepIn(file string) {
 	switch {
 	case errors.As(err, &wrong):
 		s.notice = s.text(wrong.ID, wrong.Figures())
-	case found:
+	case found && answered(&d.Answers):
 		d.Fit(s.catalogue)
 		r.resume.draft = &d
 	}
+}
+
+// answered reports whether anything was.
+func answered(a *presets.Answers) bool {
+	return slices.ContainsFunc(steps, func(st step) bool { return a.Field(st.id) != "" })
 }
 
 // atBench is where a draft stands that has come to its answer.

@@ -188,7 +188,7 @@ func (s *session) age(field, text string) string {
 // ageOf is how long ago a draft was kept, in words.
 func (s *session) ageOf(d *last.Draft) string {
 	age := last.Age(d.Saved, s.now())
-	if age < time.Minute {
+	if age < 2*time.Minute {
 		return s.say("age-moment")
 	}
 	return s.words.Minutes(age)

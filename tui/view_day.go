@@ -55,8 +55,11 @@ func (b *bench) dayTold(w int) (rows []string) {
 func (b *bench) dayTurns(w int) []string {
 	l := b.tried.day.Limits(b.tried.day.Air)
 	f := calc.Figures{tempFigure("air", b.tried.day.Air), shareFigure("wait", l.Wait), shareFigure("stop", l.Stop)}
-	if l.Wait == 0 {
+	switch {
+	case l.Wait == 0:
 		return wrap(b.s.text("day-chart-none", f), w)
+	case l.Stop-l.Wait <= calc.HumidityStep:
+		return wrap(b.s.text("day-chart-stop", f), w)
 	}
 	return wrap(b.s.text("day-chart", f), w)
 }

@@ -33,6 +33,18 @@ func (b *bench) sureTold(w int) (rows []string) {
 // leastCause is the share of the wall's spread from which a cause is told by itself.
 const leastCause = 0.005
 
+// causesInWords is each cause with its share.
+func (b *bench) causesInWords(w int) (rows []string) {
+	if b.tried.spread == nil {
+		return nil
+	}
+	rows = append(rows, b.s.say("sure-causes")+":")
+	for _, c := range b.ranges().Causes {
+		rows = append(rows, hang("- ", c.Name, w)...)
+	}
+	return rows
+}
+
 func (b *bench) ranges() draw.Ranges {
 	s, sys, p, v := b.s, b.s.sys, b.tried.spread, &b.tried.setup
 	three := b.three(&b.tried)

@@ -7,6 +7,7 @@ import (
 	"io"
 	"os"
 
+	"boothset/calc"
 	"boothset/calc/unit"
 	"boothset/presets"
 	"boothset/presets/last"
@@ -22,6 +23,8 @@ func runAssistant(args []string, std stdio, getenv func(string) string) int {
 	var flags common
 	f := flag.NewFlagSet("boothset", flag.ContinueOnError)
 	flags.flags(f)
+	var lines bool
+	f.BoolVar(&lines, "plain", false, "usage-plain")
 	if code, done := parse(f, args, std, getenv, help{intro: "assistant-intro"}, &flags); done {
 		return code
 	}
@@ -29,13 +32,39 @@ func runAssistant(args []string, std stdio, getenv func(string) string) int {
 	if err := flags.open(&o, getenv); err != nil {
 		return refuse(std, err)
 	}
-	screen, why := screenOf(std, getenv)
+	run := tui.Options{Catalogue: o.catalogue, Words: o.words, System: o.sys, In: std.in, Getenv: getenv, Kept: last.File(getenv), Questions: pages(o.catalogue)}
+	if lines || isTerminal(std.in) && getenv("TERM") == "dumb" {
+		return inLines(run, &o, std)
+	}
+	screen, why := screenOf(std)
 	if screen == nil {
 		w := o.words
 		fmt.Fprintf(std.err, "boothset: %s, %s\n\n%s\nboothset plan --help %s\n", w.Say(why), w.Say("assistant-no-screen"), planHelp.text(w), w.Say("assistant-see"))
 		return exitBadInput
 	}
-	left, err := tui.Run(tui.Options{Catalogue: o.catalogue, Words: o.words, System: o.sys, In: std.in, Out: screen, Getenv: getenv, Kept: last.File(getenv), Questions: pages(o.catalogue)})
+	run.Out = screen
+	left, err := tui.Run(run)
+	return leave(left, err, &o, std)
+}
+
+// inLines is the assistant in lines of text. A script starts from the same place every
+// time: its answers are neither kept nor offered.
+func inLines(run tui.Options, o *opened, std stdio) int {
+	run.Out = std.out
+	if !isTerminal(std.in) {
+		run.Kept = ""
+	}
+	left, err := tui.Plain(run)
+	var ended *tui.InputError
+	if errors.As(err, &ended) {
+		fmt.Fprintln(std.err, "boothset:", o.words.Text(o.sys, "plain-ended", calc.Figures{{Name: "at", Text: ended.At}}))
+		return exitBadInput
+	}
+	return leave(left, err, o, std)
+}
+
+// leave prints the answer that the assistant was left from and gives the exit code.
+func leave(left tui.Result, err error, o *opened, std stdio) int {
 	var unkept *last.Error
 	if errors.As(left.Unkept, &unkept) {
 		fmt.Fprintln(std.err, "boothset:", o.words.Text(o.sys, unkept.ID, unkept.Figures()))
@@ -79,12 +108,10 @@ func pages(c *presets.Catalogue) []tui.Question {
 
 // screenOf is where the assistant can draw, nil with the id of the reason where it
 // cannot.
-func screenOf(std stdio, getenv func(string) string) (screen io.Writer, why string) {
+func screenOf(std stdio) (screen io.Writer, why string) {
 	switch {
 	case !isTerminal(std.in):
 		return nil, "no-screen-input"
-	case getenv("TERM") == "dumb":
-		return nil, "no-screen-dumb"
 	case isTerminal(std.out):
 		return std.out, ""
 	case isTerminal(std.err):
