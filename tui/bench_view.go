@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"boothset/calc"
@@ -104,7 +105,11 @@ func (b *bench) leafRows(room, view size) []string {
 	rows := make([]string, view.h)
 	copy(rows, all[at])
 	if len(all) > 1 {
-		text := b.s.text("leaf", calc.Figures{whole("n", at+1), whole("of", len(all)), named("key", fmt.Sprint(b.view+1))})
+		id := "leaf"
+		if warns := b.cautions(calc.Warn, view.w); views[b.view].id == "set" && len(warns) > 0 && !slices.Contains(all[at], warns[0]) {
+			id = "leaf-watch"
+		}
+		text := b.s.text(id, calc.Figures{whole("n", at+1), whole("of", len(all)), named("key", fmt.Sprint(b.view+1))})
 		rows[view.h-1] = toRight(b.s.theme.Note.Render(cut(text, view.w)), view.w)
 	}
 	return rows
