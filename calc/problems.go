@@ -31,8 +31,8 @@ func (p *problems) within(field string, v, low, high float64, kind FigureKind) {
 func (p *problems) bound(field, id string, v, low, high float64, kind FigureKind) {
 	const rounding = 1e-12
 	if !(v >= low-rounding*math.Abs(low) && v <= high+rounding*math.Abs(high)) {
-		figure := func(name string, v float64) Figure { return Figure{Name: name, Kind: kind, Value: v, Brief: true} }
-		p.add(field, id, figure("given", v), figure("low", low), figure("high", high))
+		p.add(field, id, Figure{Name: "given", Kind: kind, Value: v, Brief: true},
+			Figure{Name: "low", Kind: kind, Value: low, Brief: true, Bare: true}, Figure{Name: "high", Kind: kind, Value: high, Brief: true})
 	}
 }
 

@@ -79,7 +79,7 @@ func cupSaid(e *coat.CupRange) (id string, f Figures) {
 	if e.Seconds < e.Cup.Low {
 		way = "cup-too-short"
 	}
-	f = Figures{digits("seconds", e.Seconds), text("cup", e.Cup.Label), named("way", way), count("low", int(e.Cup.Low)), count("high", int(e.Cup.High))}
+	f = Figures{text("seconds", strconv.FormatFloat(e.Seconds, 'g', 3, 64)), text("cup", e.Cup.Label), named("way", way), count("low", int(e.Cup.Low)), count("high", int(e.Cup.High))}
 	if len(e.Better) == 0 {
 		return "cup-range", f
 	}

@@ -129,13 +129,14 @@ type Caution struct {
 type Figures []Figure
 
 // Figure is one value of a sentence. Text is set for FigureText and FigureNamed alone.
-// Brief asks for three digits, to tell a value from the bound that it is past.
+// Brief asks for three digits, to tell a value from the bound that it is past; Bare for
+// them without their unit, which another figure of the sentence has.
 type Figure struct {
-	Name  string
-	Kind  FigureKind
-	Value float64
-	Text  string
-	Brief bool
+	Name        string
+	Kind        FigureKind
+	Value       float64
+	Text        string
+	Brief, Bare bool
 }
 
 // FigureKind is how a figure's value is to be read and printed.

@@ -156,8 +156,8 @@ func layer(w *words.Words, data []byte, file string, all map[string]any) (e entr
 	case errors.As(strict, &fault):
 		row, _ := fault.Position()
 		why := strings.TrimPrefix(fault.Error(), "toml: ")
-		if wrong := misread(raw, fault.Key()); wrong != nil {
-			why = wrong.in(w, unit.US)
+		if wrong := misread(raw, fault.Key(), w); wrong != "" {
+			why = wrong
 		} else if strings.HasPrefix(why, "cannot decode") {
 			why = wrongType(fault.Key()).in(w, unit.US)
 		}

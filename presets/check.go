@@ -175,7 +175,7 @@ func (e *coatEntry) check(classes map[string]bool, w *words.Words) *said {
 			return sentence("file-working-class", text("class", class), text("names", w.Listed(sortedKeys(classes))))
 		}
 		if !(b.Low.v >= calc.LowestSupply && b.Low.v <= b.Start.v && b.Start.v <= b.High.v && b.High.v <= calc.TopSupply) {
-			return sentence("file-working-order", text("class", class), figure("low", calc.FigureGauge, calc.LowestSupply), figure("high", calc.FigureGauge, calc.TopSupply))
+			return sentence("file-working-order", text("class", class), bare(figure("low", calc.FigureGauge, calc.LowestSupply)), figure("high", calc.FigureGauge, calc.TopSupply))
 		}
 	}
 	return cmp.Or(e.Cup.check(w), e.Thinner.check(w), e.Film.check(w), e.Lay.check(w), e.Mix.check(w))
@@ -189,13 +189,13 @@ func (e *gunEntry) build(w *words.Words) (gun.Gun, *said) {
 	}
 	switch v := e.Valve; {
 	case restrictionFault(v.Conductance, v.Ratio) != nil:
-		return gun.Gun{}, restrictionFault(v.Conductance, v.Ratio)
+		return gun.Gun{}, under("file-valve", restrictionFault(v.Conductance, v.Ratio))
 	case !(v.Turns > 0 && v.Turns <= mostTurns):
 		return gun.Gun{}, sentence("file-valve-turns")
 	case !(e.Cap.v >= leastStep && e.Inlet.v >= e.Cap.v+leastStep && e.Inlet.v <= calc.TopSupply):
 		return gun.Gun{}, sentence("file-stamp", figure("most", calc.FigureGauge, calc.TopSupply), figure("least", calc.FigureGauge, leastStep))
 	case !(e.Flow.v >= leastFlow && e.Flow.v <= mostFlow):
-		return gun.Gun{}, sentence("file-flow", figure("low", calc.FigureFlow, leastFlow), figure("high", calc.FigureFlow, mostFlow))
+		return gun.Gun{}, sentence("file-flow", bare(figure("low", calc.FigureFlow, leastFlow)), figure("high", calc.FigureFlow, mostFlow))
 	case e.CapLimit.v < 0:
 		return gun.Gun{}, sentence("file-cap-limit")
 	case !(e.Nearest.v > 0 && e.Farthest.v > e.Nearest.v):
@@ -250,7 +250,7 @@ func (e *restrictionEntry) claim(own *restrictionEntry) {
 func restrictionFault(c, b float64) *said {
 	switch {
 	case !(c >= leastConductance && c <= mostConductance):
-		return sentence("file-conductance", figure("low", calc.FigureRatio, leastConductance), figure("high", calc.FigureRatio, mostConductance))
+		return sentence("file-conductance", bare(figure("low", calc.FigureRatio, leastConductance)), figure("high", calc.FigureRatio, mostConductance))
 	case !(b >= 0 && b <= mostRatio):
 		return sentence("file-ratio", figure("most", calc.FigureRatio, mostRatio))
 	}

@@ -65,8 +65,8 @@ func TestDayFaults(t *testing.T) {
 	for _, x := range []struct{ field, typed, says string }{
 		{"coat", "varnish", "choose epoxy-primer"},
 		{"temp", "", "type a number with F or C"},
-		{"temp", "200F", "outside -10 to 60 C"},
-		{"humidity", "0", "outside 1 to 100"},
+		{"temp", "200F", "outside 14 to 140 F"},
+		{"humidity", "0", "outside 1 to 100%"},
 		{"humidity", "wet", "percent"},
 		{"panel", "cold", "F or C"},
 		{"paint", "100C", "outside"},
@@ -75,9 +75,9 @@ func TestDayFaults(t *testing.T) {
 		{"panels", "1.5", "whole number"},
 		{"panels", "101", "1 to 100"},
 		{"pot-life", "soon", "s, min or h"},
-		{"pot-life", "0h", "a minute to a week"},
-		{"pot-life", "-3h", "a minute to a week"},
-		{"pot-life", "9999999h", "a minute to a week"},
+		{"pot-life", "0h", "60 s to 7 days"},
+		{"pot-life", "-3h", "60 s to 7 days"},
+		{"pot-life", "9999999h", "60 s to 7 days"},
 		{"started", "24:00", "14:30 or 2:30pm"},
 		{"started", "13pm", "14:30 or 2:30pm"},
 		{"started", "7", "14:30 or 2:30pm"},
@@ -194,7 +194,7 @@ func FuzzDay(f *testing.F) {
 				return nil, faults[0]
 			}
 			a, err := calc.SolveDay(&r)
-			return a, s.Refused(err)
+			return a, c.Refused(err, unit.US, s.Field)
 		})
 }
 

@@ -140,7 +140,7 @@ func (v *resolver) viscosity(s Sheet) unit.Kinematic {
 // gunSpeed reads a length a second.
 func (v *resolver) gunSpeed(t Typed) unit.Speed {
 	text := strings.ToLower(strings.TrimSpace(string(t)))
-	for _, a := range []string{"/sec", "/s", "per second", "a second"} {
+	for _, a := range []string{"/sec", "/seg", "/s", "per second", "a second", "por segundo"} {
 		text = strings.TrimSuffix(text, a)
 	}
 	l, err := unit.ParseLength(text, v.sys.LongUnit())

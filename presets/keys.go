@@ -132,28 +132,44 @@ func wrongType(key []string) *said {
 	return sentence("file-key-takes", text("key", strings.Join(key, ".")), named("what", want))
 }
 
-// misread says why the text at a key is no quantity; nil where that is not what is wrong
-// there.
-func misread(raw map[string]any, key []string) *said {
+// misread says why the value at a key is no quantity, empty where that is not what is
+// wrong there. In an inline table the key may leave out the last of it.
+func misread(raw map[string]any, key []string, w *words.Words) string {
 	var v any = raw
 	t := reflect.TypeFor[entries]()
 	for _, k := range key {
 		table, ok := v.(map[string]any)
 		if !ok {
-			return nil
+			return ""
 		}
 		v, t = table[k], at(t, k)
 	}
-	if t == nil {
-		return nil
+	why := unreadable(v, t)
+	if why == nil {
+		return ""
 	}
-	q, ok := reflect.New(t).Interface().(interface{ read(string) error })
-	if !ok {
-		return nil
+	quantity := w.Say("quantity-" + why.Quantity)
+	return fmt.Sprintf("%s %q: %s", quantity, why.Given, told(why).in(w, unit.US))
+}
+
+// unreadable is the first error by key of a value, or of a table's values, as quantities
+// of a type.
+func unreadable(v any, t reflect.Type) *unit.ParseError {
+	switch v := v.(type) {
+	case map[string]any:
+		for _, k := range sortedKeys(v) {
+			if why := unreadable(v[k], at(t, k)); why != nil {
+				return why
+			}
+		}
+	case string, int64, float64, bool:
+		if t == nil {
+			return nil
+		}
+		var why *unit.ParseError
+		if q, ok := reflect.New(t).Interface().(interface{ read(string) error }); ok && errors.As(q.read(fmt.Sprint(v)), &why) {
+			return why
+		}
 	}
-	var why *unit.ParseError
-	if !errors.As(q.read(fmt.Sprint(v)), &why) {
-		return nil
-	}
-	return because("file-misread", why, named("quantity", "quantity-"+strings.ReplaceAll(why.Quantity, " ", "-")), text("given", why.Given))
+	return nil
 }

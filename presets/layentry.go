@@ -149,7 +149,7 @@ func (e *filmEntry) check(w *words.Words) *said {
 	const least, most = calc.ThinnestFilm, calc.ThickestFilm
 	switch {
 	case !rising(float64(least), float64(e.Low.v), float64(e.Typical.v), float64(e.High.v), float64(most)):
-		return sentence("file-film", figure("least", calc.FigureFilm, least), figure("most", calc.FigureFilm, most))
+		return sentence("file-film", bare(figure("least", calc.FigureFilm, least)), figure("most", calc.FigureFilm, most))
 	case e.Most.v != 0 && !rising(float64(e.High.v), float64(e.Most.v), float64(most)):
 		return sentence("file-film-most")
 	}
@@ -168,7 +168,7 @@ func (e *layEntry) check(w *words.Words) *said {
 	case !(e.Overlap.v >= 0 && e.Overlap.v <= calc.MostOverlap):
 		return sentence("file-lay-overlap", figure("most", calc.FigureShare, calc.MostOverlap))
 	case !rising(float64(calc.NarrowestFan), float64(e.Fan.v), float64(calc.WidestFan)):
-		return sentence("file-lay-fan", figure("least", calc.FigureDistance, calc.NarrowestFan), figure("most", calc.FigureDistance, calc.WidestFan))
+		return sentence("file-lay-fan", bare(figure("least", calc.FigureDistance, calc.NarrowestFan)), figure("most", calc.FigureDistance, calc.WidestFan))
 	}
 	return e.ground.check(w)
 }
@@ -178,7 +178,7 @@ func (e *mixEntry) check(w *words.Words) *said {
 		return nil
 	}
 	if !(e.Solids.v >= calc.LeastSolids && e.Solids.v <= calc.MostSolids) {
-		return sentence("file-mix-solids", figure("least", calc.FigureShare, calc.LeastSolids), figure("most", calc.FigureShare, calc.MostSolids))
+		return sentence("file-mix-solids", bare(figure("least", calc.FigureShare, calc.LeastSolids)), figure("most", calc.FigureShare, calc.MostSolids))
 	}
 	if e.Ratio != "" {
 		if _, err := coat.ParseRatio(e.Ratio); err != nil {
@@ -197,7 +197,7 @@ func (e *transferEntry) check(w *words.Words) *said {
 		return because("file-transfer", err)
 	}
 	if !(e.Choked.v >= leastChoked && e.Choked.v <= mostChoked) {
-		return sentence("file-transfer-choked", figure("least", calc.FigureShare, leastChoked), figure("most", calc.FigureShare, mostChoked))
+		return sentence("file-transfer-choked", bare(figure("least", calc.FigureShare, leastChoked)), figure("most", calc.FigureShare, mostChoked))
 	}
 	return e.ground.check(w)
 }
@@ -207,7 +207,7 @@ func (e *cupEntry) check(w *words.Words) *said {
 		return nil
 	}
 	if !(e.Size.v >= calc.SmallestCup && e.Size.v <= calc.LargestCup && e.Loss.v >= 0 && e.Loss.v <= e.Size.v) {
-		return sentence("file-gun-cup", figure("least", calc.FigureVolume, calc.SmallestCup), figure("most", calc.FigureVolume, calc.LargestCup))
+		return sentence("file-gun-cup", bare(figure("least", calc.FigureVolume, calc.SmallestCup)), figure("most", calc.FigureVolume, calc.LargestCup))
 	}
 	return e.ground.check(w)
 }

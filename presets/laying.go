@@ -194,7 +194,7 @@ func (v *resolver) coats(t Typed) int {
 // fluidRate reads a flow of coating; a bare number is mL/min in either system.
 func (v *resolver) fluidRate(t Typed) coat.FluidRate {
 	text := strings.ToLower(strings.TrimSpace(string(t)))
-	for _, a := range []string{"/min", "per min", "a minute"} {
+	for _, a := range []string{"/min", "per min", "a minute", "por minuto", "por min"} {
 		text = strings.TrimSuffix(text, a)
 	}
 	q, err := unit.ParseVolume(text, unit.InML)

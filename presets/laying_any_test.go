@@ -144,14 +144,14 @@ func FuzzLaying(f *testing.F) {
 		if r, faults := c.Film(s, sys); len(faults) > 0 {
 			refused(faults[0])
 		} else if a, err := calc.SolveFilm(&r); err != nil {
-			refused(s.Refused(err))
+			refused(c.Refused(err, unit.US, s.Field))
 		} else if bad := unsound(reflect.ValueOf(a), "film"); bad != "" {
 			t.Fatalf("%s %q: %s", field, text, bad)
 		}
 		if r, faults := c.Mix(s, sys); len(faults) > 0 {
 			refused(faults[0])
 		} else if a, err := calc.SolveMix(&r); err != nil {
-			refused(s.Refused(err))
+			refused(c.Refused(err, unit.US, s.Field))
 		} else if bad := unsound(reflect.ValueOf(a), "mix"); bad != "" {
 			t.Fatalf("%s %q: %s", field, text, bad)
 		}

@@ -1,6 +1,8 @@
 package presets
 
 import (
+	"slices"
+
 	"boothset/calc"
 	"boothset/calc/unit"
 	"boothset/presets/words"
@@ -28,6 +30,14 @@ func because(id string, err error, f ...calc.Figure) *said {
 	return sentence(id, append(append(f, named("why", why)), figures...)...)
 }
 
+// under is a sentence whose figure "why" is another one.
+func under(id string, why *said) *said {
+	if why == nil {
+		return nil
+	}
+	return sentence(id, append(slices.Clone(why.figures), named("why", why.id))...)
+}
+
 // in is the sentence in a language and a system's units.
 func (s *said) in(w *words.Words, sys unit.System) string {
 	if s.own != "" {
@@ -49,6 +59,12 @@ func count(name string, n int) calc.Figure {
 
 func figure[T ~float64](name string, kind calc.FigureKind, v T) calc.Figure {
 	return calc.Figure{Name: name, Kind: kind, Value: float64(v), Brief: true}
+}
+
+// bare is a figure without its unit.
+func bare(f calc.Figure) calc.Figure {
+	f.Bare = true
+	return f
 }
 
 // Assumed is what is taken where nothing is said, as figures: usages and the assistant

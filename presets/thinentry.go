@@ -59,7 +59,7 @@ func (e *secondsEntry) check(w *words.Words) *said {
 		}
 	}
 	if t := e.Temperature.v; !(t >= calc.ColdestAir && t <= calc.HottestAir) {
-		return sentence("file-cup-temperature", figure("least", calc.FigureTemp, calc.ColdestAir), figure("most", calc.FigureTemp, calc.HottestAir))
+		return sentence("file-cup-temperature", bare(figure("least", calc.FigureTemp, calc.ColdestAir)), figure("most", calc.FigureTemp, calc.HottestAir))
 	}
 	return e.ground.check(w)
 }

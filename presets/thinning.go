@@ -130,7 +130,7 @@ func (v *resolver) sheet(s Sheet, e *coatEntry, r *calc.ThinRequest) {
 	if t := s[FieldSheetTemp]; t != "" {
 		q.At = read(v, FieldSheetTemp, t, "", unit.ParseTemp, v.sys.TempUnit())
 	}
-	low, high, isRange := strings.Cut(strings.NewReplacer(" to ", "-", "\u2013", "-").Replace(string(typed)), "-")
+	low, high, isRange := strings.Cut(strings.NewReplacer(" to ", "-", " a ", "-", "\u2013", "-").Replace(string(typed)), "-")
 	a, err1 := unit.ParseSeconds(low, unit.InSeconds)
 	b, err2 := a, error(nil)
 	if isRange {

@@ -109,7 +109,7 @@ func TestThinFaults(t *testing.T) {
 			fault = faults[0]
 		} else {
 			_, err := calc.SolveThin(&r)
-			require.ErrorAs(t, s.Refused(err), &fault, "%s %q", x.field, x.typed)
+			require.ErrorAs(t, c.Refused(err, unit.US, s.Field), &fault, "%s %q", x.field, x.typed)
 		}
 		if x.field == "second-temp" {
 			assert.Equal(t, "second-seconds", fault.Field, "the one goes with the other")
@@ -157,7 +157,7 @@ func TestShopFaultsOfCupAndThinner(t *testing.T) {
 		"past sense":      {"[coat.clear.cup]\nlow = \"2s\"\n", 1, "use the"},
 		"bare seconds":    {"[coat.clear.cup]\nlow = 16\n", 2, "time \"16\""},
 		"list of seconds": {"[coat.clear.cup]\nlow = [16]\n", 2, "a time in quotes"},
-		"too hot":         {"[coat.clear.cup]\ntemperature = \"90C\"\n", 1, "-10 to 60 C"},
+		"too hot":         {"[coat.clear.cup]\ntemperature = \"90C\"\n", 1, "14 to 140 F"},
 		"no temperature":  {"[coat.clear.cup]\ntemperature = [20]\n", 2, "a temperature in quotes"},
 		"too much":        {"[coat.clear.thinner]\nmost = \"120%\"\n", 1, "0 to 100%"},
 		"unknown key":     {"[coat.clear.thinner]\nleast = \"1%\"\n", 2, "keys here are basis, source or most"},
@@ -193,7 +193,7 @@ func TestEverySentenceOfThinningIsWhole(t *testing.T) {
 		a, err := calc.SolveThin(&r)
 		if err != nil {
 			var fault *presets.FieldError
-			require.ErrorAs(t, s.Refused(err), &fault)
+			require.ErrorAs(t, c.Refused(err, unit.US, s.Field), &fault)
 			return
 		}
 		whole(t, w, map[string]bool{}, a.Reasons, a.Cautions)
@@ -250,6 +250,6 @@ func FuzzThin(f *testing.F) {
 				return nil, faults[0]
 			}
 			a, err := calc.SolveThin(&r)
-			return a, s.Refused(err)
+			return a, c.Refused(err, unit.US, s.Field)
 		})
 }

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"boothset/calc"
+	"boothset/presets"
 
 	"github.com/charmbracelet/x/ansi"
 )

@@ -40,7 +40,7 @@ func fuzzParser[T ~float64, U ~uint8](f *testing.F, parse func(string, U) (T, er
 			return
 		}
 		var pe *unit.ParseError
-		if !errors.As(err, &pe) || v != 0 || pe.Quantity == "" || pe.Want == "" {
+		if !errors.As(err, &pe) || v != 0 || pe.Quantity == "" || pe.ID == "" {
 			t.Fatalf("%q gave %v, %v", s, v, err)
 		}
 	})

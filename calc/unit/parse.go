@@ -9,7 +9,8 @@ package unit
 // a sign if wanted. "1,500" is refused, since it means 1500 to some and 1.5 to
 // others. Lengths may be fractions ("3/8", "1-1/2", "1 1/2"). Exponents, hex,
 // nan, inf, underscores, digits other than 0 to 9, more than 32 characters and
-// numbers beyond 1e9 are refused. Units are read without regard to case.
+// numbers beyond 1e9 are refused. Units are read without regard to case, by their
+// English and their Spanish names.
 //
 // Every error is a *ParseError and comes with a zero value; a value is finite.
 // Whether a value is sensible (a humidity of 300 %) is for the caller to say.
@@ -29,7 +30,7 @@ var pressure = quantity[PressureUnit]{
 	name:  "pressure",
 	usage: "want-pressure",
 	rows: []row[PressureUnit]{
-		{InPSI, PascalPerPSI, []string{"psi", "psig", "lb", "lbs"}},
+		{InPSI, PascalPerPSI, []string{"psi", "psig", "lb", "lbs", "libra", "libras"}},
 		{InBar, PascalPerBar, []string{"bar", "bars", "barg", "bar(g)"}},
 		{InKPa, 1e3, []string{"kpa", "kpag"}},
 		{InMPa, 1e6, []string{"mpa", "mpag"}},
@@ -52,20 +53,20 @@ const (
 
 const kelvinPerFahrenheit = 1 / 1.8
 
-var degreeMarks = []string{"°", "deg", "degree", "degrees"}
+var degreeMarks = []string{"°", "deg", "degree", "degrees", "grado", "grados"}
 
 var temperature = quantity[TempUnit]{
 	name:  "temperature",
 	usage: "want-temperature",
 	marks: degreeMarks,
 	rows: []row[TempUnit]{
-		{InFahrenheit, kelvinPerFahrenheit, []string{"f", "°f", "degf", "degreesf", "fahrenheit"}},
-		{InCelsius, 1, []string{"c", "°c", "degc", "degreesc", "celsius"}},
+		{InFahrenheit, kelvinPerFahrenheit, []string{"f", "°f", "degf", "degreesf", "gradof", "gradosf", "fahrenheit"}},
+		{InCelsius, 1, []string{"c", "°c", "degc", "degreesc", "gradoc", "gradosc", "celsius", "centigrados", "centígrados", "gradoscentigrados", "gradoscentígrados"}},
 	},
 }
 
 var temperatureDifference = quantity[TempUnit]{
-	name:  "temperature difference",
+	name:  "temperature-difference",
 	usage: "want-temperature-difference",
 	marks: degreeMarks,
 	rows: []row[TempUnit]{
@@ -116,13 +117,13 @@ var length = quantity[LengthUnit]{
 	usage:     "want-length",
 	fractions: true,
 	rows: []row[LengthUnit]{
-		{InInches, MetrePerInch, []string{"in", "inch", "inches", `"`, "''"}},
-		{InFeet, MetrePerFoot, []string{"ft", "foot", "feet", "'"}},
-		{InMM, 1e-3, []string{"mm", "millimetre", "millimetres", "millimeter", "millimeters"}},
-		{InCM, 1e-2, []string{"cm", "centimetre", "centimetres", "centimeter", "centimeters"}},
-		{InMetres, 1, []string{"m", "metre", "metres", "meter", "meters"}},
-		{InMils, MetrePerMil, []string{"mil", "mils", "thou"}},
-		{InMicrons, 1e-6, []string{"um", "micron", "microns", "micrometre", "micrometres", "micrometer", "micrometers"}},
+		{InInches, MetrePerInch, []string{"in", "inch", "inches", `"`, "''", "pulg", "pulgada", "pulgadas"}},
+		{InFeet, MetrePerFoot, []string{"ft", "foot", "feet", "'", "pie", "pies"}},
+		{InMM, 1e-3, []string{"mm", "millimetre", "millimetres", "millimeter", "millimeters", "milimetro", "milimetros", "milímetro", "milímetros"}},
+		{InCM, 1e-2, []string{"cm", "centimetre", "centimetres", "centimeter", "centimeters", "centimetro", "centimetros", "centímetro", "centímetros"}},
+		{InMetres, 1, []string{"m", "metre", "metres", "meter", "meters", "metro", "metros"}},
+		{InMils, MetrePerMil, []string{"mil", "mils", "thou", "milesima", "milesimas", "milésima", "milésimas"}},
+		{InMicrons, 1e-6, []string{"um", "micron", "microns", "micrometre", "micrometres", "micrometer", "micrometers", "micra", "micras"}},
 	},
 }
 
@@ -154,11 +155,11 @@ const (
 )
 
 var flow = quantity[FlowUnit]{
-	name:  "air flow",
+	name:  "air-flow",
 	usage: "want-air-flow",
 	rows: []row[FlowUnit]{
-		{InSCFM, ANRPerSCFM, []string{"cfm", "scfm", "ft3/min"}},
-		{InLPM, CubicMetrePerL / SecondPerMinute, []string{"l/min", "lpm", "dm3/min"}},
+		{InSCFM, ANRPerSCFM, []string{"cfm", "scfm", "ft3/min", "pcm", "pies3/min"}},
+		{InLPM, CubicMetrePerL / SecondPerMinute, []string{"l/min", "lpm", "dm3/min", "litros/min"}},
 		{InLPS, CubicMetrePerL, []string{"l/s", "dm3/s"}},
 		{InM3PerMin, 1 / SecondPerMinute, []string{"m3/min"}},
 		{InM3PerHour, 1 / SecondPerHour, []string{"m3/h"}},
@@ -178,7 +179,7 @@ const inPercent percentUnit = 1
 var percentage = quantity[percentUnit]{
 	name:  "percentage",
 	usage: "want-percentage",
-	rows:  []row[percentUnit]{{inPercent, 1e-2, []string{"%", "percent", "pct", "%rh"}}},
+	rows:  []row[percentUnit]{{inPercent, 1e-2, []string{"%", "percent", "pct", "%rh", "porciento"}}},
 }
 
 // ParsePercent reads a percentage, with or without its sign, as a fraction: both
@@ -208,11 +209,11 @@ var volume = quantity[VolumeUnit]{
 	name:  "volume",
 	usage: "want-volume",
 	rows: []row[VolumeUnit]{
-		{InLitres, CubicMetrePerL, []string{"l", "litre", "litres", "liter", "liters"}},
-		{InML, 1e-3 * CubicMetrePerL, []string{"ml", "cc", "cm3"}},
-		{InGallons, LitrePerUSGal * CubicMetrePerL, []string{"gal", "gals", "gallon", "gallons"}},
-		{InQuarts, LitrePerUSGal * CubicMetrePerL / 4, []string{"qt", "qts", "quart", "quarts"}},
-		{InFluidOunces, LitrePerUSGal * CubicMetrePerL / OuncePerUSGal, []string{"floz", "fl.oz", "oz"}},
+		{InLitres, CubicMetrePerL, []string{"l", "litre", "litres", "liter", "liters", "litro", "litros", "lt", "lts"}},
+		{InML, 1e-3 * CubicMetrePerL, []string{"ml", "cc", "cm3", "mililitro", "mililitros"}},
+		{InGallons, LitrePerUSGal * CubicMetrePerL, []string{"gal", "gals", "gallon", "gallons", "galon", "galones", "galón"}},
+		{InQuarts, LitrePerUSGal * CubicMetrePerL / 4, []string{"qt", "qts", "quart", "quarts", "cuarto", "cuartos"}},
+		{InFluidOunces, LitrePerUSGal * CubicMetrePerL / OuncePerUSGal, []string{"floz", "fl.oz", "oz", "onza", "onzas"}},
 	},
 }
 
@@ -234,8 +235,8 @@ var area = quantity[AreaUnit]{
 	name:  "area",
 	usage: "want-area-number",
 	rows: []row[AreaUnit]{
-		{InFeet2, MetrePerFoot * MetrePerFoot, []string{"ft2", "ft^2", "sqft"}},
-		{InMetres2, 1, []string{"m2", "m^2", "sqm"}},
+		{InFeet2, MetrePerFoot * MetrePerFoot, []string{"ft2", "ft^2", "sqft", "pie2", "pies2", "piescuadrados"}},
+		{InMetres2, 1, []string{"m2", "m^2", "sqm", "metroscuadrados"}},
 	},
 }
 
@@ -258,9 +259,9 @@ var duration = quantity[TimeUnit]{
 	name:  "time",
 	usage: "want-time",
 	rows: []row[TimeUnit]{
-		{InSeconds, 1, []string{"s", "sec", "secs", "second", "seconds"}},
-		{InMinutes, SecondPerMinute, []string{"min", "mins", "minute", "minutes"}},
-		{InHours, SecondPerHour, []string{"h", "hr", "hrs", "hour", "hours"}},
+		{InSeconds, 1, []string{"s", "sec", "secs", "second", "seconds", "seg", "segundo", "segundos"}},
+		{InMinutes, SecondPerMinute, []string{"min", "mins", "minute", "minutes", "minuto", "minutos"}},
+		{InHours, SecondPerHour, []string{"h", "hr", "hrs", "hour", "hours", "hora", "horas"}},
 	},
 }
 

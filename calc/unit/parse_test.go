@@ -176,8 +176,8 @@ func TestBareFractionIsInchesWhereMillimetresAreUsual(t *testing.T) {
 }
 
 func TestRefusedWithWhatWouldDo(t *testing.T) {
-	const usage = "type a number with psi, bar or kPa, such as 90psi"
-	const marks = "write it with one point at most and no thousands marks, such as 1500 or 1.5"
+	const usage = "want-pressure"
+	const marks = "typed-marks"
 	for typed, want := range map[string]string{
 		"":               usage,
 		"abc":            usage,
@@ -204,21 +204,26 @@ func TestRefusedWithWhatWouldDo(t *testing.T) {
 		"1.2.3":          marks,
 		"1,500,000":      marks,
 		"1.500,5":        marks,
-		"1,500":          "the comma can be read two ways: write 1500 or 1.5",
-		"2,250 psi":      "the comma can be read two ways: write 2250 or 2.25",
-		"2,000 psi":      "the comma can be read two ways: write 2000 or 2",
-		"1000000001":     "that is too large: numbers up to 1000000000 are taken",
-		"-1000000001kPa": "that is too large: numbers up to 1000000000 are taken",
+		"1,500":          "typed-two-ways one 1500 other 1.5",
+		"2,250 psi":      "typed-two-ways one 2250 other 2.25",
+		"2,000 psi":      "typed-two-ways one 2000 other 2",
+		"1000000001":     "typed-too-large most 1000000000",
+		"-1000000001kPa": "typed-too-large most 1000000000",
 	} {
 		v, err := unit.ParseGauge(typed, unit.InPSI)
 		assert.Zero(t, v, typed)
-		assert.Equal(t, &unit.ParseError{Quantity: "pressure", Given: typed, Want: want}, err, typed)
+		says := strings.Fields(want)
+		e := &unit.ParseError{Quantity: "pressure", Given: typed, ID: says[0], Usage: usage}
+		for i := 1; i < len(says); i += 2 {
+			e.Parts = append(e.Parts, unit.Part{Name: says[i], Text: says[i+1]})
+		}
+		assert.Equal(t, e, err, typed)
 	}
 }
 
 func TestErrorNamesQuantityGivenAndWanted(t *testing.T) {
 	_, err := unit.ParseGauge("abc", unit.InPSI)
-	assert.EqualError(t, err, `pressure "abc": type a number with psi, bar or kPa, such as 90psi`)
+	assert.EqualError(t, err, `pressure "abc": want-pressure`)
 	_, err = unit.ParseGauge("\x1b[2J", unit.InPSI)
 	assert.NotContains(t, err.Error(), "\x1b", "nothing typed may steer the terminal")
 }
@@ -245,8 +250,53 @@ func TestVeryLongInputIsCutInTheMessage(t *testing.T) {
 func TestBelowAbsoluteZeroIsRefused(t *testing.T) {
 	for _, typed := range []string{"-274C", "-273.15C", "-460F", "-1000000F"} {
 		_, err := unit.ParseTemp(typed, unit.InCelsius)
-		assert.ErrorContains(t, err, "above -459F or -273C", typed)
+		assert.ErrorContains(t, err, "want-above-absolute-zero", typed)
 	}
 	_, err := unit.ParseTemp("-273 C", unit.InCelsius)
 	assert.NoError(t, err)
+}
+
+// What a person types in Spanish is the same quantity.
+func TestSpanishSpellings(t *testing.T) {
+	for spanish, english := range map[string]string{
+		"3/8 pulg": "3/8 in", "3/8 pulgada": "3/8 in", "5 pulgadas": "5 in", "25 pies": "25 ft", "1 pie": "1 ft",
+		"10 milímetros": "10 mm", "10 milimetros": "10 mm", "2 centímetros": "2 cm", "8 metros": "8 m", "1 metro": "1 m",
+		"55 micras": "55 um", "2 milésimas": "2 mil", "2 milesimas": "2 mil", "1,5 Pulgadas": "1.5 in",
+	} {
+		same(t, spanish, english, func(s string) (unit.Length, error) { return unit.ParseLength(s, 0) })
+	}
+	for spanish, english := range map[string]string{
+		"60 galones": "60 gal", "1 galón": "1 gal", "1 galon": "1 gal", "2 litros": "2 L", "1 litro": "1 L", "2 lts": "2 L",
+		"350 mililitros": "350 mL", "2 cuartos": "2 qt", "12 onzas": "12 fl oz", "1 onza": "1 fl oz",
+	} {
+		same(t, spanish, english, func(s string) (unit.Volume, error) { return unit.ParseVolume(s, 0) })
+	}
+	for spanish, english := range map[string]string{
+		"18 segundos": "18 s", "1 segundo": "1 s", "18 seg": "18 s", "3 minutos": "3 min", "1 minuto": "1 min", "4 horas": "4 h", "1 hora": "1 h",
+	} {
+		same(t, spanish, english, func(s string) (unit.Seconds, error) { return unit.ParseSeconds(s, 0) })
+	}
+	for spanish, english := range map[string]string{
+		"24 grados C": "24 C", "75 grados F": "75 F", "24 centígrados": "24 C", "24 grados centigrados": "24 C", "1 grado C": "1 C",
+	} {
+		same(t, spanish, english, func(s string) (unit.Temp, error) { return unit.ParseTemp(s, 0) })
+	}
+	same(t, "90 libras", "90 psi", func(s string) (unit.Gauge, error) { return unit.ParseGauge(s, 0) })
+	same(t, "10 pcm", "10 cfm", func(s string) (unit.Flow, error) { return unit.ParseFlow(s, 0) })
+	same(t, "280 litros/min", "280 L/min", func(s string) (unit.Flow, error) { return unit.ParseFlow(s, 0) })
+	same(t, "20 pies2", "20 ft2", func(s string) (unit.Area, error) { return unit.ParseArea(s, 0) })
+	same(t, "2 metros cuadrados", "2 m2", func(s string) (unit.Area, error) { return unit.ParseArea(s, 0) })
+	same(t, "45 por ciento", "45%", unit.ParsePercent)
+	bare, err := unit.ParseTemp("24 grados", unit.InCelsius)
+	require.NoError(t, err)
+	assert.Equal(t, unit.Celsius(24), bare)
+}
+
+func same[T ~float64](t *testing.T, one, other string, parse func(string) (T, error)) {
+	t.Helper()
+	a, err := parse(one)
+	require.NoError(t, err, one)
+	b, err := parse(other)
+	require.NoError(t, err, other)
+	assert.Equal(t, b, a, one)
 }

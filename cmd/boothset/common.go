@@ -3,6 +3,7 @@ package main
 import (
 	"flag"
 
+	"boothset/calc/unit"
 	"boothset/presets"
 	"boothset/presets/words"
 )
@@ -41,4 +42,16 @@ func (c *common) open(o *opened, getenv func(string) string) (err error) {
 	}
 	o.sys, err = systemOf(c.units, o.catalogue)
 	return err
+}
+
+// system is the units that help is told in, which needs no shop's file: those asked for,
+// else the locale's.
+func (c *common) system(getenv func(string) string) unit.System {
+	switch {
+	case c.units == presets.UnitsMetric:
+		return unit.Metric
+	case c.units == presets.UnitsUS:
+		return unit.US
+	}
+	return words.LocaleOf(getenv).System
 }

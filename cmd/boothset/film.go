@@ -124,7 +124,7 @@ func wetText(p *printer, c calc.OneCoat) string {
 
 func (f *filmReply) appendJSON(j *jsonWriter, sys unit.System, w *words.Words) {
 	r, a := f.r, f.a
-	appendLaying(j, &r.Laying)
+	appendLaying(j, &r.Laying, w)
 	j.object("coats", func() {
 		j.count("all", a.Coats.Value)
 		j.count("laid", len(a.Laid))

@@ -8,6 +8,9 @@ import (
 	"strconv"
 	"strings"
 
+	"boothset/calc"
+	"boothset/calc/unit"
+	"boothset/presets"
 	"boothset/presets/words"
 )
 
@@ -36,11 +39,12 @@ func (h help) text(w *words.Words) string {
 }
 
 // withFlags is the help with the flags; the usage of a flag is a sentence's id.
-func (h help) withFlags(f *flag.FlagSet, w *words.Words) string {
+func (h help) withFlags(f *flag.FlagSet, w *words.Words, sys unit.System) string {
+	figures := append(presets.Assumed(sys), said("schema", h.schema), calc.Figure{Name: "repeatable", Kind: calc.FigureNamed, Text: "usage-repeatable"})
 	b := []byte(h.text(w) + "\n")
 	f.VisitAll(func(x *flag.Flag) {
 		spelt := *x
-		spelt.Usage = spoken(w, x.Usage, said("schema", h.schema))
+		spelt.Usage = w.Text(sys, x.Usage, figures)
 		name, text := flag.UnquoteUsage(&spelt)
 		if name != "" {
 			name = " " + name
@@ -61,7 +65,7 @@ func parse(f *flag.FlagSet, args []string, std stdio, getenv func(string) string
 	}
 	switch {
 	case errors.Is(err, flag.ErrHelp):
-		return say(std, w, h.withFlags(f, w)), true
+		return say(std, w, h.withFlags(f, w, c.system(getenv))), true
 	case err != nil:
 		return refuse(std, seeHelp(w, f, flagFault(w, err))), true
 	case f.NArg() > 0:

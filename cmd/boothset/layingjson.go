@@ -4,6 +4,7 @@ import (
 	"boothset/calc"
 	"boothset/calc/coat"
 	"boothset/calc/unit"
+	"boothset/presets/words"
 )
 
 func (j *jsonWriter) film(name string, l unit.Length) {
@@ -20,7 +21,7 @@ func (j *jsonWriter) area(name string, a unit.Area) {
 }
 
 // appendLaying appends what film and mix both start from, as it was understood.
-func appendLaying(j *jsonWriter, l *calc.Laying) {
+func appendLaying(j *jsonWriter, l *calc.Laying, w *words.Words) {
 	j.object("input", func() {
 		j.text("coat", l.CoatID)
 		if l.GunID != "" {
@@ -45,20 +46,20 @@ func appendLaying(j *jsonWriter, l *calc.Laying) {
 		j.film("dry", l.Dry.Value)
 		j.standing(w, l.Dry.Standing)
 	})
-	w := &l.Wants
-	if !w.Known {
+	f := &l.Wants
+	if !f.Known {
 		j.null("limits")
 		return
 	}
 	j.object("limits", func() {
-		j.film("low", w.Low)
-		j.film("high", w.High)
-		if w.Most > 0 {
-			j.film("most", w.Most)
+		j.film("low", f.Low)
+		j.film("high", f.High)
+		if f.Most > 0 {
+			j.film("most", f.Most)
 		} else {
 			j.null("most")
 		}
-		j.standing(w, w.Standing)
+		j.standing(w, f.Standing)
 	})
 }
 

@@ -133,7 +133,7 @@ func poured(sys unit.System, v unit.Volume) unit.Volume {
 
 func (m *mixReply) appendJSON(j *jsonWriter, sys unit.System, w *words.Words) {
 	r, a := m.r, m.a
-	appendLaying(j, &r.Laying)
+	appendLaying(j, &r.Laying, w)
 	j.object("coats", func() {
 		j.count("all", a.Coats.Value)
 		j.standing(w, a.Coats.Standing)

@@ -74,7 +74,7 @@ func appendPlan(dst []byte, p *plan, sys unit.System, w *words.Words) []byte {
 			j.drop("correction", s.Weather.Correction)
 			appendLanding(&j, &s.Weather.Landing, sys, w)
 		})
-		appendSpread(&j, p.spread)
+		appendSpread(&j, p.spread, w)
 		appendSupply(&j, r, s)
 		appendComparison(&j, &s.Comparison)
 		appendFixes(&j, s, sys, w)

@@ -7,7 +7,7 @@ import (
 )
 
 // appendSpread appends what the spread comes from, null where it was not worked out.
-func appendSpread(j *jsonWriter, s *calc.Spread) {
+func appendSpread(j *jsonWriter, s *calc.Spread, w *words.Words) {
 	if s == nil {
 		j.null("spread")
 		return

@@ -53,7 +53,10 @@ func (w *Words) appendBrief(dst []byte, sys unit.System, f *calc.Figure) []byte 
 		plain.Brief = false
 		return w.AppendFigure(dst, sys, &plain)
 	}
-	return append(appendDigits(dst, v), label...)
+	if dst = appendDigits(dst, v); f.Bare {
+		return dst
+	}
+	return append(dst, label...)
 }
 
 // appendDigits prints a number to three digits, without an exponent.
