@@ -45,6 +45,7 @@ type entries struct {
 	Regulator map[string]*regulatorEntry `toml:"regulator"`
 	Filter    map[string]*filterEntry    `toml:"filter"`
 	Bore      map[string]*boreEntry      `toml:"bore"`
+	Usual     map[string]*usualEntry     `toml:"usual"` // by field
 	Tolerance map[string]*toleranceEntry `toml:"tolerance"`
 	Line      lineEntry                  `toml:"line"`
 }

@@ -94,6 +94,9 @@ func (c *Catalogue) check() *fault {
 	if f := first("bore", e.Bore, c.words, c.checkBore); f != nil {
 		return f
 	}
+	if f := first("usual", e.Usual, c.words, checkUsual); f != nil {
+		return f
+	}
 	if f := first("tolerance", e.Tolerance, c.words, func(id string, x *toleranceEntry) *said {
 		return c.tolerate(id, x)
 	}); f != nil {
@@ -270,6 +273,7 @@ func (c *Catalogue) claim(own *entries) {
 	claimed(c.entries.Regulator, own.Regulator, c.words)
 	claimed(c.entries.Filter, own.Filter, c.words)
 	claimed(c.entries.Bore, own.Bore, c.words)
+	claimed(c.entries.Usual, own.Usual, c.words)
 	claimed(c.entries.Tolerance, own.Tolerance, c.words)
 	for id, e := range own.Coat {
 		c.entries.Coat[id].claim(e, c.words)

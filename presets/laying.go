@@ -141,7 +141,7 @@ func (v *resolver) ratio(s Sheet, e *coatEntry) (r calc.Stated[coat.Ratio]) {
 		return r
 	}
 	var err error
-	if r.Value, err = coat.ParseRatio(string(text)); err != nil {
+	if r.Value, err = coat.ParseRatio(withColons(string(text))); err != nil {
 		v.fault(FieldRatio, text, "want-ratio")
 	}
 	return r
