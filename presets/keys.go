@@ -164,6 +164,15 @@ func unreadable(v any, t reflect.Type) *unit.ParseError {
 				return why
 			}
 		}
+	case []any:
+		if t == nil || t.Kind() != reflect.Slice {
+			return nil
+		}
+		for _, one := range v {
+			if why := unreadable(one, t.Elem()); why != nil {
+				return why
+			}
+		}
 	case string, int64, float64, bool:
 		if t == nil {
 			return nil

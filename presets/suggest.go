@@ -43,7 +43,7 @@ func (c *Catalogue) Suggestions(field, text string, sys unit.System) []Item {
 	case FieldArea:
 		all = among(c.panelsFor(last), last)
 	case FieldPrice:
-		all = among(pricesFor(last, sys), last)
+		all = among(c.pricesFor(last, sys), last)
 	case FieldStarted:
 		all = c.clocksFor(last, sys)
 	}
@@ -162,7 +162,7 @@ const digits = "0123456789"
 
 // pricesFor is the price in text for each volume that paint is sold by, the system's own
 // first; nil where it is no price.
-func pricesFor(text string, sys unit.System) (all []Item) {
+func (c *Catalogue) pricesFor(text string, sys unit.System) (all []Item) {
 	number, _, _ := strings.Cut(text, "/")
 	number = strings.TrimSpace(number)
 	sold := []string{"gal", "qt", "L"}
@@ -171,7 +171,7 @@ func pricesFor(text string, sys unit.System) (all []Item) {
 	}
 	for _, volume := range sold {
 		id := number + "/" + volume
-		var v resolver
+		v := resolver{c: c, sys: sys}
 		if v.price(Typed(id)); len(v.faults) > 0 {
 			return nil
 		}
@@ -183,7 +183,7 @@ func pricesFor(text string, sys unit.System) (all []Item) {
 // clocksFor is the time of day in text before noon and after, since a clock of twelve
 // hours shows both alike; nil where it is none.
 func (c *Catalogue) clocksFor(text string, sys unit.System) (all []Item) {
-	var v resolver
+	v := resolver{c: c, sys: sys}
 	at, ok := v.clock(FieldStarted, Typed(text))
 	if !ok {
 		return nil

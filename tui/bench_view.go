@@ -142,13 +142,19 @@ func (b *bench) foot(room size, side bool) (rows []string) {
 	return append(rows, each(safety, s.theme.level[calc.Warn].Render)...)
 }
 
+// pieceNames is what the two quantities of a field are called, by their sentences.
+var pieceNames = map[string][2]string{
+	presets.FieldHose:  {"short-hose-1", "short-hose-2"},
+	presets.FieldMain:  {"short-main-1", "short-main-2"},
+	presets.FieldOther: {"short-other-1", "short-other-2"},
+}
+
 // inputName is what an input is called.
 func (s *session) inputName(in presets.Input) string {
-	id := "short-" + in.Field
-	if two := s.say(fmt.Sprintf("%s-%d", id, in.Piece+1)); two != "" {
-		return two
+	if names, paired := pieceNames[in.Field]; paired {
+		return s.say(names[in.Piece])
 	}
-	return s.say(id)
+	return s.say("short-" + in.Field)
 }
 
 // inputValue is what an input is, as a person reads it.
