@@ -94,7 +94,7 @@ func (c *Catalogue) check() *fault {
 	if f := first("bore", e.Bore, c.words, c.checkBore); f != nil {
 		return f
 	}
-	if f := first("usual", e.Usual, c.words, checkUsual); f != nil {
+	if f := first("usual", e.Usual, c.words, c.checkUsual); f != nil {
 		return f
 	}
 	if f := first("tolerance", e.Tolerance, c.words, func(id string, x *toleranceEntry) *said {

@@ -34,39 +34,62 @@ func (e *usualEntry) items(sys unit.System) (all []Item) {
 	return distinct(all)
 }
 
-// usualReads reports, for each field that has usual answers, whether one will do.
-var usualReads = map[string]func(text string) bool{
-	FieldCup: func(text string) bool {
-		k, err := coat.FindCup(text)
-		return err == nil && k.ID == text
+// usualReads says, for each field that has usual answers, what is wrong with one.
+var usualReads = map[string]func(given string) *said{
+	FieldCup: func(given string) *said {
+		if k, err := coat.FindCup(given); err != nil || k.ID != given {
+			return told(&coat.UnknownCup{Given: given})
+		}
+		return nil
 	},
-	FieldRatio: func(text string) bool {
-		_, err := coat.ParseRatio(text)
-		return err == nil
+	FieldRatio: func(given string) *said {
+		if _, err := coat.ParseRatio(given); err != nil {
+			return sentence("want-ratio")
+		}
+		return nil
 	},
-	FieldTip: func(text string) bool {
-		l, err := unit.ParseLength(text, 0)
-		return err == nil && l > 0
+	FieldTip: func(given string) *said {
+		l, err := unit.ParseLength(given, 0)
+		switch {
+		case err != nil:
+			return told(err)
+		case l <= 0:
+			return sentence("want-above-zero")
+		}
+		return nil
 	},
-	FieldCupSize: func(text string) bool {
-		q, err := unit.ParseVolume(text, 0)
-		return err == nil && q >= calc.SmallestCup && q <= calc.LargestCup
+	FieldCupSize: func(given string) *said {
+		q, err := unit.ParseVolume(given, 0)
+		switch {
+		case err != nil:
+			return told(err)
+		case !(q >= calc.SmallestCup && q <= calc.LargestCup):
+			return sentence("file-usual-cup-size", litre("least", calc.SmallestCup), litre("most", calc.LargestCup))
+		}
+		return nil
 	},
 }
 
+// litre is a volume told in litres whatever the system: a file gives its units.
+func litre(name string, v unit.Volume) calc.Figure {
+	return text(name, unit.Metric.Volume(v, 0))
+}
+
 // checkUsual says what is wrong with the usual answers of a field.
-func checkUsual(field string, e *usualEntry) *said {
+func (c *Catalogue) checkUsual(field string, e *usualEntry) *said {
 	reads := usualReads[field]
 	if reads == nil {
-		return sentence("file-usual-of", text("fields", strings.Join(sortedKeys(usualReads), ", ")))
+		return sentence("file-usual-of", text("fields", c.words.Listed(sortedKeys(usualReads))))
 	}
 	if len(e.Values) == 0 {
 		return sentence("file-usual-values")
 	}
 	for _, given := range slices.Concat(e.Values, e.Metric) {
-		plain := given == strings.TrimSpace(given) && !strings.ContainsFunc(given, func(r rune) bool { return !unicode.IsPrint(r) })
-		if !plain || !reads(given) {
-			return sentence("file-usual-bad", text("given", strconv.Quote(given)))
+		if given != strings.TrimSpace(given) || strings.ContainsFunc(given, func(r rune) bool { return !unicode.IsPrint(r) }) {
+			return sentence("file-usual-plain", text("given", strconv.Quote(given)))
+		}
+		if why := reads(given); why != nil {
+			return why
 		}
 	}
 	return nil
