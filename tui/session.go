@@ -57,7 +57,7 @@ func (s *session) say(id string) string {
 	if !s.words.Has(id) {
 		return ""
 	}
-	return s.words.Text(s.sys, id, nil)
+	return s.words.Text(s.sys, id, presets.Assumed(s.sys))
 }
 
 func (s *session) changeUnits() {
