@@ -227,6 +227,29 @@ func TestLanguagesSayTheSame(t *testing.T) {
 	}
 }
 
+// Where a sentence holds a number, it is a figure. What stays is a source's own numbers,
+// none and one and all, and what may be typed: an example runs its unit on ("75F"), or
+// follows "such as".
+func TestNumbersAreFigures(t *testing.T) {
+	example := regexp.MustCompile(`(such as|como|as|write|escriba) .*`)
+	number := regexp.MustCompile(`(^|[ (])\d[\d.]*( ?%| [a-zA-Z]+2?)?`)
+	common := regexp.MustCompile(`^[ (]*([01](\.0)?|100%)( [a-z]+)?$`)
+	typed := []string{"field-hose", "field-main", "field-other"} // how to type it, all through
+	require.True(t, number.MatchString("at least 15 C"))
+	for _, lang := range words.Languages() {
+		w, _ := words.For(lang)
+		for _, id := range w.IDs() {
+			if strings.HasPrefix(id, "source-") || slices.Contains(typed, id) {
+				continue
+			}
+			for _, n := range number.FindAllString(example.ReplaceAllString(w.Say(id), ""), -1) {
+				glued := regexp.MustCompile(regexp.QuoteMeta(strings.TrimRight(n, " ")) + `[A-Za-z/,:]`).MatchString(w.Say(id))
+				assert.True(t, glued || common.MatchString(n), "%q in %s of %s", n, id, lang)
+			}
+		}
+	}
+}
+
 // A sentence is used where its id is written, or put together from a start such as
 // "ask-" and the rest.
 func TestEverySentenceIsUsed(t *testing.T) {
