@@ -105,9 +105,6 @@ func (c *Catalogue) check() *fault {
 	o := &c.order
 	o.coat, o.gun, o.coupling = ordered(e.Coat), ordered(e.Gun), ordered(e.Coupling)
 	o.hose, o.regulator, o.filter = ordered(e.Hose), ordered(e.Regulator), ordered(e.Filter)
-	if err := c.checkLine(); err != nil {
-		return &fault{"line", "", err}
-	}
 	return nil
 }
 
@@ -149,7 +146,7 @@ func (o *origin) check(id string, w *words.Words) *said {
 	bases := []calc.Basis{calc.Published, calc.CommonPractice, calc.Computed, calc.Estimate, calc.OwnReadings}
 	unprintable := func(r rune) bool { return !unicode.IsPrint(r) }
 	switch {
-	case id == "" || strings.ContainsFunc(id+o.Name+o.Source, unprintable):
+	case id == "" || slices.ContainsFunc([]string{id, o.Name, o.Source}, func(s string) bool { return strings.ContainsFunc(s, unprintable) }):
 		return sentence("file-plain-text")
 	case id == None:
 		return sentence("file-none")
