@@ -31,7 +31,7 @@ func sources(t *testing.T, dir string) (files []*ast.File) {
 		if err != nil || e.IsDir() || !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go") {
 			return err
 		}
-		f, err := parser.ParseFile(token.NewFileSet(), path, nil, 0)
+		f, err := parser.ParseFile(token.NewFileSet(), path, nil, parser.ParseComments)
 		files = append(files, f)
 		return err
 	}))

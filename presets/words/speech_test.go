@@ -68,8 +68,8 @@ func TestTheAnswersHoldNoSentence(t *testing.T) {
 	seen := 0
 	for _, dir := range []string{"calc", "presets"} {
 		for _, f := range sources(t, dir) {
-			if f.Name.Name == "words" {
-				continue // its own faults are a programmer's
+			if f.Name.Name == "words" || ast.IsGenerated(f) {
+				continue // its own faults are a programmer's; what is made is made of the catalogue's files
 			}
 			skip := apart(f)
 			ast.Inspect(f, func(n ast.Node) bool {
