@@ -3,7 +3,7 @@ GO ?= go
 FUZZTIME ?= 5m
 BUILD = CGO_ENABLED=0 $(GO) build -trimpath -buildvcs=auto -ldflags="-s -w"
 
-.PHONY: run test check build bench bench-peer bench-start crosscheck fuzz generated golden
+.PHONY: run test check build bench bench-peer bench-start crosscheck fuzz generated golden pictures
 
 run: ## open the assistant
 	@$(GO) run ./cmd/boothset
@@ -28,6 +28,9 @@ generated: ## remake the Go made from the catalogue's files and the draws of a s
 
 golden: ## redraw the golden frames of the screens and the golden cards; look at every one that changed
 	UPDATE_GOLDEN=1 $(GO) test ./tui/... ./cmd/boothset
+
+pictures: ## redraw the README's pictures from the screens; look at every one that changed
+	UPDATE_GOLDEN=1 $(GO) test -count=1 -run '^TestPictures$$' ./tui
 
 crosscheck: ## remake the vectors of the reference libraries and compare
 	@GO=$(GO) calc/testdata/crosscheck.sh

@@ -8,6 +8,8 @@ package picture
 import (
 	"fmt"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 )
 
 // Text is told in place of the picture: what it is, and what it shows.
@@ -21,8 +23,13 @@ var escape = strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;")
 
 // SVG draws a frame: rows of characters one column wide, coloured by the SGR sequences of
 // the sixteen colours, bold, reverse and underline. Anything else in it is an error, and
-// so is text that its colours make unreadable.
+// so are text that its colours make unreadable and a control character in what is told.
 func SVG(frame string, t Text) (string, error) {
+	for _, c := range t.Title + t.Desc {
+		if c != '\n' && unicode.IsControl(c) || c == utf8.RuneError {
+			return "", fmt.Errorf("%q cannot be told", c)
+		}
+	}
 	rows, err := cells(frame)
 	if err != nil {
 		return "", err

@@ -146,6 +146,15 @@ func TestWhatAPictureCannotShowIsRefused(t *testing.T) {
 	}
 }
 
+func TestWhatCannotBeToldIsRefused(t *testing.T) {
+	_, err := SVG("a", Text{Title: "two\nlines", Desc: "a\n\nb é"})
+	require.NoError(t, err)
+	for _, text := range []Text{{Title: "\x1b[1mbold"}, {Desc: "tab\t"}, {Desc: "\xff"}, {Desc: "\x00"}} {
+		_, err := SVG("a", text)
+		require.ErrorContains(t, err, "cannot be told", "%q", text)
+	}
+}
+
 // A bar is one rectangle and a column of bars too, so that nothing shows between.
 func TestPiecesAreJoined(t *testing.T) {
 	svg, err := SVG("███\n███\n▀▀▀", Text{})
