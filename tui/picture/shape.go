@@ -65,7 +65,6 @@ func grown(boxes []box, start, end func(box) box) (out []box) {
 	for _, b := range boxes {
 		i, ok := ends[start(b)]
 		if ok {
-			delete(ends, start(b))
 			out[i].w = max(out[i].w, b.x+b.w-out[i].x)
 			out[i].h = max(out[i].h, b.y+b.h-out[i].y)
 		} else {
