@@ -159,6 +159,10 @@ func (b *bench) move(in presets.Input, by int) {
 	if err != nil {
 		return // the catalogue takes it, and no line can be made of it
 	}
+	if in.Field == presets.FieldWall && by > 0 && tried.request.Now > tried.request.Supply {
+		b.move(in, by-1) // no wall stands higher than its supply
+		return
+	}
 	b.tried = tried
 	inputs := b.inputs()
 	if at := slices.Index(inputs, in); at >= 0 {
