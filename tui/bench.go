@@ -171,11 +171,12 @@ func (b *bench) move(in presets.Input, by int) {
 	b.input = min(b.input, len(inputs)-1)
 }
 
-// keep takes what was moved as the answers.
+// keep takes what was moved as the answers, in the questions too.
 func (b *bench) keep(string) move {
+	was := b.kept.answers
 	b.kept = b.tried
 	b.s.answers = b.kept.answers
-	return nil
+	return func(r *root) { r.follow(was) }
 }
 
 // putBack forgets what was moved.

@@ -137,6 +137,21 @@ func (r *root) take(d *last.Draft) {
 	}
 }
 
+// follow puts the answers that are no longer what they were into their questions.
+func (r *root) follow(was presets.Answers) {
+	for _, p := range r.pages {
+		q, ok := p.(*question)
+		if !ok || r.s.answers.Field(q.step.id) == was.Field(q.step.id) {
+			continue
+		}
+		if q.step.typed {
+			q.field.set(r.s.answers.Field(q.step.id))
+		} else {
+			q.seen = false // it points to its answer anew
+		}
+	}
+}
+
 // place is the page that a draft stood on, the first question where it is not known.
 func (r *root) place(d *last.Draft) int {
 	for i, p := range r.pages {

@@ -201,7 +201,7 @@ func (p *teller) keepOrNot(b *bench) error {
 		return err
 	}
 	if text == "1" {
-		b.keep("")
+		b.keep("")(p.r)
 	} else {
 		b.putBack("")
 	}
