@@ -97,7 +97,7 @@ func (b *bench) inWords(view string, w int) [][]string {
 	case "look":
 		return [][]string{wrap(b.dialText(), w), wrap(b.boreText(), w), wrap(b.rulerText(), w)}
 	case "line":
-		return [][]string{b.lineTold(w), b.lineText(w)}
+		return [][]string{b.lineTold(w), slices.Concat(b.lineText(w)...)}
 	case "day":
 		return [][]string{b.dayTold(w), b.dayTurns(w)}
 	case "sure":
