@@ -43,8 +43,8 @@ var theSizes = []size{{40, 12}, {60, 20}, usualSize, {120, 40}}
 
 func open80x24(t test) *root { return start(t, look{}) }
 
-// today is when every test takes place.
-var today = time.Date(2025, time.March, 14, 9, 26, 0, 0, time.UTC)
+// testDay is when every test takes place.
+var testDay = time.Date(2025, time.March, 14, 9, 26, 0, 0, time.UTC)
 
 func (l look) language() string {
 	if l.lang == "" {
@@ -121,13 +121,13 @@ func (l look) options(t test) Options {
 	return Options{Catalogue: c, Words: c.Words(), System: sys, Getenv: func(name string) string { return env[name] }, Questions: []Question{invented(c)}}
 }
 
-// start is an assistant before its first key, at today and with nothing kept.
+// start is an assistant before its first key, on testDay and with nothing kept.
 func start(t test, l look) *root {
 	t.Helper()
 	o := l.options(t)
 	s := newSession(o.Catalogue, o.Words, o.System, o.Getenv)
 	s.sure = knownSpread
-	s.now = func() time.Time { return today }
+	s.now = func() time.Time { return testDay }
 	r := newRoot(s, o.Questions)
 	if l.size == (size{}) {
 		l.size = usualSize
@@ -173,6 +173,15 @@ var toAnswer = []string{"enter", "8", "2", "75F", "enter", "45", "enter", "enter
 
 // The same, with the supply gone through: a small compressor and another gun on it.
 var toSupply = then(toAnswer[:13], "2", "12cfm", "enter", "60gal", "enter", "enter", "enter", "100ft,3/4in", "enter", "10cfm,50", "enter", "enter", "enter", "enter")
+
+// The same to a panel below the dew point, and on a supply too low for the gun.
+var (
+	toDew   = then(toAnswer[:5], "97", "enter", "72F", "enter", "enter", "90psi", "enter", "1", "enter", "enter")
+	toShort = then(toAnswer[:9], "27psi", "enter", "1", "enter", "enter")
+)
+
+// toRead is the same with the wall found at 70 psi.
+var toRead = then(toAnswer[:12], "70psi", "enter", "enter")
 
 // where is the step that shows, or the page.
 func where(r *root) string {

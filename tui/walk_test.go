@@ -1,0 +1,351 @@
+package tui
+
+import (
+	"testing"
+
+	"boothset/calc"
+	"boothset/calc/unit"
+	"boothset/presets"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/stretchr/testify/require"
+)
+
+func TestFiveAnswersGiveTheSetting(t *testing.T) {
+	r := open80x24(t)
+	press(r, toAnswer...)
+	require.Equal(t, "bench", where(r))
+	got := r.result()
+	require.True(t, got.Answered)
+	require.Equal(t, "clear", got.Request.Coat.ID)
+	require.Equal(t, "reduced-pressure", got.Request.Gun.ID)
+	require.Equal(t, unit.Fahrenheit(75), got.Request.Day.Air)
+	require.InDelta(t, 0.45, got.Request.Day.Humidity, 1e-12)
+	require.InDelta(t, 90, got.Request.Supply.PSI(), 1e-9)
+	require.InDelta(t, 26, got.Setup.Working.Pressure.PSI(), 1e-6)
+	require.False(t, got.Request.HasNow)
+}
+
+func TestTheAnswerIsThatOfTheCommandLine(t *testing.T) {
+	c := catalogueOf(t, look{})
+	for sys, keys := range map[unit.System][]string{unit.US: nil, unit.Metric: {"u"}} {
+		r := open80x24(t)
+		press(r, then(toAnswer, keys...)...)
+		want, err := c.Request(presets.Answers{Coat: "clear", Gun: "reduced-pressure", Temp: "75F", Humidity: "45", Supply: "90psi"}, sys)
+		require.NoError(t, err)
+		got := r.result()
+		for i := range got.Request.Line { // the text an entry came from differs: "25ft, 3/8in"
+			got.Request.Line[i].Entry = want.Line[i].Entry
+		}
+		require.Equal(t, want, got.Request)
+		solved, err := calc.Solve(&want)
+		require.NoError(t, err)
+		require.Equal(t, solved, got.Setup)
+		require.Equal(t, sys, got.System)
+	}
+}
+
+// Units changed on the way give the same job as units changed at the end.
+func TestUnitsCanBeChangedAnywhere(t *testing.T) {
+	want := open80x24(t)
+	press(want, then(toAnswer, "u")...)
+	for _, at := range []int{0, 1, 2, 11, 13} { // where no text is typed
+		r := open80x24(t)
+		press(r, then(then(toAnswer[:at], "u"), toAnswer[at:]...)...)
+		require.Equal(t, want.result(), r.result(), at)
+	}
+}
+
+func TestNumbersWithAndWithoutUnits(t *testing.T) {
+	for _, typed := range []string{"75", "75F", "75 f", "23.888888888889C", "75°", "+75", "75.0"} {
+		r := open80x24(t)
+		press(r, toAnswer[:3]...)
+		press(r, typed, "enter")
+		require.Equal(t, presets.FieldHumidity, where(r), typed)
+		press(r, toAnswer[5:]...)
+		require.InDelta(t, float64(unit.Fahrenheit(75)), float64(r.result().Request.Day.Air), 1e-9, typed)
+	}
+}
+
+func TestTheStepsComeInOrder(t *testing.T) {
+	r := open80x24(t)
+	var seen []string
+	for _, k := range then(toAnswer[:11], "2", "enter", "2", "2", "50,3/8", "enter", "2", "2", "60", "enter", "2", "18", "enter", "60", "enter", "100", "enter", "130", "enter", "100,3/4", "enter", "10,50", "enter", "2", "enter", "95", "enter", "70", "enter") {
+		if at := where(r); len(seen) == 0 || seen[len(seen)-1] != at {
+			seen = append(seen, at)
+		}
+		press(r, k)
+	}
+	require.Equal(t, []string{"safety", "coat", "gun", "temp", "humidity", "panel", "altitude", "supply", "line",
+		"regulator", "regulator-at", "filter", "hose", "coupling", "gauge", "wall",
+		"check", "compressor", "receiver", "cut-in", "cut-out", "main", "other", "spray-time", "receiver-temp", "line-temp"}, seen)
+	require.Equal(t, "bench", where(r))
+	q := r.result().Request
+	require.True(t, q.HasNow)
+	require.Equal(t, "filter (point-of-use)", q.Line[0].Name)
+	require.Equal(t, "wall coupling (ordinary)", q.Line[1].Name)
+	require.InDelta(t, 50, q.Line[2].Hose.Length.Feet(), 1e-9)
+}
+
+func TestWithoutARegulatorNeitherItsPlaceNorTheWallIsAsked(t *testing.T) {
+	r := open80x24(t)
+	press(r, then(toAnswer[:11], "2", "4")...)
+	require.Equal(t, presets.FieldFilter, where(r))
+	press(r, "enter", "enter", "enter", "enter")
+	require.Equal(t, stepSupply, where(r))
+}
+
+func TestBadInputStaysInTheField(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		keys []string
+		bad  string
+		want string // part of the message
+	}{
+		{"text for a temperature", toAnswer[:3], "hot", "type a number with F or C"},
+		{"nothing", toAnswer[:3], "", "Nothing is typed yet"},
+		{"a temperature no booth has", toAnswer[:3], "300F", "outside"},
+		{"nan", toAnswer[:3], "nan", "type a number"},
+		{"the wrong unit", toAnswer[:3], "75 cc", "type a number with F or C"},
+		{"humidity above all", toAnswer[:5], "101", "outside 1 to 100"},
+		{"two readings of a comma", toAnswer[:9], "1,500", "two ways"},
+		{"a negative supply", toAnswer[:9], "-5", "outside"},
+		{"a hose without a bore", then(toAnswer[:11], "2", "1", "1", "1"), "25ft", "length and bore"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			r := open80x24(t)
+			press(r, c.keys...)
+			at := where(r)
+			if c.bad != "" {
+				for _, k := range c.bad {
+					press(r, string(k))
+				}
+			}
+			before := r.page().(*question).field.String()
+			press(r, "enter")
+			q := r.page().(*question)
+			require.Equal(t, at, where(r), "the same question")
+			require.Equal(t, before, q.field.String(), "what was typed is still there")
+			require.Equal(t, len([]rune(q.field.String())), q.field.in.Position(), "and so is the cursor")
+			require.Contains(t, q.fault, c.want)
+			require.Contains(t, r.View(), "! ")
+			press(r, "right")
+			require.Empty(t, q.fault, "the next key clears it")
+		})
+	}
+}
+
+func TestRunesThatBelongToNoQuantityAreRefused(t *testing.T) {
+	r := open80x24(t)
+	press(r, toAnswer[:3]...)
+	press(r, "7", "]", "5", "F", ";", "x")
+	q := r.page().(*question)
+	require.Equal(t, "75F", q.field.String())
+	require.NotEmpty(t, q.fault)
+	r.Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("1"), Alt: true})
+	require.Equal(t, "75F", q.field.String(), "alt makes no text")
+}
+
+func TestTheAnswerToABackgroundQueryWritesNothingButDigits(t *testing.T) {
+	// What a terminal sends late: ESC ] 11 ; rgb:1c1c/1c1c/1c1c BEL. The library makes
+	// alt+] of its start, then runes.
+	r := open80x24(t)
+	press(r, then(toAnswer[:9], "90")...)
+	r.Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("]"), Alt: true})
+	r.Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(";rgb:/\x07")})
+	require.Equal(t, "90rgb", r.page().(*question).field.String())
+	require.Equal(t, presets.FieldSupply, where(r))
+}
+
+func TestTwoQuickKeysInOneMessageAreTwoKeys(t *testing.T) {
+	r := open80x24(t)
+	press(r, "enter", "82")
+	require.Equal(t, presets.FieldTemp, where(r))
+	require.Equal(t, "clear", r.s.answers.Field(presets.FieldCoat))
+	require.Equal(t, "reduced-pressure", r.s.answers.Field(presets.FieldGun))
+}
+
+func TestPastedTextIsTextAndNeverAKey(t *testing.T) {
+	paste := func(r *root, text string) { r.Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(text), Paste: true}) }
+	r := open80x24(t)
+	press(r, "enter")
+	paste(r, "8q")
+	require.Equal(t, presets.FieldCoat, where(r), "nothing is picked")
+	require.False(t, r.done)
+	press(r, "8", "2")
+	paste(r, "75 F\n")
+	require.Equal(t, presets.FieldTemp, where(r), "a line end in it does not take the answer")
+	require.Equal(t, "75 F", r.page().(*question).field.String())
+	paste(r, string(make([]rune, 5000)))
+	require.LessOrEqual(t, len(r.page().(*question).field.String()), longestText)
+}
+
+func TestNothingTypedIsLostGoingBackAndForward(t *testing.T) {
+	r := open80x24(t)
+	press(r, toAnswer[:5]...)
+	press(r, "450", "enter") // will not do
+	require.Equal(t, presets.FieldHumidity, where(r))
+	press(r, "esc")
+	require.Equal(t, presets.FieldTemp, where(r), "back from an invalid field")
+	require.Equal(t, "75F", r.page().(*question).field.String())
+	press(r, "enter")
+	require.Equal(t, "450", r.page().(*question).field.String())
+	press(r, "backspace", "enter")
+	require.Equal(t, presets.FieldPanel, where(r))
+	press(r, "esc", "esc", "esc", "esc", "esc", "esc")
+	require.Equal(t, presets.FieldCoat, where(r), "the safety page shows once")
+	require.Equal(t, "clear", r.page().(*question).list.picked().ID)
+	press(r, "enter", "enter", "enter", "enter")
+	require.Equal(t, presets.FieldPanel, where(r), "enter alone goes through what was answered")
+}
+
+func TestLeftAndBackspaceGoBackOnlyWhereNothingIsTyped(t *testing.T) {
+	for _, k := range []string{"left", "backspace"} {
+		r := open80x24(t)
+		press(r, toAnswer[:3]...)
+		press(r, "7", k)
+		require.Equal(t, presets.FieldTemp, where(r), k)
+		press(r, "ctrl+u", k)
+		require.Equal(t, presets.FieldGun, where(r), k)
+	}
+}
+
+func TestThePartsOfTheLineKeepWhatWasSaidWhenTheLineIsTakenAsItIs(t *testing.T) {
+	r := open80x24(t)
+	press(r, then(toAnswer[:11], "2", "1", "1", "1")...)
+	press(r, "99", "enter", "esc", "esc", "esc", "esc")
+	require.Equal(t, stepLine, where(r))
+	require.Contains(t, r.View(), "1/4 in regulator")
+	require.Contains(t, r.View(), "25ft, 3/8in", "a hose that would not do is not taken")
+	press(r, "1", "enter", "enter")
+	require.Equal(t, "bench", where(r))
+	require.Equal(t, "1/4in", r.result().Request.RegulatorID)
+}
+
+func TestAShopsOwnLineIsOffered(t *testing.T) {
+	shop := look{size: usualSize, shop: `[line]
+hose = ["10m,8mm"]
+supply = "7bar"
+altitude = "500m"
+units = "metric"
+`}
+	r := start(t, shop)
+	press(r, "enter", "8", "2", "22", "enter", "50", "enter", "enter")
+	require.Contains(t, r.View(), "Left empty: 500m")
+	press(r, "enter")
+	require.Contains(t, r.View(), "Left empty: 7bar")
+	press(r, "enter", "enter", "enter", "enter")
+	q := r.result().Request
+	require.InDelta(t, 7, q.Supply.Bar(), 1e-9)
+	require.InDelta(t, 500, float64(q.Day.Altitude), 1e-9)
+	require.Equal(t, unit.Celsius(22), q.Day.Air)
+	press(r, "u")
+	require.Equal(t, q.Supply, r.result().Request.Supply, "other units change what is shown, not what was meant")
+	require.Equal(t, q.Day, r.result().Request.Day)
+}
+
+func TestOtherUnitsDoNotChangeWhatWasTyped(t *testing.T) {
+	r := open80x24(t)
+	press(r, toAnswer...)
+	before := r.result()
+	press(r, "u")
+	after := r.result()
+	require.Equal(t, unit.Metric, after.System)
+	require.Equal(t, before.Request.Day, after.Request.Day)
+	require.Equal(t, before.Request.Supply, after.Request.Supply)
+	require.InDelta(t, 0.05, after.Request.Mark.Bar(), 1e-12, "the gauge is read in the new units")
+	press(r, "u")
+	require.Equal(t, before, r.result())
+}
+
+func TestAgainKeepsTheAnswers(t *testing.T) {
+	r := open80x24(t)
+	press(r, toAnswer...)
+	before := r.result()
+	press(r, "n")
+	require.Equal(t, presets.FieldCoat, where(r))
+	press(r, "enter", "enter", "enter", "enter", "enter", "enter", "enter", "enter", "enter", "enter")
+	require.Equal(t, before, r.result())
+}
+
+func TestTheSupplyIsCheckedOnlyWhereItIsGoneThrough(t *testing.T) {
+	r := open80x24(t)
+	press(r, toSupply...)
+	require.Equal(t, "bench", where(r))
+	got := r.result()
+	require.True(t, got.Setup.Supplied.Checked)
+	require.InDelta(t, 12, got.Request.Shop.System.Rated.SCFM(), 1e-9)
+	require.InDelta(t, 60, got.Request.Shop.System.Receiver.Volume.USGallons(), 1e-9)
+	require.InDelta(t, 90, got.Request.Shop.System.CutIn.PSI(), 1e-9, "at the supply where nothing was said")
+	require.InDelta(t, 0.5, got.Request.Shop.System.Others[0].Duty, 1e-9)
+	for where(r) != stepSupply {
+		press(r, "esc")
+	}
+	press(r, "1")
+	require.Equal(t, "bench", where(r))
+	require.False(t, r.result().Setup.Supplied.Checked, "skipped, though it was gone through once")
+	require.NotContains(t, r.View(), "12 cfm")
+	press(r, "esc", "2")
+	require.Equal(t, got, r.result(), "and all of it is still there")
+}
+
+func TestWithoutACompressorNothingOfTheSupplyIsAsked(t *testing.T) {
+	r := open80x24(t)
+	press(r, then(toAnswer[:13], "2")...)
+	require.Equal(t, presets.FieldCompressor, where(r))
+	press(r, "enter")
+	require.Equal(t, "bench", where(r))
+	require.False(t, r.result().Setup.Supplied.Checked)
+}
+
+func TestAShopsOwnSupplyIsCheckedUnlessSkipped(t *testing.T) {
+	r := start(t, look{size: usualSize, shop: `[line]
+compressor = "18cfm"
+receiver = "60gal"
+`})
+	press(r, toAnswer[:13]...)
+	require.Contains(t, r.View(), "18cfm")
+	press(r, "enter")
+	require.True(t, r.result().Setup.Supplied.Checked)
+	press(r, "esc", "1")
+	require.False(t, r.result().Setup.Supplied.Checked)
+}
+
+func TestAFaultOfTheSupplyThatShowsInTheAnswerLeadsToItsQuestion(t *testing.T) {
+	r := open80x24(t)
+	press(r, then(toSupply[:18], "100", "enter", "90", "enter", "enter", "enter", "enter", "enter", "enter")...)
+	require.Equal(t, presets.FieldCutOut, where(r), "it stops below where it starts")
+	require.NotEmpty(t, r.page().(*question).fault)
+	press(r, "ctrl+u", "130", "enter", "enter", "enter", "enter", "enter", "enter")
+	require.Equal(t, "bench", where(r))
+}
+
+func TestBadSuppliesStayInTheirField(t *testing.T) {
+	for _, c := range []struct {
+		at   int
+		bad  string
+		want string
+	}{
+		{14, "5 h", "18cfm"},
+		{16, "", "receiver's volume"},
+		{16, "60 p", "Only"},
+		{20, "100ft", "length and bore"},
+		{22, "10cfm,150", "share of the time"},
+		{24, "3 x", "Only"},
+	} {
+		r := open80x24(t)
+		press(r, toSupply[:c.at]...)
+		at := where(r)
+		for _, k := range c.bad {
+			press(r, string(k))
+		}
+		q := r.page().(*question)
+		if c.want == "Only" {
+			require.Contains(t, q.fault, c.want, c.bad)
+			continue
+		}
+		press(r, "enter")
+		require.Equal(t, at, where(r))
+		require.Contains(t, q.fault, c.want)
+	}
+}
