@@ -35,6 +35,8 @@ type teller struct {
 	r   *root
 	in  *bufio.Reader // the only one on the input: a second would lose what this has read ahead
 	out *bufio.Writer
+	// told is true where the answer was told and only one of its pages was looked at since.
+	told bool
 }
 
 // Plain is the assistant without a screen, for a terminal that cannot be drawn on, for a

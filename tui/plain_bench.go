@@ -28,8 +28,11 @@ func (p *teller) bench(b *bench) error {
 	p.row("")
 	left, right := b.heading()
 	p.say(left + ", " + right)
-	p.view(b, 0)
-	p.row("")
+	if !p.told {
+		p.view(b, 0)
+		p.row("")
+	}
+	p.told = false
 	menu := append(b.menu(), wrap(p.r.s.say("plain-menu"), plainWidth)...)
 	p.paragraphs(menu)
 	for p.r.page() == page(b) && !p.r.done {
@@ -245,6 +248,7 @@ func (p *teller) keepOrNot(b *bench) error {
 
 // form asks the fields of a page one by one and tells its answer.
 func (p *teller) form(f *form) error {
+	p.told = true
 	p.row("")
 	p.say(f.ask.Title)
 	p.say(p.r.s.say("plain-page"))
