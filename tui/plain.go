@@ -13,12 +13,14 @@ import (
 	"boothset/calc"
 	"boothset/presets"
 	"boothset/tui/draw"
-
-	tea "github.com/charmbracelet/bubbletea"
 )
 
-// plainWidth is how wide the plain assistant's rows are at most.
-const plainWidth = 78
+// plainWidth is how wide the plain assistant's rows are at most; a prompt may stand
+// before them where what was answered is not on the screen.
+const (
+	plainWidth  = 78 - len(plainPrompt)
+	plainPrompt = "> "
+)
 
 // What is typed in a field's or a choice's place, for keys that are no text.
 const (
@@ -129,7 +131,7 @@ func numbered(items []presets.Item) (rows []string) {
 // tell what can be answered, for who asks.
 func (p *teller) read(question string, rows []string) (string, error) {
 	for {
-		fmt.Fprint(p.out, "> ")
+		fmt.Fprint(p.out, plainPrompt)
 		if err := p.out.Flush(); err != nil {
 			return "", err
 		}
@@ -293,23 +295,14 @@ func (p *teller) typed(q *question, ask string) error {
 			q.field.set("")
 			return nil
 		}
-		if m := q.say(text); m != nil {
+		if text != "" {
+			q.field.set(text)
+		}
+		if m := q.accept(""); m != nil {
 			m(p.r)
 			return nil
 		}
 		p.wrong(q.fault)
 		q.field.set(had)
 	}
-}
-
-// say types text in the field's place, nothing leaving it as it is, and takes it.
-func (q *question) say(text string) move {
-	if text != "" {
-		q.field.set("")
-		if !q.s.typeInto(&q.field, q.step.id, tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(text)}) {
-			q.fault = q.s.say("field-runes")
-			return nil
-		}
-	}
-	return q.accept("")
 }

@@ -104,7 +104,7 @@ func (b *bench) inWords(view string, w int) [][]string {
 	switch view {
 	case "set":
 		return [][]string{
-			b.verdictRows(w), b.cautions(calc.Stop, w), b.numbersInWords(w), b.now(w), b.mainReasons(wideColumns - 1),
+			b.verdictRows(w), b.cautions(calc.Stop, w), b.numbersInWords(w), b.nowInWords(w),
 			b.cautions(calc.Warn, w), wrap(b.atGun(), w), b.cautions(calc.Note, w),
 		}
 	case "look":
@@ -119,18 +119,33 @@ func (b *bench) inWords(view string, w int) [][]string {
 	return b.whyBlocks(w)
 }
 
-// numbersInWords is the three, each with its range and what it is.
+// numbersInWords is the three, each with what it was where something was moved, its range,
+// what it is and its strongest reason.
 func (b *bench) numbersInWords(w int) (rows []string) {
 	was := b.three(&b.kept)
 	for i, n := range b.three(&b.tried) {
 		text := n.name + " " + n.printed()
 		if n.value != was[i].value {
-			text = n.name + " " + was[i].value + " -> " + n.printed()
+			text += ", " + b.s.say("mark-was") + " " + was[i].printed()
 		}
 		for _, t := range n.below(true) {
 			text += "; " + t
 		}
-		rows = append(rows, hang("", text+".", w)...)
+		text += "."
+		if why := b.first(abouts[i]); why != "" {
+			text += " " + b.s.say("plain-why") + " " + why + "."
+		}
+		rows = append(rows, wrap(text, w)...)
+	}
+	return rows
+}
+
+// nowInWords is what the wall as it stands does.
+func (b *bench) nowInWords(w int) (rows []string) {
+	for _, r := range b.tried.setup.Reasons {
+		if isNow(r.ID) {
+			rows = append(rows, wrap(b.s.text(r.ID, r.Figures), w)...)
+		}
 	}
 	return rows
 }
@@ -318,13 +333,8 @@ func (p *teller) box(f *form, b *box) (on bool, err error) {
 			f.solve()
 			f.at = len(f.boxes)
 			return true, nil
-		case text == "":
-		case b.choices != nil && !f.pick(b, text):
+		case text != "" && !f.put(b, text):
 			p.noSuch(len(b.choices))
-			continue
-		case b.choices == nil && !f.put(b, text):
-			p.wrong(s.say("field-runes"))
-			b.typed = had
 			continue
 		}
 		if f.leave() {
