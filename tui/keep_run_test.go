@@ -201,7 +201,7 @@ func TestThePagesComeBack(t *testing.T) {
 	third := h.run(t, look{metric: true})
 	press(third, "enter", "1")
 	require.Equal(t, unit.US, third.s.sys)
-	require.Contains(t, formOf(third).answer.Text(200), "0.20 in between them")
+	require.Contains(t, formOf(third).answer.Text(200), "0.2 in between them")
 }
 
 func TestAFileThatWillNotDoIsToldAndTheProgramGoesOn(t *testing.T) {
