@@ -160,6 +160,10 @@ func (b *bench) move(in presets.Input, by int) {
 	if err != nil {
 		return // the catalogue takes it, and no line can be made of it
 	}
+	if in.Field == presets.FieldWall && by > 0 && tried.request.Now > tried.request.Supply {
+		b.move(in, by-1) // no wall stands higher than its supply
+		return
+	}
 	b.tried = tried
 	inputs := b.inputs()
 	if at := slices.Index(inputs, in); at >= 0 {
@@ -168,11 +172,12 @@ func (b *bench) move(in presets.Input, by int) {
 	b.input = min(b.input, len(inputs)-1)
 }
 
-// keep takes what was moved as the answers.
+// keep takes what was moved as the answers, in the questions too.
 func (b *bench) keep(string) move {
+	was := b.kept.answers
 	b.kept = b.tried
 	b.s.answers = b.kept.answers
-	return nil
+	return func(r *root) { r.follow(was) }
 }
 
 // putBack forgets what was moved.

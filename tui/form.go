@@ -79,8 +79,9 @@ func (f *form) typed() presets.Sheet {
 	return s
 }
 
-// fill says what a sheet holds, as typed here.
-func (f *form) fill(s presets.Sheet) {
+// fill says what a sheet holds, as typed here with bare numbers in a system.
+func (f *form) fill(s presets.Sheet, read unit.System) {
+	f.read = read
 	for i := range f.boxes {
 		b := &f.boxes[i]
 		own := string(s[b.Name])

@@ -68,7 +68,7 @@ func invented(c *presets.Catalogue) Question {
 }
 
 // toForm is the keys to the page of the invented question.
-var toForm = append(toAnswer[:14:14], "1")
+var toForm = then(toAnswer, "7")
 
 func formOf(r *root) *form { return r.page().(*form) }
 
@@ -86,7 +86,7 @@ func TestAFormOpensAtTheFieldInTheWayAndSharesWhatWasAnswered(t *testing.T) {
 	require.Equal(t, "wait", where(r))
 	require.Equal(t, "panels", boxAt(r))
 	require.Contains(t, r.View(), "! panels: give a whole number")
-	require.Contains(t, r.View(), "75 F  as answered")
+	require.Contains(t, r.View(), "75F  as answered")
 	require.Contains(t, r.View(), "26.0 psi  as answered", "the gun's pressure is the answer's")
 	press(r, "2", "enter")
 	require.Equal(t, "each", boxAt(r))
@@ -115,11 +115,11 @@ func TestAFaultyFieldOfAFormKeepsTheCursorAndNothingIsLost(t *testing.T) {
 	press(r, "up")
 	require.Equal(t, presets.FieldPressure, boxAt(r), "back is always allowed")
 	press(r, "esc")
-	require.Equal(t, "answer", where(r))
-	press(r, "1")
+	require.Equal(t, "bench", where(r))
+	press(r, "7")
 	require.Equal(t, "panels", boxAt(r))
 	require.Contains(t, r.View(), "two")
-	press(r, "ctrl+u", "3", "enter", "esc", "esc", "enter", "1")
+	press(r, "ctrl+u", "3", "enter", "esc", "esc", "enter", "7")
 	require.Equal(t, "", boxAt(r), "nothing in the way of the answer")
 	require.Contains(t, r.View(), "clear on 3 panels")
 }
@@ -157,7 +157,7 @@ func TestAFormsListIsChosenFrom(t *testing.T) {
 func TestAFormsBareNumbersKeepTheUnitsTheyWereTypedIn(t *testing.T) {
 	r := open80x24(t)
 	press(r, toForm...)
-	press(r, "2", "enter", "enter", "2", "enter", "esc", "u", "1")
+	press(r, "2", "enter", "enter", "2", "enter", "esc", "u", "7")
 	require.Contains(t, r.View(), "51 mm between them", "2 in, shown in the other units")
 	require.Contains(t, r.View(), "still read in the units they were typed in")
 	press(r, "u")

@@ -44,13 +44,17 @@ func frameOf(p page, window size) frame {
 	return f
 }
 
+// lastRow is how wide the last row of a window may be. Its last column stays empty: what
+// is cleared behind a full row takes that column with it.
+func lastRow(window size) int { return window.w - 1 }
+
 func tooSmall(window size) bool { return window.w < leastWidth || window.h < leastHeight }
 
 // lay lays a page out in a window.
 func lay(s *session, p page, all []binding, window size) string {
 	if tooSmall(window) {
 		rows := wrap(s.text("window-small", calc.Figures{
-			whole("wide", window.w), whole("high", window.h), whole("leastWide", leastWidth), whole("leastHigh", leastHeight), named("key", s.say("key-stop"))}), window.w)
+			whole("wide", window.w), whole("high", window.h), whole("leastWide", leastWidth), whole("leastHigh", leastHeight), named("key", s.say("key-stop"))}), max(lastRow(window), 1))
 		return strings.Join(rows[:min(len(rows), window.h)], "\n")
 	}
 	f := frameOf(p, window)
@@ -69,5 +73,5 @@ func lay(s *session, p page, all []binding, window size) string {
 	if f.ruled {
 		rows = append(rows, rule)
 	}
-	return strings.Join(append(rows, helpRows(s, all, window.w, f.help)...), "\n")
+	return strings.Join(append(rows, helpRows(s, all, lastRow(window), f.help)...), "\n")
 }

@@ -7,11 +7,12 @@ import (
 	"strings"
 	"sync"
 	"testing"
+	"time"
 
 	"boothset/calc"
+	"boothset/calc/unit"
 	"boothset/presets"
 	"boothset/presets/words"
-	"boothset/tui/draw"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/ansi"
@@ -24,41 +25,88 @@ type test interface {
 	Helper()
 }
 
-// look is how a test's assistant is shown.
+// look is how a test's assistant is shown. What is empty is usual.
 type look struct {
 	size   size
 	colour bool
 	ascii  bool
 	shop   string // a shop's own TOML
+	lang   string // "en" or "es"
+	metric bool
 }
 
-// mono is the usual window without colour.
-var mono = look{size: size{80, 24}}
+// usualSize is the window of most terminals.
+var usualSize = size{80, 24}
 
-func open80x24(t test) *root { return start(t, mono) }
+// theSizes is the windows that every page is looked at in.
+var theSizes = []size{{40, 12}, {60, 20}, usualSize, {120, 40}}
 
-// shipped is the catalogue without a shop's own, read once.
-var shipped = sync.OnceValues(func() (*presets.Catalogue, error) { return presets.Load(nil, "") })
+func open80x24(t test) *root { return start(t, look{}) }
 
-// known holds what has been propagated, which takes as long as all the rest: the tests
+// testDay is when every test takes place.
+var testDay = time.Date(2025, time.March, 14, 9, 26, 0, 0, time.UTC)
+
+func (l look) language() string {
+	if l.lang == "" {
+		return "en"
+	}
+	return l.lang
+}
+
+func (l look) system() unit.System {
+	if l.metric {
+		return unit.Metric
+	}
+	return unit.US
+}
+
+// catalogues is the catalogue of each language and shop, read once.
+var catalogues = struct {
+	sync.Mutex
+	known map[[2]string]*presets.Catalogue
+}{known: map[[2]string]*presets.Catalogue{}}
+
+func catalogueOf(t test, l look) *presets.Catalogue {
+	t.Helper()
+	catalogues.Lock()
+	defer catalogues.Unlock()
+	id := [2]string{l.language(), l.shop}
+	if c := catalogues.known[id]; c != nil {
+		return c
+	}
+	w, ok := words.For(l.language())
+	require.True(t, ok, l.lang)
+	c, err := presets.LoadIn(w, words.Locale{Lang: l.language()}, []byte(l.shop), "shop.toml")
+	require.NoError(t, err)
+	catalogues.known[id] = c
+	return c
+}
+
+// spreads holds what has been propagated, which takes as long as all the rest: the tests
 // ask for the same few answers over and over.
-var known = map[string]*calc.Spread{}
+var spreads = struct {
+	sync.Mutex
+	known map[string]*calc.Spread
+}{known: map[string]*calc.Spread{}}
 
 func knownSpread(r *calc.Request, s *calc.Setup) *calc.Spread {
 	id := fmt.Sprintf("%+v", *r)
-	if _, ok := known[id]; !ok {
-		known[id] = calc.Propagate(r, s)
+	spreads.Lock()
+	p, ok := spreads.known[id]
+	spreads.Unlock()
+	if !ok {
+		p = calc.Propagate(r, s)
+		spreads.Lock()
+		spreads.known[id] = p
+		spreads.Unlock()
 	}
-	return known[id]
+	return p
 }
 
-func start(t test, l look) *root {
+// options is a test's assistant as Run and Plain take it: nothing is kept.
+func (l look) options(t test) Options {
 	t.Helper()
-	c, err := shipped()
-	if l.shop != "" {
-		c, err = presets.Load([]byte(l.shop), "shop.toml")
-	}
-	require.NoError(t, err)
+	c := catalogueOf(t, l)
 	env := map[string]string{"LANG": "en_US.UTF-8", "NO_COLOR": "1"}
 	if l.colour {
 		delete(env, "NO_COLOR")
@@ -66,10 +114,25 @@ func start(t test, l look) *root {
 	if l.ascii {
 		env["LANG"] = "C"
 	}
-	s := newSession(c, words.English(), c.System(), func(name string) string { return env[name] })
+	sys := l.system()
+	if l.shop != "" && !l.metric {
+		sys = c.System()
+	}
+	return Options{Catalogue: c, Words: c.Words(), System: sys, Getenv: func(name string) string { return env[name] }, Questions: []Question{invented(c)}}
+}
+
+// start is an assistant before its first key, on testDay and with nothing kept.
+func start(t test, l look) *root {
+	t.Helper()
+	o := l.options(t)
+	s := newSession(o.Catalogue, o.Words, o.System, o.Getenv)
 	s.sure = knownSpread
-	r := newRoot(s, []Question{invented(c)})
-	r.Update(tea.WindowSizeMsg{Width: l.size.w, Height: l.size.h})
+	s.now = func() time.Time { return testDay }
+	r := newRoot(s, o.Questions)
+	if l.size == (size{}) {
+		l.size = usualSize
+	}
+	r.Update(resize(l.size))
 	return r
 }
 
@@ -80,8 +143,8 @@ var keyTypes = map[string]tea.KeyType{
 	"tab": tea.KeyTab, "ctrl+c": tea.KeyCtrlC, "ctrl+u": tea.KeyCtrlU, "f1": tea.KeyF1,
 }
 
-// key is a key by the library's name of it; what is no name is typed.
-func key(name string) tea.KeyMsg {
+// keyOf is a key by the library's name of it; what is no name is typed.
+func keyOf(name string) tea.KeyMsg {
 	if t, ok := keyTypes[name]; ok {
 		return tea.KeyMsg{Type: t}
 	}
@@ -94,16 +157,31 @@ func key(name string) tea.KeyMsg {
 // press sends keys one after the other; text is typed as one burst.
 func press(r *root, keys ...string) {
 	for _, k := range keys {
-		r.Update(key(k))
+		r.Update(keyOf(k))
 	}
 }
 
+// then is keys and what follows them, in a slice of their own.
+func then(keys []string, more ...string) []string {
+	return append(keys[:len(keys):len(keys)], more...)
+}
+
 // The keys of a job from the safety page to the answer: clear, a reduced-pressure gun,
-// 75 F, 45 %, 90 psi, the rest as the shop has it and its supply not checked.
-var toAnswer = []string{"enter", "8", "2", "75", "enter", "45", "enter", "enter", "enter", "90", "enter", "1", "enter", "enter"}
+// 75 F, 45 %, 90 psi, the rest as the shop has it and its supply not checked. The units
+// are named, so that they mean the same in both systems.
+var toAnswer = []string{"enter", "8", "2", "75F", "enter", "45", "enter", "enter", "enter", "90psi", "enter", "1", "enter", "enter"}
 
 // The same, with the supply gone through: a small compressor and another gun on it.
-var toSupply = append(toAnswer[:13:13], "2", "12", "enter", "60", "enter", "enter", "enter", "100,3/4", "enter", "10,50", "enter", "enter", "enter", "enter")
+var toSupply = then(toAnswer[:13], "2", "12cfm", "enter", "60gal", "enter", "enter", "enter", "100ft,3/4in", "enter", "10cfm,50", "enter", "enter", "enter", "enter")
+
+// The same to a panel below the dew point, and on a supply too low for the gun.
+var (
+	toDew   = then(toAnswer[:5], "97", "enter", "72F", "enter", "enter", "90psi", "enter", "1", "enter", "enter")
+	toShort = then(toAnswer[:9], "27psi", "enter", "1", "enter", "enter")
+)
+
+// toRead is the same with the wall found at 70 psi.
+var toRead = then(toAnswer[:12], "70psi", "enter", "enter")
 
 // where is the step that shows, or the page.
 func where(r *root) string {
@@ -112,12 +190,16 @@ func where(r *root) string {
 		return p.step.id
 	case *safety:
 		return "safety"
-	case *answer:
-		return "answer"
+	case *resume:
+		return "resume"
+	case *bench:
+		return "bench"
 	case *form:
 		return p.ask.Name
 	case *keysPage:
 		return "keys"
+	case *finish:
+		return "finish"
 	}
 	return "?"
 }
@@ -133,20 +215,21 @@ func requireFits(t test, frame string, l size) {
 	}
 }
 
-// golden compares a frame with the one a person has looked at. UPDATE_GOLDEN=1 writes it.
-func golden(t *testing.T, name, frame string) {
+// golden compares text with the one a person has looked at, in NAME.txt where the name
+// has no ending. UPDATE_GOLDEN=1 writes it.
+func golden(t *testing.T, name, text string) {
 	t.Helper()
-	file := filepath.Join("testdata", name+".txt")
+	if filepath.Ext(name) == "" {
+		name += ".txt"
+	}
+	file := filepath.Join("testdata", name)
 	if os.Getenv("UPDATE_GOLDEN") != "" {
 		require.NoError(t, os.MkdirAll("testdata", 0o755))
-		require.NoError(t, os.WriteFile(file, []byte(frame+"\n"), 0o644))
+		require.NoError(t, os.WriteFile(file, []byte(text+"\n"), 0o644))
 	}
 	want, err := os.ReadFile(file)
 	require.NoError(t, err, "UPDATE_GOLDEN=1 writes it")
-	require.Equal(t, string(want), frame+"\n")
+	require.Equal(t, string(want), text+"\n")
 }
-
-// onlyGlyphs are the characters beyond ASCII that a frame may hold.
-var onlyGlyphs = string([]rune{draw.Blocks.Full, draw.Blocks.Upper, draw.Blocks.Lower, draw.Blocks.Rule, draw.Blocks.Between, draw.Blocks.Cursor})
 
 func resize(l size) tea.WindowSizeMsg { return tea.WindowSizeMsg{Width: l.w, Height: l.h} }

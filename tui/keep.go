@@ -2,6 +2,7 @@ package tui
 
 import (
 	"errors"
+	"maps"
 	"reflect"
 	"slices"
 	"sync"
@@ -19,10 +20,12 @@ type keeper struct {
 	file string // nothing is kept where it is empty
 	now  func() time.Time
 
-	mu     sync.Mutex
+	mu     sync.Mutex // of what is asked for, never held while the disk is waited for
 	latest last.Draft // as last asked for
 	asked  int        // how often it was
-	err    error      // of the last write
+
+	disk sync.Mutex // one write at a time
+	err  error      // of the last
 }
 
 // later is the command that keeps a draft, nil where it is the one asked for last. Writes
@@ -36,17 +39,18 @@ func (k *keeper) later(d last.Draft) tea.Cmd {
 	if reflect.DeepEqual(d, k.latest) {
 		return nil
 	}
-	k.latest = d
-	k.asked++
-	mine := k.asked
+	mine := k.ask(d)
 	return func() tea.Msg {
-		k.mu.Lock()
-		defer k.mu.Unlock()
-		if mine == k.asked {
-			k.write()
-		}
+		k.write(mine)
 		return nil
 	}
+}
+
+// ask makes a draft the one to be written, and numbers it.
+func (k *keeper) ask(d last.Draft) int {
+	k.latest = d
+	k.asked++
+	return k.asked
 }
 
 // flush keeps a draft at once, and says what was wrong with the last write.
@@ -55,17 +59,23 @@ func (k *keeper) flush(d last.Draft) error {
 		return nil
 	}
 	k.mu.Lock()
-	defer k.mu.Unlock()
-	k.latest = d
-	k.asked++
-	k.write()
-	return k.err
+	mine := k.ask(d)
+	k.mu.Unlock()
+	return k.write(mine)
 }
 
-func (k *keeper) write() {
-	d := k.latest
-	d.Saved = k.now()
-	k.err = last.Save(k.file, d)
+// write waits for its turn and writes the draft of a number, where no newer one is due.
+func (k *keeper) write(mine int) error {
+	k.disk.Lock()
+	defer k.disk.Unlock()
+	k.mu.Lock()
+	d, due := k.latest, mine == k.asked
+	k.mu.Unlock()
+	if due {
+		d.Saved = k.now()
+		k.err = last.Save(k.file, d)
+	}
+	return k.err
 }
 
 // keepIn keeps the run in a file, and offers what the last one left there.
@@ -94,22 +104,32 @@ const atBench = "answer"
 // draft is the run as it stands.
 func (r *root) draft() last.Draft {
 	s := r.s
-	d := last.Draft{Answers: s.answers, Units: "us", Walk: s.walkLine, Check: s.check, Finished: s.finished, At: atBench}
-	if s.sys == unit.Metric {
-		d.Units = "metric"
-	}
+	d := last.Draft{Answers: s.answers, Entered: maps.Clone(s.entered), Units: unitsOf(s.sys), Walk: s.walkLine, Check: s.check, Finished: s.finished, At: atBench}
 	if q, ok := r.pages[r.at].(*question); ok {
 		d.At, d.Typed = q.step.id, q.field.String()
 	}
 	for _, f := range r.bench.forms {
 		if sheet := f.typed(); len(sheet) > 0 {
 			if d.Sheets == nil {
-				d.Sheets = map[string]presets.Sheet{}
+				d.Sheets, d.Read = map[string]presets.Sheet{}, map[string]string{}
 			}
-			d.Sheets[f.ask.Name] = sheet
+			d.Sheets[f.ask.Name], d.Read[f.ask.Name] = sheet, unitsOf(f.read)
+		}
+	}
+	for _, p := range r.over {
+		if f, ok := p.(*form); ok {
+			d.Page = f.ask.Name
 		}
 	}
 	return d
+}
+
+// unitsOf is a system as answers name it.
+func unitsOf(sys unit.System) string {
+	if sys == unit.Metric {
+		return presets.UnitsMetric
+	}
+	return presets.UnitsUS
 }
 
 // started reports whether there is anything worth keeping.
@@ -120,6 +140,9 @@ func (r *root) take(d *last.Draft) {
 	s := r.s
 	s.answers, s.walkLine, s.finished = d.Answers, d.Walk, d.Finished
 	s.sys = d.System(s.sys)
+	if s.entered = maps.Clone(d.Entered); s.entered == nil {
+		s.entered = map[string]time.Time{}
+	}
 	switch d.Check {
 	case checkSkip, checkKeep, checkChange:
 		s.check = d.Check
@@ -127,13 +150,29 @@ func (r *root) take(d *last.Draft) {
 	for _, p := range r.pages {
 		if q, ok := p.(*question); ok && q.step.typed {
 			q.field.set(d.Answers.Field(q.step.id))
-			if q.step.id == d.At && d.Typed != "" {
+			if q.step.id == d.At {
 				q.field.set(d.Typed)
 			}
 		}
 	}
 	for _, f := range r.bench.forms {
-		f.fill(d.Sheets[f.ask.Name])
+		f.fill(d.Sheets[f.ask.Name], d.SystemOf(f.ask.Name, s.sys))
+	}
+}
+
+// follow puts the answers that are no longer what they were into their questions.
+func (r *root) follow(was presets.Answers) {
+	for _, p := range r.pages {
+		q, ok := p.(*question)
+		if !ok || r.s.answers.Field(q.step.id) == was.Field(q.step.id) {
+			continue
+		}
+		r.s.entered[q.step.id] = r.s.now()
+		if q.step.typed {
+			q.field.set(r.s.answers.Field(q.step.id))
+		} else {
+			q.seen = false // it points to its answer anew
+		}
 	}
 }
 
@@ -152,4 +191,13 @@ func (r *root) place(d *last.Draft) int {
 		}
 	}
 	return r.first
+}
+
+// reopen opens the page of the answer that a draft was left on.
+func (r *root) reopen(d *last.Draft) {
+	for _, f := range r.bench.forms {
+		if f.ask.Name == d.Page && r.page() == page(r.bench) && r.bench.err == nil {
+			open(f)(r)
+		}
+	}
 }

@@ -7,20 +7,29 @@ import (
 	"io"
 	"strconv"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"boothset/calc"
 	"boothset/presets"
 	"boothset/tui/draw"
 )
 
-// plainWidth is how wide the plain assistant's rows are at most.
-const plainWidth = 78
+// plainWidth is how wide the plain assistant's rows are at most; a prompt may stand
+// before them where what was answered is not on the screen.
+const (
+	plainWidth  = 78 - len(plainPrompt)
+	plainPrompt = "> "
+)
 
-// plainBack is what is typed to go back; the escape key is no text.
-const plainBack = "<"
-
-// plainHelp is what is typed to be told how to answer.
-const plainHelp = "?"
+// What is typed in a field's or a choice's place, for keys that are no text.
+const (
+	plainBack  = "<"
+	plainHelp  = "?"
+	plainClear = "x"
+	plainUnits = "u"
+	plainQuit  = "q"
+)
 
 // teller is the assistant in lines of text: it goes over the same pages as the screen, by
 // the same answers, asking for each on a line and reading one.
@@ -28,10 +37,9 @@ type teller struct {
 	r   *root
 	in  *bufio.Reader // the only one on the input: a second would lose what this has read ahead
 	out *bufio.Writer
+	// told is true where the answer was told and only one of its pages was looked at since.
+	told bool
 }
-
-// errInputEnded is the end of the input before the job was answered.
-var errInputEnded = errors.New("input ended")
 
 // Plain is the assistant without a screen, for a terminal that cannot be drawn on, for a
 // screen reader and for scripts: questions on lines of o.Out, answers from lines of
@@ -50,9 +58,6 @@ func Plain(o Options) (Result, error) {
 	if r.started() {
 		unkept = r.s.keep.flush(r.draft())
 	}
-	if errors.Is(err, errInputEnded) {
-		err = &InputError{At: p.where()}
-	}
 	if err != nil {
 		return Result{Unkept: unkept}, err
 	}
@@ -66,19 +71,8 @@ type InputError struct{ At string } // what was asked last
 
 func (e *InputError) Error() string { return "input ended at: " + e.At }
 
-// where is what is asked now.
-func (p *teller) where() string {
-	switch page := p.r.page().(type) {
-	case *question:
-		return p.r.s.say("ask-" + page.step.id)
-	case *form:
-		return page.label(&page.boxes[min(page.at, len(page.boxes)-1)])
-	}
-	left, _ := p.r.page().heading()
-	return left
-}
-
 func (p *teller) run() error {
+	s := p.r.s
 	for !p.r.done {
 		var err error
 		switch page := p.r.page().(type) {
@@ -87,7 +81,7 @@ func (p *teller) run() error {
 			forward(p.r)
 		case *resume:
 			p.paragraphs(page.told(plainWidth))
-			err = p.choose(&page.list, page.take, false)
+			err = p.choose(&page.list, s.say("resume-title"), page.take)
 		case *question:
 			err = p.question(page)
 		case *bench:
@@ -101,7 +95,7 @@ func (p *teller) run() error {
 			return err
 		}
 		if p.r.started() {
-			_ = p.r.s.keep.flush(p.r.draft()) // the last write's fault is told at the end
+			_ = s.keep.flush(p.r.draft()) // the last write's fault is told at the end
 		}
 	}
 	return nil
@@ -119,22 +113,71 @@ func (p *teller) paragraphs(rows []string) {
 	}
 }
 
-// read is the next line, without the blanks around it.
-func (p *teller) read() (string, error) {
-	fmt.Fprint(p.out, "> ")
-	if err := p.out.Flush(); err != nil {
-		return "", err
+// wrong writes why what was typed will not do.
+func (p *teller) wrong(why string) { p.paragraphs(hang("! ", why, plainWidth)) }
+
+// offer writes what nothing typed takes.
+func (p *teller) offer(what string) { p.say(p.r.s.say("field-offer") + " " + what) }
+
+// numbered is a list to pick from.
+func numbered(items []presets.Item) (rows []string) {
+	for i, item := range items {
+		rows = append(rows, hang(fmt.Sprintf("%3d  ", i+1), plain(item.Name), plainWidth)...)
 	}
-	line, err := p.in.ReadString('\n')
+	return rows
+}
+
+// read is the next answer. The question is named where the input ends at it; the rows
+// tell what can be answered, for who asks.
+func (p *teller) read(question string, rows []string) (string, error) {
+	for {
+		fmt.Fprint(p.out, plainPrompt)
+		if err := p.out.Flush(); err != nil {
+			return "", err
+		}
+		text, err := p.line()
+		switch {
+		case err == io.EOF:
+			p.row("")
+			return "", &InputError{At: question}
+		case errors.Is(err, errNoAnswer):
+			p.wrong(p.r.s.text("plain-line", calc.Figures{whole("most", longestText)}))
+		case err != nil:
+			return "", err
+		case text == plainHelp:
+			p.help()
+			p.paragraphs(rows)
+		default:
+			return text, nil
+		}
+	}
+}
+
+// errNoAnswer is a line that is longer than any answer or not of text alone.
+var errNoAnswer = errors.New("no answer")
+
+// line is the next line of the input without the blanks around it. The last needs no end.
+func (p *teller) line() (string, error) {
+	line, err := p.in.ReadSlice('\n')
+	text := strings.TrimFunc(string(line), func(c rune) bool { return unicode.IsSpace(c) || c == byteOrderMark })
+	whole := utf8.ValidString(text) && utf8.RuneCountInString(text) <= longestText
+	for errors.Is(err, bufio.ErrBufferFull) {
+		whole = false
+		_, err = p.in.ReadSlice('\n')
+	}
 	switch {
-	case err == io.EOF && strings.TrimSpace(line) == "":
-		p.row("")
-		return "", errInputEnded
+	case err == io.EOF && whole && text == "":
+		return "", io.EOF
 	case err != nil && err != io.EOF:
 		return "", err
+	case !whole || strings.ContainsFunc(text, func(c rune) bool { return !unicode.IsPrint(c) }):
+		return "", errNoAnswer
 	}
-	return strings.TrimSpace(line), nil
+	return text, nil
 }
+
+// byteOrderMark is what some programs write before the first line.
+const byteOrderMark = '\uFEFF'
 
 // safety is what is said before anything else, and how to answer.
 func (p *teller) safety(page *safety) {
@@ -142,10 +185,11 @@ func (p *teller) safety(page *safety) {
 		p.paragraphs(hang("- ", p.r.s.say(id), plainWidth))
 	}
 	if page.s.notice != "" {
-		p.paragraphs(hang("! ", page.s.notice, plainWidth))
+		p.wrong(page.s.notice)
 	}
 	p.row("")
 	p.help()
+	p.row(page.s.unitsName())
 }
 
 func (p *teller) help() { p.say(p.r.s.say("plain-help")) }
@@ -155,12 +199,10 @@ func (p *teller) common(text string) (done bool) {
 	switch text {
 	case plainBack:
 		back(p.r)
-	case plainHelp:
-		p.help()
-	case "u":
+	case plainUnits:
 		p.r.s.changeUnits()
 		p.row(p.r.s.unitsName())
-	case "q":
+	case plainQuit:
 		leave(p.r)
 	default:
 		return false
@@ -170,31 +212,34 @@ func (p *teller) common(text string) (done bool) {
 
 // choose reads one of a list by its number, its id or its name and does what taking it
 // does. Nothing typed takes the marked one.
-func (p *teller) choose(l *list, take func(string) move, marked bool) error {
-	s := p.r.s
-	for i, item := range l.items {
-		p.row(fmt.Sprintf("%3d  %s", i+1, plain(item.Name)))
-	}
-	if marked {
-		p.row(s.say("field-offer") + " " + strconv.Itoa(l.at+1))
-	}
-	text, err := p.read()
-	if err != nil || p.common(text) {
-		return err
-	}
-	at, ok := pickItem(l.items, text)
-	switch {
-	case text == "":
-		at = l.at
-	case !ok:
-		p.row("! " + s.text("plain-pick", calc.Figures{whole("most", len(l.items))}))
+func (p *teller) choose(l *list, question string, take func(string) move) error {
+	rows := numbered(l.items)
+	p.paragraphs(rows)
+	p.offer(fmt.Sprintf("%d %s", l.at+1, plain(l.picked().Name)))
+	for {
+		text, err := p.read(question, rows)
+		if err != nil || p.common(text) {
+			return err
+		}
+		at, ok := pickItem(l.items, text)
+		switch {
+		case text == "":
+			at = l.at
+		case !ok:
+			p.noSuch(len(l.items))
+			continue
+		}
+		l.at = at
+		if m := take(""); m != nil {
+			m(p.r)
+		}
 		return nil
 	}
-	l.at = at
-	if m := take(""); m != nil {
-		m(p.r)
-	}
-	return nil
+}
+
+// noSuch says that what was typed picks nothing of a list of so many.
+func (p *teller) noSuch(n int) {
+	p.wrong(p.r.s.text("plain-pick", calc.Figures{whole("most", n)}))
 }
 
 // pickItem finds an entry by its number, its id or its name.
@@ -213,42 +258,51 @@ func pickItem(items []presets.Item, text string) (int, bool) {
 // question asks one step.
 func (p *teller) question(q *question) error {
 	s := p.r.s
-	left, right := q.heading()
+	n, of := s.position(q.step.id)
+	ask := s.say("ask-" + q.step.id)
 	p.row("")
-	p.row(left + ", " + right)
-	p.say(s.say("ask-" + q.step.id))
+	p.say(s.text("step-of", calc.Figures{whole("n", n), whole("of", of)}) + ", " + s.say(q.step.part))
+	p.say(ask)
 	p.say(s.say("why-" + q.step.id))
 	p.paragraphs(q.shown(size{plainWidth, 1}))
 	if q.fault != "" {
-		p.paragraphs(hang("! ", q.fault, plainWidth))
+		p.wrong(q.fault)
 	}
-	var err error
-	if !q.step.typed {
-		if old := s.age(q.step.id, q.picked()); old != "" {
-			p.row(old)
-		}
-		err = p.choose(&q.list, q.accept, true)
-	} else {
-		err = p.typed(q)
+	if q.step.typed {
+		return p.typed(q, ask)
 	}
-	return err
+	if old := s.age(q.step.id, q.picked()); old != "" {
+		p.row(old)
+	}
+	return p.choose(&q.list, ask, q.accept)
 }
 
-// typed reads the answer to a question that is typed.
-func (p *teller) typed(q *question) error {
-	p.paragraphs(q.row(plainWidth)[1:])
-	if have := q.field.String(); have != "" {
-		p.row(p.r.s.say("field-offer") + " " + have)
+// typed reads the answer to a question that is typed. What will not do leaves the field
+// as it was.
+func (p *teller) typed(q *question, ask string) error {
+	rows := q.row(plainWidth)[1:]
+	p.paragraphs(rows)
+	for {
+		had := q.field.String()
+		if had != "" {
+			p.offer(had)
+		}
+		text, err := p.read(ask, rows)
+		switch {
+		case err != nil || p.common(text):
+			return err
+		case text == plainClear:
+			q.field.set("")
+			return nil
+		}
+		if text != "" {
+			q.field.set(text)
+		}
+		if m := q.accept(""); m != nil {
+			m(p.r)
+			return nil
+		}
+		p.wrong(q.fault)
+		q.field.set(had)
 	}
-	text, err := p.read()
-	if err != nil || p.common(text) {
-		return err
-	}
-	if text != "" {
-		q.field.set(text)
-	}
-	if m := q.accept(""); m != nil {
-		m(p.r)
-	}
-	return nil
 }

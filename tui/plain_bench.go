@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 	"strconv"
@@ -9,33 +10,42 @@ import (
 	"boothset/presets"
 )
 
-// plainChange is what is typed at the answer to try another value.
-const plainChange = "c"
+// What is typed at the answer to try another value and to begin again, and on a page to
+// be done with its fields.
+const (
+	plainChange = "c"
+	plainAgain  = "n"
+	plainAnswer = "="
+)
 
 // bench tells the answer and asks what to see, to try or to work out next.
 func (p *teller) bench(b *bench) error {
 	if b.err != nil {
-		p.paragraphs(hang("! ", b.err.Error(), plainWidth))
+		p.wrong(b.err.Error())
 		back(p.r)
 		return nil
 	}
 	p.row("")
 	left, right := b.heading()
-	p.row(left + ", " + right)
-	p.view(b, 0)
-	for p.r.page() == page(b) && !p.r.done {
+	p.say(left + ", " + right)
+	if !p.told {
+		p.view(b, 0)
 		p.row("")
-		p.paragraphs(b.menu())
-		p.say(p.r.s.say("plain-menu"))
-		text, err := p.read()
+	}
+	p.told = false
+	menu := append(b.menu(), wrap(p.r.s.say("plain-menu"), plainWidth)...)
+	p.paragraphs(menu)
+	for p.r.page() == page(b) && !p.r.done {
+		text, err := p.read(left, menu)
+		var ended *InputError
 		switch {
-		case err == errInputEnded || err == nil && text == "":
+		case errors.As(err, &ended) || err == nil && text == "":
 			leave(p.r)
 			return nil
 		case err != nil:
 			return err
 		}
-		if err := p.do(b, text); err != nil {
+		if err := p.do(b, text, menu); err != nil {
 			return err
 		}
 	}
@@ -55,23 +65,26 @@ func (b *bench) menu() []string {
 }
 
 // do is what was typed at the answer.
-func (p *teller) do(b *bench, text string) error {
+func (p *teller) do(b *bench, text string, menu []string) error {
 	n, err := strconv.Atoi(text)
 	switch {
 	case text == plainChange:
 		return p.change(b)
-	case text == "u":
+	case text == plainUnits:
 		b.changeUnits("")
+		p.row(p.r.s.unitsName())
 		p.view(b, 0)
-	case text == "n":
+	case text == plainAgain:
 		restart(p.r)
 	case p.common(text):
 	case slices.Contains(formDigits, text) && formAt(text) < len(b.forms):
 		open(b.forms[formAt(text)])(p.r)
 	case err == nil && n >= 1 && n <= len(views):
+		p.row(p.r.s.say("view-" + views[n-1].id))
 		p.view(b, n-1)
 	default:
-		p.row("! " + p.r.s.say("plain-menu"))
+		p.wrong(p.r.s.say("plain-menu"))
+		p.paragraphs(menu[:len(b.menu())])
 	}
 	return nil
 }
@@ -91,13 +104,13 @@ func (b *bench) inWords(view string, w int) [][]string {
 	switch view {
 	case "set":
 		return [][]string{
-			b.verdictRows(w), b.cautions(calc.Stop, w), b.numbersInWords(w), b.now(w), b.mainReasons(wideColumns - 1),
+			b.verdictRows(w), b.cautions(calc.Stop, w), b.numbersInWords(w), b.nowInWords(w),
 			b.cautions(calc.Warn, w), wrap(b.atGun(), w), b.cautions(calc.Note, w),
 		}
 	case "look":
 		return [][]string{wrap(b.dialText(), w), wrap(b.boreText(), w), wrap(b.rulerText(), w)}
 	case "line":
-		return [][]string{b.lineTold(w), b.lineText(w)}
+		return [][]string{b.lineTold(w), slices.Concat(b.lineText(w)...)}
 	case "day":
 		return [][]string{b.dayTold(w), b.dayTurns(w)}
 	case "sure":
@@ -106,18 +119,33 @@ func (b *bench) inWords(view string, w int) [][]string {
 	return b.whyBlocks(w)
 }
 
-// numbersInWords is the three, each with its range and what it is.
+// numbersInWords is the three, each with what it was where something was moved, its range,
+// what it is and its strongest reason.
 func (b *bench) numbersInWords(w int) (rows []string) {
 	was := b.three(&b.kept)
 	for i, n := range b.three(&b.tried) {
 		text := n.name + " " + n.printed()
 		if n.value != was[i].value {
-			text = n.name + " " + was[i].value + " -> " + n.printed()
+			text += ", " + b.s.say("mark-was") + " " + was[i].printed()
 		}
 		for _, t := range n.below(true) {
 			text += "; " + t
 		}
-		rows = append(rows, hang("", text+".", w)...)
+		text += "."
+		if why := b.first(abouts[i]); why != "" {
+			text += " " + b.s.say("plain-why") + " " + why + "."
+		}
+		rows = append(rows, wrap(text, w)...)
+	}
+	return rows
+}
+
+// nowInWords is what the wall as it stands does.
+func (b *bench) nowInWords(w int) (rows []string) {
+	for _, r := range b.tried.setup.Reasons {
+		if isNow(r.ID) {
+			rows = append(rows, wrap(b.s.text(r.ID, r.Figures), w)...)
+		}
 	}
 	return rows
 }
@@ -127,25 +155,30 @@ func (p *teller) change(b *bench) error {
 	s := p.r.s
 	all := s.complete(b.tried.answers)
 	inputs := b.inputs()
+	var rows []string
 	for i, in := range inputs {
-		p.row(fmt.Sprintf("%3d  %s  %s", i+1, s.inputName(in), s.inputValue(all, in)))
+		rows = append(rows, hang(fmt.Sprintf("%3d  ", i+1), s.inputName(in)+"  "+s.inputValue(all, in), plainWidth)...)
 	}
-	p.say(s.say("plain-which"))
-	text, err := p.read()
-	if err != nil || text == "" || text == plainBack {
-		return err
+	p.paragraphs(rows)
+	which := s.say("plain-which")
+	p.say(which)
+	for {
+		text, err := p.read(which, rows)
+		if err != nil || text == "" || text == plainBack {
+			return err
+		}
+		n, err := strconv.Atoi(text)
+		if err != nil || n < 1 || n > len(inputs) {
+			p.noSuch(len(inputs))
+			continue
+		}
+		b.input = n - 1
+		if err := p.value(b, inputs[n-1]); err != nil || !b.changed() {
+			return err
+		}
+		p.view(b, 0)
+		return p.keepOrNot(b)
 	}
-	n, err := strconv.Atoi(text)
-	if err != nil || n < 1 || n > len(inputs) {
-		p.row("! " + s.text("plain-pick", calc.Figures{whole("most", len(inputs))}))
-		return nil
-	}
-	b.input = n - 1
-	if err := p.value(b, inputs[n-1]); err != nil || !b.changed() {
-		return err
-	}
-	p.view(b, 0)
-	return p.keepOrNot(b)
 }
 
 // value reads the value that an input is tried at: text, a number of a list, or + and -
@@ -153,106 +186,162 @@ func (p *teller) change(b *bench) error {
 func (p *teller) value(b *bench, in presets.Input) error {
 	s := p.r.s
 	choices := s.catalogue.Choices(in.Field)
-	for i, item := range choices {
-		p.row(fmt.Sprintf("%3d  %s", i+1, plain(item.Name)))
-	}
-	p.say(s.text("plain-value", calc.Figures{named("input", s.inputName(in))}))
-	text, err := p.read()
-	switch {
-	case err != nil || text == "" || text == plainBack:
-		return err
-	case text == "+":
-		b.move(in, 1)
-		return nil
-	case text == "-":
-		b.move(in, -1)
-		return nil
-	case choices != nil:
-		at, ok := pickItem(choices, text)
-		if !ok {
-			p.row("! " + s.text("plain-pick", calc.Figures{whole("most", len(choices))}))
-			return nil
+	rows := numbered(choices)
+	p.paragraphs(rows)
+	ask := s.text("plain-value", calc.Figures{named("input", s.inputName(in))})
+	p.say(ask)
+	for {
+		text, err := p.read(ask, rows)
+		switch {
+		case err != nil || text == "" || text == plainBack:
+			return err
+		case text == "+" || text == "-":
+			by := 1
+			if text == "-" {
+				by = -1
+			}
+			if b.move(in, by); b.changed() {
+				return nil
+			}
+			p.wrong(s.say("field-end"))
+			continue
+		case choices != nil:
+			at, ok := pickItem(choices, text)
+			if !ok {
+				p.noSuch(len(choices))
+				continue
+			}
+			text = choices[at].ID
 		}
-		text = choices[at].ID
-	}
-	a := b.tried.answers
-	whole := in.With(s.complete(a), text)
-	a.Set(in.Field, complete(in.Field, whole, s.sys))
-	if f := s.catalogue.Fault(s.complete(a), in.Field, s.sys); f != nil {
-		p.paragraphs(hang("! ", f.Want, plainWidth))
+		if err := b.try(in, text); err != nil {
+			p.wrong(err.Error())
+			continue
+		}
 		return nil
+	}
+}
+
+// try is another value of an input, in text.
+func (b *bench) try(in presets.Input, text string) error {
+	s := b.s
+	a := b.tried.answers
+	a.Set(in.Field, complete(in.Field, in.With(s.complete(a), text), s.sys))
+	if f := s.catalogue.Fault(s.complete(a), in.Field, s.sys); f != nil {
+		return errors.New(f.Want)
 	}
 	j, err := s.work(a)
-	if err != nil {
-		p.paragraphs(hang("! ", err.Error(), plainWidth))
-		return nil
+	if err == nil {
+		b.tried = j
 	}
-	b.tried = j
-	return nil
+	return err
 }
 
 // keepOrNot asks whether what was tried becomes the answers.
 func (p *teller) keepOrNot(b *bench) error {
 	s := p.r.s
-	p.row("  1  " + s.say("do-keep"))
-	p.row("  2  " + s.say("do-put-back"))
-	text, err := p.read()
-	if err != nil {
-		return err
+	choice := list{items: []presets.Item{{Name: s.say("do-keep")}, {Name: s.say("do-put-back")}}}
+	rows := numbered(choice.items)
+	p.row("")
+	p.paragraphs(rows)
+	for {
+		text, err := p.read(s.say("tried"), rows)
+		switch {
+		case err != nil:
+			return err
+		case text == "1":
+			b.keep("")(p.r)
+		case text == "2" || text == plainBack:
+			b.putBack("")
+		default:
+			p.noSuch(len(choice.items))
+			continue
+		}
+		p.paragraphs(append(b.verdictRows(plainWidth), b.numbersInWords(plainWidth)...))
+		return nil
 	}
-	if text == "1" {
-		b.keep("")
-	} else {
-		b.putBack("")
-	}
-	p.view(b, 0)
-	return nil
 }
 
 // form asks the fields of a page one by one and tells its answer.
 func (p *teller) form(f *form) error {
-	s := p.r.s
+	p.told = true
 	p.row("")
-	p.row(f.ask.Title)
+	p.say(f.ask.Title)
+	p.say(p.r.s.say("plain-page"))
 	for f.at = 0; f.at < len(f.boxes); {
-		b := &f.boxes[f.at]
-		p.say(f.label(b) + ": " + f.usage(b))
-		for i, c := range b.choices {
-			p.row(fmt.Sprintf("%3d  %s", i+1, plain(c.Name)))
-		}
-		if v := f.value(b); v != "" {
-			p.row(s.say("field-offer") + " " + s.name(b.Name, v))
-		}
-		text, err := p.read()
-		switch {
-		case err != nil:
+		if on, err := p.box(f, &f.boxes[f.at]); err != nil || !on {
 			return err
-		case text == plainBack && f.at == 0:
-			back(p.r)
-			return nil
-		case text == plainBack:
-			f.last("")
-			continue
-		case text == plainHelp:
-			p.help()
-			continue
-		case text != "":
-			if !f.put(b, text) {
-				p.row("! " + s.text("plain-pick", calc.Figures{whole("most", len(b.choices))}))
-				continue
-			}
 		}
-		if !f.leave() {
-			p.paragraphs(f.state(plainWidth))
-			continue
+		if f.onAnswer() && f.blamed() >= 0 {
+			p.wrong(f.err.Error())
+			f.at = f.blamed()
 		}
-		f.at++
 	}
-	f.solve()
-	p.paragraphs(f.state(plainWidth))
-	if f.err == nil {
-		p.paragraphs(s.printed(f.answer.Text(plainWidth), plainWidth))
-	}
+	p.answer(f)
 	back(p.r)
 	return nil
+}
+
+// answer tells what a page comes to.
+func (p *teller) answer(f *form) {
+	s := p.r.s
+	switch {
+	case f.err != nil:
+		p.wrong(f.err.Error())
+		return
+	case f.answer.Stopped:
+		p.say(s.say("form-stopped"))
+	default:
+		p.say(s.say("form-answer"))
+	}
+	p.paragraphs(s.printed(f.answer.Text(plainWidth), plainWidth))
+}
+
+// box asks a field of a page until it is left; on is false where the page is, too.
+func (p *teller) box(f *form, b *box) (on bool, err error) {
+	s := p.r.s
+	rows := append(wrap(f.label(b)+": "+f.usage(b), plainWidth), numbered(b.choices)...)
+	if f.read != s.sys {
+		rows = append(rows, wrap(s.say("form-units"), plainWidth)...)
+	}
+	p.paragraphs(rows)
+	for {
+		if v := f.value(b); v != "" {
+			p.offer(s.name(b.Name, v))
+		}
+		text, err := p.read(f.label(b), rows)
+		had, of := b.typed, b.picked
+		switch {
+		case err != nil:
+			return false, err
+		case text == plainQuit:
+			leave(p.r)
+			return false, nil
+		case text == plainBack && f.at == 0:
+			back(p.r)
+			return false, nil
+		case text == plainBack:
+			f.last("")
+			return true, nil
+		case text == plainUnits:
+			f.changeUnits("")
+			p.row(s.unitsName())
+			continue
+		case text == plainClear:
+			b.clear()
+			continue
+		case text == plainAnswer:
+			f.solve()
+			f.at = len(f.boxes)
+			return true, nil
+		case text != "" && !f.put(b, text):
+			p.noSuch(len(b.choices))
+			continue
+		}
+		if f.leave() {
+			f.at++
+			return true, nil
+		}
+		p.wrong(f.err.Error())
+		b.typed, b.picked = had, of
+	}
 }

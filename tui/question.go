@@ -167,6 +167,7 @@ func (q *question) accept(string) move {
 		}
 	}
 	q.s.answers = a
+	q.s.entered[id] = q.s.now()
 	if q.step.typed && typed {
 		q.field.set(text)
 	}

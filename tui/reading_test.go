@@ -5,6 +5,7 @@ import (
 
 	"boothset/calc/unit"
 	"boothset/presets"
+	"boothset/presets/words"
 
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
@@ -54,8 +55,7 @@ func TestComplete(t *testing.T) {
 // Once its unit is named, text means the same in either system, and what it meant in
 // the one it was typed in.
 func TestCompleteTextMeansTheSameInEitherSystem(t *testing.T) {
-	c, err := shipped()
-	require.NoError(t, err)
+	c := catalogueOf(t, look{})
 	rapid.Check(t, func(t *rapid.T) {
 		sys := rapid.SampledFrom([]unit.System{unit.US, unit.Metric}).Draw(t, "system")
 		number := rapid.StringMatching(`[1-9][0-9]?(\.[0-9])?`)
@@ -106,20 +106,23 @@ func TestFieldsTakeEveryUnitTheParsersRead(t *testing.T) {
 	}
 }
 
-func TestEveryTypedStepCanBeRead(t *testing.T) {
-	r := open80x24(t)
-	for i := range steps {
-		st := &steps[i]
-		require.Equal(t, st.typed, readings[st.id] != nil, st.id)
-		require.LessOrEqual(t, len(st.short), widestShort, st.id)
-		require.NotEmpty(t, r.s.say("ask-"+st.id), st.id)
-		require.NotEmpty(t, r.s.say("why-"+st.id), "%s says why it is asked", st.id)
-		require.Equal(t, st.optional, r.s.say("empty-"+st.id) != "", st.id)
-		if !st.typed && st.field() {
-			require.NotEmpty(t, r.s.catalogue.Choices(st.id), st.id)
+func TestEveryStepSaysWhatItAsksInEveryLanguage(t *testing.T) {
+	for _, lang := range words.Languages() {
+		r := start(t, look{lang: lang})
+		for i := range steps {
+			st := &steps[i]
+			require.Equal(t, st.typed, readings[st.id] != nil, st.id)
+			for _, start := range []string{"ask-", "why-"} {
+				require.True(t, r.s.words.Has(start+st.id), start+st.id)
+			}
+			require.True(t, r.s.words.Has(st.part), st.part)
+			if st.field() {
+				require.True(t, r.s.words.Has("short-"+st.id), st.id)
+			}
+			require.Equal(t, st.optional, r.s.words.Has("empty-"+st.id), st.id)
+			if !st.typed && st.field() {
+				require.NotEmpty(t, r.s.catalogue.Choices(st.id), st.id)
+			}
 		}
-	}
-	for _, id := range []string{"line-keep", "line-change", "check-skip", "check-keep", "check-change", "field-offer", "field-bare", "field-hose", "field-empty", "field-runes", "safety-line"} {
-		require.True(t, r.s.words.Has(id), id)
 	}
 }

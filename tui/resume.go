@@ -38,14 +38,20 @@ func (p *resume) enter() *presets.FieldError {
 	return nil
 }
 
-// told is whose answers they are: how old, and what they say.
+// told is whose answers they are: how old, and what they say. Those of a finished job are
+// as old as the day's readings: it may have been looked at since.
 func (p *resume) told(w int) (rows []string) {
 	s := p.s
-	id := "resume-half"
+	id, at := "resume-half", p.draft.Saved
 	if p.draft.Finished {
 		id = "resume-done"
+		for _, field := range []string{presets.FieldTemp, presets.FieldHumidity} {
+			if read := p.draft.EnteredAt(field); read.Before(at) {
+				at = read
+			}
+		}
 	}
-	rows = append(rows, each(wrap(s.text(id, calc.Figures{named("age", s.ageOf(p.draft))}), w), s.theme.Question.Render)...)
+	rows = append(rows, each(wrap(s.text(id, calc.Figures{named("age", s.since(at))}), w), s.theme.Question.Render)...)
 	rows = append(rows, s.answersIn(p.draft.Answers, p.draft.Check, w, 3)...)
 	return append(rows, wrap(s.say("resume-check"), w)...)
 }
@@ -85,5 +91,6 @@ func (p *resume) take(string) move {
 			return
 		}
 		r.goTo(r.place(d))
+		r.reopen(d)
 	}
 }

@@ -30,6 +30,8 @@ type session struct {
 	check    string // whether the supply is checked: checkSkip, checkKeep or checkChange
 	finished bool   // the answer was reached
 
+	entered map[string]time.Time // when each answer was taken
+
 	old    *last.Draft // the last run's answers, where they were taken over
 	now    func() time.Time
 	keep   *keeper
@@ -47,7 +49,7 @@ func newSession(c *presets.Catalogue, w *words.Words, sys unit.System, getenv fu
 	s := &session{
 		catalogue: c, words: w, sys: sys,
 		theme: newTheme(coloured(getenv)), glyphs: glyphs(getenv), sure: calc.Propagate, now: time.Now,
-		check: checkSkip,
+		check: checkSkip, entered: map[string]time.Time{},
 	}
 	if s.hasCompressor() {
 		s.check = checkKeep
@@ -187,12 +189,12 @@ func (s *session) age(field, text string) string {
 	if s.old == nil || text == "" || s.old.Answers.Field(field) != text {
 		return ""
 	}
-	return s.text("entered-ago", calc.Figures{named("age", s.ageOf(s.old))})
+	return s.text("entered-ago", calc.Figures{named("age", s.since(s.old.EnteredAt(field)))})
 }
 
-// ageOf is how long ago a draft was kept, in words.
-func (s *session) ageOf(d *last.Draft) string {
-	age := last.Age(d.Saved, s.now())
+// since is how long ago a time was, in words.
+func (s *session) since(at time.Time) string {
+	age := last.Age(at, s.now())
 	if age < 2*time.Minute {
 		return s.say("age-moment")
 	}

@@ -14,13 +14,15 @@ func (b *bench) lineView(room size) [][]string {
 	if room.w < narrowColumns {
 		fall.Text = func(v float64) string { return bare(b.s.pressureText(v)) }
 	}
-	if rows := fall.Rows(room.w, room.h-len(told), b.s.glyphs, b.s.ink); rows != nil {
+	whole := func(rows []string) bool { return len(rows) > len(fall.Parts) } // a row a part, and what is left
+	if rows := fall.Rows(room.w, room.h-len(told), b.s.glyphs, b.s.ink); whole(rows) {
 		return [][]string{append(rows, told...)}
 	}
-	if rows := fall.Rows(room.w, room.h-1, b.s.glyphs, b.s.ink); rows != nil {
+	rows := fall.Rows(room.w, room.h-1, b.s.glyphs, b.s.ink)
+	if whole(rows) {
 		return leaves([][]string{rows, told}, room)
 	}
-	return leaves([][]string{told, b.lineText(room.w)}, room)
+	return leaves(append([][]string{rows, told}, b.lineText(room.w)...), room)
 }
 
 // lineTold is what costs most, and what all couplings cost.
@@ -51,8 +53,8 @@ func (b *bench) fall() draw.Fall {
 	return f
 }
 
-// lineText is the fall part by part in sentences.
-func (b *bench) lineText(w int) (rows []string) {
+// lineText is the fall in sentences, one a part.
+func (b *bench) lineText(w int) (blocks [][]string) {
 	for i, p := range b.tried.setup.Line {
 		id := "part-loses"
 		switch {
@@ -62,7 +64,7 @@ func (b *bench) lineText(w int) (rows []string) {
 			id = "part-sets"
 		}
 		f := calc.Figures{named("part", plain(p.Name)), gaugeFigure("in", p.In), gaugeFigure("out", p.Out), dropFigure("loss", max(p.Loss, unit.Drop(0)))}
-		rows = append(rows, hang("- ", b.s.text(id, f), w)...)
+		blocks = append(blocks, hang("- ", b.s.text(id, f), w))
 	}
-	return rows
+	return blocks
 }

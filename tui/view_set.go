@@ -275,10 +275,12 @@ func across(cells [3][]string, wide [3]int) (rows []string) {
 	return rows
 }
 
+// abouts is what the reasons of the three are about.
+var abouts = [3]string{"wall", "distance", "valve"}
+
 // mainReasons is the strongest reason of each number in brief, under it where there is
 // room.
 func (b *bench) mainReasons(w int) (rows []string) {
-	abouts := [3]string{"wall", "distance", "valve"}
 	var cells [3][]string
 	for i, n := range b.three(&b.tried) {
 		text := b.first(abouts[i])

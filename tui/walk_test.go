@@ -14,7 +14,7 @@ import (
 func TestFiveAnswersGiveTheSetting(t *testing.T) {
 	r := open80x24(t)
 	press(r, toAnswer...)
-	require.Equal(t, "answer", where(r))
+	require.Equal(t, "bench", where(r))
 	got := r.result()
 	require.True(t, got.Answered)
 	require.Equal(t, "clear", got.Request.Coat.ID)
@@ -27,11 +27,10 @@ func TestFiveAnswersGiveTheSetting(t *testing.T) {
 }
 
 func TestTheAnswerIsThatOfTheCommandLine(t *testing.T) {
-	c, err := shipped()
-	require.NoError(t, err)
+	c := catalogueOf(t, look{})
 	for sys, keys := range map[unit.System][]string{unit.US: nil, unit.Metric: {"u"}} {
 		r := open80x24(t)
-		press(r, append(toAnswer[:14:14], keys...)...)
+		press(r, then(toAnswer, keys...)...)
 		want, err := c.Request(presets.Answers{Coat: "clear", Gun: "reduced-pressure", Temp: "75F", Humidity: "45", Supply: "90psi"}, sys)
 		require.NoError(t, err)
 		got := r.result()
@@ -49,17 +48,10 @@ func TestTheAnswerIsThatOfTheCommandLine(t *testing.T) {
 // Units changed on the way give the same job as units changed at the end.
 func TestUnitsCanBeChangedAnywhere(t *testing.T) {
 	want := open80x24(t)
-	press(want, append(toAnswer[:14:14], "u")...)
+	press(want, then(toAnswer, "u")...)
 	for _, at := range []int{0, 1, 2, 11, 13} { // where no text is typed
 		r := open80x24(t)
-		keys := append(toAnswer[:at:at], "u")
-		for _, k := range toAnswer[at:] {
-			if k == "75" || k == "90" { // typed in the other units, with their own
-				k += map[string]string{"75": "F", "90": "psi"}[k]
-			}
-			keys = append(keys, k)
-		}
-		press(r, keys...)
+		press(r, then(then(toAnswer[:at], "u"), toAnswer[at:]...)...)
 		require.Equal(t, want.result(), r.result(), at)
 	}
 }
@@ -78,7 +70,7 @@ func TestNumbersWithAndWithoutUnits(t *testing.T) {
 func TestTheStepsComeInOrder(t *testing.T) {
 	r := open80x24(t)
 	var seen []string
-	for _, k := range append(toAnswer[:11:11], "2", "enter", "2", "2", "50,3/8", "enter", "2", "2", "60", "enter", "2", "18", "enter", "60", "enter", "100", "enter", "130", "enter", "100,3/4", "enter", "10,50", "enter", "2", "enter", "95", "enter", "70", "enter") {
+	for _, k := range then(toAnswer[:11], "2", "enter", "2", "2", "50,3/8", "enter", "2", "2", "60", "enter", "2", "18", "enter", "60", "enter", "100", "enter", "130", "enter", "100,3/4", "enter", "10,50", "enter", "2", "enter", "95", "enter", "70", "enter") {
 		if at := where(r); len(seen) == 0 || seen[len(seen)-1] != at {
 			seen = append(seen, at)
 		}
@@ -87,7 +79,7 @@ func TestTheStepsComeInOrder(t *testing.T) {
 	require.Equal(t, []string{"safety", "coat", "gun", "temp", "humidity", "panel", "altitude", "supply", "line",
 		"regulator", "regulator-at", "filter", "hose", "coupling", "gauge", "wall",
 		"check", "compressor", "receiver", "cut-in", "cut-out", "main", "other", "spray-time", "receiver-temp", "line-temp"}, seen)
-	require.Equal(t, "answer", where(r))
+	require.Equal(t, "bench", where(r))
 	q := r.result().Request
 	require.True(t, q.HasNow)
 	require.Equal(t, "filter (point-of-use)", q.Line[0].Name)
@@ -97,7 +89,7 @@ func TestTheStepsComeInOrder(t *testing.T) {
 
 func TestWithoutARegulatorNeitherItsPlaceNorTheWallIsAsked(t *testing.T) {
 	r := open80x24(t)
-	press(r, append(toAnswer[:11:11], "2", "4")...)
+	press(r, then(toAnswer[:11], "2", "4")...)
 	require.Equal(t, presets.FieldFilter, where(r))
 	press(r, "enter", "enter", "enter", "enter")
 	require.Equal(t, stepSupply, where(r))
@@ -118,7 +110,7 @@ func TestBadInputStaysInTheField(t *testing.T) {
 		{"humidity above all", toAnswer[:5], "101", "outside 1 to 100"},
 		{"two readings of a comma", toAnswer[:9], "1,500", "two ways"},
 		{"a negative supply", toAnswer[:9], "-5", "outside"},
-		{"a hose without a bore", append(toAnswer[:11:11], "2", "1", "1", "1"), "25ft", "length and bore"},
+		{"a hose without a bore", then(toAnswer[:11], "2", "1", "1", "1"), "25ft", "length and bore"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			r := open80x24(t)
@@ -158,7 +150,7 @@ func TestTheAnswerToABackgroundQueryWritesNothingButDigits(t *testing.T) {
 	// What a terminal sends late: ESC ] 11 ; rgb:1c1c/1c1c/1c1c BEL. The library makes
 	// alt+] of its start, then runes.
 	r := open80x24(t)
-	press(r, append(toAnswer[:9:9], "90")...)
+	press(r, then(toAnswer[:9], "90")...)
 	r.Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("]"), Alt: true})
 	r.Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(";rgb:/\x07")})
 	require.Equal(t, "90rgb", r.page().(*question).field.String())
@@ -195,7 +187,7 @@ func TestNothingTypedIsLostGoingBackAndForward(t *testing.T) {
 	require.Equal(t, presets.FieldHumidity, where(r))
 	press(r, "esc")
 	require.Equal(t, presets.FieldTemp, where(r), "back from an invalid field")
-	require.Equal(t, "75 F", r.page().(*question).field.String())
+	require.Equal(t, "75F", r.page().(*question).field.String())
 	press(r, "enter")
 	require.Equal(t, "450", r.page().(*question).field.String())
 	press(r, "backspace", "enter")
@@ -220,13 +212,13 @@ func TestLeftAndBackspaceGoBackOnlyWhereNothingIsTyped(t *testing.T) {
 
 func TestThePartsOfTheLineKeepWhatWasSaidWhenTheLineIsTakenAsItIs(t *testing.T) {
 	r := open80x24(t)
-	press(r, append(toAnswer[:11:11], "2", "1", "1", "1")...)
+	press(r, then(toAnswer[:11], "2", "1", "1", "1")...)
 	press(r, "99", "enter", "esc", "esc", "esc", "esc")
 	require.Equal(t, stepLine, where(r))
 	require.Contains(t, r.View(), "1/4 in regulator")
 	require.Contains(t, r.View(), "25ft, 3/8in", "a hose that would not do is not taken")
 	press(r, "1", "enter", "enter")
-	require.Equal(t, "answer", where(r))
+	require.Equal(t, "bench", where(r))
 	require.Equal(t, "1/4in", r.result().Request.RegulatorID)
 }
 
@@ -279,7 +271,7 @@ func TestAgainKeepsTheAnswers(t *testing.T) {
 func TestTheSupplyIsCheckedOnlyWhereItIsGoneThrough(t *testing.T) {
 	r := open80x24(t)
 	press(r, toSupply...)
-	require.Equal(t, "answer", where(r))
+	require.Equal(t, "bench", where(r))
 	got := r.result()
 	require.True(t, got.Setup.Supplied.Checked)
 	require.InDelta(t, 12, got.Request.Shop.System.Rated.SCFM(), 1e-9)
@@ -290,7 +282,7 @@ func TestTheSupplyIsCheckedOnlyWhereItIsGoneThrough(t *testing.T) {
 		press(r, "esc")
 	}
 	press(r, "1")
-	require.Equal(t, "answer", where(r))
+	require.Equal(t, "bench", where(r))
 	require.False(t, r.result().Setup.Supplied.Checked, "skipped, though it was gone through once")
 	require.NotContains(t, r.View(), "12 cfm")
 	press(r, "esc", "2")
@@ -299,10 +291,10 @@ func TestTheSupplyIsCheckedOnlyWhereItIsGoneThrough(t *testing.T) {
 
 func TestWithoutACompressorNothingOfTheSupplyIsAsked(t *testing.T) {
 	r := open80x24(t)
-	press(r, append(toAnswer[:13:13], "2")...)
+	press(r, then(toAnswer[:13], "2")...)
 	require.Equal(t, presets.FieldCompressor, where(r))
 	press(r, "enter")
-	require.Equal(t, "answer", where(r))
+	require.Equal(t, "bench", where(r))
 	require.False(t, r.result().Setup.Supplied.Checked)
 }
 
@@ -321,11 +313,11 @@ receiver = "60gal"
 
 func TestAFaultOfTheSupplyThatShowsInTheAnswerLeadsToItsQuestion(t *testing.T) {
 	r := open80x24(t)
-	press(r, append(toSupply[:18:18], "100", "enter", "90", "enter", "enter", "enter", "enter", "enter", "enter")...)
+	press(r, then(toSupply[:18], "100", "enter", "90", "enter", "enter", "enter", "enter", "enter", "enter")...)
 	require.Equal(t, presets.FieldCutOut, where(r), "it stops below where it starts")
 	require.NotEmpty(t, r.page().(*question).fault)
 	press(r, "ctrl+u", "130", "enter", "enter", "enter", "enter", "enter", "enter")
-	require.Equal(t, "answer", where(r))
+	require.Equal(t, "bench", where(r))
 }
 
 func TestBadSuppliesStayInTheirField(t *testing.T) {

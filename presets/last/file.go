@@ -159,18 +159,6 @@ func syncFolder(dir string) error {
 	return errors.Join(d.Sync(), d.Close())
 }
 
-// Forget removes a file of last answers; that there is none is no error. Errors are *Error.
-func Forget(file string) error {
-	if file == "" {
-		return nil
-	}
-	err := os.Remove(file)
-	if err != nil && !errors.Is(err, fs.ErrNotExist) && !errors.Is(err, syscall.ENOTDIR) {
-		return &Error{file, Unwritable, cause(err)}
-	}
-	return nil
-}
-
 // cause is an error of the system without the path, which is told beside it.
 func cause(err error) error {
 	var path *fs.PathError

@@ -18,15 +18,35 @@ type Draft struct {
 	At       string                   `json:"at"`              // the step or view it was on
 	Typed    string                   `json:"typed,omitempty"` // in that step, not taken yet
 	Answers  presets.Answers          `json:"answers"`
-	Sheets   map[string]presets.Sheet `json:"sheets,omitempty"` // what was typed on the coat's own pages, by page
+	Entered  map[string]time.Time     `json:"entered,omitempty"` // when each answer was taken, by field
+	Sheets   map[string]presets.Sheet `json:"sheets,omitempty"`  // what was typed on the coat's own pages, by page
+	Read     map[string]string        `json:"read,omitempty"`    // the units that a page's bare numbers were typed in
+	Page     string                   `json:"page,omitempty"`    // the one of them that was open
 	Units    string                   `json:"units"`            // presets.UnitsUS or UnitsMetric
 	Walk     bool                     `json:"walk"`             // the line was gone through part by part
 	Check    string                   `json:"check"`            // how the supply was to be checked
 }
 
 // System is the draft's system of units, or fallback where it names none.
-func (d *Draft) System(fallback unit.System) unit.System {
-	switch d.Units {
+func (d *Draft) System(fallback unit.System) unit.System { return systemOf(d.Units, fallback) }
+
+// SystemOf is the system that a page's bare numbers were typed in, the draft's where it is
+// not said.
+func (d *Draft) SystemOf(page string, fallback unit.System) unit.System {
+	return systemOf(d.Read[page], d.System(fallback))
+}
+
+// EnteredAt is when the answer to a field was taken; where it is not known, when the draft
+// was saved.
+func (d *Draft) EnteredAt(field string) time.Time {
+	if at, ok := d.Entered[field]; ok {
+		return at
+	}
+	return d.Saved
+}
+
+func systemOf(units string, fallback unit.System) unit.System {
+	switch units {
 	case presets.UnitsUS:
 		return unit.US
 	case presets.UnitsMetric:

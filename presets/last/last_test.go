@@ -2,7 +2,6 @@ package last_test
 
 import (
 	"io/fs"
-	"os"
 	"path/filepath"
 	"runtime"
 	"testing"
@@ -47,7 +46,6 @@ func TestNothingIsKeptWithoutAFile(t *testing.T) {
 	require.NoError(t, err)
 	assert.False(t, found)
 	assert.Equal(t, last.Draft{}, d)
-	require.NoError(t, last.Forget(""))
 }
 
 func TestAge(t *testing.T) {
@@ -118,18 +116,6 @@ func TestEveryErrorCanBeSaid(t *testing.T) {
 			assert.Equal(t, "/s/last.json: "+id+": permission denied", e.Error())
 		}
 	}
-}
-
-func TestForget(t *testing.T) {
-	file := filepath.Join(t.TempDir(), "boothset", "last.json")
-	require.NoError(t, last.Forget(file), "there is none yet")
-	require.NoError(t, last.Save(file, last.Draft{At: "gun"}))
-	require.NoError(t, last.Forget(file))
-	_, found, err := last.Load(file)
-	require.NoError(t, err)
-	assert.False(t, found)
-	require.NoError(t, os.MkdirAll(filepath.Join(file, "full"), 0o700))
-	isError(t, last.Forget(file), file, last.Unwritable)
 }
 
 // isError asserts that an error is of a kind and names the file.
