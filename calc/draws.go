@@ -2,25 +2,29 @@ package calc
 
 import (
 	"math"
+	"slices"
 	"sync"
 )
 
-// bases are those of the Halton sequence, one a dimension.
-var bases = [Dimensions]int{2, 3, 5, 7, 11, 13, 17, 19, 23, 29, 31, 37}
+// bases are those of the Halton sequence, one a dimension after the first.
+var bases = [Dimensions - 1]uint32{2, 3, 5, 7, 11, 13, 17, 19, 23, 29, 31}
 
 // seed is the first index of the sequence that is drawn: past the start, where the
-// coordinates of large bases still run in step.
-const seed = 1009
+// coordinates of large bases still run in step, and where the tenths of all columns come
+// out well.
+const seed = 2840
 
-// deviations is Draws points of the Halton sequence from seed on: even over all
-// dimensions at once. Each coordinate is turned into standard deviations of the normal
-// distribution, and the columns are then made exactly uncorrelated, so that shares of
-// variance add up.
+// deviations is a Hammersley set of Draws points: the first coordinate in Draws even
+// steps, the others of the Halton sequence from seed on, so that they are even over all
+// dimensions at once and evenest in the first few. Each coordinate is turned into standard
+// deviations of the normal distribution, and the columns are then made exactly
+// uncorrelated, so that shares of variance add up.
 var deviations = sync.OnceValue(func() []row {
 	z := make([]row, Draws)
-	for d, base := range bases {
-		for i := range z {
-			z[i][d] = normalOf(radicalInverse(seed+i, base))
+	for i := range z {
+		z[i][0] = normalOf((float64(i) + 0.5) / Draws)
+		for k, base := range bases {
+			z[i][k+1] = normalOf(radicalInverse(seed+uint32(i), base))
 		}
 	}
 	uncorrelate(z)
@@ -28,42 +32,49 @@ var deviations = sync.OnceValue(func() []row {
 })
 
 // radicalInverse mirrors the digits of n in a base at the point.
-func radicalInverse(n, base int) (x float64) {
-	for place := 1 / float64(base); n > 0; n /= base {
-		x += float64(n%base) * place
-		place /= float64(base)
+func radicalInverse(n, base uint32) float64 {
+	mirrored, scale := uint64(0), uint64(1)
+	for ; n > 0; n /= base {
+		mirrored = mirrored*uint64(base) + uint64(n%base)
+		scale *= uint64(base)
 	}
-	return x
+	return float64(mirrored) / float64(scale)
 }
 
 // uncorrelate makes every column's mean 0, its variance 1 and its products with the
-// columns before it 0 (Gram and Schmidt).
+// columns before it 0 (Gram and Schmidt, a row at a time).
 func uncorrelate(z []row) {
 	n := float64(len(z))
+	var mean row
+	for i := range z {
+		for d, x := range z[i] {
+			mean[d] += x / n
+		}
+	}
+	for i := range z {
+		for d := range z[i] {
+			z[i][d] -= mean[d]
+		}
+	}
 	for d := range Dimensions {
-		var mean float64
+		var product row
 		for i := range z {
-			mean += z[i][d] / n
+			x := z[i][d]
+			for e := range d + 1 {
+				product[e] += x * z[i][e] / n
+			}
 		}
-		for i := range z {
-			z[i][d] -= mean
-		}
+		k := product[d] // its variance less what goes to the columns before it
 		for e := range d {
-			var product float64
-			for i := range z {
-				product += z[i][d] * z[i][e] / n
-			}
-			for i := range z {
-				z[i][d] -= product * z[i][e]
-			}
+			k -= product[e] * product[e]
 		}
-		var variance float64
+		k = 1 / math.Sqrt(k)
 		for i := range z {
-			variance += z[i][d] * z[i][d] / n
-		}
-		k := 1 / math.Sqrt(variance)
-		for i := range z {
-			z[i][d] *= k
+			x := z[i][d]
+			for e := range d {
+				x -= product[e] * z[i][e]
+			}
+			z[i][d] = x * k
 		}
 	}
 }
@@ -73,33 +84,52 @@ func normalOf(u float64) float64 {
 	return math.Sqrt2 * math.Erfinv(2*math.Min(math.Max(u, 1e-12), 1-1e-12)-1)
 }
 
+// halfWindow is the share of the draws on either side of a bound that it is read from.
+const halfWindow = 0.02
+
+// Of the standard normal distribution: the value that a tenth lies above, and the density
+// there.
+const (
+	tenthAbove   = 1.2815515655446004
+	densityThere = 0.17549833193248685
+)
+
 // bounds are the values at 10 and 90 % of v, which is left as it is; room is as long.
-func bounds(room, v []float64) Range {
+// straight is the straight part of v in each dimension. The straight parts of the draws
+// should have a tenth of themselves beyond each of their bounds; the share that has stands
+// in for a tenth, since v is uneven where they are.
+func (p *propagation) bounds(room, v []float64, straight *row) Range {
+	under, over := 0.1, 0.9
+	if size := straight.size(); size > 0 {
+		for i := range p.z {
+			room[i] = dot(straight, &p.z[i]) / size
+		}
+		under -= densityThere * (tenthAbove + quantile(room, under))
+		over += densityThere * (tenthAbove - quantile(room, over))
+	}
 	copy(room, v)
-	low, rest := quantile(room, 0.1, 0)
-	high, _ := quantile(room, 0.9, rest)
-	return Range{low, high}
+	return Range{quantile(room, max(under, 0)), quantile(room, min(over, 1))}
 }
 
-// quantile is the value below which a share of v lies, between the two nearest by a
-// straight line. It reorders v, whose first sorted values are known to be no larger than
-// the others, and gives how many are so afterwards.
-func quantile(v []float64, share float64, sorted int) (float64, int) {
-	x := share * float64(len(v)-1)
-	i := int(x)
-	pick(v[sorted:], i-sorted)
-	low := v[i]
-	between := x - float64(i)
-	if between == 0 {
-		return low, i
+// quantile is the value below which a share of v lies, 0..1: the mean of the values within
+// halfWindow of it, the nearer the heavier (weights of a parabola), because single values
+// are ragged where there are few. It reorders v.
+func quantile(v []float64, share float64) float64 {
+	n := float64(len(v))
+	middle, half := share*n-0.5, math.Max(halfWindow*n, 1)
+	from, to := max(int(math.Ceil(middle-half)), 0), min(int(math.Floor(middle+half)), len(v)-1)
+	pick(v, from)
+	pick(v[from:], to-from)
+	window := v[from : to+1]
+	slices.Sort(window)
+	var sum, weights float64
+	for i, x := range window {
+		off := (float64(from+i) - middle) / half
+		w := 1 - off*off
+		sum += w * x
+		weights += w
 	}
-	high := v[i+1]
-	for _, w := range v[i+1:] {
-		if w < high {
-			high = w
-		}
-	}
-	return low + (high-low)*between, i
+	return sum / weights
 }
 
 // pick moves the k-th smallest of v to v[k], the smaller ones before it and the larger

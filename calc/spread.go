@@ -8,8 +8,9 @@ import (
 	"boothset/calc/unit"
 )
 
-// Draws is how many times a request is worked for its spread.
-const Draws = 10_000
+// Draws is how many times a request is worked for its spread, besides two for each
+// dimension.
+const Draws = 640
 
 // Spread is how sure a setup is: its bounds at 10 and 90 %, and what they come from.
 type Spread struct {
@@ -48,8 +49,13 @@ func Propagate(r *Request, s *Setup) *Spread {
 	if s.Short.Is {
 		return nil
 	}
-	p := propagation{z: deviations()}
-	p.run(newTrial(r, s))
+	t := newTrial(r, s)
+	p := propagation{swing: swingOf(t), z: make([]row, Draws)}
+	aim := p.swing.aimed(wallOutcome, openingOutcome, distanceOutcome, staticOutcome)
+	for i, w := range deviations() {
+		p.z[i] = aim.turn(w)
+	}
+	p.run(t)
 	found := p.spread(r)
 	return &found
 }
@@ -57,12 +63,19 @@ func Propagate(r *Request, s *Setup) *Spread {
 // row is one draw: how many standard deviations each dimension is off.
 type row [Dimensions]float64
 
-// values is the columns of outcomes: wall, static, opening, distance.
-const values = 4
+// The columns of outcomes.
+const (
+	wallOutcome = iota
+	staticOutcome
+	openingOutcome
+	distanceOutcome
+	values
+)
 
 type propagation struct {
-	z   []row
-	out [values][]float64
+	swing swing
+	z     []row
+	out   [values][]float64
 }
 
 // run fills in the outcomes of every draw.
@@ -82,38 +95,43 @@ func (p *propagation) run(t *trial) {
 			}
 		}
 		o := t.run()
-		p.out[0][i], p.out[1][i], p.out[2][i], p.out[3][i] = o.wall, o.static, o.opening, o.distance
+		p.out[wallOutcome][i], p.out[staticOutcome][i], p.out[openingOutcome][i], p.out[distanceOutcome][i] = o.wall, o.static, o.opening, o.distance
 	}
 }
 
 // spread reads bounds and shares off the outcomes. The shares come to 1, less what the
 // dimensions cause only together.
 func (p *propagation) spread(r *Request) Spread {
-	room := make([]float64, len(p.z))
-	wall, static, distance := bounds(room, p.out[0]), bounds(room, p.out[1]), bounds(room, p.out[3])
-	s := Spread{
-		Wall: gaugeRange(wall), Static: gaugeRange(static), Opening: bounds(room, p.out[2]),
-		Distance: LengthRange{unit.Length(distance.Low), unit.Length(distance.High)},
+	room, rest := make([]float64, len(p.z)), make([]float64, len(p.z))
+	var of [values]explained
+	var within [values]Range
+	for v := range of {
+		of[v] = p.explain(room, v)
+		within[v] = p.bounds(room, p.out[v], &of[v].straight)
 	}
+	near := within[distanceOutcome]
+	s := Spread{
+		Wall: gaugeRange(within[wallOutcome]), Static: gaugeRange(within[staticOutcome]), Opening: within[openingOutcome],
+		Distance: LengthRange{unit.Length(near.Low), unit.Length(near.High)},
+	}
+	wall := &of[wallOutcome]
 	for d := range dimensions {
-		c := Cause{ID: dimensions[d].id, Tolerance: *dimensions[d].of(&r.Tolerances)}
-		if c.Tolerance.Within <= 0 {
-			continue
+		c := Cause{
+			ID: dimensions[d].id, Tolerance: *dimensions[d].of(&r.Tolerances), Known: s.Wall,
+			Wall: wall.share[d], Static: of[staticOutcome].share[d],
+			Opening: of[openingOutcome].share[d], Distance: of[distanceOutcome].share[d],
 		}
-		var curve curve
-		c.Wall, curve = p.explained(0, d)
-		c.Static, _ = p.explained(1, d)
-		c.Opening, _ = p.explained(2, d)
-		c.Distance, _ = p.explained(3, d)
 		if max(c.Wall, c.Static, c.Opening, c.Distance) < leastShare {
 			continue // not in this line
 		}
-		c.Known = s.Wall
 		if c.Wall >= shareWorthKnowing {
-			for i, w := range p.out[0] {
-				room[i] = w - curve.at(p.z[i][d])
+			straight := wall.straight
+			straight[d] = 0
+			for i, x := range p.out[wallOutcome] {
+				z := p.z[i][d]
+				rest[i] = x - wall.straight[d]*z - wall.bent[d]*hermite2(z)
 			}
-			c.Known = gaugeRange(bounds(room, room))
+			c.Known = gaugeRange(p.bounds(room, rest, &straight))
 		}
 		s.Causes = append(s.Causes, c)
 	}
@@ -130,37 +148,49 @@ const leastShare = 1e-4
 
 func gaugeRange(r Range) GaugeRange { return GaugeRange{unit.Gauge(r.Low), unit.Gauge(r.High)} }
 
-// curve is what one dimension alone does to a value, as the first two of Hermite's
-// polynomials: a z + b (z^2 - 1)/sqrt 2.
-type curve struct{ a, b float64 }
+// hermite2 is the second of Hermite's polynomials, of variance 1 over a normal
+// distribution; the first is z itself.
+func hermite2(z float64) float64 { return (z*z - 1) * (1 / math.Sqrt2) }
 
-func (c curve) at(z float64) float64 { return c.a*z + c.b*hermite2(z) }
+// explained is what each dimension does to an outcome by itself, as straight z + bent
+// (z^2 - 1)/sqrt 2, and the share of the outcome's variance that comes of it.
+type explained struct{ straight, bent, share row }
 
-func hermite2(z float64) float64 { return (z*z - 1) / math.Sqrt2 }
-
-// explained is the share of the variance of outcome v that dimension d causes by
-// itself, and how: the projection on the curve's two polynomials, which are orthonormal
-// over a normal distribution. What is left out is the third order and beyond.
-func (p *propagation) explained(v, d int) (share float64, c curve) {
-	n := float64(len(p.z))
-	var mean float64
+// explain projects outcome v on the two polynomials in each dimension that moves it, which
+// are orthonormal over a normal distribution; room is as long as the draws. What is left
+// out is the third order and beyond. The bent parts are read off what the straight ones
+// leave: over the draws those are exactly uncorrelated, with the bent ones only nearly.
+func (p *propagation) explain(room []float64, v int) (e explained) {
+	each := 1 / float64(len(p.z))
+	var mean, variance float64
 	for _, x := range p.out[v] {
-		mean += x
+		mean += x * each
 	}
-	mean /= n
-	var vv, va, vb float64
+	var straight, bent row
 	for i, x := range p.out[v] {
 		x -= mean
-		z := p.z[i][d]
-		vv += x * x
-		va += x * z
-		vb += x * hermite2(z)
+		room[i] = x
+		variance += x * x * each
+		x *= each
+		for d, z := range p.z[i] {
+			straight[d] += x * z
+		}
 	}
-	if vv <= 1e-18*mean*mean*n {
-		return 0, curve{}
+	if variance <= 1e-18*mean*mean {
+		return explained{}
 	}
-	c = curve{va / n, vb / n}
-	return (c.a*c.a + c.b*c.b) * n / vv, c
+	for i := range room {
+		x := (room[i] - dot(&straight, &p.z[i])) * each
+		for d, z := range p.z[i] {
+			bent[d] += x * hermite2(z)
+		}
+	}
+	for d := range straight {
+		if a, b := straight[d], bent[d]; p.swing[v][d] != 0 {
+			e.straight[d], e.bent[d], e.share[d] = a, b, (a*a+b*b)/variance
+		}
+	}
+	return e
 }
 
 // Figures are what the sentences of a spread name: its bounds, and the cause that
