@@ -98,11 +98,12 @@ const (
 // straight is the straight part of v in each dimension. The straight parts of the draws
 // should have a tenth of themselves beyond each of their bounds; the share that has stands
 // in for a tenth, since v is uneven where they are.
-func (p *propagation) bounds(room, v []float64, straight *row) Range {
+func (p *propagation) bounds(room, v []float64, straight row) Range {
 	under, over := 0.1, 0.9
 	if size := straight.size(); size > 0 {
-		for i := range p.z {
-			room[i] = dot(straight, &p.z[i]) / size
+		along := p.aim.back(straight)
+		for i := range p.draws {
+			room[i] = dot(&along, &p.draws[i]) / size
 		}
 		under -= densityThere * (tenthAbove + quantile(room, under))
 		over += densityThere * (tenthAbove - quantile(room, over))
