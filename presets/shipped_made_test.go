@@ -78,6 +78,15 @@ func TestShippedIsMadeFromItsFiles(t *testing.T) {
 	require.Equal(t, e, shipped())
 }
 
+// What no start checks of the shipped catalogue.
+func TestTheShippedLineWillDo(t *testing.T) {
+	c, err := Load(nil, "")
+	require.NoError(t, err)
+	require.Nil(t, c.checkLine())
+	c.entries.Line.Supply = "90"
+	require.NotNil(t, c.checkLine())
+}
+
 // literal writes a value as Go, its type left out where what it stands in says it.
 func literal(b *bytes.Buffer, v reflect.Value, typed bool) {
 	name := strings.ReplaceAll(v.Type().String(), "presets.", "")

@@ -2,6 +2,7 @@ package tui
 
 import (
 	"slices"
+	"sync"
 	"unicode"
 
 	bind "github.com/charmbracelet/bubbles/key"
@@ -34,30 +35,35 @@ func (f *field) insert(runes []rune) {
 	f.cursor += len(runes)
 }
 
-// edits are the keys that move the cursor or delete, the usual ones of a line editor.
-var edits = []struct {
+// edit is what some keys do to a field.
+type edit struct {
 	on bind.Binding
 	do func(f *field)
-}{
-	{on("left", "ctrl+b"), func(f *field) { f.cursor = max(f.cursor-1, 0) }},
-	{on("right", "ctrl+f"), func(f *field) { f.cursor = min(f.cursor+1, len(f.text)) }},
-	{on("home", "ctrl+a"), func(f *field) { f.cursor = 0 }},
-	{on("end", "ctrl+e"), func(f *field) { f.cursor = len(f.text) }},
-	{on("ctrl+left", "alt+left", "alt+b"), func(f *field) { f.cursor = f.wordBefore() }},
-	{on("ctrl+right", "alt+right", "alt+f"), func(f *field) { f.cursor = f.wordAfter() }},
-	{on("backspace", "ctrl+h"), func(f *field) { f.cut(f.cursor-1, f.cursor) }},
-	{on("delete", "ctrl+d"), func(f *field) { f.cut(f.cursor, f.cursor+1) }},
-	{on("ctrl+w", "alt+backspace"), func(f *field) { f.cut(f.wordBefore(), f.cursor) }},
-	{on("alt+d", "alt+delete"), func(f *field) { f.cut(f.cursor, f.wordAfter()) }},
-	{on("ctrl+u"), func(f *field) { f.cut(0, f.cursor) }},
-	{on("ctrl+k"), func(f *field) { f.cut(f.cursor, len(f.text)) }},
 }
+
+// edits are the keys that move the cursor or delete, the usual ones of a line editor.
+var edits = sync.OnceValue(func() []edit {
+	return []edit{
+		{on("left", "ctrl+b"), func(f *field) { f.cursor = max(f.cursor-1, 0) }},
+		{on("right", "ctrl+f"), func(f *field) { f.cursor = min(f.cursor+1, len(f.text)) }},
+		{on("home", "ctrl+a"), func(f *field) { f.cursor = 0 }},
+		{on("end", "ctrl+e"), func(f *field) { f.cursor = len(f.text) }},
+		{on("ctrl+left", "alt+left", "alt+b"), func(f *field) { f.cursor = f.wordBefore() }},
+		{on("ctrl+right", "alt+right", "alt+f"), func(f *field) { f.cursor = f.wordAfter() }},
+		{on("backspace", "ctrl+h"), func(f *field) { f.cut(f.cursor-1, f.cursor) }},
+		{on("delete", "ctrl+d"), func(f *field) { f.cut(f.cursor, f.cursor+1) }},
+		{on("ctrl+w", "alt+backspace"), func(f *field) { f.cut(f.wordBefore(), f.cursor) }},
+		{on("alt+d", "alt+delete"), func(f *field) { f.cut(f.cursor, f.wordAfter()) }},
+		{on("ctrl+u"), func(f *field) { f.cut(0, f.cursor) }},
+		{on("ctrl+k"), func(f *field) { f.cut(f.cursor, len(f.text)) }},
+	}
+})
 
 func on(keys ...string) bind.Binding { return bind.NewBinding(bind.WithKeys(keys...)) }
 
 // edit takes a key that moves the cursor or deletes; what types is for insert alone.
 func (f *field) edit(k tea.KeyMsg) {
-	for _, e := range edits {
+	for _, e := range edits() {
 		if bind.Matches(k, e.on) {
 			e.do(f)
 			return
