@@ -2,7 +2,7 @@
 GO ?= go
 FUZZTIME ?= 5m
 
-.PHONY: run test check build bench bench-peer catalogue crosscheck fuzz golden
+.PHONY: run test check build bench bench-peer crosscheck fuzz generated golden
 
 run: ## open the assistant
 	@$(GO) run ./cmd/boothset
@@ -22,8 +22,8 @@ build: ## bin/boothset, static and trimmed; its version is the build's own
 bench: ## benchmarks, with allocations
 	$(GO) test -run '^$$' -bench . -benchmem ./calc/... ./presets/... ./cmd/...
 
-catalogue: ## remake presets/shipped.go from the catalogue's TOML files
-	UPDATE_GOLDEN=1 $(GO) test ./presets -run '^TestShippedIsMadeFromItsFiles$$'
+generated: ## remake the Go made from the catalogue's files and the draws of a spread
+	UPDATE_GOLDEN=1 $(GO) test ./presets ./calc -run '^(TestShippedIsMadeFromItsFiles|TestDeviationsAreMadeHere)$$'
 
 golden: ## redraw the golden frames of the screens and the golden cards; look at every one that changed
 	UPDATE_GOLDEN=1 $(GO) test ./tui/... ./cmd/boothset

@@ -31,7 +31,8 @@ type mirrors []row
 // aimed are the mirrors by which the first coordinate runs along the steepest way of the
 // first outcome in order, the second along what of the second outcome's is left across
 // that, and so on: the draws are evenest where the outcomes move most.
-func (s *swing) aimed(order ...int) (m mirrors) {
+func (s *swing) aimed(order ...int) mirrors {
+	m := make(mirrors, 0, len(order))
 	for _, v := range order {
 		along := s[v]
 		for _, n := range m {

@@ -50,7 +50,7 @@ func Propagate(r *Request, s *Setup) *Spread {
 		return nil
 	}
 	t := newTrial(r, s)
-	p := propagation{swing: swingOf(t), draws: deviations()}
+	p := propagation{swing: swingOf(t), draws: deviations[:]}
 	p.aim = p.swing.aimed(wallOutcome, openingOutcome, distanceOutcome, staticOutcome)
 	p.run(t)
 	found := p.spread(r)
@@ -116,6 +116,7 @@ func (p *propagation) spread(r *Request) Spread {
 		Distance: LengthRange{unit.Length(near.Low), unit.Length(near.High)},
 	}
 	wall := &of[wallOutcome]
+	s.Causes = make([]Cause, 0, Dimensions)
 	for d := range dimensions {
 		c := Cause{
 			ID: dimensions[d].id, Tolerance: *dimensions[d].of(&r.Tolerances), Known: s.Wall,

@@ -182,7 +182,7 @@ func TestQuantileAgainstSorting(t *testing.T) {
 
 // The deviations are those of a standard normal distribution, and uncorrelated.
 func TestDeviations(t *testing.T) {
-	z := deviations()
+	z := deviations
 	require.Len(t, z, Draws)
 	for d := range Dimensions {
 		col := make([]float64, Draws)
