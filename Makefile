@@ -1,8 +1,9 @@
 # Needs nothing but Go. Tools come pinned through the tool lines of go.mod.
 GO ?= go
 FUZZTIME ?= 5m
+BUILD = CGO_ENABLED=0 $(GO) build -trimpath -buildvcs=auto -ldflags="-s -w"
 
-.PHONY: run test check build bench bench-peer crosscheck fuzz generated golden
+.PHONY: run test check build bench bench-peer bench-start crosscheck fuzz generated golden
 
 run: ## open the assistant
 	@$(GO) run ./cmd/boothset
@@ -17,7 +18,7 @@ check: ## what must be green before a commit
 	$(GO) test -race ./...
 
 build: ## bin/boothset, static and trimmed; its version is the build's own
-	CGO_ENABLED=0 $(GO) build -trimpath -buildvcs=auto -ldflags="-s -w" -o bin/boothset ./cmd/boothset
+	$(BUILD) -o bin/boothset ./cmd/boothset
 
 bench: ## benchmarks, with allocations
 	$(GO) test -run '^$$' -bench . -benchmem ./calc/... ./presets/... ./cmd/...
@@ -33,6 +34,12 @@ crosscheck: ## remake the vectors of the reference libraries and compare
 
 bench-peer: ## our arithmetic beside the reference libraries', in one run, with ratios
 	@GO=$(GO) calc/testdata/bench_peer.sh
+
+bench-start: ## to the first frame and to a plan, beside an empty program and a hello world
+	@set -e; d=$$(mktemp -d); trap 'rm -rf "$$d"' EXIT; \
+	for p in hello empty; do $(BUILD) -o $$d/$$p ./cmd/boothset/testdata/start/$$p; done; \
+	$(BUILD) -o $$d/boothset ./cmd/boothset; \
+	$(GO) run ./cmd/boothset/testdata/start $$d
 
 fuzz: ## every fuzz target for FUZZTIME
 	@set -e; for d in $$($(GO) list -f '{{.Dir}}' ./...); do \
