@@ -37,9 +37,9 @@ bench-peer: ## our arithmetic beside the reference libraries', in one run, with 
 
 bench-start: ## to the first frame and to a plan, beside an empty program and a hello world
 	@set -e; d=$$(mktemp -d); trap 'rm -rf "$$d"' EXIT; \
-	for p in hello empty; do $(BUILD) -o $$d/$$p ./cmd/boothset/testdata/start/$$p; done; \
+	for p in hello empty; do $(BUILD) -o $$d/$$p ./tui/testdata/start/$$p; done; \
 	$(BUILD) -o $$d/boothset ./cmd/boothset; \
-	$(GO) run ./cmd/boothset/testdata/start $$d
+	$(GO) run ./tui/testdata/start $$d
 
 fuzz: ## every fuzz target for FUZZTIME
 	@set -e; for d in $$($(GO) list -f '{{.Dir}}' ./...); do \

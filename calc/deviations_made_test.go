@@ -90,7 +90,6 @@ func normalOf(u float64) float64 {
 	return math.Sqrt2 * math.Erfinv(2*math.Min(math.Max(u, 1e-12), 1-1e-12)-1)
 }
 
-
 // The deviations are Go made here, so that no start works them out; UPDATE_GOLDEN=1 makes
 // them again.
 func TestDeviationsAreMadeHere(t *testing.T) {

@@ -140,7 +140,7 @@ func (o *origin) check(id string, w *words.Words) *said {
 	bases := []calc.Basis{calc.Published, calc.CommonPractice, calc.Computed, calc.Estimate, calc.OwnReadings}
 	unprintable := func(r rune) bool { return !unicode.IsPrint(r) }
 	switch {
-	case id == "" || strings.ContainsFunc(id+o.Name+o.Source, unprintable):
+	case id == "" || slices.ContainsFunc([]string{id, o.Name, o.Source}, func(s string) bool { return strings.ContainsFunc(s, unprintable) }):
 		return sentence("file-plain-text")
 	case id == None:
 		return sentence("file-none")
