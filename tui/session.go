@@ -159,7 +159,7 @@ func (s *session) answersIn(a presets.Answers, check string, w, rows int) []stri
 		v := a.Field(st.id)
 		switch {
 		case v == "", st.ofSupply() && check == checkSkip:
-		case st.speaks:
+		case !st.typed:
 			said = append(said, s.name(st.id, v))
 		default:
 			said = append(said, s.say("short-"+st.id)+" "+plain(v))
