@@ -74,9 +74,8 @@ func (b *bench) fail(err error) { b.err = err }
 
 // changed reports whether something was moved and not kept.
 func (b *bench) changed() bool {
-	return slices.ContainsFunc(steps, func(st step) bool {
-		return b.kept.answers.Field(st.id) != b.tried.answers.Field(st.id)
-	})
+	differs := func(field string) bool { return b.kept.answers.Field(field) != b.tried.answers.Field(field) }
+	return differs(presets.FieldMark) || slices.ContainsFunc(steps, func(st step) bool { return differs(st.id) })
 }
 
 // inputs is what can be moved now.

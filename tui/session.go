@@ -110,8 +110,8 @@ func (s *session) complete(a presets.Answers) presets.Answers {
 	if s.check == checkSkip {
 		a.Set(presets.FieldCompressor, presets.None)
 	}
-	if mark := s.usual(presets.FieldMark); mark != "" {
-		a.Set(presets.FieldMark, mark)
+	if a.Field(presets.FieldMark) == "" { // no step asks for it
+		a.Set(presets.FieldMark, s.usual(presets.FieldMark))
 	}
 	return a
 }
