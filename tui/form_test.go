@@ -9,6 +9,7 @@ import (
 	"boothset/calc"
 	"boothset/calc/unit"
 	"boothset/presets"
+	"boothset/presets/words"
 
 	"github.com/stretchr/testify/require"
 )
@@ -217,4 +218,25 @@ func TestPrintedRowsTakeTheThemeOfTheirMark(t *testing.T) {
 	stop, warn := s.theme.level[calc.Stop].Render, s.theme.level[calc.Warn].Render
 	require.Equal(t, []string{"Clear.", "", stop("STOP Do not"), stop("     spray."), warn("! Watch"), warn("  out."), "- A reason."}, rows)
 	require.NotEqual(t, stop("x"), "x")
+}
+
+// A usage speaks of another field by its flag, and the page by the name it has there.
+func TestAUsageSpeaksOfFieldsByTheirNames(t *testing.T) {
+	for _, lang := range words.Languages() {
+		r := start(t, look{lang: lang, size: size{200, 24}})
+		found := 0
+		for _, id := range r.s.words.IDs() {
+			if !strings.HasPrefix(id, "usage-") {
+				continue
+			}
+			for _, flag := range flagRef.FindAllString(r.s.say(id), -1) {
+				found++
+				require.NotEmpty(t, r.s.say("short-"+strings.TrimPrefix(flag, "--")), "%s in %s", flag, id)
+			}
+		}
+		require.Positive(t, found)
+		press(r, toForm...)
+		require.NotContains(t, r.View(), "--")
+		require.Contains(t, r.View(), " "+r.s.say("short-distance")+" ")
+	}
 }
