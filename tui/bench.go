@@ -86,10 +86,9 @@ func (b *bench) changed() bool {
 	return differs(presets.FieldMark) || slices.ContainsFunc(steps, func(st step) bool { return differs(st.id) })
 }
 
-// inputs is what can be moved now: not the mark of the wall's gauge, which is no answer
-// of a job.
+// inputs is what can be moved now.
 func (b *bench) inputs() []presets.Input {
-	return slices.DeleteFunc(b.s.catalogue.Inputs(b.s.complete(b.tried.answers)), func(in presets.Input) bool { return in.Field == presets.FieldMark })
+	return b.s.catalogue.Inputs(b.s.complete(b.tried.answers))
 }
 
 // pages is the pages of the view that shows, at least one.

@@ -65,7 +65,9 @@ func (f *form) state(w int) []string {
 // wrong is what is in the way of an answer, with the field as the page calls it.
 func (f *form) wrong() string {
 	if i := f.blamed(); i >= 0 {
-		return f.label(&f.boxes[i]) + ": " + fault(f.err).Want
+		named := *fault(f.err)
+		named.Field = f.label(&f.boxes[i])
+		return named.Error()
 	}
 	return f.err.Error()
 }

@@ -13,8 +13,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// pictures are those of the README: views of one job, in a window that holds each whole.
-var pictures = []struct {
+// readme is the pictures of the README: views of one job, in a window that holds each whole.
+var readme = []struct {
 	name, title string
 	view        int // its digit
 }{
@@ -33,7 +33,7 @@ var pictured = []string{"day", "thin", "film", "mix"}
 
 // What is told in place of a picture is what the assistant says without pictures.
 func TestPictures(t *testing.T) {
-	for _, p := range pictures {
+	for _, p := range readme {
 		t.Run(p.name, func(t *testing.T) {
 			r := start(t, look{size: pictureSize, colour: true})
 			r.bench.forms = nil
