@@ -114,7 +114,7 @@ func (b *bench) numbersInWords(w int) (rows []string) {
 		if n.value != was[i].value {
 			text = n.name + " " + was[i].value + " -> " + n.printed()
 		}
-		for _, t := range n.below(true) {
+		for _, t := range n.below() {
 			text += "; " + t
 		}
 		rows = append(rows, hang("", text+".", w)...)
