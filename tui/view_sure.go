@@ -74,7 +74,7 @@ func (b *bench) ranges() draw.Ranges {
 	r.Answers[2].Scale = draw.NewScale(r.Answers[2].Scale.Low, 100, 5, percent)
 	for _, c := range p.Causes {
 		if c.Wall >= leastCause {
-			r.Causes = append(r.Causes, draw.Cause{Name: s.say("cause-"+c.ID) + " " + unit.PercentText(c.Wall, 0), Share: c.Wall})
+			r.Causes = append(r.Causes, draw.Cause{Name: unit.PercentText(c.Wall, 0) + " " + s.say("cause-"+c.ID), Share: c.Wall})
 		}
 	}
 	return r
