@@ -8,9 +8,11 @@ import (
 	"boothset/calc"
 	"boothset/calc/line"
 	"boothset/presets"
+	"boothset/tui/draw"
 
 	"github.com/charmbracelet/x/ansi"
 	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
 )
 
 // walkTo goes to an input of the bench with the arrow keys.
@@ -170,7 +172,7 @@ func TestTheInputThatIsMovedShowsAtAnySize(t *testing.T) {
 				in := r.bench.inputs()[r.bench.input]
 				name, value := r.s.inputName(in), r.s.inputValue(r.s.complete(r.bench.tried.answers), in)
 				frame := r.View()
-				require.True(t, strings.Contains(frame, cut("< "+name+" "+value+" >", l.w)) || strings.Contains(frame, cut("> "+pad(name, widestInput)+" < "+value+" >", sideWide)), "%v %s %s\n%s", l, name, value, frame)
+				require.True(t, strings.Contains(frame, cut("< "+name+" "+value+" >", l.w)) || strings.Contains(frame, "> "+name+" ") && strings.Contains(frame, cut(" < "+value+" >", 16)), "%v %s %s\n%s", l, name, value, frame)
 			}
 		}
 	}
@@ -363,4 +365,40 @@ func TestTheMarkOfTheGaugeIsTriedLikeAllElse(t *testing.T) {
 		walkTo(t, r, presets.FieldWall, 0)
 		require.Equal(t, before, r.View())
 	}
+}
+
+// The three numbers stand whole on the first page, large or in a row, each with its unit,
+// whatever is answered or tried; on the second where what forbids it fills the first.
+func TestTheNumbersAreNeverCut(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		l := anyLook(t)
+		if rapid.Bool().Draw(t, "least") {
+			l.size = theSizes[0]
+		}
+		l.colour = false
+		r := start(t, l)
+		press(r, rapid.SampledFrom([][]string{toAnswer, toSupply, toDew, toShort, toRead}).Draw(t, "start")...)
+		for _, k := range moves().Draw(t, "moves") {
+			press(r, k)
+		}
+		openView(r, 0)
+		frame := r.View()
+		if r.bench.tried.verdict() == verdictStop { // what forbids it may fill the first
+			press(r, "pgdown")
+			frame += "\n" + r.View()
+		}
+		for _, n := range r.bench.three(&r.bench.tried) {
+			drawn := strings.Contains(frame, n.value+" "+n.unit) || strings.Contains(frame, n.value+"%")
+			for _, scale := range []draw.Size{draw.Small, draw.Large} {
+				whole := true
+				for _, row := range draw.Number(n.value, scale, r.s.glyphs) {
+					whole = whole && strings.Contains(frame, strings.TrimRight(row, " "))
+				}
+				drawn = drawn || whole
+			}
+			require.True(t, drawn, "%s %s\n%s", n.value, n.unit, frame)
+			unit, _, _ := strings.Cut(n.unit, " ")
+			require.Contains(t, frame, unit)
+		}
+	})
 }

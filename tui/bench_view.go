@@ -15,7 +15,7 @@ import (
 const (
 	sideWindow = 110 // columns with room for the list of inputs beside the view
 	sideHigh   = 18  // rows of it
-	sideWide   = 38
+	sideWide   = 40
 	lowBench   = 13 // rows from which the safety line stands in full
 )
 
@@ -172,28 +172,45 @@ func (s *session) inputValue(all presets.Answers, in presets.Input) string {
 	return plain(in.Of(text))
 }
 
-// strip is the inputs in a row, that is moved in the middle of those there is room for.
+// strip is the inputs in a row: the one that is moved, and around it as many as there is
+// room for.
 func (b *bench) strip(w int) string {
 	s := b.s
 	inputs := b.inputs()
 	all := s.complete(b.tried.answers)
 	between := " " + string(s.glyphs.Between) + " "
-	var row, moved string
-	at := 0
-	for i, in := range inputs {
-		item := s.inputName(in) + " " + s.inputValue(all, in)
-		if i == b.input {
-			moved = "< " + item + " >"
-			item, at = s.theme.Focus.Render(moved), ansi.StringWidth(row)
+	item := func(i int) string { return s.inputName(inputs[i]) + " " + s.inputValue(all, inputs[i]) }
+	row := cut("< "+item(b.input)+" >", w)
+	free := w - ansi.StringWidth(row)
+	row = s.theme.Focus.Render(row)
+	// fitting is an input as it fits beside the others: its name alone, where it is the last.
+	fitting := func(i int) string {
+		for _, text := range []string{item(i), s.inputName(inputs[i])} {
+			if wide := ansi.StringWidth(between + text); wide <= free {
+				free -= wide
+				return text
+			}
 		}
-		row += item
-		if i < len(inputs)-1 {
-			row += between
+		return ""
+	}
+	first, last := b.input-1, b.input+1
+	for first >= 0 || last < len(inputs) {
+		if last < len(inputs) {
+			if text := fitting(last); text != "" {
+				row, last = row+between+text, last+1
+			} else {
+				last = len(inputs)
+			}
+		}
+		if first >= 0 {
+			if text := fitting(first); text != "" {
+				row, first = text+between+row, first-1
+			} else {
+				first = -1
+			}
 		}
 	}
-	left := at - max(w-ansi.StringWidth(moved), 0)/2
-	left = max(min(left, ansi.StringWidth(row)-w), 0)
-	return ansi.Cut(row, left, left+w)
+	return row
 }
 
 // sideRows is every input, one below the other, with what it was where it was moved.
@@ -203,13 +220,17 @@ func (b *bench) sideRows(room size) (rows []string) {
 	now, was := s.complete(b.tried.answers), s.complete(b.kept.answers)
 	top := around(b.input, len(inputs), room.h)
 	end := min(top+room.h, len(inputs))
+	wide := 0
+	for _, in := range inputs {
+		wide = max(wide, ansi.StringWidth(s.inputName(in)))
+	}
 	for i := top; i < end; i++ {
 		in := inputs[i]
 		value := s.inputValue(now, in)
 		if i == b.input {
 			value = "< " + value + " >"
 		}
-		row := listMark(i, b.input, top, end, len(inputs)) + " " + pad(s.inputName(in), widestInput) + " " + value
+		row := listMark(i, b.input, top, end, len(inputs)) + " " + pad(s.inputName(in), wide) + " " + value
 		if old := s.inputValue(was, in); old != s.inputValue(now, in) {
 			row += " (" + old + ")"
 		}
@@ -221,6 +242,3 @@ func (b *bench) sideRows(room size) (rows []string) {
 	}
 	return rows
 }
-
-// widestInput is the room for the name of an input in the list of them.
-const widestInput = 15

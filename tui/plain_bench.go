@@ -128,7 +128,7 @@ func (b *bench) numbersInWords(w int) (rows []string) {
 		if n.value != was[i].value {
 			text += ", " + b.s.say("mark-was") + " " + was[i].printed()
 		}
-		for _, t := range n.below(true) {
+		for _, t := range n.below() {
 			text += "; " + t
 		}
 		text += "."

@@ -113,7 +113,7 @@ func TestPlainTellsAllThatShows(t *testing.T) {
 			}
 			for _, n := range b.three(&b.tried) {
 				holds(n.name + " " + n.printed())
-				for _, text := range n.below(true) {
+				for _, text := range n.below() {
 					holds(text)
 				}
 			}

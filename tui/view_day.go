@@ -8,19 +8,23 @@ import (
 
 // The chart of days: from where to where, in degrees Celsius and in percent.
 const (
-	coldestDay  = 5
-	hottestDay  = 45
-	driestDay   = 0
-	dampestDay  = 100
-	mostTemps   = 9
-	mostHumids  = 6
-	dayNarrowed = 76 // columns from which the chart stands beside its sentences
+	coldestDay   = 5
+	hottestDay   = 45
+	driestDay    = 0
+	dampestDay   = 100
+	mostTemps    = 9
+	mostHumids   = 6
+	dayNarrowed  = 76 // columns from which the chart stands beside its sentences
+	leastDayHigh = 12 // rows below which it is too coarse to read today off it
 )
 
 // dayView is today among all days: which are good to spray in, and where the panel
 // draws water.
 func (b *bench) dayView(room size) [][]string {
 	chart := b.climate()
+	if room.h < leastDayHigh {
+		return leaves([][]string{b.dayTold(room.w), b.dayTurns(room.w)}, room)
+	}
 	if room.w >= dayNarrowed {
 		left := room.w * 3 / 5
 		told := b.dayTold(room.w - left - 2)

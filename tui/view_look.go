@@ -26,6 +26,10 @@ func (b *bench) lookView(room size) [][]string {
 		}
 	}
 	room.h = max(room.h-1, 1) // for the row that says there is more
+	var ruler []string
+	if room.h > rulerHigh { // else it has no room for its words
+		ruler = b.ruler().Rows(room.w, room.h, b.s.glyphs, b.s.ink)
+	}
 	var all [][]string
 	for _, p := range []struct {
 		rows []string
@@ -33,7 +37,7 @@ func (b *bench) lookView(room size) [][]string {
 	}{
 		{b.dial().Rows(room.w, room.h, b.s.glyphs, b.s.ink), b.dialText()},
 		{b.bore().Rows(room.w, room.h, b.s.glyphs, b.s.ink), b.boreText()},
-		{b.ruler().Rows(room.w, room.h, b.s.glyphs, b.s.ink), b.rulerText()},
+		{ruler, b.rulerText()},
 	} {
 		if p.rows == nil {
 			p.rows = wrap(p.text, room.w)

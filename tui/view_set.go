@@ -2,6 +2,7 @@ package tui
 
 import (
 	"cmp"
+	"slices"
 	"strings"
 
 	"boothset/calc"
@@ -18,7 +19,8 @@ const (
 	wideColumns   = 78
 )
 
-// setView is what to set: what forbids it, the numbers, what to mind and why.
+// setView is what to set: what forbids it, the numbers, what to mind and why. Where not
+// all of it fits, what to mind comes before why.
 func (b *bench) setView(room size) [][]string {
 	stops, warns := b.cautions(calc.Stop, room.w), b.cautions(calc.Warn, room.w)
 	now, why := b.now(room.w), b.mainReasons(room.w)
@@ -26,19 +28,25 @@ func (b *bench) setView(room size) [][]string {
 	if len(now) == 0 && room.w >= wideColumns {
 		free.h -= len(why)
 	}
-	numbers := b.numbers(free)
-	if len(now) > 0 && len(stops)+len(numbers)+len(now) >= room.h {
+	numbers, whole := b.numbers(free)
+	fits := func() bool { return len(stops)+len(numbers)+len(now) < room.h }
+	if !fits() {
 		now = b.nowBrief(room.w)
-		if len(stops)+len(numbers)+len(now) >= room.h {
-			numbers = b.compact(room.w)
-		}
 	}
-	next := [2][]string{why, warns}
-	if len(stops)+len(numbers)+len(now)+len(why)+len(warns) >= room.h {
-		next = [2][]string{warns, why} // what is to be minded is not left for the next page
+	if !fits() {
+		numbers, whole = b.tight(b.moved3(), room.w, draw.Small), false
 	}
-	blocks := [][]string{stops, numbers, now, next[0], next[1], wrap(b.atGun(), room.w), b.cautions(calc.Note, room.w)}
-	return leaves(blocks, room)
+	if !fits() || len(numbers) == 0 {
+		numbers = b.compact(room.w)
+	}
+	atGun, notes := wrap(b.atGun(), room.w), b.cautions(calc.Note, room.w)
+	switch {
+	case !whole:
+		return leaves([][]string{stops, numbers, now, warns, b.numbersInWords(room.w), why, atGun, notes}, room)
+	case len(now) > 0 || len(stops)+len(numbers)+len(why)+len(warns) >= room.h:
+		return leaves([][]string{stops, numbers, now, warns, why, atGun, notes}, room)
+	}
+	return leaves([][]string{stops, numbers, why, warns, atGun, notes}, room)
 }
 
 // cautions are those of a level, each marked with its word.
@@ -115,48 +123,63 @@ func (b *bench) three(j *job) [3]number {
 	return n
 }
 
-// compact is the three in a row, or with their units alone where that is too wide.
+// compact is the three in a row, with their units alone where that is too wide.
 func (b *bench) compact(w int) []string {
-	var full, short []string
+	var full, short, shortest, now []string
 	was, is := b.three(&b.kept), b.three(&b.tried)
 	for i, n := range is {
 		text := n.printed()
+		n.unit, _, _ = strings.Cut(n.unit, " ")
+		least := n.printed()
+		now = append(now, least)
 		if was[i].value != n.value {
-			text = was[i].value + " -> " + text
+			text, least = was[i].value+" -> "+text, was[i].value+" -> "+least
 		}
 		full = append(full, n.name+" "+text)
 		short = append(short, text)
+		shortest = append(shortest, least)
 	}
 	row := strings.Join(full, "   ")
-	if ansi.StringWidth(row) > w {
-		row = strings.Join(short, "  ")
+	for _, less := range []string{strings.Join(short, "  "), strings.Join(shortest, " "), strings.Join(now, "  ")} {
+		if ansi.StringWidth(row) > w {
+			row = less
+		}
 	}
 	return []string{b.s.theme.Number.Render(cut(row, w))}
 }
 
-// numbers is the three, as large as the room allows.
-func (b *bench) numbers(room size) []string {
-	three := b.three(&b.tried)
-	was := b.three(&b.kept)
+// moved3 is the three as they are tried, each with what it was where it was moved.
+func (b *bench) moved3() [3]number {
+	three, was := b.three(&b.tried), b.three(&b.kept)
 	for i := range three {
 		if was[i].value != three[i].value {
 			three[i].moved = was[i].value + " -> " + three[i].printed()
 		}
 	}
+	return three
+}
+
+// numbers is the three, as large as the room allows; whole is false where what they are
+// is not told with them.
+func (b *bench) numbers(room size) (rows []string, whole bool) {
+	three := b.moved3()
 	if room.w < wideColumns {
 		for _, gap := range []int{1, 0} {
 			if rows := b.stacked(three, room.w, gap); len(rows) <= room.h {
-				return rows
+				return rows, true
 			}
 		}
 	}
-	full := room.w >= narrowColumns
-	for size := draw.Large; size > draw.Small; size-- {
-		if rows := b.beside(three, room.w, size, full); rows != nil && len(rows) <= room.h {
-			return rows
+	for size := draw.Large; size >= draw.Small; size-- {
+		rows := b.beside(three, room.w, size)
+		if rows != nil && (len(rows) <= room.h || size == draw.Small && room.w >= narrowColumns) {
+			return rows, true
 		}
 	}
-	return b.beside(three, room.w, draw.Small, full)
+	if rows := b.tight(three, room.w, draw.Medium); rows != nil && len(rows) <= room.h {
+		return rows, false
+	}
+	return b.tight(three, room.w, draw.Small), false
 }
 
 // stacked is the numbers one below the other, large, each with its words beside it.
@@ -174,7 +197,7 @@ func (b *bench) stacked(three [3]number, w, gap int) (rows []string) {
 		}
 		text := wrap(n.name+"  "+n.unit, w-wide-2)
 		text = each(text, th.Title.Render)
-		for _, t := range append([]string{n.moved, n.likely}, n.told...) {
+		for _, t := range n.below() {
 			text = append(text, wrap(t, w-wide-2)...)
 		}
 		for y := range max(len(pictures[i]), len(text)) {
@@ -191,62 +214,62 @@ func (b *bench) stacked(three [3]number, w, gap int) (rows []string) {
 	return rows
 }
 
-// beside is the numbers in three columns: name and unit, the digits, the range, and in
-// full what they are. It is nil where the digits are too wide.
-func (b *bench) beside(three [3]number, w int, scale draw.Size, full bool) []string {
+// beside is the numbers in three columns: name and unit, the digits, the range and what
+// they are. None where the digits are wider than their column.
+func (b *bench) beside(three [3]number, w int, scale draw.Size) []string {
 	th := b.s.theme
-	var digits, cells [3][]string
-	var wide [3]int
-	free := w
+	col := w / len(three)
+	var cells [3][]string
 	for i, n := range three {
-		digits[i] = draw.Number(n.value, scale, b.s.glyphs)
-		if last := len(digits[i]) - 1; !full { // its unit stands beside it
-			unit, _, _ := strings.Cut(n.unit, " ")
-			digits[i][last] = strings.TrimRight(digits[i][last], " ") + " " + unit
+		digits := draw.Number(n.value, scale, b.s.glyphs)
+		if ansi.StringWidth(digits[0]) >= col {
+			return nil
 		}
-		for _, row := range digits[i] {
-			wide[i] = max(wide[i], ansi.StringWidth(row)+1)
-		}
-		free -= wide[i]
-	}
-	if free < 0 {
-		return nil
-	}
-	if col := w / len(three); max(wide[0], wide[1], wide[2]) <= col {
-		wide = [3]int{col, col, col}
-	} else {
-		for i := range wide {
-			wide[i] += free / len(wide)
-		}
-	}
-	for i, n := range three {
-		name := cut(n.name, wide[i]-1)
-		if full {
-			name += "  " + n.unit
-		}
-		cells[i] = append(each(wrap(name, wide[i]-1), th.Title.Render), each(digits[i], th.Number.Render)...)
+		cells[i] = append(each(wrap(n.name+"  "+n.unit, col-1), th.Title.Render), each(digits, th.Number.Render)...)
 	}
 	level(&cells)
 	for i, n := range three {
-		for _, t := range n.below(full) {
-			cells[i] = append(cells[i], wrap(t, wide[i]-1)...)
+		for _, t := range n.below() {
+			cells[i] = append(cells[i], wrap(t, col-1)...)
 		}
 	}
-	return across(cells, wide)
+	return across(cells, [3]int{col, col, col})
 }
 
-// below is what stands under the digits, the most wanted first; where room is short only
-// that.
-func (n number) below(full bool) (all []string) {
-	for _, t := range append([]string{n.moved, n.likely}, n.told...) {
-		if t != "" {
-			all = append(all, t)
+// tight is the numbers with their names, each column as wide as it must be, and
+// the range or what was moved under them. None where that is too wide.
+func (b *bench) tight(three [3]number, w int, scale draw.Size) []string {
+	th := b.s.theme
+	var cells [3][]string
+	var cols [3]int
+	free := w
+	for i, n := range three {
+		unit, _, _ := strings.Cut(n.unit, " ")
+		cells[i] = append([]string{th.Title.Render(n.name + " " + unit)}, each(draw.Number(n.value, scale, b.s.glyphs), th.Number.Render)...)
+		if below := cmp.Or(n.moved, n.span); below != "" {
+			cells[i] = append(cells[i], below)
 		}
+		for _, row := range cells[i] {
+			cols[i] = max(cols[i], ansi.StringWidth(row))
+		}
+		free -= cols[i]
 	}
-	if full || len(all) == 0 {
-		return all
+	gap := free / (len(three) - 1)
+	if gap < 1 {
+		return nil
 	}
-	return []string{cmp.Or(n.moved, n.span, all[0])}
+	for i := range cols {
+		cols[i] += min(gap, widestGap)
+	}
+	return across(cells, cols)
+}
+
+// widestGap is the most between the columns of the numbers that stand tight.
+const widestGap = 4
+
+// below is what stands under the digits, the most wanted first.
+func (n number) below() []string {
+	return slices.DeleteFunc(append([]string{n.moved, n.likely}, n.told...), func(t string) bool { return t == "" })
 }
 
 // level fills the cells up to the highest of them.
@@ -262,13 +285,13 @@ func level(cells *[3][]string) {
 	}
 }
 
-// across is cells of rows side by side, each in its columns.
-func across(cells [3][]string, wide [3]int) (rows []string) {
+// across is cells of rows side by side, each in so many columns.
+func across(cells [3][]string, cols [3]int) (rows []string) {
 	level(&cells)
 	for y := range cells[0] {
 		var row string
 		for i := range cells {
-			row += pad(cells[i][y], wide[i]-1) + " "
+			row += pad(cells[i][y], cols[i]-1) + " "
 		}
 		rows = append(rows, strings.TrimRight(row, " "))
 	}
