@@ -1,8 +1,9 @@
 # Needs nothing but Go. Tools come pinned through the tool lines of go.mod.
 GO ?= go
 FUZZTIME ?= 5m
+BUILD = CGO_ENABLED=0 $(GO) build -trimpath -buildvcs=auto -ldflags="-s -w"
 
-.PHONY: run test check build bench bench-peer crosscheck fuzz golden
+.PHONY: run test check build bench bench-peer bench-start crosscheck fuzz generated golden pictures
 
 run: ## open the assistant
 	@$(GO) run ./cmd/boothset
@@ -17,19 +18,31 @@ check: ## what must be green before a commit
 	$(GO) test -race ./...
 
 build: ## bin/boothset, static and trimmed; its version is the build's own
-	CGO_ENABLED=0 $(GO) build -trimpath -buildvcs=auto -ldflags="-s -w" -o bin/boothset ./cmd/boothset
+	$(BUILD) -o bin/boothset ./cmd/boothset
 
 bench: ## benchmarks, with allocations
 	$(GO) test -run '^$$' -bench . -benchmem ./calc/... ./presets/... ./cmd/...
 
+generated: ## remake the Go made from the catalogue's files and the draws of a spread
+	UPDATE_GOLDEN=1 $(GO) test ./presets ./calc -run '^(TestShippedIsMadeFromItsFiles|TestDeviationsAreMadeHere)$$'
+
 golden: ## redraw the golden frames of the screens and the golden cards; look at every one that changed
 	UPDATE_GOLDEN=1 $(GO) test ./tui/... ./cmd/boothset
+
+pictures: ## redraw the README's pictures from the screens; look at every one that changed
+	UPDATE_GOLDEN=1 $(GO) test -count=1 -run '^TestPictures$$' ./tui
 
 crosscheck: ## remake the vectors of the reference libraries and compare
 	@GO=$(GO) calc/testdata/crosscheck.sh
 
 bench-peer: ## our arithmetic beside the reference libraries', in one run, with ratios
 	@GO=$(GO) calc/testdata/bench_peer.sh
+
+bench-start: ## to the first frame and to a plan, beside an empty program and a hello world
+	@set -e; d=$$(mktemp -d); trap 'rm -rf "$$d"' EXIT; \
+	for p in hello empty; do $(BUILD) -o $$d/$$p ./tui/testdata/start/$$p; done; \
+	$(BUILD) -o $$d/boothset ./cmd/boothset; \
+	$(GO) run ./tui/testdata/start $$d
 
 fuzz: ## every fuzz target for FUZZTIME
 	@set -e; for d in $$($(GO) list -f '{{.Dir}}' ./...); do \

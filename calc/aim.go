@@ -11,9 +11,9 @@ const farEnough = 2
 
 // swingOf works the two ends of every dimension.
 func swingOf(t *trial) (s swing) {
-	ends := propagation{z: make([]row, 2*Dimensions)}
+	ends := propagation{draws: make([]row, 2*Dimensions)}
 	for d := range Dimensions {
-		ends.z[2*d][d], ends.z[2*d+1][d] = farEnough, -farEnough
+		ends.draws[2*d][d], ends.draws[2*d+1][d] = farEnough, -farEnough
 	}
 	ends.run(t)
 	for v := range s {
@@ -31,7 +31,8 @@ type mirrors []row
 // aimed are the mirrors by which the first coordinate runs along the steepest way of the
 // first outcome in order, the second along what of the second outcome's is left across
 // that, and so on: the draws are evenest where the outcomes move most.
-func (s *swing) aimed(order ...int) (m mirrors) {
+func (s *swing) aimed(order ...int) mirrors {
+	m := make(mirrors, 0, len(order))
 	for _, v := range order {
 		along := s[v]
 		for _, n := range m {
@@ -56,6 +57,14 @@ func (s *swing) aimed(order ...int) (m mirrors) {
 // turn turns a point.
 func (m mirrors) turn(z row) row {
 	for i := len(m) - 1; i >= 0; i-- {
+		m[i].mirror(&z)
+	}
+	return z
+}
+
+// back turns a point back.
+func (m mirrors) back(z row) row {
+	for i := range m {
 		m[i].mirror(&z)
 	}
 	return z

@@ -31,6 +31,9 @@ func TestMirrorsAim(t *testing.T) {
 		a, b := point(t, "a"), point(t, "b")
 		turnedA, turnedB := m.turn(a), m.turn(b)
 		assert.InDelta(t, dot(&a, &b), dot(&turnedA, &turnedB), 1e-9)
+		for d, x := range m.back(turnedA) {
+			assert.InDelta(t, a[d], x, 1e-9)
+		}
 		for i, v := range []int{wallOutcome, openingOutcome, distanceOutcome} {
 			for k := range Dimensions {
 				z := row{}

@@ -52,7 +52,7 @@ func (s *Setup) warn(r *Request) {
 		all.add(Warn, "now-over-stamp", gauge("wall", r.Now), gauge("gun", s.Now.GunIfOpen), gauge("highest", s.Working.Highest))
 	}
 	if r.Day.Air < coldBench {
-		all.add(Warn, "cold", temp("air", r.Day.Air))
+		all.add(Warn, "cold", temp("air", r.Day.Air), temp("least", coldBench))
 	}
 	if r.Coat.Isocyanate {
 		all.add(Warn, "isocyanate", text("coat", r.Coat.Name))

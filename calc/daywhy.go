@@ -113,7 +113,7 @@ func (a *DayAnswer) warn(r *DayRequest, h hindrances) {
 	}
 	watchPanel(a.PanelMargin, &all)
 	if h.coldAir {
-		all.add(Warn, "cold", temp("air", r.Air))
+		all.add(Warn, "cold", temp("air", r.Air), temp("least", coldBench))
 	}
 	if h.coldPanel && (!h.coldAir || r.Panel < r.Air) {
 		all.add(Warn, "cold-panel", temp("panel", r.Panel))

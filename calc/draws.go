@@ -3,86 +3,7 @@ package calc
 import (
 	"math"
 	"slices"
-	"sync"
 )
-
-// bases are those of the Halton sequence, one a dimension after the first.
-var bases = [Dimensions - 1]uint32{2, 3, 5, 7, 11, 13, 17, 19, 23, 29, 31}
-
-// seed is the first index of the sequence that is drawn: past the start, where the
-// coordinates of large bases still run in step, and where the tenths of all columns come
-// out well.
-const seed = 2840
-
-// deviations is a Hammersley set of Draws points: the first coordinate in Draws even
-// steps, the others of the Halton sequence from seed on, so that they are even over all
-// dimensions at once and evenest in the first few. Each coordinate is turned into standard
-// deviations of the normal distribution, and the columns are then made exactly
-// uncorrelated, so that shares of variance add up.
-var deviations = sync.OnceValue(func() []row {
-	z := make([]row, Draws)
-	for i := range z {
-		z[i][0] = normalOf((float64(i) + 0.5) / Draws)
-		for k, base := range bases {
-			z[i][k+1] = normalOf(radicalInverse(seed+uint32(i), base))
-		}
-	}
-	uncorrelate(z)
-	return z
-})
-
-// radicalInverse mirrors the digits of n in a base at the point.
-func radicalInverse(n, base uint32) float64 {
-	mirrored, scale := uint64(0), uint64(1)
-	for ; n > 0; n /= base {
-		mirrored = mirrored*uint64(base) + uint64(n%base)
-		scale *= uint64(base)
-	}
-	return float64(mirrored) / float64(scale)
-}
-
-// uncorrelate makes every column's mean 0, its variance 1 and its products with the
-// columns before it 0 (Gram and Schmidt, a row at a time).
-func uncorrelate(z []row) {
-	n := float64(len(z))
-	var mean row
-	for i := range z {
-		for d, x := range z[i] {
-			mean[d] += x / n
-		}
-	}
-	for i := range z {
-		for d := range z[i] {
-			z[i][d] -= mean[d]
-		}
-	}
-	for d := range Dimensions {
-		var product row
-		for i := range z {
-			x := z[i][d]
-			for e := range d + 1 {
-				product[e] += x * z[i][e] / n
-			}
-		}
-		k := product[d] // its variance less what goes to the columns before it
-		for e := range d {
-			k -= product[e] * product[e]
-		}
-		k = 1 / math.Sqrt(k)
-		for i := range z {
-			x := z[i][d]
-			for e := range d {
-				x -= product[e] * z[i][e]
-			}
-			z[i][d] = x * k
-		}
-	}
-}
-
-// normalOf is the standard deviation below which a share u of a normal distribution lies.
-func normalOf(u float64) float64 {
-	return math.Sqrt2 * math.Erfinv(2*math.Min(math.Max(u, 1e-12), 1-1e-12)-1)
-}
 
 // halfWindow is the share of the draws on either side of a bound that it is read from.
 const halfWindow = 0.02
@@ -98,11 +19,12 @@ const (
 // straight is the straight part of v in each dimension. The straight parts of the draws
 // should have a tenth of themselves beyond each of their bounds; the share that has stands
 // in for a tenth, since v is uneven where they are.
-func (p *propagation) bounds(room, v []float64, straight *row) Range {
+func (p *propagation) bounds(room, v []float64, straight row) Range {
 	under, over := 0.1, 0.9
 	if size := straight.size(); size > 0 {
-		for i := range p.z {
-			room[i] = dot(straight, &p.z[i]) / size
+		along := p.aim.back(straight)
+		for i := range p.draws {
+			room[i] = dot(&along, &p.draws[i]) / size
 		}
 		under -= densityThere * (tenthAbove + quantile(room, under))
 		over += densityThere * (tenthAbove - quantile(room, over))

@@ -19,10 +19,6 @@ func brief(f Figure) Figure {
 	return f
 }
 
-func run(name string, l unit.Length) Figure {
-	return Figure{Name: name, Kind: FigureRun, Value: float64(l)}
-}
-
 func times(name string, v float64) Figure { return Figure{Name: name, Kind: FigureTimes, Value: v} }
 
 func gauge(name string, p unit.Gauge) Figure {

@@ -212,7 +212,7 @@ func TestProblemsOfAFilmNameTheirField(t *testing.T) {
 		field, why string
 		change     func(*calc.FilmRequest)
 	}{
-		{"solids", "0% is outside 1% to 100%", func(r *calc.FilmRequest) { r.Solids.Value = 0 }},
+		{"solids", "0% is outside 1 to 100%", func(r *calc.FilmRequest) { r.Solids.Value = 0 }},
 		{"film", "400 mil is outside", func(r *calc.FilmRequest) { r.Dry.Value = 400 * coat.Mil }},
 		{"coats", "21 is outside 1 to 20", func(r *calc.FilmRequest) { r.Coats.Value = 21 }},
 		{"before", "", func(r *calc.FilmRequest) { r.Before = -1 }},

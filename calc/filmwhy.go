@@ -1,6 +1,8 @@
 package calc
 
 import (
+	"time"
+
 	"boothset/calc/coat"
 	"boothset/calc/unit"
 )
@@ -12,6 +14,10 @@ var (
 	tipStanding  = Standing{Basis: Estimate, Source: "source-tip"}
 	cupStanding  = Standing{Basis: OwnReadings, Source: "source-timed-cup"}
 )
+
+// timedFor is how long a cup is sprayed into to time the rate: long enough to read, by
+// common practice.
+const timedFor = 30 * time.Second
 
 // AsTyped is the standing of what a painter measured or set at this booth.
 var AsTyped = Standing{Basis: OwnReadings, Source: "source-typed"}
@@ -65,7 +71,7 @@ func (a *FilmAnswer) explainRate(r *FilmRequest, why *reasons) {
 	case FluidTip:
 		why.add("rate", "rate-tip", tipStanding, fluidFigure("rate", q.Value), fluidFigure("low", q.Low), fluidFigure("high", q.High))
 	case FluidUnknown:
-		why.add("rate", "rate-unknown", Standing{Basis: CommonPractice})
+		why.add("rate", "rate-unknown", Standing{Basis: CommonPractice}, minutes("time", timedFor))
 	}
 }
 

@@ -169,7 +169,7 @@ func TestProblemsOfAMixNameTheirField(t *testing.T) {
 		{"price", "2 prices for 0 parts", func(r *calc.MixRequest) { r.Prices = []float64{1, 2} }},
 		{"price", "", func(r *calc.MixRequest) { r.Prices = []float64{-1} }},
 		{"pot-life", "", func(r *calc.MixRequest) { r.PotLife = time.Second }},
-		{"temp", "140 F is outside 41 F to 104 F", func(r *calc.MixRequest) { r.PotLife, r.Booth = time.Hour, unit.Celsius(60) }},
+		{"temp", "140 F is outside 41 to 104 F", func(r *calc.MixRequest) { r.PotLife, r.Booth = time.Hour, unit.Celsius(60) }},
 		{"fluid-rate", "", func(r *calc.MixRequest) { r.Rate = 1 }},
 	} {
 		_, err := calc.SolveMix(mixRequest(c.change))

@@ -33,7 +33,7 @@ func (a *MixAnswer) explain(r *MixRequest) {
 		why.add("parts", "mix-ratio", r.Ratio.Standing, text("ratio", r.Ratio.Value.String()))
 	}
 	if r.PotLife > 0 {
-		why.add("pot-life", "mix-life", Standing{Basis: Estimate, Source: "source-pot-life-halves"}, minutes("sheet", r.PotLife), temp("booth", r.Booth),
+		why.add("pot-life", "mix-life", Standing{Basis: Estimate, Source: "source-pot-life-halves"}, minutes("sheet", r.PotLife), temp("sheetTemp", SheetTemp), temp("booth", r.Booth),
 			minutes("life", a.PotLife.Life), minutes("safe", a.PotLife.Safe))
 	}
 	if a.Priced {

@@ -50,11 +50,8 @@ func Propagate(r *Request, s *Setup) *Spread {
 		return nil
 	}
 	t := newTrial(r, s)
-	p := propagation{swing: swingOf(t), z: make([]row, Draws)}
-	aim := p.swing.aimed(wallOutcome, openingOutcome, distanceOutcome, staticOutcome)
-	for i, w := range deviations() {
-		p.z[i] = aim.turn(w)
-	}
+	p := propagation{swing: swingOf(t), draws: deviations[:]}
+	p.aim = p.swing.aimed(wallOutcome, openingOutcome, distanceOutcome, staticOutcome)
 	p.run(t)
 	found := p.spread(r)
 	return &found
@@ -72,26 +69,31 @@ const (
 	values
 )
 
+// propagation is draws, the way they are turned to be worked, and what they come to.
 type propagation struct {
 	swing swing
-	z     []row
+	aim   mirrors
+	draws []row
 	out   [values][]float64
 }
 
 // run fills in the outcomes of every draw.
 func (p *propagation) run(t *trial) {
+	n := len(p.draws)
+	all := make([]float64, values*n)
 	for v := range p.out {
-		p.out[v] = make([]float64, len(p.z))
+		p.out[v], all = all[:n:n], all[n:]
 	}
 	var sigma row
 	for d := range dimensions {
 		sigma[d] = dimensions[d].of(&t.base.Tolerances).Within / 2
 	}
-	for i := range p.z {
+	for i := range p.draws {
+		z := p.aim.turn(p.draws[i])
 		t.reset()
 		for d := range dimensions {
 			if sigma[d] > 0 {
-				dimensions[d].apply(t, sigma[d]*p.z[i][d])
+				dimensions[d].apply(t, sigma[d]*z[d])
 			}
 		}
 		o := t.run()
@@ -102,12 +104,11 @@ func (p *propagation) run(t *trial) {
 // spread reads bounds and shares off the outcomes. The shares come to 1, less what the
 // dimensions cause only together.
 func (p *propagation) spread(r *Request) Spread {
-	room, rest := make([]float64, len(p.z)), make([]float64, len(p.z))
-	var of [values]explained
+	of := p.explain()
+	room, rest := make([]float64, len(p.draws)), make([]float64, len(p.draws))
 	var within [values]Range
 	for v := range of {
-		of[v] = p.explain(room, v)
-		within[v] = p.bounds(room, p.out[v], &of[v].straight)
+		within[v] = p.bounds(room, p.out[v], of[v].straight)
 	}
 	near := within[distanceOutcome]
 	s := Spread{
@@ -115,6 +116,7 @@ func (p *propagation) spread(r *Request) Spread {
 		Distance: LengthRange{unit.Length(near.Low), unit.Length(near.High)},
 	}
 	wall := &of[wallOutcome]
+	s.Causes = make([]Cause, 0, Dimensions)
 	for d := range dimensions {
 		c := Cause{
 			ID: dimensions[d].id, Tolerance: *dimensions[d].of(&r.Tolerances), Known: s.Wall,
@@ -127,11 +129,14 @@ func (p *propagation) spread(r *Request) Spread {
 		if c.Wall >= shareWorthKnowing {
 			straight := wall.straight
 			straight[d] = 0
+			var along row
+			along[d] = 1
+			along = p.aim.back(along)
 			for i, x := range p.out[wallOutcome] {
-				z := p.z[i][d]
+				z := dot(&along, &p.draws[i])
 				rest[i] = x - wall.straight[d]*z - wall.bent[d]*hermite2(z)
 			}
-			c.Known = gaugeRange(p.bounds(room, rest, &straight))
+			c.Known = gaugeRange(p.bounds(room, rest, straight))
 		}
 		s.Causes = append(s.Causes, c)
 	}
@@ -156,41 +161,52 @@ func hermite2(z float64) float64 { return (z*z - 1) * (1 / math.Sqrt2) }
 // (z^2 - 1)/sqrt 2, and the share of the outcome's variance that comes of it.
 type explained struct{ straight, bent, share row }
 
-// explain projects outcome v on the two polynomials in each dimension that moves it, which
-// are orthonormal over a normal distribution; room is as long as the draws. What is left
-// out is the third order and beyond. The bent parts are read off what the straight ones
-// leave: over the draws those are exactly uncorrelated, with the bent ones only nearly.
-func (p *propagation) explain(room []float64, v int) (e explained) {
-	each := 1 / float64(len(p.z))
-	var mean, variance float64
-	for _, x := range p.out[v] {
-		mean += x * each
-	}
-	var straight, bent row
-	for i, x := range p.out[v] {
-		x -= mean
-		room[i] = x
-		variance += x * x * each
-		x *= each
-		for d, z := range p.z[i] {
-			straight[d] += x * z
+// explain projects each outcome on the two polynomials in each dimension that moves it,
+// which are orthonormal over a normal distribution. What is left out is the third order and
+// beyond. The bent parts are read off what the straight ones leave: over the draws those
+// are exactly uncorrelated, with the bent ones only nearly.
+func (p *propagation) explain() (of [values]explained) {
+	each := 1 / float64(len(p.draws))
+	var mean, variance [values]float64
+	var along, bent [values]row // along: the straight parts before they are turned
+	for v := range of {
+		for _, x := range p.out[v] {
+			mean[v] += x * each
+		}
+		for i, x := range p.out[v] {
+			x -= mean[v]
+			variance[v] += x * x * each
+			x *= each
+			for d, w := range p.draws[i] {
+				along[v][d] += x * w
+			}
 		}
 	}
-	if variance <= 1e-18*mean*mean {
-		return explained{}
-	}
-	for i := range room {
-		x := (room[i] - dot(&straight, &p.z[i])) * each
-		for d, z := range p.z[i] {
-			bent[d] += x * hermite2(z)
+	for i := range p.draws {
+		w := &p.draws[i]
+		z := p.aim.turn(*w)
+		for d := range z {
+			z[d] = hermite2(z[d])
+		}
+		for v := range of {
+			x := (p.out[v][i] - mean[v] - dot(&along[v], w)) * each
+			for d := range z {
+				bent[v][d] += x * z[d]
+			}
 		}
 	}
-	for d := range straight {
-		if a, b := straight[d], bent[d]; p.swing[v][d] != 0 {
-			e.straight[d], e.bent[d], e.share[d] = a, b, (a*a+b*b)/variance
+	for v := range of {
+		if variance[v] <= 1e-18*mean[v]*mean[v] {
+			continue
+		}
+		e := &of[v]
+		for d, a := range p.aim.turn(along[v]) {
+			if b := bent[v][d]; p.swing[v][d] != 0 {
+				e.straight[d], e.bent[d], e.share[d] = a, b, (a*a+b*b)/variance[v]
+			}
 		}
 	}
-	return e
+	return of
 }
 
 // Figures are what the sentences of a spread name: its bounds, and the cause that

@@ -63,10 +63,10 @@ func TestBoundsAgainstMonteCarlo(t *testing.T) {
 			require.False(t, s.Short.Is)
 			got := Propagate(&r, &s)
 			random := rand.New(rand.NewPCG(1, 2))
-			brute := propagation{z: make([]row, 1_000_000)}
-			for i := range brute.z {
-				for d := range brute.z[i] {
-					brute.z[i][d] = random.NormFloat64()
+			brute := propagation{draws: make([]row, 1_000_000)}
+			for i := range brute.draws {
+				for d := range brute.draws[i] {
+					brute.draws[i][d] = random.NormFloat64()
 				}
 			}
 			brute.run(newTrial(&r, &s))
@@ -182,7 +182,7 @@ func TestQuantileAgainstSorting(t *testing.T) {
 
 // The deviations are those of a standard normal distribution, and uncorrelated.
 func TestDeviations(t *testing.T) {
-	z := deviations()
+	z := deviations
 	require.Len(t, z, Draws)
 	for d := range Dimensions {
 		col := make([]float64, Draws)

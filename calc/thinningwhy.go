@@ -1,6 +1,8 @@
 package calc
 
 import (
+	"math"
+
 	"boothset/calc/coat"
 	"boothset/calc/unit"
 )
@@ -19,7 +21,7 @@ func cupBasis(c coat.Cup, about bool) Standing {
 	if !about {
 		return Standing{Basis: Published, Source: c.Standard}
 	}
-	return Standing{Basis: Estimate, Source: "source-outside-cup", Figures: &Figures{text("standard", c.Standard), count("low", int(c.Low)), count("high", int(c.High)), share("off", coat.OutsideSpread)}}
+	return Standing{Basis: Estimate, Source: "source-outside-cup", Figures: &Figures{text("standard", c.Standard), count("low", int(c.Low)), count("high", int(c.High)), count("off", int(math.Round(100*coat.OutsideSpread)))}}
 }
 
 // Sentence is the id of the sentence that says what the mix wants.

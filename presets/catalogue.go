@@ -3,7 +3,6 @@ package presets
 import (
 	"bytes"
 	"cmp"
-	"embed"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -21,9 +20,6 @@ import (
 
 	"github.com/pelletier/go-toml/v2"
 )
-
-//go:embed coats.toml guns.toml line.toml
-var shipped embed.FS
 
 // Catalogue is every coat, gun and part that can be named, and the shop's usual line. It
 // speaks one language: that of its names and of what it says will not do.
@@ -45,6 +41,7 @@ type entries struct {
 	Regulator map[string]*regulatorEntry `toml:"regulator"`
 	Filter    map[string]*filterEntry    `toml:"filter"`
 	Bore      map[string]*boreEntry      `toml:"bore"`
+	Usual     map[string]*usualEntry     `toml:"usual"` // by field
 	Tolerance map[string]*toleranceEntry `toml:"tolerance"`
 	Line      lineEntry                  `toml:"line"`
 }
@@ -107,53 +104,53 @@ func Load(shop []byte, file string) (*Catalogue, error) {
 // name changes the values it gives and keeps the rest, a new name is added. Faults of
 // the shop's file come as *FileError with file as its name.
 func LoadIn(w *words.Words, locale words.Locale, shop []byte, file string) (*Catalogue, error) {
-	all := map[string]any{}
-	for _, name := range []string{"coats.toml", "guns.toml", "line.toml"} {
-		data, err := shipped.ReadFile(name)
+	shop = bytes.TrimPrefix(shop, []byte("\ufeff")) // some editors put a byte order mark first
+	c := &Catalogue{words: w, locale: locale, entries: shipped(), guns: map[string]gun.Gun{}}
+	if len(shop) > 0 {
+		own, raw, err := decode(w, shop, file)
 		if err != nil {
 			return nil, err
 		}
-		if _, err := layer(w, data, name, all); err != nil {
+		if err := c.entries.lay(raw); err != nil {
 			return nil, err
 		}
+		c.claim(&own)
 	}
-	shop = bytes.TrimPrefix(shop, []byte("\ufeff")) // some editors put a byte order mark first
-	own, err := layer(w, shop, file, all)
-	if err != nil {
-		return nil, err
+	f := c.check()
+	if f == nil && len(shop) > 0 { // the shipped line is known to do
+		if why := c.checkLine(); why != nil {
+			f = &fault{"line", "", why}
+		}
 	}
-	merged, err := toml.Marshal(all)
-	if err != nil {
-		return nil, err
-	}
-	c := &Catalogue{words: w, locale: locale, guns: map[string]gun.Gun{}}
-	if err := toml.Unmarshal(merged, &c.entries); err != nil {
-		return nil, err
-	}
-	c.claim(&own)
-	if f := c.check(); f != nil {
+	if f != nil {
 		return nil, &FileError{file, headerLine(shop, f.table, f.id), f.in(w, c.System())}
 	}
 	return c, nil
 }
 
-// layer decodes a file, strictly, and lays it over all.
-func layer(w *words.Words, data []byte, file string, all map[string]any) (e entries, err error) {
+// lay lays a file's tables over the entries, key by key.
+func (e *entries) lay(raw map[string]any) error {
+	unfolded, err := toml.Marshal(raw) // an inline table would replace what is under it
+	if err != nil {
+		return err
+	}
+	return toml.Unmarshal(unfolded, e)
+}
+
+// decode reads a file, strictly: as entries, and as it stands.
+func decode(w *words.Words, data []byte, file string) (e entries, raw map[string]any, err error) {
 	d := toml.NewDecoder(bytes.NewReader(data))
 	d.DisallowUnknownFields()
 	strict := d.Decode(&e)
-	var raw map[string]any
-	if err := toml.Unmarshal(data, &raw); err == nil {
-		overlay(all, raw)
-	}
+	loose := toml.Unmarshal(data, &raw)
 	var unknown *toml.StrictMissingError
 	var fault *toml.DecodeError
 	switch {
 	case strict == nil:
-		return e, nil
+		return e, raw, loose
 	case errors.As(strict, &unknown):
 		row, _ := unknown.Errors[0].Position()
-		return e, &FileError{file, row, unknownKey(raw, unknown.Errors[0].Key(), w).in(w, unit.US)}
+		return e, raw, &FileError{file, row, unknownKey(raw, unknown.Errors[0].Key(), w).in(w, unit.US)}
 	case errors.As(strict, &fault):
 		row, _ := fault.Position()
 		why := strings.TrimPrefix(fault.Error(), "toml: ")
@@ -162,22 +159,9 @@ func layer(w *words.Words, data []byte, file string, all map[string]any) (e entr
 		} else if strings.HasPrefix(why, "cannot decode") {
 			why = wrongType(fault.Key()).in(w, unit.US)
 		}
-		return e, &FileError{file, row, why}
+		return e, raw, &FileError{file, row, why}
 	}
-	return e, &FileError{File: file, Why: strict.Error()}
-}
-
-// overlay lays what over holds on all, table by table and key by key.
-func overlay(all, over map[string]any) {
-	for key, v := range over {
-		table, ok := v.(map[string]any)
-		under, both := all[key].(map[string]any)
-		if ok && both {
-			overlay(under, table)
-		} else {
-			all[key] = v
-		}
-	}
+	return e, raw, &FileError{File: file, Why: strict.Error()}
 }
 
 // headerLine is the line of a table's header in a file, 0 where it has none.

@@ -94,6 +94,9 @@ func (c *Catalogue) check() *fault {
 	if f := first("bore", e.Bore, c.words, c.checkBore); f != nil {
 		return f
 	}
+	if f := first("usual", e.Usual, c.words, c.checkUsual); f != nil {
+		return f
+	}
 	if f := first("tolerance", e.Tolerance, c.words, func(id string, x *toleranceEntry) *said {
 		return c.tolerate(id, x)
 	}); f != nil {
@@ -102,9 +105,6 @@ func (c *Catalogue) check() *fault {
 	o := &c.order
 	o.coat, o.gun, o.coupling = ordered(e.Coat), ordered(e.Gun), ordered(e.Coupling)
 	o.hose, o.regulator, o.filter = ordered(e.Hose), ordered(e.Regulator), ordered(e.Filter)
-	if err := c.checkLine(); err != nil {
-		return &fault{"line", "", err}
-	}
 	return nil
 }
 
@@ -146,7 +146,7 @@ func (o *origin) check(id string, w *words.Words) *said {
 	bases := []calc.Basis{calc.Published, calc.CommonPractice, calc.Computed, calc.Estimate, calc.OwnReadings}
 	unprintable := func(r rune) bool { return !unicode.IsPrint(r) }
 	switch {
-	case id == "" || strings.ContainsFunc(id+o.Name+o.Source, unprintable):
+	case id == "" || slices.ContainsFunc([]string{id, o.Name, o.Source}, func(s string) bool { return strings.ContainsFunc(s, unprintable) }):
 		return sentence("file-plain-text")
 	case id == None:
 		return sentence("file-none")
@@ -270,6 +270,7 @@ func (c *Catalogue) claim(own *entries) {
 	claimed(c.entries.Regulator, own.Regulator, c.words)
 	claimed(c.entries.Filter, own.Filter, c.words)
 	claimed(c.entries.Bore, own.Bore, c.words)
+	claimed(c.entries.Usual, own.Usual, c.words)
 	claimed(c.entries.Tolerance, own.Tolerance, c.words)
 	for id, e := range own.Coat {
 		c.entries.Coat[id].claim(e, c.words)

@@ -85,16 +85,23 @@ func (v *resolver) potLife(t Typed) time.Duration {
 	return time.Duration(float64(min(life, 1e7)) * float64(time.Second))
 }
 
-// clock reads a time of day: "14:30", or "2:30pm" and "2pm" by twelve hours.
+// clock reads a time of day: "14:30", "14.30" or, as a keypad has no colon, "1430"; "2:30pm"
+// and "2pm" by twelve hours.
 func (v *resolver) clock(field string, t Typed) (calc.Clock, bool) {
-	text := strings.ToLower(strings.ReplaceAll(strings.ReplaceAll(string(t), " ", ""), ".", ""))
+	text := strings.TrimSuffix(strings.ToLower(strings.ReplaceAll(string(t), " ", "")), ".")
 	half, twelve := 0, false
-	for h, mark := range []string{"am", "pm"} {
-		if before, found := strings.CutSuffix(text, mark); found {
-			text, half, twelve = before, h, true
+	for h, marks := range [][]string{{"am", "a.m"}, {"pm", "p.m"}} {
+		for _, mark := range marks {
+			if before, found := strings.CutSuffix(text, mark); found {
+				text, half, twelve = strings.TrimSuffix(before, "."), h, true
+			}
 		}
 	}
+	text = strings.NewReplacer(".", ":", ",", ":").Replace(text)
 	hours, minutes, parted := strings.Cut(text, ":")
+	if n := len(text); !parted && (n == 3 || n == 4) {
+		hours, minutes, parted = text[:n-2], text[n-2:], true
+	}
 	h, err := strconv.ParseUint(hours, 10, 8)
 	m := uint64(0)
 	if parted && err == nil {

@@ -53,6 +53,8 @@ func TestPotLifeAndClockAsTyped(t *testing.T) {
 	for text, want := range map[string]time.Duration{
 		"14:30": 14*time.Hour + 30*time.Minute, "2:30pm": 14*time.Hour + 30*time.Minute, "2:30 p.m.": 14*time.Hour + 30*time.Minute,
 		"2 PM": 14 * time.Hour, "12am": 0, "12:05pm": 12*time.Hour + 5*time.Minute, "0:00": 0, "23:59": 23*time.Hour + 59*time.Minute, "9:05": 9*time.Hour + 5*time.Minute,
+		"1430": 14*time.Hour + 30*time.Minute, "930": 9*time.Hour + 30*time.Minute, "0930": 9*time.Hour + 30*time.Minute, "000": 0, "2359": 23*time.Hour + 59*time.Minute,
+		"14.30": 14*time.Hour + 30*time.Minute, "9,30": 9*time.Hour + 30*time.Minute, "230pm": 14*time.Hour + 30*time.Minute, "1205 a.m": 5 * time.Minute, "2.30 p.m.": 14*time.Hour + 30*time.Minute,
 	} {
 		r, _ := dayOf(t, c, unit.US, "coat", "clear", "temp", "70F", "humidity", "45", "pot-life", "4h", "started", text)
 		assert.Equal(t, calc.Clock(want), r.Started, text)
@@ -65,8 +67,8 @@ func TestDayFaults(t *testing.T) {
 	for _, x := range []struct{ field, typed, says string }{
 		{"coat", "varnish", "choose epoxy-primer"},
 		{"temp", "", "type a number with F or C"},
-		{"temp", "200F", "outside -10 to 60 C"},
-		{"humidity", "0", "outside 1 to 100"},
+		{"temp", "200F", "outside 14 to 140 F"},
+		{"humidity", "0", "outside 1 to 100%"},
 		{"humidity", "wet", "percent"},
 		{"panel", "cold", "F or C"},
 		{"paint", "100C", "outside"},
@@ -75,15 +77,23 @@ func TestDayFaults(t *testing.T) {
 		{"panels", "1.5", "whole number"},
 		{"panels", "101", "1 to 100"},
 		{"pot-life", "soon", "s, min or h"},
-		{"pot-life", "0h", "a minute to a week"},
-		{"pot-life", "-3h", "a minute to a week"},
-		{"pot-life", "9999999h", "a minute to a week"},
+		{"pot-life", "0h", "60 s to 7 days"},
+		{"pot-life", "-3h", "60 s to 7 days"},
+		{"pot-life", "9999999h", "60 s to 7 days"},
 		{"started", "24:00", "14:30 or 2:30pm"},
 		{"started", "13pm", "14:30 or 2:30pm"},
 		{"started", "7", "14:30 or 2:30pm"},
 		{"started", "7:5", "14:30 or 2:30pm"},
 		{"started", "7:60", "14:30 or 2:30pm"},
 		{"started", "-1:00", "14:30 or 2:30pm"},
+		{"started", "14", "14:30 or 2:30pm"},
+		{"started", "14.3", "14:30 or 2:30pm"},
+		{"started", "1.5", "14:30 or 2:30pm"},
+		{"started", "2400", "14:30 or 2:30pm"},
+		{"started", "1260", "14:30 or 2:30pm"},
+		{"started", "1330pm", "14:30 or 2:30pm"},
+		{"started", "12345", "14:30 or 2:30pm"},
+		{"started", "1:2:30", "14:30 or 2:30pm"},
 		{"started", "noon", "14:30 or 2:30pm"},
 	} {
 		s := sheetOf("coat", "clear", "temp", "70F", "humidity", "45", "pot-life", "4h")
@@ -182,7 +192,7 @@ func TestWhatBringsUpEachSentenceOfADay(t *testing.T) {
 // FuzzDay types anything at all into a field of the day: it is refused by name, or
 // answered in finite figures.
 func FuzzDay(f *testing.F) {
-	for _, s := range []string{"", "75", "24C", "1e9", "-1", "nan", "999999999", "100", "0,5", "14:30", "12am", "255:00", ":", "4h", "168h", "\x00", "½", "clear", "100%"} {
+	for _, s := range []string{"", "75", "24C", "1e9", "-1", "nan", "999999999", "100", "0,5", "14:30", "12am", "255:00", ":", "4h", "168h", "\x00", "½", "clear", "100%", "1430", "14.3", "14.30", "230p.m."} {
 		for i := range len(presets.DayFields()) {
 			f.Add(i, s, i%2 == 0)
 		}

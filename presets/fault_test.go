@@ -89,7 +89,7 @@ func TestShopFaults(t *testing.T) {
 		{"usual coupling unknown", "[line]\ncoupling = \"huge\"\n", 1, []string{`coupling "huge": choose large-bore, ordinary, slim or none`}},
 		{"usual hose", "[line]\nhose = [\"25ft\"]\n", 1, []string{`hose "25ft"`, "25ft,3/8in"}},
 		{"usual hose too long", "[line]\nhose = [\"900ft,3/8in\"]\n", 1, []string{"900 ft", "outside 0.5 to 500 ft"}},
-		{"usual supply in the shop's units", "[line]\nsupply = \"90\"\nunits = \"metric\"\n", 1, []string{"90 bar", "0.07 to 21 bar"}},
+		{"usual supply in the shop's units", "[line]\nsupply = \"90\"\nunits = \"metric\"\n", 1, []string{"90 bar", "0.0689 to 20.7 bar"}},
 		{"usual altitude", "[line]\naltitude = \"high\"\n", 1, []string{`altitude "high"`}},
 		{"usual mark", "[line]\nmark = \"50psi\"\n", 1, []string{"mark", "0.01 to 20 psi"}},
 		{"usual place of the regulator", "[line]\nregulator-at = \"roof\"\n", 1, []string{"choose wall or gun"}},

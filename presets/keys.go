@@ -135,7 +135,7 @@ func wrongType(key []string) *said {
 }
 
 // misread says why the value at a key is no quantity, empty where that is not what is
-// wrong there.
+// wrong there. In an inline table the key may leave out the last of it.
 func misread(raw map[string]any, key []string, w *words.Words) string {
 	var v any = raw
 	t := reflect.TypeFor[entries]()
@@ -146,17 +146,41 @@ func misread(raw map[string]any, key []string, w *words.Words) string {
 		}
 		v, t = table[k], at(t, k)
 	}
-	if t == nil || v == nil || reflect.TypeOf(v).Kind() == reflect.Slice || reflect.TypeOf(v).Kind() == reflect.Map {
+	why := unreadable(v, t)
+	if why == nil {
 		return ""
 	}
-	q, ok := reflect.New(t).Interface().(interface{ read(string) error })
-	if !ok {
-		return ""
-	}
-	var why *unit.ParseError
-	if !errors.As(q.read(fmt.Sprint(v)), &why) {
-		return ""
-	}
-	quantity := w.Say("quantity-" + strings.ReplaceAll(why.Quantity, " ", "-"))
+	quantity := w.Say("quantity-" + why.Quantity)
 	return fmt.Sprintf("%s %q: %s", quantity, why.Given, told(why).in(w, unit.US))
+}
+
+// unreadable is the first error by key of a value, or of a table's values, as quantities
+// of a type.
+func unreadable(v any, t reflect.Type) *unit.ParseError {
+	switch v := v.(type) {
+	case map[string]any:
+		for _, k := range sortedKeys(v) {
+			if why := unreadable(v[k], at(t, k)); why != nil {
+				return why
+			}
+		}
+	case []any:
+		if t == nil || t.Kind() != reflect.Slice {
+			return nil
+		}
+		for _, one := range v {
+			if why := unreadable(one, t.Elem()); why != nil {
+				return why
+			}
+		}
+	case string, int64, float64, bool:
+		if t == nil {
+			return nil
+		}
+		var why *unit.ParseError
+		if q, ok := reflect.New(t).Interface().(interface{ read(string) error }); ok && errors.As(q.read(fmt.Sprint(v)), &why) {
+			return why
+		}
+	}
+	return nil
 }

@@ -141,10 +141,32 @@ func (v *resolver) ratio(s Sheet, e *coatEntry) (r calc.Stated[coat.Ratio]) {
 		return r
 	}
 	var err error
-	if r.Value, err = coat.ParseRatio(string(text)); err != nil {
+	if r.Value, err = coat.ParseRatio(withColons(string(text))); err != nil {
 		v.fault(FieldRatio, text, "want-ratio")
 	}
 	return r
+}
+
+// withColons is a ratio typed without them, as a keypad has none: "4 1 1", "4/1/1", or
+// "4.1.1", whose points are too many for a number. "4.1" stays as it is: it may be a
+// percent without its sign.
+func withColons(text string) string {
+	parts, percent, both := strings.Cut(text, "+")
+	if strings.ContainsAny(parts, ":%") {
+		return text
+	}
+	switch fields := strings.Fields(parts); {
+	case strings.Contains(parts, "/"):
+		parts = strings.ReplaceAll(parts, "/", ":")
+	case len(fields) > 1:
+		parts = strings.Join(fields, ":")
+	case strings.Count(parts, ".") > 1:
+		parts = strings.ReplaceAll(parts, ".", ":")
+	}
+	if both {
+		return parts + "+" + percent
+	}
+	return parts
 }
 
 // holding reads the gun, and how it is set and held.

@@ -107,7 +107,7 @@ func TestEverySentenceOfFilmAndMixIsWhole(t *testing.T) {
 // FuzzLaying types anything at all into a field of film and mix: it is refused by name,
 // or answered in finite figures.
 func FuzzLaying(f *testing.F) {
-	for _, s := range []string{"", "2.2mil", "1e9", "-1", "999999999", "nan", "3/8", "2 door", "4:1:1", "2:1+10%", "60/L", "$", "+", "4mil,5mil", "1.2ft/s", "18", "12,5", "\x00", "½"} {
+	for _, s := range []string{"", "2.2mil", "1e9", "-1", "999999999", "nan", "3/8", "2 door", "4:1:1", "2:1+10%", "60/L", "$", "+", "4mil,5mil", "1.2ft/s", "18", "12,5", "\x00", "½", "4 1 1", "4/1/1", "4.1.1", "1 1/2", "2 1+10%", "2 x door", "60/qt"} {
 		for i := range 24 {
 			f.Add(i, s, i%2 == 0)
 		}

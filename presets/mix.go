@@ -104,7 +104,7 @@ func (v *resolver) panel(t Typed) calc.PanelArea {
 		return calc.PanelArea{Name: string(t), Low: a, High: a}
 	}
 	text := strings.ToLower(strings.TrimSpace(string(t)))
-	name := strings.TrimLeft(text, "0123456789")
+	name := strings.TrimLeft(text, digits)
 	n := 1
 	if many := text[:len(text)-len(name)]; many != "" {
 		var ok bool

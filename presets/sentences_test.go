@@ -150,12 +150,13 @@ func TestWhatBringsUpEachSentence(t *testing.T) {
 // No sentence speaks of a name of the program: every word in one is the trade's.
 func TestSentencesAreForThePainter(t *testing.T) {
 	program := regexp.MustCompile(`[a-z]+_[a-z]|[a-z][A-Z]|%[a-z]|\bnull\b|\bnil\b`)
+	units := regexp.MustCompile(`\b\d*(mL|kPa|cSt)\b`)
 	w := words.English()
 	for _, id := range w.IDs() {
 		text := w.Text(unit.US, id, nil)
 		for _, name := range w.Needs(id) {
 			text = strings.ReplaceAll(text, "{"+name+"}", "")
 		}
-		assert.Empty(t, program.FindString(text), "%s: %s", id, text)
+		assert.Empty(t, program.FindString(units.ReplaceAllString(text, "")), "%s: %s", id, text)
 	}
 }

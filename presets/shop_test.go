@@ -94,7 +94,7 @@ ratio = 0.3
 	a.Gun = "high-pressure"
 	_, faults := c.Resolve(a, unit.US)
 	require.Len(t, faults, 1)
-	assert.Equal(t, &presets.FieldError{Field: "gun", Given: "high-pressure", Want: "marsh-clear has no working pressure for this class of gun; it has one for reduced-pressure"}, faults[0])
+	assert.Equal(t, &presets.FieldError{Field: "gun", Given: "high-pressure", Want: "for this class of gun marsh-clear has no working pressure; it has one for reduced-pressure"}, faults[0])
 }
 
 // What a shop changes stops resting on the source it was shipped with.
@@ -188,7 +188,7 @@ func TestCoatForOneClassOnlyDoesNotDisturbOtherFields(t *testing.T) {
 	assert.Nil(t, c.Fault(presets.Answers{Temp: "20C"}, presets.FieldTemp, unit.US))
 	f := c.Fault(presets.Answers{Temp: "200C"}, presets.FieldTemp, unit.US)
 	require.NotNil(t, f, "a range is checked though coat and gun are not answered")
-	assert.Contains(t, f.Want, "outside -10 to 60 C")
+	assert.Contains(t, f.Want, "outside 14 to 140 F")
 }
 
 func TestFileErrorSaysWhere(t *testing.T) {

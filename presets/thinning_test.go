@@ -157,7 +157,7 @@ func TestShopFaultsOfCupAndThinner(t *testing.T) {
 		"past sense":      {"[coat.clear.cup]\nlow = \"2s\"\n", 1, "use the"},
 		"bare seconds":    {"[coat.clear.cup]\nlow = 16\n", 2, "time \"16\""},
 		"list of seconds": {"[coat.clear.cup]\nlow = [16]\n", 2, "a time in quotes"},
-		"too hot":         {"[coat.clear.cup]\ntemperature = \"90C\"\n", 1, "-10 to 60 C"},
+		"too hot":         {"[coat.clear.cup]\ntemperature = \"90C\"\n", 1, "14 to 140 F"},
 		"no temperature":  {"[coat.clear.cup]\ntemperature = [20]\n", 2, "a temperature in quotes"},
 		"too much":        {"[coat.clear.thinner]\nmost = \"120%\"\n", 1, "0 to 100%"},
 		"unknown key":     {"[coat.clear.thinner]\nleast = \"1%\"\n", 2, "keys here are basis, source or most"},

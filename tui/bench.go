@@ -79,9 +79,10 @@ func (b *bench) changed() bool {
 	})
 }
 
-// inputs is what can be moved now.
+// inputs is what can be moved now: not the mark of the wall's gauge, which is no answer
+// of a job.
 func (b *bench) inputs() []presets.Input {
-	return b.s.catalogue.Inputs(b.s.complete(b.tried.answers))
+	return slices.DeleteFunc(b.s.catalogue.Inputs(b.s.complete(b.tried.answers)), func(in presets.Input) bool { return in.Field == presets.FieldMark })
 }
 
 // pages is the pages of the view that shows, at least one.

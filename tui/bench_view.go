@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"boothset/calc"
@@ -104,7 +105,11 @@ func (b *bench) leafRows(room, view size) []string {
 	rows := make([]string, view.h)
 	copy(rows, all[at])
 	if len(all) > 1 {
-		text := b.s.text("leaf", calc.Figures{whole("n", at+1), whole("of", len(all)), named("key", fmt.Sprint(b.view+1))})
+		id := "leaf"
+		if warns := b.cautions(calc.Warn, view.w); views[b.view].id == "set" && len(warns) > 0 && !slices.Contains(all[at], warns[0]) {
+			id = "leaf-watch"
+		}
+		text := b.s.text(id, calc.Figures{whole("n", at+1), whole("of", len(all)), named("key", fmt.Sprint(b.view+1))})
 		rows[view.h-1] = toRight(b.s.theme.Note.Render(cut(text, view.w)), view.w)
 	}
 	return rows
@@ -137,13 +142,19 @@ func (b *bench) foot(room size, side bool) (rows []string) {
 	return append(rows, each(safety, s.theme.level[calc.Warn].Render)...)
 }
 
+// pieceNames is what the two quantities of a field are called, by their sentences.
+var pieceNames = map[string][2]string{
+	presets.FieldHose:  {"short-hose-1", "short-hose-2"},
+	presets.FieldMain:  {"short-main-1", "short-main-2"},
+	presets.FieldOther: {"short-other-1", "short-other-2"},
+}
+
 // inputName is what an input is called.
 func (s *session) inputName(in presets.Input) string {
-	id := "short-" + in.Field
-	if two := s.say(fmt.Sprintf("%s-%d", id, in.Piece+1)); two != "" {
-		return two
+	if names, paired := pieceNames[in.Field]; paired {
+		return s.say(names[in.Piece])
 	}
-	return s.say(id)
+	return s.say("short-" + in.Field)
 }
 
 // inputValue is what an input is, as a person reads it.

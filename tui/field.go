@@ -1,57 +1,114 @@
 package tui
 
 import (
-	"github.com/charmbracelet/bubbles/textinput"
+	"slices"
+	"sync"
+	"unicode"
+
+	bind "github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
 )
 
 // longestText is the longest that can be typed; a line of several hoses fits.
 const longestText = 60
 
-// field is one line of typed text. The library edits it; the row is drawn here, with a
-// cursor that stands still and exactly as wide as there is room, which the library's own
-// view is not.
+// field is one line of typed text with a cursor that stands still. The library's own text
+// input looks for clipboard programs at every start and is copied whole, ten kilobytes, at
+// every key.
 type field struct {
-	in   textinput.Model
-	made bool
+	text   []rune
+	cursor int // the rune that it stands before
 }
 
-func (f *field) input() *textinput.Model {
-	if !f.made {
-		f.in, f.made = textinput.New(), true
-		f.in.CharLimit = longestText
-		f.in.Focus() // what it gives is the blinking, which is not wanted
-	}
-	return &f.in
-}
-
-func (f *field) String() string { return f.in.Value() }
+func (f *field) String() string { return string(f.text) }
 
 func (f *field) set(text string) {
-	f.input().SetValue(text)
-	f.in.CursorEnd()
+	f.text, f.cursor = nil, 0
+	f.insert([]rune(text))
 }
 
 // at is the rune that the cursor stands before.
-func (f *field) at() int { return f.in.Position() }
+func (f *field) at() int { return f.cursor }
 
 // to puts the cursor before a rune.
-func (f *field) to(at int) { f.input().SetCursor(at) }
+func (f *field) to(at int) { f.cursor = min(max(at, 0), len(f.text)) }
 
 // insert puts runes at the cursor, as many as there is room for.
 func (f *field) insert(runes []rune) {
-	f.in, _ = f.input().Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: runes})
+	room := longestText - len(f.text)
+	runes = runes[:min(len(runes), room)]
+	f.text = slices.Insert(f.text, f.cursor, runes...)
+	f.cursor += len(runes)
 }
+
+// edit is what some keys do to a field.
+type edit struct {
+	on bind.Binding
+	do func(f *field)
+}
+
+// edits are the keys that move the cursor or delete, the usual ones of a line editor.
+var edits = sync.OnceValue(func() []edit {
+	return []edit{
+		{on("left", "ctrl+b"), func(f *field) { f.cursor = max(f.cursor-1, 0) }},
+		{on("right", "ctrl+f"), func(f *field) { f.cursor = min(f.cursor+1, len(f.text)) }},
+		{on("home", "ctrl+a"), func(f *field) { f.cursor = 0 }},
+		{on("end", "ctrl+e"), func(f *field) { f.cursor = len(f.text) }},
+		{on("ctrl+left", "alt+left", "alt+b"), func(f *field) { f.cursor = f.wordBefore() }},
+		{on("ctrl+right", "alt+right", "alt+f"), func(f *field) { f.cursor = f.wordAfter() }},
+		{on("backspace", "ctrl+h"), func(f *field) { f.cut(f.cursor-1, f.cursor) }},
+		{on("delete", "ctrl+d"), func(f *field) { f.cut(f.cursor, f.cursor+1) }},
+		{on("ctrl+w", "alt+backspace"), func(f *field) { f.cut(f.wordBefore(), f.cursor) }},
+		{on("alt+d", "alt+delete"), func(f *field) { f.cut(f.cursor, f.wordAfter()) }},
+		{on("ctrl+u"), func(f *field) { f.cut(0, f.cursor) }},
+		{on("ctrl+k"), func(f *field) { f.cut(f.cursor, len(f.text)) }},
+	}
+})
+
+func on(keys ...string) bind.Binding { return bind.NewBinding(bind.WithKeys(keys...)) }
 
 // edit takes a key that moves the cursor or deletes; what types is for insert alone.
 func (f *field) edit(k tea.KeyMsg) {
-	if k.Type != tea.KeyRunes && k.Type != tea.KeySpace {
-		f.in, _ = f.input().Update(k)
+	for _, e := range edits() {
+		if bind.Matches(k, e.on) {
+			e.do(f)
+			return
+		}
 	}
+}
+
+// cut takes out the runes from one place to another, as far as there are any.
+func (f *field) cut(from, to int) {
+	from, to = max(from, 0), min(to, len(f.text))
+	f.text = slices.Delete(f.text, from, to)
+	f.cursor = from
+}
+
+// wordBefore is where the word before the cursor begins.
+func (f *field) wordBefore() int {
+	at := f.cursor
+	for at > 0 && unicode.IsSpace(f.text[at-1]) {
+		at--
+	}
+	for at > 0 && !unicode.IsSpace(f.text[at-1]) {
+		at--
+	}
+	return at
+}
+
+// wordAfter is where the word behind the cursor ends.
+func (f *field) wordAfter() int {
+	at := f.cursor
+	for at < len(f.text) && unicode.IsSpace(f.text[at]) {
+		at++
+	}
+	for at < len(f.text) && !unicode.IsSpace(f.text[at]) {
+		at++
+	}
+	return at
 }
 
 // row is the text with the cursor in it, cut at the front where it is longer than w.
 func (f *field) row(cursor rune, w int) string {
-	text, at := []rune(f.in.Value()), f.in.Position()
-	return tail(string(text[:at])+string(cursor)+string(text[at:]), w)
+	return tail(string(f.text[:f.cursor])+string(cursor)+string(f.text[f.cursor:]), w)
 }

@@ -236,27 +236,22 @@ func (f *form) choose(pressed string) move {
 	return nil
 }
 
-// suggested is what may be picked in a field that is typed, nil where it has text of
-// another kind in it.
-func (f *form) suggested(b *box) []string {
-	all := f.s.catalogue.Suggestions(b.Name)
-	if own := b.own(); own != "" && !slices.Contains(all, own) {
-		return nil
-	}
-	return all
+// suggested is what may be picked in a field that is typed, as it stands.
+func (f *form) suggested(b *box) []presets.Item {
+	return f.s.catalogue.Suggestions(b.Name, b.own(), f.read)
 }
 
 // suggest puts the next suggestion into the field, or the one before.
 func (f *form) suggest(pressed string) move {
 	b := &f.boxes[f.at]
 	all := f.suggested(b)
-	at := slices.Index(all, b.own())
+	at := slices.IndexFunc(all, func(i presets.Item) bool { return i.ID == b.own() })
 	if pressed == "left" {
 		at = max(at-1, 0)
 	} else {
 		at = min(at+1, len(all)-1)
 	}
-	b.typed.set(all[at])
+	b.typed.set(all[at].ID)
 	f.solve()
 	return nil
 }

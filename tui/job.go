@@ -58,10 +58,10 @@ type verdict string
 
 // The verdicts, by their sentences.
 const (
-	verdictGo    verdict = "verdict-go"
-	verdictWatch verdict = "verdict-watch"
-	verdictWait  verdict = "verdict-wait"
-	verdictStop  verdict = "verdict-stop"
+	verdictGo    verdict = "bench-go"
+	verdictWatch verdict = "bench-watch"
+	verdictWait  verdict = "bench-wait"
+	verdictStop  verdict = "bench-stop"
 )
 
 func (j *job) verdict() verdict {

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"strings"
 	"time"
 	"unicode"
 
@@ -62,12 +63,16 @@ func (s *session) hasCompressor() bool {
 	return v != "" && v != presets.None
 }
 
-// say is a sentence that needs no figures, empty where there is none.
+// say is a sentence that needs no figures but those that the catalogue assumes, empty
+// where there is none.
 func (s *session) say(id string) string {
 	if !s.words.Has(id) {
 		return ""
 	}
-	return s.words.Say(id)
+	if text := s.words.Say(id); !strings.Contains(text, "{") {
+		return text
+	}
+	return s.text(id, presets.Assumed(s.sys))
 }
 
 // text is a sentence with its figures.

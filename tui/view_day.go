@@ -42,7 +42,7 @@ func (b *bench) dayTold(w int) (rows []string) {
 	if d.Turn.ID != "" {
 		text = s.text(d.Turn.Sentence(), d.Turn.Figures())
 	}
-	rows = append(rows, wrap(s.say("day-"+string(d.Verdict))+" "+text, w)...)
+	rows = append(rows, wrap(s.say("day-"+string(d.Verdict))+": "+text, w)...)
 	for _, r := range b.tried.setup.Reasons {
 		if r.About == "weather" {
 			rows = append(rows, hang("- ", s.text(r.ID, r.Figures), w)...)

@@ -22,7 +22,11 @@ const (
 func (b *bench) setView(room size) [][]string {
 	stops, warns := b.cautions(calc.Stop, room.w), b.cautions(calc.Warn, room.w)
 	now, why := b.now(room.w), b.mainReasons(room.w)
-	numbers := b.numbers(size{room.w, room.h - len(stops) - len(warns) - max(len(now), len(why))})
+	free := size{room.w, room.h - 1 - len(stops) - len(warns) - len(now)} // a row to say that there is more
+	if len(now) == 0 && room.w >= wideColumns {
+		free.h -= len(why)
+	}
+	numbers := b.numbers(free)
 	if len(now) > 0 && len(stops)+len(numbers)+len(now) >= room.h {
 		now = b.nowBrief(room.w)
 		if len(stops)+len(numbers)+len(now) >= room.h {
@@ -30,8 +34,8 @@ func (b *bench) setView(room size) [][]string {
 		}
 	}
 	next := [2][]string{why, warns}
-	if len(now) > 0 {
-		next = [2][]string{warns, why}
+	if len(stops)+len(numbers)+len(now)+len(why)+len(warns) >= room.h {
+		next = [2][]string{warns, why} // what is to be minded is not left for the next page
 	}
 	blocks := [][]string{stops, numbers, now, next[0], next[1], wrap(b.atGun(), room.w), b.cautions(calc.Note, room.w)}
 	return leaves(blocks, room)
@@ -91,8 +95,12 @@ func (b *bench) three(j *job) [3]number {
 		s.text("number-reserve", calc.Figures{{Name: "reserve", Kind: calc.FigureDrop, Value: float64(v.Valve.Reserve)}}),
 		s.text("number-floor", calc.Figures{share("floor", v.Valve.Floor)}),
 	}
+	if v.Short.Is { // what shows is where the supply ends
+		n[0].told = []string{s.say("number-no-setting"), s.say("number-flowing")}
+		n[2].told = []string{s.say("number-no-setting")}
+	}
 	if j.spread == nil {
-		return n // what shows is where the supply ends, and that is no setting
+		return n
 	}
 	likely := func(n *number, low, high string) {
 		low, _ = parted(low)
@@ -136,22 +144,23 @@ func (b *bench) numbers(room size) []string {
 		}
 	}
 	if room.w < wideColumns {
-		if rows := b.stacked(three, room.w); len(rows) <= room.h {
-			return rows
+		for _, gap := range []int{1, 0} {
+			if rows := b.stacked(three, room.w, gap); len(rows) <= room.h {
+				return rows
+			}
 		}
 	}
 	full := room.w >= narrowColumns
-	if rows := b.beside(three, room.w, draw.Large, full); room.w >= wideColumns && len(rows) <= room.h {
-		return rows
+	for size := draw.Large; size > draw.Small; size-- {
+		if rows := b.beside(three, room.w, size, full); rows != nil && len(rows) <= room.h {
+			return rows
+		}
 	}
-	if rows := b.beside(three, room.w, draw.Small, true); full || len(rows) <= room.h {
-		return rows
-	}
-	return b.beside(three, room.w, draw.Small, false)
+	return b.beside(three, room.w, draw.Small, full)
 }
 
 // stacked is the numbers one below the other, large, each with its words beside it.
-func (b *bench) stacked(three [3]number, w int) (rows []string) {
+func (b *bench) stacked(three [3]number, w, gap int) (rows []string) {
 	th := b.s.theme
 	wide := 0
 	var pictures [3][]string
@@ -160,7 +169,7 @@ func (b *bench) stacked(three [3]number, w int) (rows []string) {
 		wide = max(wide, ansi.StringWidth(pictures[i][0]))
 	}
 	for i, n := range three {
-		if i > 0 {
+		if i > 0 && gap > 0 {
 			rows = append(rows, "")
 		}
 		text := wrap(n.name+"  "+n.unit, w-wide-2)
@@ -183,33 +192,47 @@ func (b *bench) stacked(three [3]number, w int) (rows []string) {
 }
 
 // beside is the numbers in three columns: name and unit, the digits, the range, and in
-// full what they are.
+// full what they are. It is nil where the digits are too wide.
 func (b *bench) beside(three [3]number, w int, scale draw.Size, full bool) []string {
 	th := b.s.theme
-	col := w / len(three)
-	var cells [3][]string
+	var digits, cells [3][]string
+	var wide [3]int
+	free := w
 	for i, n := range three {
-		name := n.name
-		if ansi.StringWidth(name) >= col {
-			name = cut(name, col-1)
+		digits[i] = draw.Number(n.value, scale, b.s.glyphs)
+		if last := len(digits[i]) - 1; !full { // its unit stands beside it
+			unit, _, _ := strings.Cut(n.unit, " ")
+			digits[i][last] = strings.TrimRight(digits[i][last], " ") + " " + unit
 		}
+		for _, row := range digits[i] {
+			wide[i] = max(wide[i], ansi.StringWidth(row)+1)
+		}
+		free -= wide[i]
+	}
+	if free < 0 {
+		return nil
+	}
+	if col := w / len(three); max(wide[0], wide[1], wide[2]) <= col {
+		wide = [3]int{col, col, col}
+	} else {
+		for i := range wide {
+			wide[i] += free / len(wide)
+		}
+	}
+	for i, n := range three {
+		name := cut(n.name, wide[i]-1)
 		if full {
 			name += "  " + n.unit
 		}
-		digits := draw.Number(n.value, scale, b.s.glyphs)
-		if last := len(digits) - 1; !full { // its unit stands beside it
-			unit, _, _ := strings.Cut(n.unit, " ")
-			digits[last] = strings.TrimRight(digits[last], " ") + " " + unit
-		}
-		cells[i] = append(each(wrap(name, col-1), th.Title.Render), each(digits, th.Number.Render)...)
+		cells[i] = append(each(wrap(name, wide[i]-1), th.Title.Render), each(digits[i], th.Number.Render)...)
 	}
 	level(&cells)
 	for i, n := range three {
 		for _, t := range n.below(full) {
-			cells[i] = append(cells[i], wrap(t, col-1)...)
+			cells[i] = append(cells[i], wrap(t, wide[i]-1)...)
 		}
 	}
-	return across(cells, col)
+	return across(cells, wide)
 }
 
 // below is what stands under the digits, the most wanted first; where room is short only
@@ -239,13 +262,13 @@ func level(cells *[3][]string) {
 	}
 }
 
-// across is cells of rows side by side, each in so many columns.
-func across(cells [3][]string, col int) (rows []string) {
+// across is cells of rows side by side, each in its columns.
+func across(cells [3][]string, wide [3]int) (rows []string) {
 	level(&cells)
 	for y := range cells[0] {
 		var row string
 		for i := range cells {
-			row += pad(cells[i][y], col-1) + " "
+			row += pad(cells[i][y], wide[i]-1) + " "
 		}
 		rows = append(rows, strings.TrimRight(row, " "))
 	}
@@ -266,8 +289,8 @@ func (b *bench) mainReasons(w int) (rows []string) {
 		}
 		rows = append(rows, hang(b.s.theme.Title.Render(n.name)+" ", text, w)...)
 	}
-	if w >= wideColumns {
-		return across(cells, w/len(abouts))
+	if col := w / len(abouts); w >= wideColumns {
+		return across(cells, [3]int{col, col, col})
 	}
 	return rows
 }

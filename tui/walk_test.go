@@ -126,7 +126,7 @@ func TestBadInputStaysInTheField(t *testing.T) {
 			q := r.page().(*question)
 			require.Equal(t, at, where(r), "the same question")
 			require.Equal(t, before, q.field.String(), "what was typed is still there")
-			require.Equal(t, len([]rune(q.field.String())), q.field.in.Position(), "and so is the cursor")
+			require.Equal(t, len([]rune(q.field.String())), q.field.cursor, "and so is the cursor")
 			require.Contains(t, q.fault, c.want)
 			require.Contains(t, r.View(), "! ")
 			press(r, "right")

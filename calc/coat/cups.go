@@ -1,7 +1,6 @@
 package coat
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -61,21 +60,21 @@ var cups = []Cup{
 
 func isoCup(n int, a, b float64) Cup {
 	return Cup{
-		ID: fmt.Sprint("iso", n), Label: fmt.Sprintf("ISO 2431 %d mm", n), Standard: iso2431,
+		ID: "iso" + strconv.Itoa(n), Label: "ISO 2431 " + strconv.Itoa(n) + " mm", Standard: iso2431,
 		Orifice: unit.MM(float64(n)), A: a, B: b, Low: 30, High: 100, family: "iso", number: n,
 	}
 }
 
 func fordCup(n int, orifice, a, offset, low float64) Cup {
 	return Cup{
-		ID: fmt.Sprint("ford", n), Label: fmt.Sprint("Ford ", n), Standard: d1200,
+		ID: "ford" + strconv.Itoa(n), Label: "Ford " + strconv.Itoa(n), Standard: d1200,
 		Orifice: unit.MM(orifice), A: a, Offset: offset, Low: low, High: 100, family: "ford", number: n,
 	}
 }
 
 func zahnCup(n int, orifice, a, offset, low float64) Cup {
 	return Cup{
-		ID: fmt.Sprint("zahn", n), Label: fmt.Sprint("Zahn ", n), Standard: ZahnStandard,
+		ID: "zahn" + strconv.Itoa(n), Label: "Zahn " + strconv.Itoa(n), Standard: ZahnStandard,
 		Orifice: unit.MM(orifice), A: a, Offset: offset, Low: low, High: 80, family: "zahn", number: n,
 	}
 }

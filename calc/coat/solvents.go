@@ -35,9 +35,9 @@ const (
 
 // Antoine constants are printed for bar or for mm of mercury; these bring the first
 // of them to pascals.
-var (
-	fromBar  = math.Log10(unit.PascalPerBar)
-	fromMMHg = math.Log10(133.322387415)
+const (
+	fromBar  = 5                 // log10 of 1e5 Pa
+	fromMMHg = 2.124903082005272 // log10 of 133.322387415 Pa
 )
 
 // solvents are in the order of their measured rates. The constants of n-butyl acetate
@@ -109,7 +109,7 @@ var water = func() Solvent {
 
 // The span of temperatures the vapour pressures are worked at. Outside it the
 // temperature is taken as the nearer end.
-var coldest, hottest = unit.Celsius(-40), unit.Celsius(100)
+const coldest, hottest = unit.Temp(-40 + unit.ZeroCelsius), unit.Temp(100 + unit.ZeroCelsius)
 
 // Saturation is the vapour pressure over the pure liquid by Antoine's equation. From
 // -40 to 100 C; outside, that of the nearer end.

@@ -75,11 +75,19 @@ func TestColdSurfacerReadsThinnerOnTheSheet(t *testing.T) {
 func TestTwoReadingsThatGiveNoSlope(t *testing.T) {
 	c := unit.Celsius
 	_, err := coat.FitSlope(unit.MM2PerS(60), c(20), unit.MM2PerS(55), c(21))
-	assert.EqualError(t, err, "two readings: 1.0 C apart: take them 3 C or more apart")
+	var fit *coat.FitError
+	require.ErrorAs(t, err, &fit)
+	assert.Equal(t, "fit-too-near", fit.ID)
+	assert.InDelta(t, 1, fit.Apart.C(), 1e-9)
+	assert.InDelta(t, 3, fit.LeastApart.C(), 1e-9)
 	_, err = coat.FitSlope(unit.MM2PerS(60), c(20), unit.MM2PerS(70), c(30))
-	assert.ErrorContains(t, err, "they change by -1.5 % a kelvin, 0.5 to 15 % is possible")
+	require.ErrorAs(t, err, &fit)
+	assert.Equal(t, "fit-no-slope", fit.ID)
+	assert.InDelta(t, -0.0154, float64(fit.Slope), 1e-4)
+	assert.Equal(t, []coat.Slope{0.005, 0.15}, []coat.Slope{fit.Low, fit.High})
 	_, err = coat.FitSlope(unit.MM2PerS(600), c(20), unit.MM2PerS(60), c(30))
-	assert.ErrorContains(t, err, "23.0 % a kelvin")
+	require.ErrorAs(t, err, &fit)
+	assert.InDelta(t, 0.230, float64(fit.Slope), 1e-3)
 	_, err = coat.AtTemperature(unit.MM2PerS(60), c(20), c(90), 0.05)
 	assert.EqualError(t, err, "wanted temperature 90 C: give -10 to 60 C")
 	_, err = coat.AtTemperature(unit.MM2PerS(60), c(20), c(25), 0.5)

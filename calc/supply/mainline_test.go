@@ -98,8 +98,11 @@ func TestMainAgainstDarcyOnSteel(t *testing.T) {
 func TestMainThatCannotCarry(t *testing.T) {
 	_, err := supply.Main{Length: unit.Feet(300), Bore: unit.MM(8)}.Drop(unit.SCFM(60), 8e5)
 	require.Error(t, err)
-	assert.Contains(t, err.Error(), "8 mm")
-	assert.Contains(t, err.Error(), "wider or shorter")
+	var input *supply.InputError
+	require.ErrorAs(t, err, &input)
+	assert.Equal(t, "main-too-narrow", input.ID)
+	assert.InEpsilon(t, 8, input.Given, 1e-12)
+	assert.Equal(t, "mm", input.Unit)
 
 	none, err := supply.Main{}.Drop(unit.SCFM(60), 8e5)
 	require.NoError(t, err, "a regulator on the receiver")

@@ -16,7 +16,7 @@ const (
 // ParseError says that something typed could not be read as a quantity: which
 // quantity, what was given, and the id of the sentence that says what would do.
 type ParseError struct {
-	Quantity string // "pressure"
+	Quantity string // its id, such as "pressure"
 	Given    string // what was typed, cut short where it was too long
 	ID       string // "want-pressure"
 	Usage    string // the id of what the quantity takes at all

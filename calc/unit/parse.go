@@ -66,7 +66,7 @@ var temperature = quantity[TempUnit]{
 }
 
 var temperatureDifference = quantity[TempUnit]{
-	name:  "temperature difference",
+	name:  "temperature-difference",
 	usage: "want-temperature-difference",
 	marks: degreeMarks,
 	rows: []row[TempUnit]{
@@ -155,7 +155,7 @@ const (
 )
 
 var flow = quantity[FlowUnit]{
-	name:  "air flow",
+	name:  "air-flow",
 	usage: "want-air-flow",
 	rows: []row[FlowUnit]{
 		{InSCFM, ANRPerSCFM, []string{"cfm", "scfm", "ft3/min", "pcm", "pies3/min"}},

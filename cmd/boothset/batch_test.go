@@ -140,7 +140,7 @@ func TestBatchSaysWhatIsWrongWithALine(t *testing.T) {
 		{`{}`, "coat", "choose"},
 		{strings.Replace(goodLine, `}`, `,"regulator_at":"roof"}`, 1), "regulator_at", "choose wall or gun"},
 		{strings.Replace(goodLine, `45`, `1e2`, 1), "humidity", "type a number of percent"},
-		{strings.Replace(goodLine, `45`, `450`, 1), "humidity", "outside 1 to 100 %"},
+		{strings.Replace(goodLine, `45`, `450`, 1), "humidity", "outside 1 to 100%"},
 		{"{\"coat\":\"\xff\"}", "coat", "choose"},
 		{`{"coat":"` + strings.Repeat("x", longestLine) + `"}`, "request", "longer than 1048576 bytes"},
 	} {

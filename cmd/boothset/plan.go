@@ -71,6 +71,9 @@ var planHelp = help{
 	schema:   planSchema,
 }
 
+// planRoom is room for a plan as JSON: growing into it would copy it several times.
+const planRoom = 16 << 10
+
 func runPlan(args []string, std stdio, getenv func(string) string) int {
 	var a presets.Answers
 	f := flag.NewFlagSet("plan", flag.ContinueOnError)
@@ -90,7 +93,7 @@ func runPlan(args []string, std stdio, getenv func(string) string) int {
 	p.sure()
 	var out []byte
 	if o.asJSON {
-		out = append(appendPlan(nil, &p, o.sys, w), '\n')
+		out = append(appendPlan(make([]byte, 0, planRoom), &p, o.sys, w), '\n')
 	} else {
 		out = cardOf(&p, cardWidth, o.sys, w)
 	}

@@ -163,7 +163,7 @@ func TestThinBadInput(t *testing.T) {
 		{thinArgs("din4", "400", "70F"), "too long to tell a viscosity"},
 		{thinArgs("din4", "18", ""), "paint: give the paint's own temperature"},
 		{thinArgs("din4", "18", "70F", "--sheet-seconds", "18-16"), "the lower figure first"},
-		{thinArgs("din4", "18", "70F", "--second-seconds", "17", "--second-temp", "71F"), "3 C or more apart"},
+		{thinArgs("din4", "18", "70F", "--second-seconds", "17", "--second-temp", "71F"), "5.4 F or more apart"},
 		{thinArgs("din4", "18", "70F", "--max-thinner", "150"), `max-thinner "150"`},
 		{thinArgs("din4", "18", "70F", "--glass", "1"), "see boothset thin --help"},
 	} {

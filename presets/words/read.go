@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"strings"
-	"unicode"
 	"unicode/utf8"
 )
 
@@ -71,9 +70,16 @@ func (w *Words) readRow(row string) error {
 	return nil
 }
 
-// plain reports whether a line is UTF-8 without control characters.
+// plain reports whether a line is UTF-8 without control characters: those of ASCII, and
+// U+0080 to U+009F, which are 0xC2 and 0x80 to 0x9F.
 func plain(row string) bool {
-	return utf8.ValidString(row) && strings.IndexFunc(row, unicode.IsControl) < 0
+	for i := range len(row) {
+		c := row[i]
+		if c < ' ' || c == 0x7f || c == 0xc2 && i+1 < len(row) && row[i+1] <= 0x9f {
+			return false
+		}
+	}
+	return utf8.ValidString(row)
 }
 
 // keyLength is how many bytes of an id a line begins with.

@@ -53,6 +53,7 @@ func TestFaultsOfAFileOfSentences(t *testing.T) {
 		"another escape":   {`one = "\n"`, `xx.toml:1: one: want a sentence in ""`},
 		"more behind":      {`one = "x" "y"`, "xx.toml:1: one: nothing but a comment"},
 		"a tab":            {"one = \"a\tb\"", "xx.toml:1: only printable UTF-8"},
+		"a C1 control":     {"one = \"\u0085\"", "xx.toml:1: only printable UTF-8"},
 		"no UTF-8":         {"one = \"\xff\"", "xx.toml:1: only printable UTF-8"},
 	} {
 		_, err := words.Read("xx", c.text)

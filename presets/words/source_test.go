@@ -5,14 +5,19 @@ import (
 	"go/parser"
 	"go/token"
 	"io/fs"
+	"os"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
+	"unicode"
 
 	"boothset/presets/words"
 
+	"github.com/charmbracelet/x/ansi"
+	"github.com/pelletier/go-toml/v2"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -26,7 +31,7 @@ func sources(t *testing.T, dir string) (files []*ast.File) {
 		if err != nil || e.IsDir() || !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go") {
 			return err
 		}
-		f, err := parser.ParseFile(token.NewFileSet(), path, nil, 0)
+		f, err := parser.ParseFile(token.NewFileSet(), path, nil, parser.ParseComments)
 		files = append(files, f)
 		return err
 	}))
@@ -116,6 +121,135 @@ func TestEveryReasonAndCautionHasASentence(t *testing.T) {
 	}
 }
 
+// sentenceAt is where functions take the id of a sentence, by their name: the place among
+// what they are called with.
+var sentenceAt = map[string]int{
+	"Say": 0, "say": 0, "sentence": 0, "because": 0, "under": 0, "part": 0,
+	"Text": 1, "add": 1, "bound": 1, "spoken": 1, "fault": 2,
+}
+
+// No sentence that is asked for is missing, in any language.
+func TestNoSentenceIsMissing(t *testing.T) {
+	seen := 0
+	check := func(id string) {
+		seen++
+		for _, lang := range words.Languages() {
+			w, _ := words.For(lang)
+			assert.True(t, w.Has(id), "%s.toml has no %s", lang, id)
+		}
+	}
+	id := regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)+$`)
+	sourced := regexp.MustCompile(`^(source|usage|want|needed|outside|file|takes|typed|choice)-[a-z-]*[a-z]$`)
+	for _, dir := range []string{"calc", "cmd", "presets", "tui"} {
+		for _, f := range sources(t, dir) {
+			ast.Inspect(f, func(n ast.Node) bool {
+				if s, ok := literal(n); ok && sourced.MatchString(s) {
+					check(s)
+				}
+				call, ok := n.(*ast.CallExpr)
+				if !ok {
+					return true
+				}
+				if at, ok := sentenceAt[name(call.Fun)]; ok && at < len(call.Args) {
+					if s, ok := literal(call.Args[at]); ok && id.MatchString(s) {
+						check(s)
+					}
+				}
+				return true
+			})
+		}
+	}
+	require.Greater(t, seen, 300)
+}
+
+// catalogue is the names and sources that the shipped entries stand for.
+func catalogue(t *testing.T) (ids []string) {
+	t.Helper()
+	files, err := filepath.Glob(filepath.Join(root, "presets", "*.toml"))
+	require.NoError(t, err)
+	var sources func(table map[string]any)
+	sources = func(table map[string]any) {
+		for key, v := range table {
+			switch v := v.(type) {
+			case map[string]any:
+				sources(v)
+			case string:
+				if key == "source" {
+					ids = append(ids, v)
+				}
+			}
+		}
+	}
+	for _, file := range files {
+		data, err := os.ReadFile(file)
+		require.NoError(t, err)
+		var all map[string]map[string]any
+		require.NoError(t, toml.Unmarshal(data, &all))
+		for table, entries := range all {
+			for id := range entries {
+				ids = append(ids, "name-"+table+"-"+id)
+			}
+			sources(entries)
+		}
+	}
+	require.NotEmpty(t, ids)
+	return ids
+}
+
+func TestEveryEntryHasItsNameAndItsSource(t *testing.T) {
+	for _, id := range catalogue(t) {
+		named := regexp.MustCompile("^name-(hose|regulator|tolerance|line)-") // by their size, or not at all
+		for _, lang := range words.Languages() {
+			w, _ := words.For(lang)
+			assert.True(t, w.Has(id) || named.MatchString(id), "%s.toml has no %s", lang, id)
+		}
+	}
+}
+
+// Every language says the same things of the same figures.
+func TestLanguagesSayTheSame(t *testing.T) {
+	english := words.English()
+	for _, lang := range words.Languages() {
+		w, _ := words.For(lang)
+		assert.Equal(t, english.IDs(), w.IDs(), lang)
+		for _, id := range w.IDs() {
+			of := func(w *words.Words) []string {
+				names := w.Needs(id)
+				slices.Sort(names)
+				return slices.Compact(names)
+			}
+			assert.Equal(t, of(english), of(w), "%s of %s", id, lang)
+			for _, r := range w.Say(id) {
+				assert.True(t, unicode.IsPrint(r), "%s of %s", id, lang)
+				assert.Equal(t, 1, ansi.StringWidth(string(r)), "%q in %s of %s", r, id, lang)
+			}
+		}
+	}
+}
+
+// Where a sentence holds a number, it is a figure. What stays is a source's own numbers,
+// none and one and all, and what may be typed: an example runs its unit on ("75F"), or
+// follows "such as".
+func TestNumbersAreFigures(t *testing.T) {
+	example := regexp.MustCompile(`(such as|como|as|write|escriba) .*`)
+	number := regexp.MustCompile(`(^|[ (])\d[\d.]*( ?%| [a-zA-Z]+2?)?`)
+	common := regexp.MustCompile(`^[ (]*([01](\.0)?|100%)( [a-z]+)?$`)
+	typed := []string{"field-hose", "field-main", "field-other"} // how to type it, all through
+	require.True(t, number.MatchString("at least 15 C"))
+	for _, lang := range words.Languages() {
+		w, _ := words.For(lang)
+		for _, id := range w.IDs() {
+			if strings.HasPrefix(id, "source-") || slices.Contains(typed, id) {
+				continue
+			}
+			for _, n := range number.FindAllString(example.ReplaceAllString(w.Say(id), ""), -1) {
+				glued := regexp.MustCompile(regexp.QuoteMeta(strings.TrimRight(n, " ")) + `[A-Za-z/,:]`).MatchString(w.Say(id))
+				assert.True(t, glued || common.MatchString(n), "%q in %s of %s", n, id, lang)
+			}
+		}
+	}
+}
+
 // A sentence is used where its id is written, or put together from a start such as
 // "ask-" and the rest.
 func TestEverySentenceIsUsed(t *testing.T) {
@@ -126,6 +260,9 @@ func TestEverySentenceIsUsed(t *testing.T) {
 				written[s] = true
 			}
 		}
+	}
+	for _, id := range catalogue(t) {
+		written[id] = true
 	}
 	used := func(id string) bool {
 		if written[id] {

@@ -28,26 +28,33 @@ type Band struct {
 }
 
 // NewScale is a scale over low to high, widened to whole steps of 1, 2 or 5 times a power
-// of ten, with at most the number of ticks given, but never fewer than two, each with its
-// text.
+// of ten, with at most the number of ticks given, or three where that is less, each with
+// its text. Ends too far apart or too near to be stepped between come back without ticks.
 func NewScale(low, high float64, most int, text func(float64) string) Scale {
-	if low > high {
-		low, high = high, low
+	bare := Scale{Low: min(low, high), High: max(low, high)}
+	if !bare.ok() {
+		return bare
 	}
-	if s := (Scale{Low: low, High: high}); !s.ok() {
-		return s
+	most = min(max(most, 3), mostTicks)
+	step := niceStep((bare.High - bare.Low) / float64(most-1))
+	ends := func() (first, last float64) {
+		return math.Floor(bare.Low/step + nearly), math.Ceil(bare.High/step - nearly)
 	}
-	most = min(max(most, 2), mostTicks)
-	step := niceStep((high - low) / float64(most-1))
-	first, last := math.Floor(low/step+nearly), math.Ceil(high/step-nearly)
-	for last-first+1 > float64(most) && most > 2 {
-		step = niceStep(step * 1.01)
-		first, last = math.Floor(low/step+nearly), math.Ceil(high/step-nearly)
+	first, last := ends()
+	for last-first >= float64(most) {
+		step = niceStep(step * (1 + 2*nearly))
+		first, last = ends()
 	}
 	s := Scale{Low: first * step, High: last * step}
+	if !s.ok() {
+		return bare
+	}
 	for i := range int(last-first) + 1 {
-		at := (first + float64(i)) * step
-		s.Ticks = append(s.Ticks, Tick{At: at, Text: text(at)})
+		t := Tick{At: (first + float64(i)) * step}
+		if text != nil {
+			t.Text = text(t.At)
+		}
+		s.Ticks = append(s.Ticks, t)
 	}
 	return s
 }

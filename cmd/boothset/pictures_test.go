@@ -1,0 +1,28 @@
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"regexp"
+	"testing"
+
+	"boothset/presets/words"
+
+	"github.com/stretchr/testify/require"
+)
+
+// The README's pictures show the pages that the assistant opens from its answer.
+func TestPicturesNameEveryPage(t *testing.T) {
+	w := words.English()
+	for _, picture := range []string{"answer", "line", "weather"} {
+		svg, err := os.ReadFile(filepath.Join("..", "..", "tui", "testdata", "pictures", picture+".svg"))
+		require.NoError(t, err, "make pictures writes it")
+		for _, q := range questions() {
+			name := q.name
+			if w.Has("page-" + name) {
+				name = w.Say("page-" + name)
+			}
+			require.Regexp(t, `>\d `+regexp.QuoteMeta(name)+`</text>`, string(svg), picture)
+		}
+	}
+}
