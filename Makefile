@@ -22,7 +22,7 @@ build: ## bin/boothset, static and trimmed; its version is the build's own
 	$(BUILD) -o bin/boothset ./cmd/boothset
 
 bench: ## benchmarks, with allocations
-	$(GO) test -run '^$$' -bench . -benchmem ./calc/... ./presets/... ./cmd/...
+	$(GO) test -run '^$$' -bench . -benchmem ./calc/... ./presets/... ./tui/... ./cmd/...
 
 generated: ## remake the Go made from the catalogue's files and the draws of a spread
 	UPDATE_GOLDEN=1 $(GO) test ./presets ./calc -run '^(TestShippedIsMadeFromItsFiles|TestDeviationsAreMadeHere)$$'
