@@ -54,11 +54,19 @@ func (f *form) state(w int) []string {
 	case f.fault != "":
 		return each(hang("! ", f.fault, w), warn)
 	case f.err != nil:
-		return each(hang("! ", f.err.Error(), w), warn)
+		return each(hang("! ", f.wrong(), w), warn)
 	case f.answer.Stopped:
 		return []string{f.s.theme.level[calc.Stop].Render(f.s.ruled(f.s.say("form-stopped"), w))}
 	}
 	return []string{f.s.theme.Title.Render(f.s.ruled(f.s.say("form-answer"), w))}
+}
+
+// wrong is what is in the way of an answer, with the field as the page calls it.
+func (f *form) wrong() string {
+	if i := f.blamed(); i >= 0 {
+		return f.label(&f.boxes[i]) + ": " + fault(f.err).Want
+	}
+	return f.err.Error()
 }
 
 // filled is every field that has a value, those first that were filled here.

@@ -40,7 +40,7 @@ func (b *bench) causesInWords(w int) (rows []string) {
 	}
 	rows = append(rows, b.s.say("sure-causes")+":")
 	for _, c := range b.ranges().Causes {
-		rows = append(rows, hang("- ", c.Name, w)...)
+		rows = append(rows, hang("- ", c.Name+" "+unit.PercentText(c.Share, 0), w)...)
 	}
 	return rows
 }
@@ -57,8 +57,9 @@ func (b *bench) ranges() draw.Ranges {
 		return func(v float64) string { return bare(text(v)) }
 	}
 	percent := func(v float64) string { return unit.PercentText(v/100, 0) }
+	share := func(v float64) string { return unit.PercentText(v, 0) }
 	wall, distance, opening := p.Wall, p.Distance, p.Opening
-	r := draw.Ranges{Title: s.say("sure-causes"), Others: s.say("fall-others")}
+	r := draw.Ranges{Title: s.say("sure-causes"), Others: s.say("fall-others"), Text: share}
 	r.Answers = []draw.Answer{
 		{Name: s.say("short-set"), Low: s.pressure(wall.Low), High: s.pressure(wall.High), At: s.pressure(v.Wall.Flowing),
 			LowText: bare(sys.Gauge(wall.Low, unit.Usual)), HighText: bare(sys.Gauge(wall.High, unit.Usual)), Text: three[0].printed()},
@@ -74,7 +75,7 @@ func (b *bench) ranges() draw.Ranges {
 	r.Answers[2].Scale = draw.NewScale(r.Answers[2].Scale.Low, 100, 5, percent)
 	for _, c := range p.Causes {
 		if c.Wall >= leastCause {
-			r.Causes = append(r.Causes, draw.Cause{Name: s.say("cause-"+c.ID) + " " + unit.PercentText(c.Wall, 0), Share: c.Wall})
+			r.Causes = append(r.Causes, draw.Cause{Name: s.say("cause-" + c.ID), Share: c.Wall})
 		}
 	}
 	return r
