@@ -272,7 +272,7 @@ func (p *teller) form(f *form) error {
 			return err
 		}
 		if f.onAnswer() && f.blamed() >= 0 {
-			p.wrong(f.err.Error())
+			p.wrong(f.wrong())
 			f.at = f.blamed()
 		}
 	}
@@ -286,7 +286,7 @@ func (p *teller) answer(f *form) {
 	s := p.r.s
 	switch {
 	case f.err != nil:
-		p.wrong(f.err.Error())
+		p.wrong(f.wrong())
 		return
 	case f.answer.Stopped:
 		p.say(s.say("form-stopped"))
@@ -341,7 +341,7 @@ func (p *teller) box(f *form, b *box) (on bool, err error) {
 			f.at++
 			return true, nil
 		}
-		p.wrong(f.err.Error())
+		p.wrong(f.wrong())
 		b.typed, b.picked = had, of
 	}
 }
