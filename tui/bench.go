@@ -22,8 +22,16 @@ type bench struct {
 	view  int // of views
 	leaf  int // of the view's pages
 	input int // that is moved
+	moves []nudged
 	forms []*form
 	drawn drawn
+}
+
+// nudged is a step that an input was moved by, and the answers before it.
+type nudged struct {
+	in     presets.Input
+	by     int
+	before presets.Answers
 }
 
 // view is one way to look at the answer.
@@ -65,7 +73,7 @@ func (b *bench) enter() *presets.FieldError {
 
 func (b *bench) solve() *presets.FieldError {
 	b.kept, b.err = b.s.work(b.s.answers)
-	b.tried = b.kept
+	b.tried, b.moves = b.kept, nil
 	b.input = min(b.input, max(len(b.inputs())-1, 0))
 	return fault(b.err)
 }
@@ -75,9 +83,8 @@ func (b *bench) fail(err error) { b.err = err }
 
 // changed reports whether something was moved and not kept.
 func (b *bench) changed() bool {
-	return slices.ContainsFunc(steps, func(st step) bool {
-		return b.kept.answers.Field(st.id) != b.tried.answers.Field(st.id)
-	})
+	differs := func(field string) bool { return b.kept.answers.Field(field) != b.tried.answers.Field(field) }
+	return differs(presets.FieldMark) || slices.ContainsFunc(steps, func(st step) bool { return differs(st.id) })
 }
 
 // inputs is what can be moved now: not the mark of the wall's gauge, which is no answer
@@ -163,27 +170,26 @@ func (b *bench) nudge(steps int) func(string) move {
 	}
 }
 
+// move moves an input by steps. A step back of the last one is just that: an answer that
+// was rounded to a whole step is what it was again, and a usual one is usual again.
 func (b *bench) move(in presets.Input, by int) {
-	s := b.s
-	all := s.complete(b.tried.answers)
-	if in.Field == presets.FieldWall && all.Field(in.Field) == "" {
-		all.Set(in.Field, s.sys.Gauge(b.tried.setup.Wall.Flowing, words.PressureDecimals(s.sys)))
+	before := b.tried.answers
+	if last := len(b.moves) - 1; last >= 0 && b.moves[last].in == in && b.moves[last].by == -by {
+		j, err := b.s.work(b.moves[last].before)
+		if err != nil {
+			return
+		}
+		b.tried, b.moves = j, b.moves[:last]
+	} else {
+		j, ok := b.moved(in, by)
+		for most := by; ok && in.Field == presets.FieldWall && most > 0 && j.request.Now > j.request.Supply; most-- {
+			j, ok = b.moved(in, most-1) // no wall stands higher than its supply
+		}
+		if !ok {
+			return
+		}
+		b.tried, b.moves = j, append(b.moves, nudged{in, by, before})
 	}
-	moved, ok := s.catalogue.Nudge(all, in, by, s.sys)
-	if !ok {
-		return
-	}
-	a := b.tried.answers
-	a.Set(in.Field, moved.Field(in.Field))
-	tried, err := s.work(a)
-	if err != nil {
-		return // the catalogue takes it, and no line can be made of it
-	}
-	if in.Field == presets.FieldWall && by > 0 && tried.request.Now > tried.request.Supply {
-		b.move(in, by-1) // no wall stands higher than its supply
-		return
-	}
-	b.tried = tried
 	inputs := b.inputs()
 	if at := slices.Index(inputs, in); at >= 0 {
 		b.input = at
@@ -191,17 +197,35 @@ func (b *bench) move(in presets.Input, by int) {
 	b.input = min(b.input, len(inputs)-1)
 }
 
+// moved is what comes of an input moved by steps; false where it goes no farther, or
+// where the catalogue takes it and no line can be made of it.
+func (b *bench) moved(in presets.Input, by int) (job, bool) {
+	s := b.s
+	all := s.complete(b.tried.answers)
+	if in.Field == presets.FieldWall && all.Field(in.Field) == "" {
+		all.Set(in.Field, s.sys.Gauge(b.tried.setup.Wall.Flowing, words.PressureDecimals(s.sys)))
+	}
+	there, ok := s.catalogue.Nudge(all, in, by, s.sys)
+	if !ok {
+		return job{}, false
+	}
+	a := b.tried.answers
+	a.Set(in.Field, there.Field(in.Field))
+	j, err := s.work(a)
+	return j, err == nil
+}
+
 // keep takes what was moved as the answers, in the questions too.
 func (b *bench) keep(string) move {
 	was := b.kept.answers
-	b.kept = b.tried
+	b.kept, b.moves = b.tried, nil
 	b.s.answers = b.kept.answers
 	return func(r *root) { r.follow(was) }
 }
 
 // putBack forgets what was moved.
 func (b *bench) putBack(string) move {
-	b.tried = b.kept
+	b.tried, b.moves = b.kept, nil
 	b.input = min(b.input, len(b.inputs())-1)
 	return nil
 }

@@ -346,3 +346,21 @@ func TestADigitOpensItsViewAndTurnsItsPages(t *testing.T) {
 		require.Equal(t, first, r.View(), "behind the last page comes the first")
 	}
 }
+
+// The gauge's mark is no question, and can be tried all the same: in a shop that has its
+// own too.
+func TestTheMarkOfTheGaugeIsTriedLikeAllElse(t *testing.T) {
+	for _, shop := range []string{"", "[line]\nmark = \"2psi\"\n"} {
+		r := start(t, look{shop: shop})
+		press(r, toAnswer...)
+		before := r.View()
+		walkTo(t, r, presets.FieldMark, 0)
+		press(r, "shift+right")
+		require.True(t, r.bench.changed())
+		require.NotEqual(t, r.bench.kept.setup.Wall, r.bench.tried.setup.Wall)
+		require.Contains(t, r.View(), r.s.say("tried"))
+		press(r, "esc")
+		walkTo(t, r, presets.FieldWall, 0)
+		require.Equal(t, before, r.View())
+	}
+}

@@ -80,7 +80,7 @@ func (b *bench) body(room size) []string {
 	}
 	v := b.share(room)
 	rows := append(v.verdict, v.numbers...)
-	shown := b.leafRows(room, v.view)
+	shown := b.leafRows(v.view)
 	if !v.side {
 		return append(append(rows, shown...), v.foot...)
 	}
@@ -99,9 +99,9 @@ func (b *bench) body(room size) []string {
 }
 
 // leafRows is the page of the view that shows, filled up to its height.
-func (b *bench) leafRows(room, view size) []string {
+func (b *bench) leafRows(view size) []string {
 	all := b.pages(view)
-	at := b.leafOf(room)
+	at := min(b.leaf, len(all)-1)
 	rows := make([]string, view.h)
 	copy(rows, all[at])
 	if len(all) > 1 {

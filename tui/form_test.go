@@ -9,23 +9,45 @@ import (
 	"boothset/calc"
 	"boothset/calc/unit"
 	"boothset/presets"
+	"boothset/presets/words"
 
 	"github.com/stretchr/testify/require"
 )
 
+// said is what an invented question says, in the language of its catalogue.
+var said = map[string]map[string]string{
+	"en": {
+		"title": "how long the panels take", "panels": "`number` of panels; with --distance the nearest", "each": "minutes a panel takes",
+		"gap": "`width` of the gap between them, in inches or mm", "note": "anything", "want-panels": "give a whole number, such as 2",
+		"want-gap": "type a width, such as 2in", "panels-at": "%s on %d panels at %s and %s, %s between them.", "two": "between two of them",
+		"stop": "More panels than there is room for in an invented booth, which holds five and not one more.",
+		"warn": "The second row of a warning hangs under its first so that a reader sees where it begins.",
+		"why":  "Reason %d is said in a row that is nearly as wide as a printed one can be.",
+	},
+	"es": {
+		"title": "cuánto tardan los paneles", "panels": "`cantidad` de paneles; con --distance el más cercano", "each": "minutos que tarda un panel",
+		"gap": "`ancho` que hay entre ellos, en pulgadas o mm", "note": "lo que sea", "want-panels": "dé un número entero, como 2",
+		"want-gap": "dé un ancho, como 2in", "panels-at": "%s en %d paneles a %s y %s, %s entre ellos.", "two": "entre dos de ellos",
+		"stop": "Más paneles de los que caben en una cabina inventada, que admite cinco y ni uno más.",
+		"warn": "El segundo renglón de un aviso cuelga del primero para que se vea dónde empieza.",
+		"why":  "La razón %d se dice en un renglón casi tan ancho como puede serlo uno impreso.",
+	},
+}
+
 // invented is a question of no shop: how long the panels take, each so many minutes and
 // more where it is warm.
 func invented(c *presets.Catalogue) Question {
+	say := said[c.Words().Lang()]
 	return Question{
-		Name: "wait", Title: "how long the panels take",
+		Name: "wait", Title: say["title"],
 		Fields: []presets.Field{
-			{Name: presets.FieldCoat, Usage: "`coat`, such as clear"},
-			{Name: presets.FieldTemp, Usage: "booth air `temperature`, such as 75F or 24C"},
-			{Name: presets.FieldPressure, Usage: "`pressure` at the gun"},
-			{Name: "panels", Usage: "`number` of panels; with --each once a panel", List: true},
-			{Name: "each", Usage: "minutes a panel takes"},
-			{Name: "gap", Usage: "`width` of the gap between them, in inches or mm"},
-			{Name: "note-1", Usage: "anything"}, {Name: "note-2", Usage: "anything"},
+			{Name: presets.FieldCoat, Usage: "usage-coat"},
+			{Name: presets.FieldTemp, Usage: "usage-temp"},
+			{Name: presets.FieldPressure, Usage: "usage-pressure"},
+			{Name: "panels", Usage: say["panels"], List: true},
+			{Name: "each", Usage: say["each"]},
+			{Name: "gap", Usage: say["gap"]},
+			{Name: "note-1", Usage: say["note"]}, {Name: "note-2", Usage: say["note"]},
 		},
 		Ask: func(s presets.Sheet, read, show unit.System) (Answer, error) {
 			if f := c.Fault(presets.Answers{Temp: s[presets.FieldTemp]}, presets.FieldTemp, read); f != nil {
@@ -39,26 +61,26 @@ func invented(c *presets.Catalogue) Question {
 			for _, p := range strings.Split(string(s["panels"]), "+") {
 				k, err := strconv.Atoi(strings.TrimSpace(p))
 				if err != nil {
-					return Answer{}, &presets.FieldError{Field: "panels", Given: string(s["panels"]), Want: "give a whole number, such as 2"}
+					return Answer{}, &presets.FieldError{Field: "panels", Given: string(s["panels"]), Want: say["want-panels"]}
 				}
 				n += k
 			}
 			gap := unit.Length(0)
 			if t := s["gap"]; t != "" {
 				if gap, err = unit.ParseLength(string(t), read.SmallUnit()); err != nil {
-					return Answer{}, &presets.FieldError{Field: "gap", Given: string(t), Want: "type a width, such as 2in"}
+					return Answer{}, &presets.FieldError{Field: "gap", Given: string(t), Want: say["want-gap"]}
 				}
 			}
 			text := func(w int) string {
-				rows := wrap(fmt.Sprintf("%s on %d panels at %s and %s, %s between them.", s[presets.FieldCoat], n, show.Temp(air, unit.Usual), s[presets.FieldPressure], show.Small(gap, unit.Usual)), w)
+				rows := wrap(fmt.Sprintf(say["panels-at"], s[presets.FieldCoat], n, show.Temp(air, unit.Usual), s[presets.FieldPressure], show.Small(gap, unit.Usual)), w)
 				rows = append(rows, "")
-				rows = append(append(rows, hang(fmt.Sprintf("  %-12s %-9s ", "WAIT", fmt.Sprintf("%d min", 10*n)), "between two of them", w)...), "")
+				rows = append(append(rows, hang(fmt.Sprintf("  %-12s %-9s ", "WAIT", fmt.Sprintf("%d min", 10*n)), say["two"], w)...), "")
 				if n > 5 {
-					rows = append(rows, hang("STOP ", "More panels than there is room for in an invented booth, which holds five and not one more.", w)...)
+					rows = append(rows, hang("STOP ", say["stop"], w)...)
 				}
-				rows = append(rows, hang("! ", "The second row of a warning hangs under its first so that a reader sees where it begins.", w)...)
+				rows = append(rows, hang("! ", say["warn"], w)...)
 				for i := range 20 {
-					rows = append(rows, hang("- ", fmt.Sprintf("Reason %d is said in a row that is nearly as wide as a printed one can be.", i+1), w)...)
+					rows = append(rows, hang("- ", fmt.Sprintf(say["why"], i+1), w)...)
 				}
 				return strings.Join(rows, "\n") + "\n"
 			}
@@ -196,4 +218,25 @@ func TestPrintedRowsTakeTheThemeOfTheirMark(t *testing.T) {
 	stop, warn := s.theme.level[calc.Stop].Render, s.theme.level[calc.Warn].Render
 	require.Equal(t, []string{"Clear.", "", stop("STOP Do not"), stop("     spray."), warn("! Watch"), warn("  out."), "- A reason."}, rows)
 	require.NotEqual(t, stop("x"), "x")
+}
+
+// A usage speaks of another field by its flag, and the page by the name it has there.
+func TestAUsageSpeaksOfFieldsByTheirNames(t *testing.T) {
+	for _, lang := range words.Languages() {
+		r := start(t, look{lang: lang, size: size{200, 24}})
+		found := 0
+		for _, id := range r.s.words.IDs() {
+			if !strings.HasPrefix(id, "usage-") {
+				continue
+			}
+			for _, flag := range flagRef.FindAllString(r.s.say(id), -1) {
+				found++
+				require.NotEmpty(t, r.s.say("short-"+strings.TrimPrefix(flag, "--")), "%s in %s", flag, id)
+			}
+		}
+		require.Positive(t, found)
+		press(r, toForm...)
+		require.NotContains(t, r.View(), "--")
+		require.Contains(t, r.View(), " "+r.s.say("short-distance")+" ")
+	}
 }

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"regexp"
 	"strings"
 
 	"boothset/calc"
@@ -89,9 +90,15 @@ func (f *form) filled(room size) []string {
 // label is a field's name in words.
 func (f *form) label(b *box) string { return f.s.say("short-" + b.Name) }
 
+// flagRef is a flag that a usage speaks of; on the page the field has another name.
+var flagRef = regexp.MustCompile(`--[a-z][a-z-]*`)
+
 // usage is what a field is for.
 func (f *form) usage(b *box) string {
-	text := strings.NewReplacer("`", "", "--", "").Replace(f.s.words.Text(f.s.sys, b.Usage, append(presets.Assumed(f.s.sys), calc.Figure{Name: "repeatable"})))
+	text := f.s.words.Text(f.s.sys, b.Usage, append(presets.Assumed(f.s.sys), calc.Figure{Name: "repeatable"}))
+	text = flagRef.ReplaceAllStringFunc(strings.ReplaceAll(text, "`", ""), func(flag string) string {
+		return f.s.say("short-" + strings.TrimPrefix(flag, "--"))
+	})
 	if b.List {
 		text += f.s.say("form-list")
 	}

@@ -108,9 +108,12 @@ func (q *question) shown(room size) (rows []string) {
 		if v == "" || !q.shows(st) {
 			continue
 		}
-		name := q.s.say("short-" + st.id)
-		short = append(short, name+" "+plain(v))
-		rows = append(rows, hang(pad(name, wide)+" ", q.s.name(st.id, v), room.w)...)
+		name, value := q.s.say("short-"+st.id), q.s.name(st.id, v)
+		rows = append(rows, hang(pad(name, wide)+" ", value, room.w)...)
+		if st.typed {
+			value = name + " " + value
+		}
+		short = append(short, value)
 	}
 	if room.h > 2*len(rows) {
 		return rows

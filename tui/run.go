@@ -6,6 +6,7 @@ import (
 	"io"
 	"os"
 	"os/signal"
+	"runtime/debug"
 	"syscall"
 
 	"boothset/calc"
@@ -45,11 +46,17 @@ type Result struct {
 	Stopped bool
 }
 
+// heapGrowth is by how many percent the heap may grow before it is swept: little, since a
+// key makes some hundred kilobytes that nobody needs again, and the machine at the bench
+// may be a small one.
+const heapGrowth = 20
+
 // framesPerSecond shortens the wait for the first frame.
 const framesPerSecond = 120
 
 // Run shows the assistant until the person leaves it. The terminal is then as it was.
 func Run(o Options) (Result, error) {
+	defer debug.SetGCPercent(debug.SetGCPercent(heapGrowth))
 	r := newRoot(newSession(o.Catalogue, o.Words, o.System, o.Getenv), o.Questions)
 	r.keepIn(o.Kept)
 	p := tea.NewProgram(r, tea.WithInput(o.In), tea.WithOutput(o.Out), tea.WithAltScreen(),

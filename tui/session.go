@@ -118,8 +118,8 @@ func (s *session) complete(a presets.Answers) presets.Answers {
 	if s.check == checkSkip {
 		a.Set(presets.FieldCompressor, presets.None)
 	}
-	if mark := s.usual(presets.FieldMark); mark != "" {
-		a.Set(presets.FieldMark, mark)
+	if a.Field(presets.FieldMark) == "" { // no step asks for it
+		a.Set(presets.FieldMark, s.usual(presets.FieldMark))
 	}
 	return a
 }
@@ -167,7 +167,7 @@ func (s *session) answersIn(a presets.Answers, check string, w, rows int) []stri
 		v := a.Field(st.id)
 		switch {
 		case v == "", st.ofSupply() && check == checkSkip:
-		case st.speaks:
+		case !st.typed:
 			said = append(said, s.name(st.id, v))
 		default:
 			said = append(said, s.say("short-"+st.id)+" "+plain(v))

@@ -22,16 +22,15 @@ const (
 type step struct {
 	id       string // the field of presets.Answers, stepLine or stepSupply
 	part     string
-	speaks   bool // its answer speaks for itself; others stand behind their short- name
-	typed    bool // typed, not picked from a list
+	typed    bool // typed, not picked from a list, whose names speak for themselves
 	optional bool // may be left empty where the shop has no usual
 	when     func(*session) bool
 }
 
 // steps is every question in order: what the assistant asks, and nothing else asks more.
 var steps = []step{
-	{id: presets.FieldCoat, part: partCoat, speaks: true},
-	{id: presets.FieldGun, part: partGun, speaks: true},
+	{id: presets.FieldCoat, part: partCoat},
+	{id: presets.FieldGun, part: partGun},
 	{id: presets.FieldTemp, part: partDay, typed: true},
 	{id: presets.FieldHumidity, part: partDay, typed: true},
 	{id: presets.FieldPanel, part: partDay, typed: true, optional: true},

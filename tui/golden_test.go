@@ -1,0 +1,328 @@
+package tui
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+	"unicode/utf8"
+
+	"boothset/presets"
+	"boothset/presets/last"
+	"boothset/presets/words"
+	"boothset/tui/draw"
+
+	"github.com/charmbracelet/x/ansi"
+	"github.com/stretchr/testify/require"
+)
+
+// shot is a place that is looked at: the keys to it from the start.
+type shot struct {
+	name  string
+	keys  []string
+	turns bool // it may have more pages, which are looked at too
+	kept  *last.Draft
+}
+
+// half and whole are what a last run may have left: on its way to the answer, and there.
+func halfRun() *last.Draft {
+	return &last.Draft{
+		Saved: testDay.Add(-3 * time.Hour), At: presets.FieldHumidity, Typed: "4", Units: presets.UnitsUS, Check: checkSkip,
+		Answers: presets.Answers{Coat: "clear", Gun: "reduced-pressure", Temp: "75F"},
+	}
+}
+
+func wholeRun() *last.Draft {
+	d := halfRun()
+	d.Saved, d.Finished, d.At, d.Typed = testDay.Add(-26*time.Hour), true, atBench, ""
+	d.Answers.Humidity, d.Answers.Supply = "45%", "90psi"
+	return d
+}
+
+// tried is keys that try ten steps of an input, so many behind the wall.
+func tried(keys []string, behind int) []string {
+	all := then(keys)
+	for range behind {
+		all = append(all, "up")
+	}
+	return then(all, "shift+right")
+}
+
+// How far the inputs lie behind the wall in toAnswer.
+const (
+	hoseBehind = 4
+	airBehind  = 12
+)
+
+func shots() []shot {
+	all := []shot{
+		{name: "safety", turns: true},
+		{name: "resume-half", kept: halfRun(), keys: []string{"enter"}},
+		{name: "resume-done", kept: wholeRun(), keys: []string{"enter"}},
+		{name: "coat", keys: toAnswer[:1]},
+		{name: "coat-entered", kept: wholeRun(), keys: []string{"enter", "2"}},
+		{name: "coat-end", keys: then(toAnswer[:1], "down", "down", "down", "down", "down", "down", "down", "down", "down", "down")},
+		{name: "gun", keys: toAnswer[:2]},
+		{name: "temp", keys: toAnswer[:3]},
+		{name: "temp-typed", keys: toAnswer[:4]},
+		{name: "temp-entered", kept: wholeRun(), keys: []string{"enter", "2", "enter", "enter"}},
+		{name: "temp-bad", keys: then(toAnswer[:3], "75 bar", "enter")},
+		{name: "temp-outside", keys: then(toAnswer[:3], "300F", "enter")},
+		{name: "temp-empty", keys: then(toAnswer[:3], "enter")},
+		{name: "humidity", keys: toAnswer[:5]},
+		{name: "humidity-bad", keys: then(toAnswer[:5], "450", "enter")},
+		{name: "panel", keys: toAnswer[:7]},
+		{name: "altitude", keys: toAnswer[:8]},
+		{name: "supply", keys: toAnswer[:9]},
+		{name: "supply-bad", keys: then(toAnswer[:9], "1,500", "enter")},
+		{name: "line", keys: toAnswer[:11]},
+		{name: "regulator", keys: then(toAnswer[:11], "2")},
+		{name: "regulator-at", keys: then(toAnswer[:11], "2", "enter")},
+		{name: "filter", keys: then(toAnswer[:11], "2", "enter", "enter")},
+		{name: "hose", keys: then(toAnswer[:11], "2", "enter", "enter", "enter")},
+		{name: "hose-bad", keys: then(toAnswer[:11], "2", "enter", "enter", "enter", "25ft", "enter")},
+		{name: "coupling", keys: then(toAnswer[:11], "2", "enter", "enter", "enter", "enter")},
+		{name: "gauge", keys: then(toAnswer[:11], "2", "enter", "enter", "enter", "enter", "enter")},
+		{name: "wall", keys: toAnswer[:12]},
+		{name: "check", keys: toAnswer[:13]},
+		{name: "check-again", keys: then(toSupply[:27], "esc", "esc", "esc", "esc", "esc", "esc", "esc", "esc", "esc", "esc")},
+		{name: "compressor", keys: toSupply[:14]},
+		{name: "receiver", keys: toSupply[:16]},
+		{name: "cut-in", keys: toSupply[:18]},
+		{name: "cut-out", keys: toSupply[:19]},
+		{name: "main", keys: toSupply[:20]},
+		{name: "main-bad", keys: then(toSupply[:20], "100ft", "enter")},
+		{name: "other", keys: toSupply[:22]},
+		{name: "spray-time", keys: toSupply[:24]},
+		{name: "receiver-temp", keys: toSupply[:25]},
+		{name: "line-temp", keys: toSupply[:26]},
+		{name: "form", keys: toForm},
+		{name: "form-typed", keys: then(toForm, "2", "enter")},
+		{name: "form-coat", keys: then(toForm, "2", "enter", "up", "up", "up", "up", "left")},
+		{name: "form-bad", keys: then(toForm, "two", "enter")},
+		{name: "form-answer", keys: then(toForm, "2", "enter", "pgdown"), turns: true},
+		{name: "form-stopped", keys: then(toForm, "9", "enter", "pgdown"), turns: true},
+		{name: "keys-safety", keys: []string{"?"}, turns: true},
+		{name: "keys-list", keys: then(toAnswer[:2], "?"), turns: true},
+		{name: "keys-typed", keys: then(toAnswer[:4], "f1"), turns: true},
+		{name: "keys-bench", keys: then(toAnswer, "?"), turns: true},
+		{name: "keys-tried", keys: then(toAnswer, "right", "?"), turns: true},
+		{name: "keys-form", keys: then(toForm, "2", "f1"), turns: true},
+		{name: "finish", keys: then(toAnswer, "6", "pgdown", "pgdown", "pgdown", "pgdown", "pgdown", "pgdown", "pgdown", "pgdown", "pgdown", "enter")},
+		{name: "finish-early", keys: then(toAnswer[:1], "esc")},
+	}
+	for n, v := range views {
+		for _, state := range []struct {
+			name string
+			keys []string
+		}{
+			{"", toAnswer},
+			{"-tried-hose", tried(toAnswer, hoseBehind)},
+			{"-tried-air", tried(toAnswer, airBehind)},
+			{"-dew", toDew},
+			{"-short", toShort},
+			{"-wall", toRead},
+			{"-supply", toSupply},
+		} {
+			keys := then(state.keys, digits(len(views)).Keys()[n])
+			if n == 0 { // it shows already, and would turn
+				keys = state.keys
+			}
+			// The reasons are many pages, and many of them the same in all states.
+			turns := v.id != "why" || slices.Contains([]string{"", "-dew", "-supply"}, state.name)
+			all = append(all, shot{name: "bench-" + v.id + state.name, keys: keys, turns: turns})
+		}
+	}
+	return all
+}
+
+// at is a shot as a look has it.
+func (f *shot) at(t test, l look) *root {
+	t.Helper()
+	r := start(t, look{lang: l.lang, metric: l.metric, colour: l.colour, ascii: l.ascii})
+	if f.kept != nil {
+		draft := *f.kept
+		r.resume.draft = &draft
+	}
+	press(r, f.keys...)
+	if l.size != (size{}) {
+		r.Update(resize(l.size))
+	}
+	return r
+}
+
+// leafed gives each page that shows of a shot to see, with its number from 1, and leaves
+// it at the first.
+func (f *shot) leafed(r *root, see func(n int, frame string)) {
+	frame := r.View()
+	see(1, frame)
+	for n := 2; f.turns; n++ {
+		press(r, "pgdown")
+		next := r.View()
+		if next == frame {
+			if where(r) == "bench" {
+				openView(r, r.bench.view)
+			}
+			press(r, "home")
+			return
+		}
+		frame = next
+		see(n, frame)
+	}
+}
+
+func (l look) String() string {
+	units := presets.UnitsUS
+	if l.metric {
+		units = presets.UnitsMetric
+	}
+	return fmt.Sprintf("%dx%d %s %s", l.size.w, l.size.h, l.language(), units)
+}
+
+// Every page and view at every size, in every language and in both unit systems. A file
+// has all frames of one, those in colour in one of their own: of the plain frame's text.
+func TestFrames(t *testing.T) {
+	for _, f := range shots() {
+		t.Run(f.name, func(t *testing.T) {
+			t.Parallel()
+			var text, coloured strings.Builder
+			for _, lang := range words.Languages() {
+				for _, metric := range []bool{false, true} {
+					l := look{lang: lang, metric: metric}
+					r := f.at(t, l)
+					for _, l.size = range theSizes {
+						r.Update(resize(l.size))
+						f.leafed(r, func(n int, frame string) {
+							head := fmt.Sprintf("== %v", l)
+							if n > 1 {
+								head += fmt.Sprintf(", page %d", n)
+							}
+							requireSound(t, r, frame, l)
+							fmt.Fprintf(&text, "%s\n%s\n", head, frame)
+
+							if n > 1 && l != (look{lang: "en", size: l.size}) {
+								return // the roles and the glyphs are those of the first page
+							}
+							r.s.theme = newTheme(true)
+							inColour := r.View()
+							r.s.theme = newTheme(false)
+							require.Equal(t, trimmed(frame), trimmed(ansi.Strip(inColour)), "colour adds nothing that is not said in text")
+							if lang == "en" && !metric && l.size.w >= usualSize.w {
+								fmt.Fprintf(&coloured, "%s\n%s\n", head, inColour)
+							}
+
+							r.s.glyphs = draw.ASCII
+							ascii := r.View()
+							r.s.glyphs = draw.Blocks
+							requireOnly(t, ascii, letters)
+							requireNarrow(t, ascii, l.size)
+						})
+					}
+				}
+			}
+			golden(t, f.name+".txt", strings.TrimSuffix(text.String(), "\n"))
+			golden(t, f.name+".ansi", strings.TrimSuffix(coloured.String(), "\n"))
+		})
+	}
+}
+
+// trimmed is a frame without the blanks at the ends of its rows.
+func trimmed(frame string) string {
+	rows := strings.Split(frame, "\n")
+	for i := range rows {
+		rows[i] = strings.TrimRight(rows[i], " ")
+	}
+	return strings.Join(rows, "\n")
+}
+
+// requireOnly holds that a frame has no characters beyond ASCII but some.
+func requireOnly(t test, frame, beyond string) {
+	t.Helper()
+	for _, c := range frame {
+		if c != '\n' && (c < ' ' || c >= 0x7f) && !strings.ContainsRune(beyond, c) {
+			t.Errorf("%q is none of the known characters\n%s", c, frame)
+			t.FailNow()
+		}
+	}
+}
+
+// requireNarrow is requireFits for a frame of which every character is one column wide.
+func requireNarrow(t test, frame string, l size) {
+	t.Helper()
+	rows := strings.Split(frame, "\n")
+	require.LessOrEqual(t, len(rows), l.h, "rows\n%s", frame)
+	for i, row := range rows {
+		if utf8.RuneCountInString(row) > l.w {
+			t.Errorf("row %d is too wide: %q", i, row)
+			t.FailNow()
+		}
+	}
+}
+
+func TestEveryKnownCharacterIsOneColumnWide(t *testing.T) {
+	for _, c := range letters + pictures {
+		require.Equal(t, 1, ansi.StringWidth(string(c)), "%q", c)
+	}
+}
+
+// letters are those beyond ASCII that a sentence may have in some language.
+const letters = "áéíóúñüÁÉÍÓÚÑÜ¿¡°"
+
+// pictures are the characters beyond ASCII that a frame may have.
+var pictures = func() string {
+	g := draw.Blocks
+	return string([]rune{g.Full, g.Upper, g.Lower, g.Left, g.Right, g.Light, g.Mid, g.Dark, g.Dot, g.Rule, g.Upright, g.Down, g.Up,
+		g.Cross, g.TeeRight, g.TeeLeft, g.DownRight, g.DownLeft, g.UpRight, g.UpLeft, g.Between, g.Cursor})
+}()
+
+// idLike is what may be a sentence's id.
+var idLike = regexp.MustCompile(`[a-z0-9]+(-[a-z0-9]+)+`)
+
+// englishWords are those that a Spanish frame has no business with.
+var englishWords = regexp.MustCompile(`(?i)\b(the|and|with|wall|pressure|valve|spray|sprays|hose|gun|coat|coats|weather|keep|likely|loses|lost|costs|give|type|typed|such|of|or|from|to|at|is|are|be|back|take|quit|keys|what|why|out|each|not|open|shut|step|answer|humidity|line|water|number|between|outside|more|usual)\b`)
+
+// titles are those of books, which are in English everywhere.
+var titles = strings.NewReplacer("Handbook of", "")
+
+// requireSound holds what every frame without colour keeps to.
+func requireSound(t test, r *root, frame string, l look) {
+	t.Helper()
+	requireOnly(t, frame, letters+pictures) // so there are no attributes either
+	requireNarrow(t, frame, l.size)
+	require.NotContains(t, frame, "{", "every figure has its value")
+	require.NotContains(t, frame, "NaN")
+	require.NotContains(t, frame, "Inf")
+	for _, id := range idLike.FindAllString(frame, -1) {
+		require.False(t, r.s.words.Has(id), "the id %s shows", id)
+	}
+	if l.language() != "en" {
+		require.Empty(t, englishWords.FindAllString(titles.Replace(frame), -1), "%v\n%s", l, frame)
+	}
+}
+
+func TestTooSmallAWindowSaysSo(t *testing.T) {
+	var text strings.Builder
+	for _, lang := range words.Languages() {
+		for _, at := range []size{{39, 12}, {80, 11}, {12, 5}, {1, 1}} {
+			l := look{size: at, lang: lang}
+			r := start(t, l)
+			requireSound(t, r, r.View(), l)
+			fmt.Fprintf(&text, "== %v\n%s\n", l, r.View())
+		}
+	}
+	golden(t, "too-small", strings.TrimSuffix(text.String(), "\n"))
+}
+
+func TestColoursAreOfTheTerminalsOwnSixteen(t *testing.T) {
+	for n := range views {
+		r := start(t, look{colour: true})
+		press(r, toAnswer...)
+		openView(r, n)
+		frame := r.View()
+		require.Contains(t, frame, "\x1b[")
+		require.NotContains(t, frame, "38;5;")
+		require.NotContains(t, frame, "38;2;")
+	}
+}

@@ -1,0 +1,136 @@
+package tui
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"boothset/presets"
+	"boothset/presets/words"
+
+	"github.com/stretchr/testify/require"
+)
+
+// oneHand is the keys that are enough for all of the job.
+var oneHand = strings.Fields("0 1 2 3 4 5 6 7 8 9 up down left right enter esc")
+
+// The whole job by digits, arrows, enter and esc alone: every question, the line and the
+// supply part by part, every page of every view, every input, a page of its own, and the
+// way out.
+func TestOneHandIsEnoughForTheWholeJob(t *testing.T) {
+	for _, lang := range words.Languages() {
+		for _, l := range theSizes {
+			r := start(t, look{size: l, lang: lang})
+			visited := map[string]bool{}
+			by := func(keys ...string) {
+				for _, k := range keys {
+					require.Contains(t, oneHand, k)
+					visited[where(r)] = true
+					press(r, k)
+					requireFits(t, r.View(), l)
+				}
+			}
+			by("enter", "8", "down", "enter")              // the safety page, the coat, the gun
+			by("7", "5", "up", "enter", "4", "5", "enter") // the air and its humidity
+			by("enter", "up", "enter", "9", "0", "enter")  // the panel, the altitude, the supply
+			by("2", "up", "enter", "enter", "down", "enter", "up", "enter", "enter", "down", "up", "enter", "7", "0", "enter")
+			require.Equal(t, stepSupply, where(r))
+			by("down", "enter", "1", "8", "enter", "6", "0", "enter", "enter", "enter", "enter", "1", "0", "enter", "up", "enter", "enter", "enter")
+			require.Equal(t, "bench", where(r))
+			for i := range steps {
+				require.True(t, visited[steps[i].id], steps[i].id)
+			}
+
+			before := r.result()
+			for range r.bench.inputs() {
+				by("down", "right", "left", "right")
+			}
+			require.True(t, r.bench.changed())
+			require.Equal(t, before, r.result())
+			by("esc")
+			require.False(t, r.bench.changed())
+			for r.bench.inputs()[r.bench.input].Field != presets.FieldHose {
+				by("up")
+			}
+			by("right", "enter")
+			require.NotEqual(t, before, r.result())
+
+			for n := range views {
+				by("1", digits(len(views)).Keys()[(n+1)%len(views)], digits(len(views)).Keys()[n])
+				require.Equal(t, n, r.bench.view)
+			}
+			by("7")
+			require.Equal(t, "wait", where(r))
+			by("left", "2", "enter", "1", "enter", "2", "enter", "enter", "enter")
+			require.True(t, formOf(r).onAnswer(), "%s", r.View())
+			require.NoError(t, formOf(r).err)
+			for before := ""; before != r.View(); { // to its last row
+				before = r.View()
+				by("down")
+			}
+			by("esc", "1")
+			for where(r) == "bench" {
+				by("enter")
+			}
+			require.Equal(t, "finish", where(r))
+			by("down", "enter")
+			require.Equal(t, "bench", where(r), "it can be thought over")
+			by("enter", "1")
+			require.True(t, r.done)
+			require.False(t, r.stopped)
+			require.True(t, r.result().Answered)
+		}
+	}
+}
+
+// From the answer esc alone goes back to the first question and then to the way out.
+func TestEscAloneLeadsBack(t *testing.T) {
+	r := open80x24(t)
+	press(r, toSupply...)
+	var seen []string
+	for where(r) != "finish" {
+		seen = append(seen, where(r))
+		press(r, "esc")
+	}
+	require.Equal(t, "bench", seen[0])
+	require.Equal(t, presets.FieldCoat, seen[len(seen)-1])
+	require.True(t, slices.Contains(seen, presets.FieldMain))
+	press(r, "esc")
+	require.Equal(t, presets.FieldCoat, where(r), "and no further")
+	press(r, "esc", "enter")
+	require.True(t, r.done)
+	require.False(t, r.result().Answered)
+}
+
+// The last run's answers are taken up with enter alone.
+func TestALastRunIsTakenUpWhereItWas(t *testing.T) {
+	for _, c := range []struct {
+		pick, at string
+		coat     string
+	}{
+		{"1", presets.FieldHumidity, "clear"},
+		{"2", presets.FieldCoat, "clear"},
+		{"3", presets.FieldCoat, ""},
+	} {
+		r := open80x24(t)
+		r.resume.draft = halfRun()
+		press(r, "enter")
+		require.Equal(t, "resume", where(r))
+		press(r, c.pick)
+		require.Equal(t, c.at, where(r), c.pick)
+		require.Equal(t, c.coat, r.s.answers.Field(presets.FieldCoat))
+		if c.pick == "1" {
+			require.Equal(t, "4", r.page().(*question).field.String(), "what was half typed too")
+			press(r, "5", "enter", "esc", "esc")
+			require.Equal(t, "75F", r.page().(*question).field.String())
+			require.Contains(t, r.View(), "entered 3 h ago")
+		}
+	}
+	r := open80x24(t)
+	r.resume.draft = wholeRun()
+	press(r, "enter", "enter")
+	require.Equal(t, "bench", where(r))
+	want := open80x24(t)
+	press(want, toAnswer...)
+	require.Equal(t, want.result().Setup, r.result().Setup)
+}
