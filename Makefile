@@ -14,6 +14,7 @@ test: ## every test
 check: ## what must be green before a commit
 	@test -z "$$(gofmt -l .)" || { gofmt -l .; echo "gofmt: the files above need formatting"; exit 1; }
 	$(GO) vet ./...
+	@set -e; for os in windows darwin; do echo "GOOS=$$os $(GO) vet ./..."; GOOS=$$os $(GO) vet ./...; done
 	$(GO) tool staticcheck ./...
 	$(GO) test -race ./...
 
@@ -21,7 +22,7 @@ build: ## bin/boothset, static and trimmed; its version is the build's own
 	$(BUILD) -o bin/boothset ./cmd/boothset
 
 bench: ## benchmarks, with allocations
-	$(GO) test -run '^$$' -bench . -benchmem ./calc/... ./presets/... ./cmd/...
+	$(GO) test -run '^$$' -bench . -benchmem ./calc/... ./presets/... ./tui/... ./cmd/...
 
 generated: ## remake the Go made from the catalogue's files and the draws of a spread
 	UPDATE_GOLDEN=1 $(GO) test ./presets ./calc -run '^(TestShippedIsMadeFromItsFiles|TestDeviationsAreMadeHere)$$'

@@ -24,6 +24,7 @@ type bench struct {
 	input int // that is moved
 	moves []nudged
 	forms []*form
+	drawn drawn
 }
 
 // nudged is a step that an input was moved by, and the answers before it.
@@ -91,13 +92,31 @@ func (b *bench) inputs() []presets.Input {
 	return b.s.catalogue.Inputs(b.s.complete(b.tried.answers))
 }
 
+// drawn is the pages of a view, which the frame, its help and the keys all ask for.
+type drawn struct {
+	of    drawing
+	pages [][]string
+}
+
+// drawing is all that the pages of a view depend on.
+type drawing struct {
+	view        int
+	room        size
+	kept, tried int // by their ids
+	sys         unit.System
+}
+
 // pages is the pages of the view that shows, at least one.
 func (b *bench) pages(room size) [][]string {
-	all := views[b.view].pages(b, room)
-	if len(all) == 0 {
-		return [][]string{nil}
+	of := drawing{b.view, room, b.kept.id, b.tried.id, b.s.sys}
+	if b.drawn.pages == nil || b.drawn.of != of {
+		all := views[b.view].pages(b, room)
+		if len(all) == 0 {
+			all = [][]string{nil}
+		}
+		b.drawn = drawn{of, all}
 	}
-	return all
+	return b.drawn.pages
 }
 
 // open shows a view, or the next page of the one that shows.

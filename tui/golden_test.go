@@ -262,7 +262,7 @@ func requireNarrow(t test, frame string, l size) {
 }
 
 func TestEveryKnownCharacterIsOneColumnWide(t *testing.T) {
-	for _, c := range letters + pictures {
+	for _, c := range letters + pictureRunes {
 		require.Equal(t, 1, ansi.StringWidth(string(c)), "%q", c)
 	}
 }
@@ -270,8 +270,8 @@ func TestEveryKnownCharacterIsOneColumnWide(t *testing.T) {
 // letters are those beyond ASCII that a sentence may have in some language.
 const letters = "áéíóúñüÁÉÍÓÚÑÜ¿¡°"
 
-// pictures are the characters beyond ASCII that a frame may have.
-var pictures = func() string {
+// pictureRunes are the characters beyond ASCII that a frame may have.
+var pictureRunes = func() string {
 	g := draw.Blocks
 	return string([]rune{g.Full, g.Upper, g.Lower, g.Left, g.Right, g.Light, g.Mid, g.Dark, g.Dot, g.Rule, g.Upright, g.Down, g.Up,
 		g.Cross, g.TeeRight, g.TeeLeft, g.DownRight, g.DownLeft, g.UpRight, g.UpLeft, g.Between, g.Cursor})
@@ -289,7 +289,7 @@ var titles = strings.NewReplacer("Handbook of", "")
 // requireSound holds what every frame without colour keeps to.
 func requireSound(t test, r *root, frame string, l look) {
 	t.Helper()
-	requireOnly(t, frame, letters+pictures) // so there are no attributes either
+	requireOnly(t, frame, letters+pictureRunes) // so there are no attributes either
 	requireNarrow(t, frame, l.size)
 	require.NotContains(t, frame, "{", "every figure has its value")
 	require.NotContains(t, frame, "NaN")

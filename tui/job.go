@@ -10,6 +10,7 @@ import (
 
 // job is answers with what comes of them.
 type job struct {
+	id      int             // no two that were worked out have the same
 	answers presets.Answers // as taken, without the usual ones
 	request calc.Request
 	setup   calc.Setup
@@ -21,7 +22,8 @@ type job struct {
 // work solves answers with the shop's usual ones filled in. What will not do comes as a
 // *presets.FieldError where one answer is to blame.
 func (s *session) work(a presets.Answers) (j job, err error) {
-	j.answers = a
+	s.worked++
+	j.id, j.answers = s.worked, a
 	all := s.complete(a)
 	if j.request, err = s.catalogue.Request(all, s.sys); err != nil {
 		return j, err

@@ -90,13 +90,30 @@ func (p *teller) do(b *bench, text string, menu []string) error {
 }
 
 // view tells what a view shows.
-func (p *teller) view(b *bench, n int) {
-	for i, block := range b.inWords(views[n].id, plainWidth) {
+func (p *teller) view(b *bench, n int) { p.blocks(b.inWords(views[n].id, plainWidth)) }
+
+func (p *teller) blocks(all [][]string) {
+	for i, block := range all {
 		if i > 0 && len(block) > 0 {
 			p.row("")
 		}
 		p.paragraphs(block)
 	}
+}
+
+// alwaysTold is how many of the first view's blocks are told of what is tried even where
+// they are as they were: the verdict, what forbids it, the numbers.
+const alwaysTold = 3
+
+// moved tells what is tried: of what was told before only what is not the same.
+func (p *teller) moved(b *bench, before [][]string) {
+	var all [][]string
+	for i, block := range b.inWords(views[0].id, plainWidth) {
+		if i < alwaysTold || !slices.Equal(block, before[i]) {
+			all = append(all, block)
+		}
+	}
+	p.blocks(all)
 }
 
 // inWords is a view without its pictures: all that they show is told.
@@ -173,10 +190,11 @@ func (p *teller) change(b *bench) error {
 			continue
 		}
 		b.input = n - 1
+		before := b.inWords(views[0].id, plainWidth)
 		if err := p.value(b, inputs[n-1]); err != nil || !b.changed() {
 			return err
 		}
-		p.view(b, 0)
+		p.moved(b, before)
 		return p.keepOrNot(b)
 	}
 }
@@ -272,7 +290,7 @@ func (p *teller) form(f *form) error {
 			return err
 		}
 		if f.onAnswer() && f.blamed() >= 0 {
-			p.wrong(f.err.Error())
+			p.wrong(f.wrong())
 			f.at = f.blamed()
 		}
 	}
@@ -286,7 +304,7 @@ func (p *teller) answer(f *form) {
 	s := p.r.s
 	switch {
 	case f.err != nil:
-		p.wrong(f.err.Error())
+		p.wrong(f.wrong())
 		return
 	case f.answer.Stopped:
 		p.say(s.say("form-stopped"))
@@ -341,7 +359,7 @@ func (p *teller) box(f *form, b *box) (on bool, err error) {
 			f.at++
 			return true, nil
 		}
-		p.wrong(f.err.Error())
+		p.wrong(f.wrong())
 		b.typed, b.picked = had, of
 	}
 }

@@ -420,7 +420,23 @@ func FuzzPlain(f *testing.F) {
 		var ended *InputError
 		if got.err != nil {
 			require.ErrorAs(t, got.err, &ended)
-			require.NotEmpty(t, ended.At)
 		}
 	})
+}
+
+// What is tried is told without what it leaves as it was; a caution that comes with it is.
+func TestPlainTellsOfATrialWhatMoves(t *testing.T) {
+	s := start(t, look{}).s
+	tried := func(more ...string) string {
+		got := transcribed(t, look{}, lines(append(slices.Clone(linesToAnswer), more...)...))
+		_, after, ok := strings.Cut(got.out, s.say("tried"))
+		require.True(t, ok)
+		return strings.Join(strings.Fields(after), " ")
+	}
+	warm := tried("c", "3", "+", "2", "")
+	require.Contains(t, warm, "WALL ")
+	require.NotContains(t, warm, "isocyanate", "it was told and stays")
+	short := tried("c", "7", "20psi", "2", "")
+	require.Contains(t, short, "STOP Not enough air")
+	require.Contains(t, short, ", was 31 psi;")
 }

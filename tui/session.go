@@ -26,6 +26,7 @@ type session struct {
 
 	// answers holds what was taken, each quantity with its unit.
 	answers  presets.Answers
+	worked   int    // how many jobs were worked out
 	walkLine bool   // the line is gone through part by part
 	check    string // whether the supply is checked: checkSkip, checkKeep or checkChange
 	finished bool   // the answer was reached

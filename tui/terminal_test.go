@@ -3,6 +3,7 @@
 package tui
 
 import (
+	"math/rand/v2"
 	"os"
 	"os/exec"
 	"strings"
@@ -149,5 +150,17 @@ func TestEveryResizeShowsTheWholeFrame(t *testing.T) {
 			r.Update(resize(l))
 			e.requireShows(r.View(), at.name)
 		}
+	}
+	// A window that is dragged: nobody waits for a frame until it stands.
+	chance := rand.New(rand.NewPCG(1, 2))
+	for range 20 {
+		var l size
+		for range 8 {
+			l = size{40 + chance.IntN(261), 12 + chance.IntN(89)}
+			e.resize(l)
+			time.Sleep(time.Millisecond)
+		}
+		r.Update(resize(l))
+		e.requireShows(r.View(), "dragged")
 	}
 }

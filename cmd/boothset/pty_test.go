@@ -25,6 +25,9 @@ import (
 var program string
 
 func TestMain(m *testing.M) {
+	if os.Getenv(panicking) != "" {
+		os.Exit(runPanicking())
+	}
 	dir, err := os.MkdirTemp("", "boothset")
 	if err != nil {
 		fmt.Fprintln(os.Stderr, err)
@@ -59,9 +62,18 @@ type session struct {
 	screen *vt.Emulator
 }
 
-// open starts the program on a terminal of a size. Where out is given, standard output
-// goes there.
+// open starts the program on a terminal of a size, in a home of its own. Where out is
+// given, standard output goes there.
 func open(t *testing.T, w, h int, out *bytes.Buffer, args ...string) *session {
+	t.Helper()
+	cmd := exec.Command(program, args...)
+	cmd.Env = []string{"HOME=" + t.TempDir()}
+	return onTerminal(t, w, h, out, cmd)
+}
+
+// onTerminal starts a command on a terminal, with its environment and what a terminal adds
+// to it.
+func onTerminal(t *testing.T, w, h int, out *bytes.Buffer, cmd *exec.Cmd) *session {
 	t.Helper()
 	blocking, far, err := pty.Open()
 	require.NoError(t, err)
@@ -72,12 +84,12 @@ func open(t *testing.T, w, h int, out *bytes.Buffer, args ...string) *session {
 	s.before, err = term.GetState(far.Fd())
 	require.NoError(t, err)
 
-	s.cmd = exec.Command(program, args...)
+	s.cmd = cmd
 	s.cmd.Stdin, s.cmd.Stdout, s.cmd.Stderr = far, far, far
 	if out != nil {
 		s.cmd.Stdout = out
 	}
-	s.cmd.Env = []string{"TERM=xterm-256color", "LANG=C.UTF-8", "HOME=" + t.TempDir()}
+	s.cmd.Env = append([]string{"TERM=xterm-256color", "LANG=C.UTF-8"}, s.cmd.Env...)
 	s.cmd.SysProcAttr = &syscall.SysProcAttr{Setsid: true, Setctty: true}
 	go s.read()
 	go func() { // what the emulator would answer is thrown away: nobody is there

@@ -22,9 +22,9 @@ type Draft struct {
 	Sheets   map[string]presets.Sheet `json:"sheets,omitempty"`  // what was typed on the coat's own pages, by page
 	Read     map[string]string        `json:"read,omitempty"`    // the units that a page's bare numbers were typed in
 	Page     string                   `json:"page,omitempty"`    // the one of them that was open
-	Units    string                   `json:"units"`            // presets.UnitsUS or UnitsMetric
-	Walk     bool                     `json:"walk"`             // the line was gone through part by part
-	Check    string                   `json:"check"`            // how the supply was to be checked
+	Units    string                   `json:"units"`             // presets.UnitsUS or UnitsMetric
+	Walk     bool                     `json:"walk"`              // the line was gone through part by part
+	Check    string                   `json:"check"`             // how the supply was to be checked
 }
 
 // System is the draft's system of units, or fallback where it names none.
