@@ -7,6 +7,7 @@ import (
 	"boothset/calc/unit"
 	"boothset/presets"
 	"boothset/presets/words"
+	"boothset/tui/draw"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -104,11 +105,13 @@ type drawing struct {
 	room        size
 	kept, tried int // by their ids
 	sys         unit.System
+	glyphs      draw.Glyphs
+	colour      bool
 }
 
 // pages is the pages of the view that shows, at least one.
 func (b *bench) pages(room size) [][]string {
-	of := drawing{b.view, room, b.kept.id, b.tried.id, b.s.sys}
+	of := drawing{b.view, room, b.kept.id, b.tried.id, b.s.sys, b.s.glyphs, b.s.theme.colour}
 	if b.drawn.pages == nil || b.drawn.of != of {
 		all := views[b.view].pages(b, room)
 		if len(all) == 0 {

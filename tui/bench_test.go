@@ -389,7 +389,7 @@ func TestTheNumbersAreNeverCut(t *testing.T) {
 		}
 		for _, n := range r.bench.three(&r.bench.tried) {
 			drawn := strings.Contains(frame, n.value+" "+n.unit) || strings.Contains(frame, n.value+"%")
-			for _, scale := range []draw.Size{draw.Small, draw.Large} {
+			for _, scale := range []draw.Size{draw.Small, draw.Medium, draw.Large} {
 				whole := true
 				for _, row := range draw.Number(n.value, scale, r.s.glyphs) {
 					whole = whole && strings.Contains(frame, strings.TrimRight(row, " "))

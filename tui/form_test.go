@@ -131,7 +131,7 @@ func TestAFaultyFieldOfAFormKeepsTheCursorAndNothingIsLost(t *testing.T) {
 	press(r, toForm...)
 	press(r, "two", "enter")
 	require.Equal(t, "panels", boxAt(r))
-	require.Contains(t, r.View(), "! panels: give a whole number")
+	require.Contains(t, r.View(), "! panels \"two\": give a whole number")
 	press(r, "pgdown")
 	require.Equal(t, "panels", boxAt(r), "no answer to go to")
 	press(r, "up")

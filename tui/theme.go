@@ -14,6 +14,7 @@ import (
 // theme is how each role looks. Colours are of the terminal's own sixteen. Nothing is
 // told by colour alone.
 type theme struct {
+	colour                                        bool
 	Title, Question, Focus, Number, Key, Note, Go lipgloss.Style
 	level                                         map[calc.Level]lipgloss.Style
 	picture                                       map[draw.Role]lipgloss.Style // as it is where there is none
@@ -30,6 +31,7 @@ func newTheme(colour bool) theme {
 	style := r.NewStyle
 	red, green, yellow, cyan := lipgloss.Color("1"), lipgloss.Color("2"), lipgloss.Color("3"), lipgloss.Color("6")
 	return theme{
+		colour:   colour,
 		Title:    style().Bold(true),
 		Question: style().Bold(true),
 		Focus:    style().Bold(true).Foreground(cyan),
