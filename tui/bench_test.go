@@ -163,6 +163,7 @@ func TestEveryInputCanBeWalkedToBothWays(t *testing.T) {
 
 // A window shows the input that is moved, wherever the walk has come to.
 func TestTheInputThatIsMovedShowsAtAnySize(t *testing.T) {
+	t.Parallel()
 	for _, l := range theSizes {
 		for _, lang := range []string{"en", "es"} {
 			r := start(t, look{size: l, lang: lang})
@@ -370,6 +371,7 @@ func TestTheMarkOfTheGaugeIsTriedLikeAllElse(t *testing.T) {
 // The three numbers stand whole on the first page, large or in a row, each with its unit,
 // whatever is answered or tried; on the second where what forbids it fills the first.
 func TestTheNumbersAreNeverCut(t *testing.T) {
+	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
 		l := anyLook(t)
 		if rapid.Bool().Draw(t, "least") {

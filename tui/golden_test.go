@@ -56,6 +56,11 @@ const (
 	airBehind  = 12
 )
 
+// alike is the states in which a view shows what it shows in others.
+var alike = map[string][]string{
+	"look": {"-supply"}, "line": {"-tried-air", "-supply"}, "day": {"-tried-hose", "-supply"}, "sure": {"-supply"}, "why": {"-tried-air"},
+}
+
 func shots() []shot {
 	all := []shot{
 		{name: "safety", turns: true},
@@ -126,6 +131,9 @@ func shots() []shot {
 			{"-wall", toRead},
 			{"-supply", toSupply},
 		} {
+			if slices.Contains(alike[v.id], state.name) {
+				continue
+			}
 			keys := then(state.keys, digits(len(views)).Keys()[n])
 			if n == 0 { // it shows already, and would turn
 				keys = state.keys

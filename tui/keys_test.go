@@ -13,6 +13,7 @@ import (
 
 // Every key that the help speaks of does something, on every page.
 func TestEveryKeyInTheHelpDoesSomething(t *testing.T) {
+	t.Parallel()
 	tried := map[string]bool{}
 	for _, f := range shots() {
 		for _, l := range []size{{40, 12}, usualSize} {
@@ -55,6 +56,7 @@ func TestEveryKeyInTheHelpDoesSomething(t *testing.T) {
 
 // The page of keys lists every key that works on the page below it.
 func TestThePageOfKeysListsAllOfThem(t *testing.T) {
+	t.Parallel()
 	for _, lang := range words.Languages() {
 		for _, f := range shots() {
 			r := f.at(t, look{lang: lang, size: size{120, 100}})

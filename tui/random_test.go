@@ -65,6 +65,7 @@ func anyStart(t *rapid.T) []string {
 // drawing it changes nothing, and from anywhere esc alone reaches the first question with
 // all that was typed still there.
 func TestAnyKeys(t *testing.T) {
+	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
 		l := anyLook(t)
 		r, blind := start(t, l), start(t, l) // the second is drawn but at the end
@@ -123,6 +124,7 @@ func moves() *rapid.Generator[[]string] {
 // What is tried and put back leaves the frame as it was, and nothing is committed
 // before enter.
 func TestWhatIsTriedIsPutBackWhole(t *testing.T) {
+	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
 		r := start(t, anyLook(t))
 		press(r, rapid.SampledFrom([][]string{toAnswer, toSupply, toDew, toShort, toRead}).Draw(t, "start")...)
@@ -148,6 +150,7 @@ func TestWhatIsTriedIsPutBackWhole(t *testing.T) {
 
 // A step and the step back show the frame before them.
 func TestAStepAndTheStepBackShowTheSame(t *testing.T) {
+	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
 		r := start(t, anyLook(t))
 		press(r, rapid.SampledFrom([][]string{toAnswer, toSupply, toDew, toShort, toRead}).Draw(t, "start")...)
@@ -169,6 +172,7 @@ func TestAStepAndTheStepBackShowTheSame(t *testing.T) {
 
 // What is kept is the answer to what it says.
 func TestWhatIsKeptIsSolved(t *testing.T) {
+	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
 		r := start(t, anyLook(t))
 		press(r, rapid.SampledFrom([][]string{toAnswer, toSupply, toDew, toShort, toRead}).Draw(t, "start")...)

@@ -13,11 +13,12 @@ import (
 // A terminal of the window's size shows a frame as it is: nothing scrolls off, nothing
 // wraps, and every character takes the one cell that it was laid out for.
 func TestATerminalShowsEveryFrameAsItIs(t *testing.T) {
+	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
 		r := start(t, anyLook(t))
 		press(r, anyStart(t)...)
 		screen := vt.NewEmulator(r.size.w, r.size.h)
-		for _, m := range rapid.SliceOfN(anyKey(), 1, 12).Draw(t, "keys") {
+		for _, m := range rapid.SliceOfN(anyKey(), 1, 6).Draw(t, "keys") {
 			r.Update(m)
 			if r.done {
 				return

@@ -13,6 +13,7 @@ import (
 	"boothset/tui/draw"
 
 	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/ansi"
 )
 
 // session is what the pages share: what has been answered, and how to show it.
@@ -135,7 +136,7 @@ func (s *session) typeInto(f *field, name string, k tea.KeyMsg) bool {
 	for _, c := range k.Runes {
 		r := readings[name]
 		switch {
-		case r != nil && r.takes(c), r == nil && unicode.IsPrint(c):
+		case r != nil && r.takes(c), r == nil && unicode.IsPrint(c) && ansi.StringWidth(string(c)) == 1:
 			good = append(good, c)
 		case c != '\n' && c != '\r' && c != '\t':
 			all = false
