@@ -249,9 +249,15 @@ func TestRegionsStandWhereTheyAre(t *testing.T) {
 	}
 }
 
+// onEdge reports whether a value lies between two cells, where either is right.
+func onEdge(v float64) bool { return math.Abs(v-math.Floor(v)-0.5) < 1e-9 }
+
 func TestRangesGrow(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		a, b := two(t, 0, 50)
+		if onEdge(a) || onEdge(b) {
+			return
+		}
 		g := anySet(t)
 		r := draw.Ranges{Answers: []draw.Answer{{Name: "WALL", Scale: draw.Scale{High: 50}, Low: a, High: b, At: a}}, Causes: []draw.Cause{{Name: "x", Share: a / 50}, {Name: "x", Share: b / 50}}}
 		rows := r.Rows(59, 5, g, byRole) // the name and the gaps leave a column a unit
