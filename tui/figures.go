@@ -36,7 +36,3 @@ func ratioFigure(name string, v float64) calc.Figure {
 func tempFigure(name string, t unit.Temp) calc.Figure {
 	return calc.Figure{Name: name, Kind: calc.FigureTemp, Value: float64(t)}
 }
-
-func flowFigure(name string, q unit.Flow) calc.Figure {
-	return calc.Figure{Name: name, Kind: calc.FigureFlow, Value: float64(q)}
-}
