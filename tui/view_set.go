@@ -246,6 +246,9 @@ func (b *bench) tight(three [3]number, w int, scale draw.Size) []string {
 	for i, n := range three {
 		unit, _, _ := strings.Cut(n.unit, " ")
 		cells[i] = append([]string{th.Title.Render(n.name + " " + unit)}, each(draw.Number(n.value, scale, b.s.glyphs), th.Number.Render)...)
+		if n.moved != "" {
+			n.moved = strings.TrimSuffix(n.moved, n.unit) + unit
+		}
 		if below := cmp.Or(n.moved, n.span); below != "" {
 			cells[i] = append(cells[i], below)
 		}
