@@ -102,7 +102,11 @@ func (s *Setup) explainWeather(r *Request, why *reasons) {
 			why.add("weather", l.ID, leverStanding, l.Size, share("less", l.Less))
 		}
 	}
-	why.add("weather", "weather-dew", dewStanding, temp("dew", w.DewPoint), temp("panel", r.Day.Panel), degrees("margin", w.PanelMargin))
+	id, margin := "weather-dew", w.PanelMargin
+	if margin < 0 {
+		id, margin = "weather-dew-below", -margin
+	}
+	why.add("weather", id, dewStanding, temp("dew", w.DewPoint), temp("panel", r.Day.Panel), degrees("margin", margin))
 }
 
 // worthLevers is how much drier a coat must land for the answer to say what would

@@ -143,8 +143,8 @@ func TestAgesInWords(t *testing.T) {
 		61 * time.Minute:                {"60 min", "60 min"},
 		100 * time.Minute:               {"2 h", "2 h"},
 		23*time.Hour + time.Minute*40:   {"24 h", "24 h"},
-		30 * time.Hour:                  {"24 h", "24 h"},
-		40 * time.Hour:                  {"2 days", "2 días"},
+		30 * time.Hour:                  {"30 h", "30 h"},
+		50 * time.Hour:                  {"2 days", "2 días"},
 		400 * 24 * time.Hour:            {"400 days", "400 días"},
 	} {
 		for i, lang := range []string{"en", "es"} {

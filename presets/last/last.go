@@ -75,7 +75,7 @@ func (d *Draft) Fit(c *presets.Catalogue) {
 }
 
 // Age is how long ago a draft was saved: in whole minutes below an hour, in whole hours
-// below a day, in whole days from there; 0 where the clock has gone back since.
+// below two days, in whole days from there; 0 where the clock has gone back since.
 func Age(saved, now time.Time) time.Duration {
 	const day = 24 * time.Hour
 	switch age := now.Sub(saved); {
@@ -83,7 +83,7 @@ func Age(saved, now time.Time) time.Duration {
 		return 0
 	case age < time.Hour:
 		return age.Round(time.Minute)
-	case age < day:
+	case age < 2*day:
 		return age.Round(time.Hour)
 	default:
 		return age.Round(day)

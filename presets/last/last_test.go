@@ -59,8 +59,9 @@ func TestAge(t *testing.T) {
 		time.Hour + 29*time.Minute:      time.Hour,
 		5*time.Hour + 31*time.Minute:    6 * time.Hour,
 		23*time.Hour + 45*time.Minute:   24 * time.Hour,
-		35 * time.Hour:                  24 * time.Hour,
-		37 * time.Hour:                  48 * time.Hour,
+		26 * time.Hour:                  26 * time.Hour,
+		47*time.Hour + 45*time.Minute:   48 * time.Hour,
+		61 * time.Hour:                  72 * time.Hour,
 		400*24*time.Hour + time.Minute:  400 * 24 * time.Hour,
 	} {
 		assert.Equal(t, want, last.Age(saved, saved.Add(after)), after)
