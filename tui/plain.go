@@ -5,13 +5,11 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"strconv"
 	"strings"
 	"unicode"
 	"unicode/utf8"
 
 	"boothset/calc"
-	"boothset/presets"
 	"boothset/tui/draw"
 )
 
@@ -119,14 +117,6 @@ func (p *teller) wrong(why string) { p.paragraphs(hang("! ", why, plainWidth)) }
 // offer writes what nothing typed takes.
 func (p *teller) offer(what string) { p.say(p.r.s.say("field-offer") + " " + what) }
 
-// numbered is a list to pick from.
-func numbered(items []presets.Item) (rows []string) {
-	for i, item := range items {
-		rows = append(rows, hang(fmt.Sprintf("%3d  ", i+1), plain(item.Name), plainWidth)...)
-	}
-	return rows
-}
-
 // read is the next answer. The question is named where the input ends at it; the rows
 // tell what can be answered, for who asks.
 func (p *teller) read(question string, rows []string) (string, error) {
@@ -208,101 +198,4 @@ func (p *teller) common(text string) (done bool) {
 		return false
 	}
 	return true
-}
-
-// choose reads one of a list by its number, its id or its name and does what taking it
-// does. Nothing typed takes the marked one.
-func (p *teller) choose(l *list, question string, take func(string) move) error {
-	rows := numbered(l.items)
-	p.paragraphs(rows)
-	p.offer(fmt.Sprintf("%d %s", l.at+1, plain(l.picked().Name)))
-	for {
-		text, err := p.read(question, rows)
-		if err != nil || p.common(text) {
-			return err
-		}
-		at, ok := pickItem(l.items, text)
-		switch {
-		case text == "":
-			at = l.at
-		case !ok:
-			p.noSuch(len(l.items))
-			continue
-		}
-		l.at = at
-		if m := take(""); m != nil {
-			m(p.r)
-		}
-		return nil
-	}
-}
-
-// noSuch says that what was typed picks nothing of a list of so many.
-func (p *teller) noSuch(n int) {
-	p.wrong(p.r.s.text("plain-pick", calc.Figures{whole("most", n)}))
-}
-
-// pickItem finds an entry by its number, its id or its name.
-func pickItem(items []presets.Item, text string) (int, bool) {
-	if n, err := strconv.Atoi(text); err == nil && n >= 1 && n <= len(items) {
-		return n - 1, true
-	}
-	for i := range items {
-		if strings.EqualFold(items[i].ID, text) || strings.EqualFold(items[i].Name, text) {
-			return i, true
-		}
-	}
-	return 0, false
-}
-
-// question asks one step.
-func (p *teller) question(q *question) error {
-	s := p.r.s
-	n, of := s.position(q.step.id)
-	ask := s.say("ask-" + q.step.id)
-	p.row("")
-	p.say(s.text("step-of", calc.Figures{whole("n", n), whole("of", of)}) + ", " + s.say(q.step.part))
-	p.say(ask)
-	p.say(s.say("why-" + q.step.id))
-	p.paragraphs(q.shown(size{plainWidth, 1}))
-	if q.fault != "" {
-		p.wrong(q.fault)
-	}
-	if q.step.typed {
-		return p.typed(q, ask)
-	}
-	if old := s.age(q.step.id, q.picked()); old != "" {
-		p.row(old)
-	}
-	return p.choose(&q.list, ask, q.accept)
-}
-
-// typed reads the answer to a question that is typed. What will not do leaves the field
-// as it was.
-func (p *teller) typed(q *question, ask string) error {
-	rows := q.row(plainWidth)[1:]
-	p.paragraphs(rows)
-	for {
-		had := q.field.String()
-		if had != "" {
-			p.offer(had)
-		}
-		text, err := p.read(ask, rows)
-		switch {
-		case err != nil || p.common(text):
-			return err
-		case text == plainClear:
-			q.field.set("")
-			return nil
-		}
-		if text != "" {
-			q.field.set(text)
-		}
-		if m := q.accept(""); m != nil {
-			m(p.r)
-			return nil
-		}
-		p.wrong(q.fault)
-		q.field.set(had)
-	}
 }
