@@ -328,7 +328,7 @@ func TestATextIsMovedWhereTheCursorIs(t *testing.T) {
 		{"coupling", "slim", "ordinary", 0, -1},
 		{"temp", "hot", "", 0, 1},
 		{"hose", "25,3/8 + 6,", "", 11, 1},
-		{"main", "", "", 0, 1},
+		{"main", "", "50 ft, 3/4 in", 0, 1},
 	} {
 		got, moved := c.NudgeText(a, presets.InputAt(x.field, x.text, x.at), x.text, x.by, unit.US)
 		assert.Equal(t, x.want != "", moved, x)
@@ -338,4 +338,19 @@ func TestATextIsMovedWhereTheCursorIs(t *testing.T) {
 		assert.Equal(t, x.want, got, x)
 	}
 	assert.Equal(t, wholeShop(), a, "the answers stay as they were")
+}
+
+// Every field that may stand empty has somewhere to begin, so that arrows alone fill it.
+func TestAnEmptyFieldBeginsSomewhere(t *testing.T) {
+	c := shippedCatalogue(t)
+	a := presets.Answers{Coat: "clear", Gun: "reduced-pressure", Temp: "70F", Humidity: "50", Supply: "90psi", Compressor: "18cfm", Receiver: "60gal"}
+	for _, sys := range []unit.System{unit.US, unit.Metric} {
+		for _, field := range []string{"temp", "humidity", "panel", "altitude", "supply", "hose", "wall", "compressor", "receiver", "cut-in", "cut-out", "main", "other", "spray-time", "receiver-temp", "line-temp"} {
+			text, ok := c.NudgeText(a, presets.InputAt(field, "", 0), "", +1, sys)
+			require.True(t, ok, field)
+			with := a
+			with.Set(field, text)
+			require.Nil(t, c.Fault(with, field, sys), "%s %q", field, text)
+		}
+	}
 }
