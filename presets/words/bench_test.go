@@ -1,23 +1,19 @@
 package words_test
 
 import (
-	"os"
 	"testing"
 
 	"boothset/presets/words"
-
-	"github.com/stretchr/testify/require"
 )
 
-// BenchmarkRead is what a run pays for its language.
-func BenchmarkRead(b *testing.B) {
-	data, err := os.ReadFile("es.toml")
-	require.NoError(b, err)
-	text := string(data)
+// BenchmarkSay is what a frame pays for each of its sentences.
+func BenchmarkSay(b *testing.B) {
+	w := words.English()
+	ids := w.IDs()
 	b.ReportAllocs()
-	for b.Loop() {
-		if _, err := words.Read("es", text); err != nil {
-			b.Fatal(err)
+	for n := 0; b.Loop(); n++ {
+		if w.Say(ids[n%len(ids)]) == "" {
+			b.Fatal(ids[n%len(ids)])
 		}
 	}
 }

@@ -17,7 +17,7 @@ type Locale struct {
 // LANG that is set decides the language, the first of LC_ALL, LC_MEASUREMENT and LANG
 // the units, by its territory.
 func LocaleOf(getenv func(string) string) Locale {
-	l := Locale{Lang: languages[0].code}
+	l := Locale{Lang: languages[0].lang}
 	speech, _ := parts(firstSet(getenv, "LC_ALL", "LC_MESSAGES", "LANG"))
 	if _, ok := For(speech); ok {
 		l.Lang = speech

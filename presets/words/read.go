@@ -18,7 +18,7 @@ func (e *ReadError) Error() string {
 	return fmt.Sprintf("words: %s.toml:%d: %s", e.Lang, e.Line, e.Why)
 }
 
-// Read takes a language's sentences: lines of
+// Read takes a language's file, which its table in the program is made from: lines of
 //
 //	id = "sentence"
 //
@@ -26,22 +26,22 @@ func (e *ReadError) Error() string {
 // empty or begin with #. That much of TOML is read: keys of a to z, 0 to 9 and -, basic
 // strings on one line with \" and \\. A fault is a *ReadError.
 func Read(lang, text string) (*Words, error) {
-	w := &Words{lang: lang, sentences: make(map[string]string, strings.Count(text, "\n")+1)}
+	sentences := make(map[string]string, strings.Count(text, "\n")+1)
 	for n := 1; text != ""; n++ {
 		row, rest, ended := strings.Cut(text, "\n")
 		if ended {
 			row = strings.TrimSuffix(row, "\r")
 		}
 		text = rest
-		if err := w.readRow(row); err != nil {
+		if err := readRow(sentences, row); err != nil {
 			return nil, &ReadError{lang, n, err.Error()}
 		}
 	}
-	return w, nil
+	return &Words{lang, tableOf(sentences)}, nil
 }
 
 // readRow takes one line.
-func (w *Words) readRow(row string) error {
+func readRow(sentences map[string]string, row string) error {
 	if !plain(row) {
 		return errors.New("only printable UTF-8 is taken")
 	}
@@ -56,17 +56,18 @@ func (w *Words) readRow(row string) error {
 	}
 	sentence, rest, ok := quoted(strings.TrimLeft(rest, " "))
 	rest = strings.TrimLeft(rest, " ")
+	_, given := sentences[id]
 	switch {
 	case !ok:
 		return fmt.Errorf(`%s: want a sentence in "", with \" and \\ inside where needed`, id)
 	case rest != "" && rest[0] != '#':
 		return fmt.Errorf("%s: nothing but a comment may follow the sentence", id)
-	case w.Has(id):
+	case given:
 		return fmt.Errorf("%s: given twice", id)
 	case !closed(sentence):
 		return fmt.Errorf("%s: a { without its name and }", id)
 	}
-	w.sentences[id] = sentence
+	sentences[id] = sentence
 	return nil
 }
 

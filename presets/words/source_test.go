@@ -24,7 +24,7 @@ import (
 
 const root = "../.."
 
-// sources is every Go file below a folder, without its tests.
+// sources is every Go file below a folder, without its tests and the tables of sentences.
 func sources(t *testing.T, dir string) (files []*ast.File) {
 	t.Helper()
 	require.NoError(t, filepath.WalkDir(filepath.Join(root, dir), func(path string, e fs.DirEntry, err error) error {
@@ -32,8 +32,11 @@ func sources(t *testing.T, dir string) (files []*ast.File) {
 			return err
 		}
 		f, err := parser.ParseFile(token.NewFileSet(), path, nil, parser.ParseComments)
+		if err != nil || f.Name.Name == "words" && ast.IsGenerated(f) {
+			return err
+		}
 		files = append(files, f)
-		return err
+		return nil
 	}))
 	require.NotEmpty(t, files)
 	return files

@@ -1,8 +1,6 @@
 package words
 
 import (
-	"maps"
-	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -14,19 +12,25 @@ import (
 
 // Words is the sentences of one language.
 type Words struct {
-	lang      string
-	sentences map[string]string
+	lang  string
+	table *table
 }
 
 // Lang is the language's code, such as "en".
 func (w *Words) Lang() string { return w.lang }
 
 // IDs is the id of every sentence, sorted.
-func (w *Words) IDs() []string { return slices.Sorted(maps.Keys(w.sentences)) }
+func (w *Words) IDs() []string {
+	ids := make([]string, len(w.table.ends)-1)
+	for i := range ids {
+		ids[i] = w.table.id(i + 1)
+	}
+	return ids
+}
 
 // Needs is the names of the figures that a sentence has places for.
 func (w *Words) Needs(id string) (names []string) {
-	for rest := w.sentences[id]; rest != ""; {
+	for rest, _ := w.table.get(id); rest != ""; {
 		var name string
 		if _, name, rest = place(rest); name != "" {
 			names = append(names, name)
@@ -48,13 +52,13 @@ func place(sentence string) (before, name, rest string) {
 
 // Has reports whether there is a sentence with an id.
 func (w *Words) Has(id string) bool {
-	_, ok := w.sentences[id]
+	_, ok := w.table.get(id)
 	return ok
 }
 
 // Say is a sentence that needs no figures; the id itself where there is none.
 func (w *Words) Say(id string) string {
-	if s, ok := w.sentences[id]; ok {
+	if s, ok := w.table.get(id); ok {
 		return s
 	}
 	return id
@@ -64,7 +68,7 @@ func (w *Words) Say(id string) string {
 // A missing sentence is its id, a missing figure its name in braces, so that neither
 // can pass unseen.
 func (w *Words) Append(dst []byte, sys unit.System, id string, figures calc.Figures) []byte {
-	rest, ok := w.sentences[id]
+	rest, ok := w.table.get(id)
 	if !ok {
 		return append(dst, id...)
 	}
@@ -200,22 +204,23 @@ func (w *Words) Source(s calc.Standing) string {
 	return w.Text(unit.US, s.Source, *s.Figures)
 }
 
-var basisIDs = map[calc.Basis]string{
-	calc.Published:      "basis-published",
-	calc.CommonPractice: "basis-common-practice",
-	calc.Computed:       "basis-computed",
-	calc.Estimate:       "basis-estimate",
-	calc.OwnReadings:    "basis-own-readings",
-	calc.Sheet:          "basis-sheet",
-}
-
 // Basis is what a value rests on, in words.
 func (w *Words) Basis(b calc.Basis) string {
-	id, ok := basisIDs[b]
-	if !ok {
-		return string(b)
+	switch b {
+	case calc.Published:
+		return w.Say("basis-published")
+	case calc.CommonPractice:
+		return w.Say("basis-common-practice")
+	case calc.Computed:
+		return w.Say("basis-computed")
+	case calc.Estimate:
+		return w.Say("basis-estimate")
+	case calc.OwnReadings:
+		return w.Say("basis-own-readings")
+	case calc.Sheet:
+		return w.Say("basis-sheet")
 	}
-	return w.Say(id)
+	return string(b)
 }
 
 // Spread is how sure a setup is, in sentences; none where it has no spread.
