@@ -144,7 +144,7 @@ func (p *teller) read(question string, rows []string) (string, error) {
 }
 
 // errNoAnswer is a line that is longer than any answer or not of text alone.
-var errNoAnswer = errors.New("no answer")
+var errNoAnswer = errors.New("unanswerable")
 
 // line is the next line of the input without the blanks around it. The last needs no end.
 func (p *teller) line() (string, error) {

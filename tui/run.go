@@ -1,8 +1,6 @@
 package tui
 
 import (
-	"errors"
-	"fmt"
 	"io"
 	"os"
 	"os/signal"
@@ -87,10 +85,8 @@ func Run(o Options) (Result, error) {
 	switch {
 	case r.stopped:
 		return Result{Stopped: true, Unkept: unkept}, nil
-	case errors.Is(err, tea.ErrProgramPanic):
-		return Result{}, err
 	case err != nil:
-		return Result{}, fmt.Errorf("the terminal failed: %w", err)
+		return Result{}, err
 	}
 	left := r.result()
 	left.Unkept = unkept
