@@ -55,8 +55,11 @@ const framesPerSecond = 120
 // Run shows the assistant until the person leaves it. The terminal is then as it was.
 func Run(o Options) (Result, error) {
 	defer debug.SetGCPercent(debug.SetGCPercent(heapGrowth))
-	r := newRoot(newSession(o.Catalogue, o.Words, o.System, o.Getenv), o.Questions)
-	r.keepIn(o.Kept)
+	r := &opening{open: func() *root {
+		r := newRoot(newSession(o.Catalogue, o.Words, o.System, o.Getenv), o.Questions)
+		r.keepIn(o.Kept)
+		return r
+	}}
 	p := tea.NewProgram(r, tea.WithInput(o.In), tea.WithOutput(o.Out), tea.WithAltScreen(),
 		tea.WithFPS(framesPerSecond), tea.WithoutSignalHandler())
 
@@ -78,6 +81,9 @@ func Run(o Options) (Result, error) {
 	}()
 
 	_, err := p.Run()
+	if r.root == nil { // the terminal failed before anything was opened
+		return Result{}, err
+	}
 	var unkept error
 	if r.started() {
 		unkept = r.s.keep.flush(r.draft())
@@ -91,6 +97,23 @@ func Run(o Options) (Result, error) {
 	left := r.result()
 	left.Unkept = unkept
 	return left, nil
+}
+
+// opening is a root that is made once the terminal is set up, while the library waits for
+// the time of its first frame.
+type opening struct {
+	*root
+	open func() *root
+}
+
+func (o *opening) Init() tea.Cmd {
+	o.root = o.open()
+	return o.root.Init()
+}
+
+func (o *opening) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
+	_, cmd := o.root.Update(msg)
+	return o, cmd
 }
 
 // result is what the person leaves with.
