@@ -36,9 +36,8 @@ const (
 	mostRatio                         = 0.9
 	mostTurns                         = 100
 	leastStep                         = unit.Gauge(0.1 * unit.PascalPerPSI) // of a stamp's pressures
+	leastFlow, mostFlow               = unit.Flow(0.1 * unit.ANRPerSCFM), unit.Flow(1000 * unit.ANRPerSCFM)
 )
-
-var leastFlow, mostFlow = unit.SCFM(0.1), unit.SCFM(1000)
 
 // check builds what the entries describe, so that a fault shows when the file is
 // read and not at the bench. The first fault by table and name is given.

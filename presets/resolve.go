@@ -195,7 +195,7 @@ func (v *resolver) air(a Answers) {
 	default:
 		v.fault(FieldGauge, g, "choose", v.names([]string{InHandle, AtFoot, None}))
 	}
-	v.r.Mark = unit.Drop(read(v, FieldMark, a.Mark.or(l.Mark), usualMark[v.sys], unit.ParseGauge, v.sys.PressureUnit()))
+	v.r.Mark = unit.Drop(read(v, FieldMark, a.Mark.or(l.Mark), usualMark(v.sys), unit.ParseGauge, v.sys.PressureUnit()))
 	if a.Wall != "" {
 		v.r.HasNow = true
 		v.r.Now = read(v, FieldWall, a.Wall, "", unit.ParseGauge, v.sys.PressureUnit())

@@ -76,6 +76,6 @@ func Assumed(sys unit.System) calc.Figures {
 		figure("sheetTemp", calc.FigureTemp, calc.SheetTemp),
 		figure("spraying", calc.FigureMinutes, usualSpraying),
 		figure("warmLimit", calc.FigureTemp, usualWarmLimit),
-		text("mark", string(usualMark[sys])),
+		text("mark", string(usualMark(sys))),
 	}
 }

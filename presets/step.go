@@ -45,15 +45,17 @@ var steps = []step{
 	{FieldLineTemp, 0, [2]float64{2, 1}, &temperatures, func(r *calc.Request, _ int) float64 { return float64(r.Shop.LineTemp) }},
 }
 
-// markStep is the mark that a wall gauge is taken to have where it is not told, and
-// usualMark the same as an answer.
-var (
-	markStep  = [2]float64{1, 0.05}
-	usualMark = [2]Typed{
-		Typed(pressures[unit.US].text(markStep[unit.US], 0)),
-		Typed(pressures[unit.Metric].text(markStep[unit.Metric], 2)),
+// markStep is the mark that a wall gauge is taken to have where it is not told.
+var markStep = [2]float64{1, 0.05}
+
+// usualMark is markStep as an answer.
+func usualMark(sys unit.System) Typed {
+	decimals := 0
+	if sys == unit.Metric {
+		decimals = 2
 	}
-)
+	return Typed(pressures[sys].text(markStep[sys], decimals))
+}
 
 // firsts is where counting begins, by the system, in a field that is empty and that
 // nothing counts for. It claims nothing: the arrows lead on from there.
@@ -100,51 +102,44 @@ type scale struct {
 	text  func(v float64, decimals int) string
 }
 
-// scaled is a scale of a quantity of package unit.
-func scaled[T ~float64](count func(T) float64, of func(float64) T, text func(T, int) string) scale {
-	return scale{
-		func(si float64) float64 { return count(T(si)) },
-		func(v float64, decimals int) string { return text(of(v), decimals) },
-	}
-}
-
-// labelled is a scale of a quantity that is counted in the same unit in both systems.
-func labelled(size float64, label string) kind {
-	s := scale{
-		func(si float64) float64 { return si / size },
-		func(v float64, decimals int) string { return strconv.FormatFloat(v, 'f', decimals, 64) + label },
-	}
-	return kind{s, s}
-}
-
-func metres(l unit.Length) float64   { return float64(l) }
-func ofMetres(v float64) unit.Length { return unit.Length(v) }
-
 var (
 	pressures = kind{
-		scaled(unit.Gauge.PSI, unit.PSIG, unit.US.Gauge),
-		scaled(unit.Gauge.Bar, unit.BarG, unit.Metric.Gauge),
+		{func(si float64) float64 { return unit.Gauge(si).PSI() }, func(v float64, d int) string { return unit.US.Gauge(unit.PSIG(v), d) }},
+		{func(si float64) float64 { return unit.Gauge(si).Bar() }, func(v float64, d int) string { return unit.Metric.Gauge(unit.BarG(v), d) }},
 	}
 	temperatures = kind{
-		scaled(unit.Temp.F, unit.Fahrenheit, unit.US.Temp),
-		scaled(unit.Temp.C, unit.Celsius, unit.Metric.Temp),
+		{func(si float64) float64 { return unit.Temp(si).F() }, func(v float64, d int) string { return unit.US.Temp(unit.Fahrenheit(v), d) }},
+		{func(si float64) float64 { return unit.Temp(si).C() }, func(v float64, d int) string { return unit.Metric.Temp(unit.Celsius(v), d) }},
 	}
 	runs = kind{
-		scaled(unit.Length.Feet, unit.Feet, unit.US.Long),
-		scaled(metres, ofMetres, unit.Metric.Long),
+		{func(si float64) float64 { return unit.Length(si).Feet() }, func(v float64, d int) string { return unit.US.Long(unit.Feet(v), d) }},
+		{func(si float64) float64 { return si }, func(v float64, d int) string { return unit.Metric.Long(unit.Length(v), d) }},
 	}
 	flows = kind{
-		scaled(unit.Flow.SCFM, unit.SCFM, unit.US.Flow),
-		scaled(unit.Flow.LPM, unit.LPM, unit.Metric.Flow),
+		{func(si float64) float64 { return unit.Flow(si).SCFM() }, func(v float64, d int) string { return unit.US.Flow(unit.SCFM(v), d) }},
+		{func(si float64) float64 { return unit.Flow(si).LPM() }, func(v float64, d int) string { return unit.Metric.Flow(unit.LPM(v), d) }},
 	}
 	volumes = kind{
-		scaled(unit.Volume.USGallons, unit.USGallons, unit.US.Volume),
-		scaled(unit.Volume.Litres, unit.Litres, unit.Metric.Volume),
+		{func(si float64) float64 { return unit.Volume(si).USGallons() }, func(v float64, d int) string { return unit.US.Volume(unit.USGallons(v), d) }},
+		{func(si float64) float64 { return unit.Volume(si).Litres() }, func(v float64, d int) string { return unit.Metric.Volume(unit.Litres(v), d) }},
 	}
-	shares = labelled(0.01, "%")
-	times  = labelled(unit.SecondPerMinute, " min")
-	powers = labelled(1, " hp")
+	shares = kind{{percents, percentText}, {percents, percentText}}
+	times  = kind{{minutes, minuteText}, {minutes, minuteText}}
+	powers = kind{{horses, horseText}, {horses, horseText}}
 )
+
+func percents(si float64) float64 { return si / 0.01 }
+func minutes(si float64) float64  { return si / unit.SecondPerMinute }
+func horses(hp float64) float64   { return hp }
+
+func percentText(v float64, decimals int) string { return labelled(v, decimals, "%") }
+func minuteText(v float64, decimals int) string  { return labelled(v, decimals, " min") }
+func horseText(v float64, decimals int) string   { return labelled(v, decimals, " hp") }
+
+// labelled is a number with the same unit behind it in both systems.
+func labelled(v float64, decimals int, label string) string {
+	return strconv.FormatFloat(v, 'f', decimals, 64) + label
+}
 
 // same is how near two counts are that differ by the rounding of their units alone.
 const same = 1e-6

@@ -138,8 +138,8 @@ func (c *Catalogue) laid(field string, sys unit.System) (all []Item) {
 }
 
 var fans = kind{
-	scaled(unit.Length.Inches, unit.Inches, unit.US.Small),
-	scaled(unit.Length.MM, unit.MM, unit.Metric.Small),
+	{func(si float64) float64 { return unit.Length(si).Inches() }, func(v float64, d int) string { return unit.US.Small(unit.Inches(v), d) }},
+	{func(si float64) float64 { return unit.Length(si).MM() }, func(v float64, d int) string { return unit.Metric.Small(unit.MM(v), d) }},
 }
 
 // panelsFor is the panels of usual size, as many of each as text has in front.

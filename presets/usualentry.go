@@ -35,30 +35,17 @@ func (e *usualEntry) items(sys unit.System) (all []Item) {
 }
 
 // usualReads says, for each field that has usual answers, what is wrong with one.
-var usualReads = map[string]func(given string) *said{
-	FieldCup: func(given string) *said {
+var usualReads = []struct {
+	field string
+	wrong func(given string) *said
+}{
+	{FieldCup, func(given string) *said {
 		if k, err := coat.FindCup(given); err != nil || k.ID != given {
 			return told(&coat.UnknownCup{Given: given})
 		}
 		return nil
-	},
-	FieldRatio: func(given string) *said {
-		if _, err := coat.ParseRatio(given); err != nil {
-			return sentence("want-ratio")
-		}
-		return nil
-	},
-	FieldTip: func(given string) *said {
-		l, err := unit.ParseLength(given, 0)
-		switch {
-		case err != nil:
-			return told(err)
-		case l <= 0:
-			return sentence("want-above-zero")
-		}
-		return nil
-	},
-	FieldCupSize: func(given string) *said {
+	}},
+	{FieldCupSize, func(given string) *said {
 		q, err := unit.ParseVolume(given, 0)
 		switch {
 		case err != nil:
@@ -67,7 +54,23 @@ var usualReads = map[string]func(given string) *said{
 			return sentence("file-usual-cup-size", litre("least", calc.SmallestCup), litre("most", calc.LargestCup))
 		}
 		return nil
-	},
+	}},
+	{FieldRatio, func(given string) *said {
+		if _, err := coat.ParseRatio(given); err != nil {
+			return sentence("want-ratio")
+		}
+		return nil
+	}},
+	{FieldTip, func(given string) *said {
+		l, err := unit.ParseLength(given, 0)
+		switch {
+		case err != nil:
+			return told(err)
+		case l <= 0:
+			return sentence("want-above-zero")
+		}
+		return nil
+	}},
 }
 
 // litre is a volume told in litres whatever the system: a file gives its units.
@@ -77,9 +80,15 @@ func litre(name string, v unit.Volume) calc.Figure {
 
 // checkUsual says what is wrong with the usual answers of a field.
 func (c *Catalogue) checkUsual(field string, e *usualEntry) *said {
-	reads := usualReads[field]
-	if reads == nil {
-		return sentence("file-usual-of", text("fields", c.words.Listed(sortedKeys(usualReads))))
+	at := -1
+	fields := make([]string, len(usualReads))
+	for i, r := range usualReads {
+		if fields[i] = r.field; r.field == field {
+			at = i
+		}
+	}
+	if at < 0 {
+		return sentence("file-usual-of", text("fields", c.words.Listed(fields)))
 	}
 	if len(e.Values) == 0 {
 		return sentence("file-usual-values")
@@ -88,7 +97,7 @@ func (c *Catalogue) checkUsual(field string, e *usualEntry) *said {
 		if given != strings.TrimSpace(given) || strings.ContainsFunc(given, func(r rune) bool { return !unicode.IsPrint(r) }) {
 			return sentence("file-usual-plain", text("given", strconv.Quote(given)))
 		}
-		if why := reads(given); why != nil {
+		if why := usualReads[at].wrong(given); why != nil {
 			return why
 		}
 	}

@@ -41,42 +41,21 @@ const (
 // to a person. Source: a viscosity laboratory's published equations for D1200 and
 // D4212, and a public table of cup constants for ISO 2431 and DIN 53211.
 var cups = []Cup{
-	isoCup(3, 0.443, 200),
-	isoCup(4, 1.37, 200),
-	isoCup(5, 3.28, 220),
-	isoCup(6, 6.90, 570),
+	{ID: "iso3", Label: "ISO 2431 3 mm", Standard: iso2431, Orifice: unit.MM(3), A: 0.443, B: 200, Low: 30, High: 100, family: "iso", number: 3},
+	{ID: "iso4", Label: "ISO 2431 4 mm", Standard: iso2431, Orifice: unit.MM(4), A: 1.37, B: 200, Low: 30, High: 100, family: "iso", number: 4},
+	{ID: "iso5", Label: "ISO 2431 5 mm", Standard: iso2431, Orifice: unit.MM(5), A: 3.28, B: 220, Low: 30, High: 100, family: "iso", number: 5},
+	{ID: "iso6", Label: "ISO 2431 6 mm", Standard: iso2431, Orifice: unit.MM(6), A: 6.90, B: 570, Low: 30, High: 100, family: "iso", number: 6},
 	{ID: "din4", Label: "DIN 53211 4 mm", Standard: din53211, Orifice: unit.MM(4), A: 4.57, B: 452, Low: 25, High: 150, family: "din", number: 4},
-	fordCup(1, 1.9, 0.49, 35.0, 55),
-	fordCup(2, 2.53, 1.44, 18.0, 40),
-	fordCup(3, 3.4, 2.31, 6.58, 20),
-	fordCup(4, 4.12, 3.85, 4.49, 20),
-	fordCup(5, 5.2, 12.1, 2.0, 20),
-	zahnCup(1, 2.0, 1.1, 29, 35),
-	zahnCup(2, 2.7, 3.5, 14, 20),
-	zahnCup(3, 3.8, 11.7, 7.5, 20),
-	zahnCup(4, 4.3, 14.8, 5, 20),
-	zahnCup(5, 5.3, 23, 0, 20),
-}
-
-func isoCup(n int, a, b float64) Cup {
-	return Cup{
-		ID: "iso" + strconv.Itoa(n), Label: "ISO 2431 " + strconv.Itoa(n) + " mm", Standard: iso2431,
-		Orifice: unit.MM(float64(n)), A: a, B: b, Low: 30, High: 100, family: "iso", number: n,
-	}
-}
-
-func fordCup(n int, orifice, a, offset, low float64) Cup {
-	return Cup{
-		ID: "ford" + strconv.Itoa(n), Label: "Ford " + strconv.Itoa(n), Standard: d1200,
-		Orifice: unit.MM(orifice), A: a, Offset: offset, Low: low, High: 100, family: "ford", number: n,
-	}
-}
-
-func zahnCup(n int, orifice, a, offset, low float64) Cup {
-	return Cup{
-		ID: "zahn" + strconv.Itoa(n), Label: "Zahn " + strconv.Itoa(n), Standard: ZahnStandard,
-		Orifice: unit.MM(orifice), A: a, Offset: offset, Low: low, High: 80, family: "zahn", number: n,
-	}
+	{ID: "ford1", Label: "Ford 1", Standard: d1200, Orifice: unit.MM(1.9), A: 0.49, Offset: 35.0, Low: 55, High: 100, family: "ford", number: 1},
+	{ID: "ford2", Label: "Ford 2", Standard: d1200, Orifice: unit.MM(2.53), A: 1.44, Offset: 18.0, Low: 40, High: 100, family: "ford", number: 2},
+	{ID: "ford3", Label: "Ford 3", Standard: d1200, Orifice: unit.MM(3.4), A: 2.31, Offset: 6.58, Low: 20, High: 100, family: "ford", number: 3},
+	{ID: "ford4", Label: "Ford 4", Standard: d1200, Orifice: unit.MM(4.12), A: 3.85, Offset: 4.49, Low: 20, High: 100, family: "ford", number: 4},
+	{ID: "ford5", Label: "Ford 5", Standard: d1200, Orifice: unit.MM(5.2), A: 12.1, Offset: 2.0, Low: 20, High: 100, family: "ford", number: 5},
+	{ID: "zahn1", Label: "Zahn 1", Standard: ZahnStandard, Orifice: unit.MM(2.0), A: 1.1, Offset: 29, Low: 35, High: 80, family: "zahn", number: 1},
+	{ID: "zahn2", Label: "Zahn 2", Standard: ZahnStandard, Orifice: unit.MM(2.7), A: 3.5, Offset: 14, Low: 20, High: 80, family: "zahn", number: 2},
+	{ID: "zahn3", Label: "Zahn 3", Standard: ZahnStandard, Orifice: unit.MM(3.8), A: 11.7, Offset: 7.5, Low: 20, High: 80, family: "zahn", number: 3},
+	{ID: "zahn4", Label: "Zahn 4", Standard: ZahnStandard, Orifice: unit.MM(4.3), A: 14.8, Offset: 5, Low: 20, High: 80, family: "zahn", number: 4},
+	{ID: "zahn5", Label: "Zahn 5", Standard: ZahnStandard, Orifice: unit.MM(5.3), A: 23, Offset: 0, Low: 20, High: 80, family: "zahn", number: 5},
 }
 
 // Cups lists every cup known here.

@@ -45,7 +45,7 @@ func (s Solvent) IsothermalRate() float64 {
 	pull := func(s Solvent) float64 {
 		return float64(s.Saturation(rateTemp)) * math.Sqrt(s.MolarMass())
 	}
-	return pull(s) / pull(reference)
+	return pull(s) / pull(butylAcetate)
 }
 
 // CooledRate is the rate that follows when the film cools itself: mass transfer at
@@ -57,18 +57,10 @@ func (s Solvent) CooledRate() float64 {
 		film := rateTemp - unit.Temp(wickHeat*float64(rateTemp-s.WetBulb(rateTemp)))
 		return s.MolarMass() * float64(s.Saturation(film)) * math.Pow(s.Diffusivity(rateTemp, ReferencePressure), 2.0/3)
 	}
-	return pull(s) / pull(reference)
+	return pull(s) / pull(butylAcetate)
 }
 
 const rateTemp = unit.Temp(25 + unit.ZeroCelsius)
-
-var reference = func() Solvent {
-	s, err := FindSolvent(ReferenceSolvent)
-	if err != nil {
-		panic(err)
-	}
-	return s
-}()
 
 // WetBulb is the temperature that a freely hanging surface wet with the solvent takes
 // in air at t with none of its vapour in it: where the heat that the air brings equals

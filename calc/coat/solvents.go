@@ -40,6 +40,12 @@ const (
 	fromMMHg = 2.124903082005272 // log10 of 133.322387415 Pa
 )
 
+var butylAcetate = Solvent{ID: "butyl-acetate", a: 4.1564 + fromBar, b: 1371.13, c: 204.273, Basis: antoineTables,
+	carbon: 6, hydrogen: 12, oxygen: 2, Rate: 1, RateBasis: "by definition of the scale"}
+
+var water = Solvent{ID: "water", a: 8.07131 + fromMMHg, b: 1730.63, c: 233.426, Basis: fromMemory,
+	hydrogen: 2, oxygen: 1, Rate: 0.3, RateBasis: rateGuide}
+
 // solvents are in the order of their measured rates. The constants of n-butyl acetate
 // were fitted from 53 C up and of n-butanol from 37 C up: below that they are
 // extrapolated, for n-butanol to 6 % below a handbook's curve at 20 C.
@@ -56,16 +62,14 @@ var solvents = []Solvent{
 		carbon: 3, hydrogen: 8, oxygen: 1, Rate: 1.7, RateBasis: rateGuide},
 	{ID: "mibk", a: 8.8222, b: 1190.6904, c: 195.45, Basis: antoineBook,
 		carbon: 6, hydrogen: 12, oxygen: 1, Rate: 1.6, RateBasis: rateGuide},
-	{ID: "butyl-acetate", a: 4.1564 + fromBar, b: 1371.13, c: 204.273, Basis: antoineTables,
-		carbon: 6, hydrogen: 12, oxygen: 2, Rate: 1, RateBasis: "by definition of the scale"},
+	butylAcetate,
 	{ID: "ethylbenzene", a: 4.0928 + fromBar, b: 1431.71, c: 214.099, Basis: antoineTables,
 		carbon: 8, hydrogen: 10, rings: 1},
 	{ID: "xylene", a: 4.13785 + fromBar, b: 1465.39, c: 215.512, Basis: antoineTables,
 		carbon: 8, hydrogen: 10, rings: 1, Rate: 0.7, RateBasis: rateGuide},
 	{ID: "butanol", a: 9.6493, b: 1395.14, c: 182.739, Basis: antoineBook,
 		carbon: 4, hydrogen: 10, oxygen: 1, Rate: 0.44, RateBasis: fromMemory},
-	{ID: "water", a: 8.07131 + fromMMHg, b: 1730.63, c: 233.426, Basis: fromMemory,
-		hydrogen: 2, oxygen: 1, Rate: 0.3, RateBasis: rateGuide},
+	water,
 }
 
 // Solvents lists every solvent known here, fastest first.
@@ -98,14 +102,6 @@ func FindSolvent(id string) (Solvent, error) {
 
 // Water is what leaves a waterborne coat.
 func Water() Solvent { return water }
-
-var water = func() Solvent {
-	s, err := FindSolvent("water")
-	if err != nil {
-		panic(err)
-	}
-	return s
-}()
 
 // The span of temperatures the vapour pressures are worked at. Outside it the
 // temperature is taken as the nearer end.

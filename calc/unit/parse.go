@@ -55,13 +55,18 @@ const kelvinPerFahrenheit = 1 / 1.8
 
 var degreeMarks = []string{"°", "deg", "degree", "degrees", "grado", "grados"}
 
+var (
+	fahrenheitNames = []string{"f", "°f", "degf", "degreesf", "gradof", "gradosf", "fahrenheit"}
+	celsiusNames    = []string{"c", "°c", "degc", "degreesc", "gradoc", "gradosc", "celsius", "centigrados", "centígrados", "gradoscentigrados", "gradoscentígrados"}
+)
+
 var temperature = quantity[TempUnit]{
 	name:  "temperature",
 	usage: "want-temperature",
 	marks: degreeMarks,
 	rows: []row[TempUnit]{
-		{InFahrenheit, kelvinPerFahrenheit, []string{"f", "°f", "degf", "degreesf", "gradof", "gradosf", "fahrenheit"}},
-		{InCelsius, 1, []string{"c", "°c", "degc", "degreesc", "gradoc", "gradosc", "celsius", "centigrados", "centígrados", "gradoscentigrados", "gradoscentígrados"}},
+		{InFahrenheit, kelvinPerFahrenheit, fahrenheitNames},
+		{InCelsius, 1, celsiusNames},
 	},
 }
 
@@ -70,8 +75,9 @@ var temperatureDifference = quantity[TempUnit]{
 	usage: "want-temperature-difference",
 	marks: degreeMarks,
 	rows: []row[TempUnit]{
-		temperature.rows[0],
-		{InCelsius, 1, append([]string{"k", "kelvin"}, temperature.rows[1].names...)},
+		{InFahrenheit, kelvinPerFahrenheit, fahrenheitNames},
+		{InCelsius, 1, celsiusNames},
+		{InCelsius, 1, []string{"k", "kelvin"}},
 	},
 }
 

@@ -44,8 +44,10 @@ func questions() []question {
 	}
 }
 
+var planCommand = command{"plan", "brief-plan", runPlan}
+
 func commands() []command {
-	all := []command{{"plan", "brief-plan", runPlan}}
+	all := []command{planCommand}
 	for _, q := range questions() {
 		all = append(all, q.command())
 	}
@@ -63,6 +65,9 @@ func run(args []string, std stdio, getenv func(string) string) int {
 		return say(std, local, usage(local))
 	case slices.Contains(askVersion, args[0]):
 		return say(std, local, "boothset "+version(local)+"\n")
+	}
+	if args[0] == planCommand.name { // which needs none of the others made
+		return runPlan(args[1:], std, getenv)
 	}
 	all := commands()
 	if i := slices.IndexFunc(all, func(c command) bool { return c.name == args[0] }); i >= 0 {

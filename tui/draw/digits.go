@@ -33,20 +33,22 @@ func Fit(texts []string, w, h, gap int, g Glyphs) Size {
 	return Plain
 }
 
-// pixels of each character, five rows from the top.
-var pixels = map[rune][5]string{
-	'0': {"###", "# #", "# #", "# #", "###"},
-	'1': {" # ", "## ", " # ", " # ", "###"},
-	'2': {"###", "  #", "###", "#  ", "###"},
-	'3': {"###", "  #", " ##", "  #", "###"},
-	'4': {"# #", "# #", "###", "  #", "  #"},
-	'5': {"###", "#  ", "###", "  #", "###"},
-	'6': {"###", "#  ", "###", "# #", "###"},
-	'7': {"###", "  #", " # ", " # ", " # "},
-	'8': {"###", "# #", "###", "# #", "###"},
-	'9': {"###", "# #", "###", "  #", "###"},
-	'.': {" ", " ", " ", " ", "#"},
-	'-': {"   ", "   ", "###", "   ", "   "},
+const firstPixels = '-'
+
+// pixels of each character from firstPixels on, five rows from the top; none of '/'.
+var pixels = [...][5]string{
+	'0' - firstPixels: {"###", "# #", "# #", "# #", "###"},
+	'1' - firstPixels: {" # ", "## ", " # ", " # ", "###"},
+	'2' - firstPixels: {"###", "  #", "###", "#  ", "###"},
+	'3' - firstPixels: {"###", "  #", " ##", "  #", "###"},
+	'4' - firstPixels: {"# #", "# #", "###", "  #", "  #"},
+	'5' - firstPixels: {"###", "#  ", "###", "  #", "###"},
+	'6' - firstPixels: {"###", "#  ", "###", "# #", "###"},
+	'7' - firstPixels: {"###", "  #", " # ", " # ", " # "},
+	'8' - firstPixels: {"###", "# #", "###", "# #", "###"},
+	'9' - firstPixels: {"###", "# #", "###", "  #", "###"},
+	'.' - firstPixels: {" ", " ", " ", " ", "#"},
+	'-' - firstPixels: {"   ", "   ", "###", "   ", "   "},
 }
 
 // Number draws a number such as "29" or "-5.5": rows of equal width, from the top. Text
@@ -58,10 +60,10 @@ func Number(text string, size Size, g Glyphs) []string {
 	}
 	var dots [5]string
 	for i, c := range text {
-		p, ok := pixels[c]
-		if !ok {
+		if c < firstPixels || c-firstPixels >= rune(len(pixels)) || c == '/' {
 			return []string{text}
 		}
+		p := pixels[c-firstPixels]
 		for y := range dots {
 			if i > 0 {
 				dots[y] += gap
@@ -82,21 +84,28 @@ func Number(text string, size Size, g Glyphs) []string {
 // gap stands between two characters; it stays one column wide at every size.
 const gap = "|"
 
-// mediumPixels is how the pixels of a row of a digit are widened to Medium's five columns;
-// other rows have a middle pixel of one column between two of two.
-var mediumPixels = map[string]string{" # ": " ##  ", "## ": "###  ", " ##": " ####"}
+// mediumPixels widens the three pixels of a row of a digit to Medium's five columns: those
+// not named have a middle pixel of one column between two of two.
+func mediumPixels(row string) string {
+	switch row {
+	case " # ":
+		return " ##  "
+	case "## ":
+		return "###  "
+	case " ##":
+		return " ####"
+	}
+	return row[:1] + row + row[2:]
+}
 
 // cells makes a row of cells of a row of pixels.
 func cells(dots string, size Size, g Glyphs) string {
 	chars := strings.Split(dots, gap)
 	for i, row := range chars {
-		wide, known := mediumPixels[row]
 		switch {
 		case size == Small:
-		case size == Medium && known:
-			chars[i] = wide
 		case size == Medium && len(row) == 3:
-			chars[i] = row[:1] + row + row[2:]
+			chars[i] = mediumPixels(row)
 		default:
 			chars[i] = strings.NewReplacer("#", "##", " ", "  ").Replace(row)
 		}

@@ -10,6 +10,7 @@ package main
 import (
 	"bufio"
 	"bytes"
+	"cmp"
 	"errors"
 	"fmt"
 	"os"
@@ -18,6 +19,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"syscall"
 	"time"
 
 	"github.com/charmbracelet/x/ansi"
@@ -46,13 +48,19 @@ func main() {
 func measure(dir string) error {
 	program := func(name string) string { return filepath.Join(dir, name) }
 	var hello, plan, empty, assistant []time.Duration
+	var helloPages, planPages []int64
+	ended := func(pages *[]int64, name string, args ...string) (time.Duration, error) {
+		took, n, err := toEnd(dir, program(name), args...)
+		*pages = append(*pages, n)
+		return took, err
+	}
 	for range runs {
 		for _, r := range []struct {
 			to  *[]time.Duration
 			run func() (time.Duration, error)
 		}{
-			{&hello, func() (time.Duration, error) { return toEnd(dir, program("hello")) }},
-			{&plan, func() (time.Duration, error) { return toEnd(dir, program("boothset"), strings.Fields(job)...) }},
+			{&hello, func() (time.Duration, error) { return ended(&helloPages, "hello") }},
+			{&plan, func() (time.Duration, error) { return ended(&planPages, "boothset", strings.Fields(job)...) }},
 			{&empty, func() (time.Duration, error) { return toFrame(dir, program("empty"), nil) }},
 			{&assistant, func() (time.Duration, error) { return toFrame(dir, program("boothset"), nil) }},
 		} {
@@ -70,6 +78,7 @@ func measure(dir string) error {
 	fmt.Printf("| to (median of %d) | boothset | beside it | ratio | wanted |\n| --- | --- | --- | --- | --- |\n", runs)
 	line("the first frame; an empty program's", assistant, empty, 1.25)
 	line("a plan as JSON; a hello world's end", plan, hello, 1.5)
+	fmt.Printf("\nPages touched for the first time (median): a plan %d, a hello world %d\n", median(planPages), median(helloPages))
 
 	var screen, batch int
 	if _, err := toFrame(dir, program("boothset"), func(pid int) { screen = peak(pid) }); err != nil {
@@ -92,7 +101,7 @@ func measure(dir string) error {
 
 func ms(d time.Duration) float64 { return float64(d) / float64(time.Millisecond) }
 
-func median(d []time.Duration) time.Duration {
+func median[T cmp.Ordered](d []T) T {
 	d = slices.Sorted(slices.Values(d))
 	return d[len(d)/2]
 }
@@ -103,12 +112,17 @@ func command(home, program string, args ...string) *exec.Cmd {
 	return c
 }
 
-// toEnd is how long a program runs.
-func toEnd(home, program string, args ...string) (time.Duration, error) {
+// toEnd is how long a program runs, and how many pages it touches for the first time: the
+// faults that the system serves without a disk.
+func toEnd(home, program string, args ...string) (took time.Duration, pages int64, err error) {
 	c := command(home, program, args...)
 	start := time.Now()
-	err := c.Run()
-	return time.Since(start), err
+	err = c.Run()
+	took = time.Since(start)
+	if use, ok := c.ProcessState.SysUsage().(*syscall.Rusage); ok {
+		pages = use.Minflt
+	}
+	return took, pages, err
 }
 
 // toFrame is how long a program takes until text stands on the alternate screen of a
