@@ -44,7 +44,7 @@ func (v *resolver) filter(id Typed) {
 }
 
 // hoses lays the hoses with a coupling at either end and between two.
-func (v *resolver) hoses(a Answers, l lineEntry) {
+func (v *resolver) hoses(a *Answers, l lineEntry) {
 	hoses := a.Hose
 	if len(hoses) == 0 {
 		hoses = typed(l.Hose)

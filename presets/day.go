@@ -48,7 +48,7 @@ func (c *Catalogue) Day(s Sheet, sys unit.System) (calc.DayRequest, []*FieldErro
 	if e, ok := pick(&v, FieldCoat, s[FieldCoat], c.entries.Coat); ok {
 		r.CoatID, r.Coat, r.Waterborne, r.Isocyanate, r.Solvent = string(s[FieldCoat]), e.Name, e.Waterborne, e.Isocyanate, e.solvent
 	}
-	v.day(Answers{Temp: s[FieldTemp], Humidity: s[FieldHumidity], Panel: s[FieldPanel], Altitude: s[FieldAltitude]})
+	v.day(&Answers{Temp: s[FieldTemp], Humidity: s[FieldHumidity], Panel: s[FieldPanel], Altitude: s[FieldAltitude]})
 	r.Day = v.r.Day
 	r.Paint = r.Air
 	if t := s[FieldPaint]; t != "" {

@@ -172,7 +172,7 @@ func withColons(text string) string {
 // holding reads the gun, and how it is set and held.
 func (v *resolver) holding(s Sheet, l *calc.Laying) {
 	before := len(v.faults)
-	v.coatAndGun(Answers{Coat: s[FieldCoat], Gun: s[FieldGun]})
+	v.coatAndGun(&Answers{Coat: s[FieldCoat], Gun: s[FieldGun]})
 	if len(v.faults) > before {
 		return
 	}

@@ -19,17 +19,25 @@ const (
 // Request turns answers into a complete request. Bare numbers are read in the
 // system's units. The first answer that will not do comes as a *FieldError.
 func (c *Catalogue) Request(a Answers, sys unit.System) (calc.Request, error) {
-	r, faults := c.Resolve(a, sys)
-	if len(faults) > 0 {
-		return calc.Request{}, faults[0]
+	v := resolver{c: c, sys: sys}
+	if v.all(&a); len(v.faults) > 0 {
+		return calc.Request{}, v.faults[0]
 	}
-	return r, nil
+	return v.r, nil
 }
 
 // Resolve is Request with every answer that will not do, in the order of the fields.
 // The request is complete only where there is none.
 func (c *Catalogue) Resolve(a Answers, sys unit.System) (calc.Request, []*FieldError) {
 	v := resolver{c: c, sys: sys}
+	v.all(&a)
+	return v.r, v.faults
+}
+
+// all resolves every answer. Requests and answers are large: copies of them on the way
+// down would make the stack grow.
+func (v *resolver) all(a *Answers) {
+	c := v.c
 	v.coatAndGun(a)
 	v.day(a)
 	v.air(a)
@@ -45,7 +53,6 @@ func (c *Catalogue) Resolve(a Answers, sys unit.System) (calc.Request, []*FieldE
 			v.refuse(p.Field, Typed(a.Field(p.Field)), &p)
 		}
 	}
-	return v.r, v.faults
 }
 
 // Fault is what is wrong with one field of answers, nil where nothing is: the other
@@ -140,7 +147,7 @@ func read[T any, U any](v *resolver, field string, typed, fallback Typed, parse 
 	return q
 }
 
-func (v *resolver) coatAndGun(a Answers) {
+func (v *resolver) coatAndGun(a *Answers) {
 	e := v.c.entries
 	coat, okCoat := pick(v, FieldCoat, a.Coat, e.Coat)
 	g, okGun := pick(v, FieldGun, a.Gun, e.Gun)
@@ -166,7 +173,7 @@ func (v *resolver) coatAndGun(a Answers) {
 	}
 }
 
-func (v *resolver) day(a Answers) {
+func (v *resolver) day(a *Answers) {
 	d := &v.r.Day
 	d.Air = read(v, FieldTemp, a.Temp, "", unit.ParseTemp, v.sys.TempUnit())
 	d.Humidity = read(v, FieldHumidity, a.Humidity, "", func(s string, _ struct{}) (float64, error) { return unit.ParsePercent(s) }, struct{}{})
@@ -179,7 +186,7 @@ func (v *resolver) day(a Answers) {
 	}
 }
 
-func (v *resolver) air(a Answers) {
+func (v *resolver) air(a *Answers) {
 	l := v.c.entries.Line
 	v.r.Supply = read(v, FieldSupply, a.Supply, Typed(l.Supply), unit.ParseGauge, v.sys.PressureUnit())
 	v.regulator(a.Regulator.or(l.Regulator), a.RegulatorAt.or(l.RegulatorAt))
@@ -195,7 +202,10 @@ func (v *resolver) air(a Answers) {
 	default:
 		v.fault(FieldGauge, g, "choose", v.names([]string{InHandle, AtFoot, None}))
 	}
-	v.r.Mark = unit.Drop(read(v, FieldMark, a.Mark.or(l.Mark), usualMark(v.sys), unit.ParseGauge, v.sys.PressureUnit()))
+	v.r.Mark = usualMark(v.sys)
+	if mark := a.Mark.or(l.Mark); mark != "" {
+		v.r.Mark = unit.Drop(read(v, FieldMark, mark, "", unit.ParseGauge, v.sys.PressureUnit()))
+	}
 	if a.Wall != "" {
 		v.r.HasNow = true
 		v.r.Now = read(v, FieldWall, a.Wall, "", unit.ParseGauge, v.sys.PressureUnit())

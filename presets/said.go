@@ -70,12 +70,13 @@ func bare(f calc.Figure) calc.Figure {
 // Assumed is what is taken where nothing is said, as figures: usages and the assistant
 // speak of them.
 func Assumed(sys unit.System) calc.Figures {
+	decimals, _ := decimalsOf(markStep[sys])
 	return calc.Figures{
 		figure("cutSpan", calc.FigureGauge, cutSpan),
 		figure("receiverAbove", calc.FigureTempDiff, receiverAbove),
 		figure("sheetTemp", calc.FigureTemp, calc.SheetTemp),
 		figure("spraying", calc.FigureMinutes, usualSpraying),
 		figure("warmLimit", calc.FigureTemp, usualWarmLimit),
-		text("mark", string(usualMark(sys))),
+		text("mark", pressures[sys].text(markStep[sys], decimals)),
 	}
 }

@@ -48,13 +48,12 @@ var steps = []step{
 // markStep is the mark that a wall gauge is taken to have where it is not told.
 var markStep = [2]float64{1, 0.05}
 
-// usualMark is markStep as an answer.
-func usualMark(sys unit.System) Typed {
-	decimals := 0
+// usualMark is markStep as a difference of pressures.
+func usualMark(sys unit.System) unit.Drop {
 	if sys == unit.Metric {
-		decimals = 2
+		return unit.Drop(unit.BarG(markStep[sys]))
 	}
-	return Typed(pressures[sys].text(markStep[sys], decimals))
+	return unit.Drop(unit.PSIG(markStep[sys]))
 }
 
 // firsts is where counting begins, by the system, in a field that is empty and that

@@ -22,7 +22,7 @@ const (
 )
 
 // supply reads the air behind the regulator. Without a compressor nothing is checked.
-func (v *resolver) supply(a Answers) {
+func (v *resolver) supply(a *Answers) {
 	l := v.c.entries.Line
 	s := &v.r.Shop
 	compressor := a.Compressor.or(l.Compressor)
