@@ -136,6 +136,9 @@ func TestStepsAreEachOthersOpposite(t *testing.T) {
 			if c.Choices(in.Field) == nil {
 				was, snapped := sizeOf(in, quantityOf(a, in), sys), sizeOf(in, quantityOf(back, in), sys)
 				near := 1e-6 * math.Abs(was)
+				if in.Piece == 1 && in.Field != presets.FieldOther {
+					near = 0.02 * was // bores are written to a tenth of a millimetre, and lie farther apart
+				}
 				require.False(t, by > 0 && snapped > was+near || by < 0 && snapped < was-near, "%q snapped to %q", a.Field(in.Field), back.Field(in.Field))
 			}
 		}
