@@ -7,6 +7,11 @@ import (
 	"boothset/calc/unit"
 )
 
+// FigureOf is a figure of a kind, its value in the kind's unit.
+func FigureOf[V ~float64 | ~int](name string, kind FigureKind, value V) Figure {
+	return Figure{Name: name, Kind: kind, Value: float64(value)}
+}
+
 // Makers of figures, one a kind.
 
 func text(name, v string) Figure { return Figure{Name: name, Text: v} }
@@ -19,78 +24,46 @@ func brief(f Figure) Figure {
 	return f
 }
 
-func times(name string, v float64) Figure { return Figure{Name: name, Kind: FigureTimes, Value: v} }
+func times(name string, v float64) Figure { return FigureOf(name, FigureTimes, v) }
 
-func gauge(name string, p unit.Gauge) Figure {
-	return Figure{Name: name, Kind: FigureGauge, Value: float64(p)}
-}
+func gauge(name string, p unit.Gauge) Figure { return FigureOf(name, FigureGauge, p) }
 
-func drop(name string, d unit.Drop) Figure {
-	return Figure{Name: name, Kind: FigureDrop, Value: float64(d)}
-}
+func drop(name string, d unit.Drop) Figure { return FigureOf(name, FigureDrop, d) }
 
-func near(name string, l unit.Length) Figure {
-	return Figure{Name: name, Kind: FigureDistance, Value: float64(l)}
-}
+func near(name string, l unit.Length) Figure { return FigureOf(name, FigureDistance, l) }
 
-func share(name string, v float64) Figure { return Figure{Name: name, Kind: FigureShare, Value: v} }
+func share(name string, v float64) Figure { return FigureOf(name, FigureShare, v) }
 
-func ratio(name string, v float64) Figure { return Figure{Name: name, Kind: FigureRatio, Value: v} }
+func ratio(name string, v float64) Figure { return FigureOf(name, FigureRatio, v) }
 
-func flow(name string, q unit.Flow) Figure {
-	return Figure{Name: name, Kind: FigureFlow, Value: float64(q)}
-}
+func flow(name string, q unit.Flow) Figure { return FigureOf(name, FigureFlow, q) }
 
-func temp(name string, t unit.Temp) Figure {
-	return Figure{Name: name, Kind: FigureTemp, Value: float64(t)}
-}
+func temp(name string, t unit.Temp) Figure { return FigureOf(name, FigureTemp, t) }
 
-func minutes(name string, d time.Duration) Figure {
-	return Figure{Name: name, Kind: FigureMinutes, Value: d.Seconds()}
-}
+func minutes(name string, d time.Duration) Figure { return FigureOf(name, FigureMinutes, d.Seconds()) }
 
-func volume(name string, v unit.Volume) Figure {
-	return Figure{Name: name, Kind: FigureVolume, Value: float64(v)}
-}
+func volume(name string, v unit.Volume) Figure { return FigureOf(name, FigureVolume, v) }
 
-func litres(name string, v float64) Figure { return Figure{Name: name, Kind: FigureLitres, Value: v} }
+func litres(name string, v float64) Figure { return FigureOf(name, FigureLitres, v) }
 
 func clock(name string, c Clock) Figure {
-	return Figure{Name: name, Kind: FigureClock, Value: time.Duration(c).Seconds()}
+	return FigureOf(name, FigureClock, time.Duration(c).Seconds())
 }
 
-func cupSeconds(name string, s float64) Figure {
-	return Figure{Name: name, Kind: FigureCup, Value: s}
-}
+func cupSeconds(name string, s float64) Figure { return FigureOf(name, FigureCup, s) }
 
-func viscous(name string, nu unit.Kinematic) Figure {
-	return Figure{Name: name, Kind: FigureViscosity, Value: float64(nu)}
-}
+func viscous(name string, nu unit.Kinematic) Figure { return FigureOf(name, FigureViscosity, nu) }
 
-func degrees(name string, d unit.TempDiff) Figure {
-	return Figure{Name: name, Kind: FigureTempDiff, Value: float64(d)}
-}
+func degrees(name string, d unit.TempDiff) Figure { return FigureOf(name, FigureTempDiff, d) }
 
-func filmFigure(name string, l unit.Length) Figure {
-	return Figure{Name: name, Kind: FigureFilm, Value: float64(l)}
-}
+func filmFigure(name string, l unit.Length) Figure { return FigureOf(name, FigureFilm, l) }
 
-func areaFigure(name string, a unit.Area) Figure {
-	return Figure{Name: name, Kind: FigureArea, Value: float64(a)}
-}
+func areaFigure(name string, a unit.Area) Figure { return FigureOf(name, FigureArea, a) }
 
-func speedFigure(name string, v unit.Speed) Figure {
-	return Figure{Name: name, Kind: FigureSpeed, Value: float64(v)}
-}
+func speedFigure(name string, v unit.Speed) Figure { return FigureOf(name, FigureSpeed, v) }
 
-func fluidFigure(name string, q coat.FluidRate) Figure {
-	return Figure{Name: name, Kind: FigureFluid, Value: float64(q)}
-}
+func fluidFigure(name string, q coat.FluidRate) Figure { return FigureOf(name, FigureFluid, q) }
 
-func count(name string, n int) Figure {
-	return Figure{Name: name, Kind: FigureCount, Value: float64(n)}
-}
+func count(name string, n int) Figure { return FigureOf(name, FigureCount, n) }
 
-func money(name string, v float64) Figure {
-	return Figure{Name: name, Kind: FigureMoney, Value: v}
-}
+func money(name string, v float64) Figure { return FigureOf(name, FigureMoney, v) }

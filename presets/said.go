@@ -54,11 +54,13 @@ func named(name, id string) calc.Figure {
 }
 
 func count(name string, n int) calc.Figure {
-	return calc.Figure{Name: name, Kind: calc.FigureCount, Value: float64(n)}
+	return calc.FigureOf(name, calc.FigureCount, n)
 }
 
 func figure[T ~float64](name string, kind calc.FigureKind, v T) calc.Figure {
-	return calc.Figure{Name: name, Kind: kind, Value: float64(v), Brief: true}
+	f := calc.FigureOf(name, kind, v)
+	f.Brief = true
+	return f
 }
 
 // bare is a figure without its unit.

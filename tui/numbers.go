@@ -39,29 +39,19 @@ func (n number) printed() string {
 // three is the numbers of a job: wall, distance, inlet valve.
 func (b *bench) three(j *job) [3]number {
 	s, sys, v := b.s, b.s.sys, &j.setup
-	parted := func(printed string) (value, unit string) {
-		unit = unitOf(printed)
-		return strings.TrimSuffix(printed, " "+unit), unit
-	}
-	gauge := func(name string, p unit.Gauge) calc.Figure {
-		return calc.Figure{Name: name, Kind: calc.FigureGauge, Value: float64(p)}
-	}
-	share := func(name string, v float64) calc.Figure {
-		return calc.Figure{Name: name, Kind: calc.FigureShare, Value: v}
-	}
 	n := [3]number{{name: s.say("number-wall")}, {name: s.say("number-distance")}, {name: s.say("number-valve")}}
 	if j.request.RegulatorAt == calc.Foot {
 		n[0].name = s.say("number-foot")
 	}
-	n[0].value, n[0].unit = parted(sys.Gauge(v.Wall.Flowing, unit.Usual))
-	n[0].told = []string{s.say("number-flowing"), s.text("number-static", calc.Figures{gauge("static", v.Wall.Static)})}
-	n[1].value, n[1].unit = parted(sys.Small(v.Distance.Target, unit.Usual))
-	low, _ := parted(sys.Small(v.Distance.Low, unit.Usual))
-	n[1].told = []string{s.text("number-keep", calc.Figures{named("low", low), named("high", sys.Small(v.Distance.High, unit.Usual))}), s.say("number-from")}
+	flowing, target := sys.Gauge(v.Wall.Flowing, unit.Usual), sys.Small(v.Distance.Target, unit.Usual)
+	n[0].value, n[0].unit = bare(flowing), unitOf(flowing)
+	n[0].told = []string{s.say("number-flowing"), s.text("number-static", calc.Figures{gaugeFigure("static", v.Wall.Static)})}
+	n[1].value, n[1].unit = bare(target), unitOf(target)
+	n[1].told = []string{s.text("number-keep", calc.Figures{named("low", bare(sys.Small(v.Distance.Low, unit.Usual))), named("high", sys.Small(v.Distance.High, unit.Usual))}), s.say("number-from")}
 	n[2].value, n[2].unit = strings.TrimSuffix(unit.PercentText(v.Valve.Opening, 0), "%"), s.say("number-open")
 	n[2].told = []string{
-		s.text("number-reserve", calc.Figures{{Name: "reserve", Kind: calc.FigureDrop, Value: float64(v.Valve.Reserve)}}),
-		s.text("number-floor", calc.Figures{share("floor", v.Valve.Floor)}),
+		s.text("number-reserve", calc.Figures{dropFigure("reserve", v.Valve.Reserve)}),
+		s.text("number-floor", calc.Figures{shareFigure("floor", v.Valve.Floor)}),
 	}
 	if v.Short.Is { // what shows is where the supply ends
 		n[0].told = []string{s.say("number-no-setting"), s.say("number-flowing")}
@@ -71,9 +61,7 @@ func (b *bench) three(j *job) [3]number {
 		return n
 	}
 	likely := func(n *number, low, high string) {
-		low, _ = parted(low)
-		high, _ = parted(high)
-		f := calc.Figures{named("low", low), named("high", high)}
+		f := calc.Figures{named("low", bare(low)), named("high", bare(high))}
 		n.span, n.likely = s.text("number-span", f), s.text("number-likely", f)
 	}
 	p := j.spread

@@ -53,7 +53,7 @@ func runBatch(std stdio, w *words.Words, answer lineAnswer) int {
 				worst = code
 			}
 			if _, err := out.Write(append(dst, '\n')); err != nil {
-				return failed(std, w, "failed-line-out", err, figure("line", calc.FigureCount, n))
+				return failed(std, w, "failed-line-out", err, calc.FigureOf("line", calc.FigureCount, n))
 			}
 		}
 		if err == nil && in.Buffered() == 0 {
@@ -63,7 +63,7 @@ func runBatch(std stdio, w *words.Words, answer lineAnswer) int {
 			break
 		}
 		if err != nil {
-			return failed(std, w, "failed-line-in", err, figure("line", calc.FigureCount, n))
+			return failed(std, w, "failed-line-in", err, calc.FigureOf("line", calc.FigureCount, n))
 		}
 	}
 	if err := out.Flush(); err != nil {
@@ -107,7 +107,7 @@ func readLine(in *bufio.Reader) ([]byte, error) {
 // decodeLine reads one line's request into q, or says what is wrong with it.
 func decodeLine(text []byte, q any, w *words.Words) error {
 	if len(text) > longestLine {
-		return wholeLine(spoken(w, "want-shorter", figure("most", calc.FigureCount, longestLine)))
+		return wholeLine(spoken(w, "want-shorter", calc.FigureOf("most", calc.FigureCount, longestLine)))
 	}
 	d := json.NewDecoder(bytes.NewReader(text))
 	d.DisallowUnknownFields()

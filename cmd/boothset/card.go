@@ -45,18 +45,18 @@ func cardOf(p *plan, width int, sys unit.System, w *words.Words) []byte {
 func (p *printer) settings(r *calc.Request, s *calc.Setup) {
 	const values = 10
 	p.paragraph(p.say("card-heading", said("coat", r.Coat.Name), said("gun", r.Gun.Name),
-		figure("air", calc.FigureTemp, r.Day.Air), figure("humidity", calc.FigureShare, r.Day.Humidity), said("supply", p.sys.Gauge(r.Supply, unit.Usual))))
+		calc.FigureOf("air", calc.FigureTemp, r.Day.Air), calc.FigureOf("humidity", calc.FigureShare, r.Day.Humidity), said("supply", p.sys.Gauge(r.Supply, unit.Usual))))
 	p.line("")
 	wall := "label-wall"
 	if r.RegulatorAt == calc.Foot {
 		wall = "label-foot"
 	}
 	p.rows(values,
-		row{p.say(wall), p.sys.Gauge(s.Wall.Flowing, unit.Usual), p.say("card-static", figure("static", calc.FigureGauge, s.Wall.Static))},
+		row{p.say(wall), p.sys.Gauge(s.Wall.Flowing, unit.Usual), p.say("card-static", calc.FigureOf("static", calc.FigureGauge, s.Wall.Static))},
 		row{p.say("label-distance"), p.sys.Small(s.Distance.Target, unit.Usual),
-			p.say("card-between", figure("low", calc.FigureDistance, s.Distance.Low), figure("high", calc.FigureDistance, s.Distance.High))},
-		row{p.say("label-valve"), p.say("card-opening", figure("opening", calc.FigureShare, s.Valve.Opening)),
-			p.say("card-reserve", figure("reserve", calc.FigureDrop, s.Valve.Reserve), figure("floor", calc.FigureShare, s.Valve.Floor))},
+			p.say("card-between", calc.FigureOf("low", calc.FigureDistance, s.Distance.Low), calc.FigureOf("high", calc.FigureDistance, s.Distance.High))},
+		row{p.say("label-valve"), p.say("card-opening", calc.FigureOf("opening", calc.FigureShare, s.Valve.Opening)),
+			p.say("card-reserve", calc.FigureOf("reserve", calc.FigureDrop, s.Valve.Reserve), calc.FigureOf("floor", calc.FigureShare, s.Valve.Floor))},
 	)
 }
 
@@ -66,9 +66,9 @@ func (p *printer) atTheGun(s *calc.Setup) {
 	if s.Short.Is {
 		id = "card-gun-wants"
 	}
-	p.paragraph(p.say(id, figure("working", calc.FigureGauge, s.Working.Pressure), figure("flow", calc.FigureFlow, s.Working.Flow), figure("cap", calc.FigureGauge, s.Working.Cap)))
+	p.paragraph(p.say(id, calc.FigureOf("working", calc.FigureGauge, s.Working.Pressure), calc.FigureOf("flow", calc.FigureFlow, s.Working.Flow), calc.FigureOf("cap", calc.FigureGauge, s.Working.Cap)))
 	if s.Short.Is {
-		p.paragraph(p.say("card-gun-gets", figure("best", calc.FigureGauge, s.Short.Best)))
+		p.paragraph(p.say("card-gun-gets", calc.FigureOf("best", calc.FigureGauge, s.Short.Best)))
 	}
 }
 
@@ -130,7 +130,7 @@ func (p *printer) partsInWords(s *calc.Setup) {
 		if part.Share > 0 {
 			id = "card-part-shared"
 		}
-		p.hang(mark, p.say(id, said("part", part.Name), figure("in", calc.FigureGauge, part.In), figure("out", calc.FigureGauge, part.Out),
-			figure("loss", calc.FigureDrop, part.Loss), figure("share", calc.FigureShare, part.Share), said("mach", machText(part.Mach))))
+		p.hang(mark, p.say(id, said("part", part.Name), calc.FigureOf("in", calc.FigureGauge, part.In), calc.FigureOf("out", calc.FigureGauge, part.Out),
+			calc.FigureOf("loss", calc.FigureDrop, part.Loss), calc.FigureOf("share", calc.FigureShare, part.Share), said("mach", machText(part.Mach))))
 	}
 }

@@ -40,8 +40,8 @@ func (d *dayReply) turn(sys unit.System, w *words.Words) string {
 
 func (d *dayReply) print(p *printer) {
 	r, a := d.r, d.a
-	p.paragraph(p.say("day-heading", said("coat", r.Coat), figure("air", calc.FigureTemp, r.Air), figure("humidity", calc.FigureShare, r.Humidity),
-		figure("panel", calc.FigureTemp, r.Panel), figure("paint", calc.FigureTemp, r.Paint)))
+	p.paragraph(p.say("day-heading", said("coat", r.Coat), calc.FigureOf("air", calc.FigureTemp, r.Air), calc.FigureOf("humidity", calc.FigureShare, r.Humidity),
+		calc.FigureOf("panel", calc.FigureTemp, r.Panel), calc.FigureOf("paint", calc.FigureTemp, r.Paint)))
 	p.line("")
 	p.hang("  "+p.say("verdict-"+string(a.Verdict)), d.turn(p.sys, p.words))
 	p.line("")
@@ -53,7 +53,7 @@ func (d *dayReply) print(p *printer) {
 	if pot := &a.PotLife; pot.Known {
 		more := ""
 		if r.HasStarted {
-			more = p.say("day-ends", figure("ends", calc.FigureClock, time.Duration(pot.Ends).Seconds()))
+			more = p.say("day-ends", calc.FigureOf("ends", calc.FigureClock, time.Duration(pot.Ends).Seconds()))
 		}
 		all = append(all, row{p.say("label-pot-life"), p.about(true, p.words.Minutes(pot.Life)), more})
 	}
@@ -66,7 +66,7 @@ func (d *dayReply) print(p *printer) {
 
 // flash is how long flash-off takes.
 func (d *dayReply) flash(p *printer) string {
-	times := figure("times", calc.FigureTimes, d.a.Flash)
+	times := calc.FigureOf("times", calc.FigureTimes, d.a.Flash)
 	if d.a.Flash >= coat.LongestFlash {
 		return p.say("day-flash-or-more", times)
 	}
@@ -79,7 +79,7 @@ func (d *dayReply) margin(p *printer) string {
 	if m < 0 {
 		m, id = -m, "day-panel-below"
 	}
-	return p.say(id, figure("margin", calc.FigureTempDiff, m), figure("least", calc.FigureTempDiff, calc.LeastPanelMargin))
+	return p.say(id, calc.FigureOf("margin", calc.FigureTempDiff, m), calc.FigureOf("least", calc.FigureTempDiff, calc.LeastPanelMargin))
 }
 
 // gradeLabel names what has the speed: what the coat is let down and hardened with.

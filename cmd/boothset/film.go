@@ -31,7 +31,7 @@ func (f *filmReply) stopped() bool { return f.a.Stopped() }
 
 func (f *filmReply) print(p *printer) {
 	r, a := f.r, f.a
-	heading(p, "film-heading-gun", "film-heading", &r.Laying, figure("solids", calc.FigureShare, r.Solids.Value))
+	heading(p, "film-heading-gun", "film-heading", &r.Laying, calc.FigureOf("solids", calc.FigureShare, r.Solids.Value))
 	p.rows(leastValue, slices.Concat(f.coats(p), f.speed(p), f.old(p))...)
 	p.line("")
 	p.cautions(a.Cautions)
@@ -58,9 +58,9 @@ func (f *filmReply) coats(p *printer) (all []row) {
 		if len(a.Laid) > 0 {
 			label = "label-next"
 		}
-		all = append(all, row{p.say(label), p.about(a.About, wetText(p, a.Each)), p.say("film-dries", figure("dry", calc.FigureFilm, a.Each.Dry))})
+		all = append(all, row{p.say(label), p.about(a.About, wetText(p, a.Each)), p.say("film-dries", calc.FigureOf("dry", calc.FigureFilm, a.Each.Dry))})
 	}
-	laid, left := figure("laid", calc.FigureCount, len(a.Laid)), figure("left", calc.FigureCount, a.Left)
+	laid, left := calc.FigureOf("laid", calc.FigureCount, len(a.Laid)), calc.FigureOf("left", calc.FigureCount, a.Left)
 	count := strconv.Itoa(a.Coats.Value)
 	switch {
 	case len(a.Laid) > 0 && a.Left == 0:
@@ -68,10 +68,10 @@ func (f *filmReply) coats(p *printer) (all []row) {
 	case len(a.Laid) > 0:
 		count = p.say("film-laid-left", laid, left)
 	}
-	total := figure("total", calc.FigureFilm, a.Running.Total)
+	total := calc.FigureOf("total", calc.FigureFilm, a.Running.Total)
 	more := p.say("film-total", total)
 	if r.Wants.Known {
-		more = p.say("film-total-usual", total, figure("low", calc.FigureFilm, r.Wants.Low), figure("high", calc.FigureFilm, r.Wants.High))
+		more = p.say("film-total-usual", total, calc.FigureOf("low", calc.FigureFilm, r.Wants.Low), calc.FigureOf("high", calc.FigureFilm, r.Wants.High))
 	}
 	return append(all, row{p.say("label-coats"), count, more})
 }
@@ -81,16 +81,16 @@ func (f *filmReply) speed(p *printer) (all []row) {
 	r, a := f.r, f.a
 	if pass := &a.Pass; pass.Known {
 		all = append(all, row{p.say("label-speed"), p.about(f.rough(), p.sys.Speed(pass.Speed, words.SpeedDecimals)), stretch(p, pass.Speed)})
-		step := figure("step", calc.FigureDistance, pass.Step)
+		step := calc.FigureOf("step", calc.FigureDistance, pass.Step)
 		if pass.Passes > 0 {
-			all = append(all, row{p.say("label-passes"), p.say("film-passes-each", figure("passes", calc.FigureCount, pass.Passes)), p.say("film-passes-apart", step)})
+			all = append(all, row{p.say("label-passes"), p.say("film-passes-each", calc.FigureOf("passes", calc.FigureCount, pass.Passes)), p.say("film-passes-apart", step)})
 		} else {
 			all = append(all, row{p.say("label-passes"), p.say("film-apart", step), ""})
 		}
 	}
 	if a.AtSpeed.Wet > 0 {
-		all = append(all, row{p.say("label-at-speed", figure("speed", calc.FigureSpeed, r.GunSpeed)), p.about(f.rough(), wetText(p, a.AtSpeed)),
-			p.say("film-dries-each", figure("dry", calc.FigureFilm, a.AtSpeed.Dry))})
+		all = append(all, row{p.say("label-at-speed", calc.FigureOf("speed", calc.FigureSpeed, r.GunSpeed)), p.about(f.rough(), wetText(p, a.AtSpeed)),
+			p.say("film-dries-each", calc.FigureOf("dry", calc.FigureFilm, a.AtSpeed.Dry))})
 	}
 	return all
 }
@@ -100,7 +100,7 @@ func (f *filmReply) old(p *printer) []row {
 	if f.r.Before <= 0 {
 		return nil
 	}
-	return []row{{p.say("label-whole"), filmText(p.sys, f.a.Running.Whole), p.say("film-before", figure("before", calc.FigureFilm, f.r.Before))}}
+	return []row{{p.say("label-whole"), filmText(p.sys, f.a.Running.Whole), p.say("film-before", calc.FigureOf("before", calc.FigureFilm, f.r.Before))}}
 }
 
 // rough reports whether the speed rests on estimates.
@@ -119,7 +119,7 @@ func stretch(p *printer, v unit.Speed) string {
 
 // wetText is a coat's wet film.
 func wetText(p *printer, c calc.OneCoat) string {
-	return p.say("film-wet", figure("wet", calc.FigureFilm, c.Wet))
+	return p.say("film-wet", calc.FigureOf("wet", calc.FigureFilm, c.Wet))
 }
 
 func (f *filmReply) appendJSON(j *jsonWriter, sys unit.System, w *words.Words) {

@@ -34,7 +34,7 @@ func (m *mixReply) stopped() bool { return m.a.Stopped() }
 func (m *mixReply) print(p *printer) {
 	r, a := m.r, m.a
 	heading(p, "mix-heading-gun", "mix-heading", &r.Laying, said("area", p.about(a.AreaHigh > a.AreaLow, p.sys.Area(a.Area, unit.Usual))),
-		figure("dry", calc.FigureFilm, r.Dry.Value), said("coats", coatsText(p, a.Coats.Value)))
+		calc.FigureOf("dry", calc.FigureFilm, r.Dry.Value), said("coats", coatsText(p, a.Coats.Value)))
 	p.rows(leastValue, slices.Concat(m.pour(p), m.spent(p))...)
 	p.line("")
 	p.cautions(a.Cautions)
@@ -73,23 +73,23 @@ func (m *mixReply) pour(p *printer) []row {
 		share := mix * unit.Volume(part/sum)
 		upTo += share
 		if i > 0 {
-			name, mark = "", p.say("mix-up-to", figure("mark", calc.FigureVolume, upTo))
+			name, mark = "", p.say("mix-up-to", calc.FigureOf("mark", calc.FigureVolume, upTo))
 		}
 		all = append(all, row{name, p.sys.Volume(share, unit.Usual), mark})
 	}
-	return append(all, row{p.say("label-fillings"), strconv.Itoa(m.fillings(mix)), p.say("mix-of-cup", figure("cup", calc.FigureVolume, r.Cup.Value))})
+	return append(all, row{p.say("label-fillings"), strconv.Itoa(m.fillings(mix)), p.say("mix-of-cup", calc.FigureOf("cup", calc.FigureVolume, r.Cup.Value))})
 }
 
 // spent is the rows of what does not end on the panel and of what the mix costs.
 func (m *mixReply) spent(p *printer) []row {
 	a := m.a
 	all := []row{{p.say("label-waste"), p.about(true, p.sys.Volume(a.Need.Waste(), unit.Usual)),
-		p.say("mix-waste", figure("overspray", calc.FigureVolume, a.Need.Overspray), figure("loss", calc.FigureVolume, a.Need.Loss))}}
+		p.say("mix-waste", calc.FigureOf("overspray", calc.FigureVolume, a.Need.Overspray), calc.FigureOf("loss", calc.FigureVolume, a.Need.Loss))}}
 	if !a.Priced {
 		return all
 	}
 	return append(all, row{p.say("label-cost"), p.about(a.About, strconv.FormatFloat(a.Cost, 'f', 2, 64)),
-		p.say("mix-money-waste", figure("waste", calc.FigureMoney, a.WasteCost))})
+		p.say("mix-money-waste", calc.FigureOf("waste", calc.FigureMoney, a.WasteCost))})
 }
 
 // fillings is how often the cup is filled for what was poured.
@@ -107,7 +107,7 @@ func coatsText(p *printer, n int) string {
 	if n == 1 {
 		id = "mix-coat"
 	}
-	return p.say(id, figure("coats", calc.FigureCount, n))
+	return p.say(id, calc.FigureOf("coats", calc.FigureCount, n))
 }
 
 // poured is a volume rounded up to what a person measures: 10 mL, 50 mL from a litre and

@@ -111,7 +111,7 @@ func usage(w *words.Words) string {
 	for _, c := range commands() {
 		b = fmt.Appendf(b, "  boothset %-12s %s\n", c.name, w.Say(c.brief))
 	}
-	exits := spoken(w, "usage-exit", figure("answered", calc.FigureCount, exitAnswered), figure("bad", calc.FigureCount, exitBadInput), figure("cannot", calc.FigureCount, exitCannot))
+	exits := spoken(w, "usage-exit", calc.FigureOf("answered", calc.FigureCount, exitAnswered), calc.FigureOf("bad", calc.FigureCount, exitBadInput), calc.FigureOf("cannot", calc.FigureCount, exitCannot))
 	return string(fmt.Appendf(b, "  boothset version\n  boothset COMMAND --help\n\n%s\n", exits))
 }
 

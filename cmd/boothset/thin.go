@@ -35,12 +35,12 @@ func (t *thinReply) advice(sys unit.System, w *words.Words) string {
 
 func (t *thinReply) print(p *printer) {
 	r, a := t.r, t.a
-	p.paragraph(p.say("thin-heading", said("coat", r.Coat), figure("seconds", calc.FigureCup, r.Reading.Seconds),
-		said("cup", r.Reading.Cup.Label), figure("paint", calc.FigureTemp, r.Reading.At)))
+	p.paragraph(p.say("thin-heading", said("coat", r.Coat), calc.FigureOf("seconds", calc.FigureCup, r.Reading.Seconds),
+		said("cup", r.Reading.Cup.Label), calc.FigureOf("paint", calc.FigureTemp, r.Reading.At)))
 	p.line("")
 	p.hang("  "+p.say("remedy-"+string(a.Remedy)), t.advice(p.sys, p.words))
 	p.line("")
-	sheetTemp := figure("temp", calc.FigureTemp, r.Sheet.Value.At)
+	sheetTemp := calc.FigureOf("temp", calc.FigureTemp, r.Sheet.Value.At)
 	wanted := "thin-at-usual"
 	if r.Sheet.Standing.Basis == calc.Sheet {
 		wanted = "thin-at-sheet"
@@ -51,7 +51,7 @@ func (t *thinReply) print(p *printer) {
 	}
 	switch a.Remedy {
 	case calc.RemedyWarm, calc.RemedyThin, calc.RemedyWarmThin:
-		all = append(all, row{p.say("label-then"), p.about(true, words.CupText(a.Reached.Seconds)), p.say("thin-then", figure("temp", calc.FigureTemp, a.WarmTo))})
+		all = append(all, row{p.say("label-then"), p.about(true, words.CupText(a.Reached.Seconds)), p.say("thin-then", calc.FigureOf("temp", calc.FigureTemp, a.WarmTo))})
 	}
 	p.rows(leastValue, all...)
 	p.line("")
