@@ -117,17 +117,20 @@ func (b *bench) open(n int, room size) {
 		b.view, b.leaf = n, 0
 		return
 	}
-	b.leaf = (b.leafOf(room) + 1) % len(b.pages(b.share(room).view))
+	b.leaf = (b.leafOf(room) + 1) % b.leaves(room)
 }
+
+// leaves is how many pages the view that shows has in the room of the bench.
+func (b *bench) leaves(room size) int { return len(b.pages(b.share(room).view)) }
 
 // leafOf is the page that shows; a window made smaller or larger may have fewer.
 func (b *bench) leafOf(room size) int {
-	return min(b.leaf, len(b.pages(b.share(room).view))-1)
+	return min(b.leaf, b.leaves(room)-1)
 }
 
 // next is the next page, then the next view, and behind the last the way out.
 func (b *bench) next(room size) move {
-	if b.leafOf(room)+1 < len(b.pages(b.share(room).view)) {
+	if b.leafOf(room)+1 < b.leaves(room) {
 		b.leaf++
 		return nil
 	}
@@ -181,13 +184,13 @@ func (b *bench) keys(room size) []binding {
 		}))
 	}
 	all = append(all, told(unitsKeys, "do-units", b.changeUnits), told(againKeys, "do-again", always(restart)), quitKey(), bound(farKeys, "do-nudge-far", b.nudge(10)))
-	if len(b.pages(b.share(room).view)) > 1 {
+	if b.leaves(room) > 1 {
 		all = append(all, bound(leafKeys, "do-leaf", func(pressed string) move {
 			by := 1
 			if pressed == "pgup" {
 				by = -1
 			}
-			b.leaf = min(max(b.leafOf(room)+by, 0), len(b.pages(b.share(room).view))-1)
+			b.leaf = min(max(b.leafOf(room)+by, 0), b.leaves(room)-1)
 			return nil
 		}))
 	}

@@ -21,10 +21,7 @@ const (
 )
 
 func (p *finish) enter() *presets.FieldError {
-	p.list = list{}
-	for _, id := range []string{finishLeave, finishStay, finishAgain} {
-		p.list.items = append(p.list.items, presets.Item{ID: id, Name: p.s.say("finish-" + id)})
-	}
+	p.list = p.s.listOf("finish-", finishLeave, finishStay, finishAgain)
 	return nil
 }
 

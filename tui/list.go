@@ -13,6 +13,15 @@ type list struct {
 	at    int
 }
 
+// listOf is a list of what can be done, each said under a prefix and its id.
+func (s *session) listOf(prefix string, ids ...string) list {
+	var l list
+	for _, id := range ids {
+		l.items = append(l.items, presets.Item{ID: id, Name: s.say(prefix + id)})
+	}
+	return l
+}
+
 // point puts the mark on an entry, the first where there is none of that id.
 func (l *list) point(id string) {
 	l.at = 0

@@ -21,23 +21,23 @@ import (
 // lines is an input of so many lines.
 func lines(all ...string) string { return strings.Join(all, "\n") + "\n" }
 
-// transcript is what Plain wrote and how it was left.
-type transcript struct {
+// dialogue is what Plain wrote and how it was left.
+type dialogue struct {
 	out  string
 	left Result
 	err  error
 }
 
-// transcribed is the plain assistant over an input. Whatever that is, what is written keeps to
+// dialogueOf is the plain assistant over an input. Whatever that is, what is written keeps to
 // its width and is text alone.
-func transcribed(t test, l look, input string) transcript {
+func dialogueOf(t test, l look, input string) dialogue {
 	t.Helper()
 	o := l.options(t)
 	var out bytes.Buffer
 	o.In, o.Out = strings.NewReader(input), &out
 	left, err := Plain(o)
 	requireText(t, out.String())
-	return transcript{out.String(), left, err}
+	return dialogue{out.String(), left, err}
 }
 
 func requireText(t test, out string) {
@@ -79,7 +79,7 @@ func TestPlainTellsTheWholeJob(t *testing.T) {
 			if l.lang == "es" { // a name is of its language
 				all[slices.Index(all, "at the wall")] = "wall"
 			}
-			got := transcribed(t, l, lines(all...))
+			got := dialogueOf(t, l, lines(all...))
 			require.NoError(t, got.err)
 			require.True(t, got.left.Answered)
 			golden(t, "plain-"+l.lang+"-"+units, got.out)
@@ -93,7 +93,7 @@ func TestPlainTellsAllThatShows(t *testing.T) {
 	for name, keys := range map[string][]string{"answer": linesToAnswer, "stopped": append(slices.Clone(linesToAnswer[:6]), "20psi", "1", "", "")} {
 		for _, lang := range []string{"en", "es"} {
 			l := look{lang: lang}
-			got := transcribed(t, l, lines(append(slices.Clone(keys), "1", "2", "3", "4", "5", "6", "")...))
+			got := dialogueOf(t, l, lines(append(slices.Clone(keys), "1", "2", "3", "4", "5", "6", "")...))
 			require.NoError(t, got.err)
 			r := start(t, l)
 			press(r, keysOf(keys)...)
@@ -217,7 +217,7 @@ func TestPlainAnswersAsTheScreenDoes(t *testing.T) {
 				}
 			}
 		}
-		got := transcribed(t, l, lines(input...))
+		got := dialogueOf(t, l, lines(input...))
 		flat := strings.Join(strings.Fields(got.out), " ")
 		for _, f := range faults {
 			require.Contains(t, flat, "! "+strings.Join(strings.Fields(f), " "))
@@ -258,14 +258,14 @@ func TestPlainTriesAsTheScreenDoes(t *testing.T) {
 				input = append(input, "2")
 			}
 		}
-		got := transcribed(t, look{}, lines(append(input, "")...))
+		got := dialogueOf(t, look{}, lines(append(input, "")...))
 		require.NoError(t, got.err)
 		require.Equal(t, r.result(), got.left)
 	})
 }
 
 func TestPlainTakesLinesHoweverTheyEnd(t *testing.T) {
-	want := transcribed(t, look{}, lines(append(slices.Clone(linesToAnswer), "")...))
+	want := dialogueOf(t, look{}, lines(append(slices.Clone(linesToAnswer), "")...))
 	require.True(t, want.left.Answered)
 	for name, input := range map[string]string{
 		"CRLF":            strings.Join(linesToAnswer, "\r\n") + "\r\n\r\n",
@@ -273,11 +273,11 @@ func TestPlainTakesLinesHoweverTheyEnd(t *testing.T) {
 		"blanks":          "  8\t\n 2 \n" + lines(linesToAnswer[2:]...) + " \n",
 		"at the menu it ends without a last line": lines(linesToAnswer...),
 	} {
-		got := transcribed(t, look{}, input)
+		got := dialogueOf(t, look{}, input)
 		require.NoError(t, got.err, name)
 		require.Equal(t, want.left, got.left, name)
 	}
-	got := transcribed(t, look{}, strings.TrimSuffix(lines(linesToAnswer[:3]...), "\n"))
+	got := dialogueOf(t, look{}, strings.TrimSuffix(lines(linesToAnswer[:3]...), "\n"))
 	var ended *InputError
 	require.ErrorAs(t, got.err, &ended)
 	require.Equal(t, "How humid is the air in the booth?", ended.At, "the last line counts without its end")
@@ -300,7 +300,7 @@ func TestPlainSaysWhereTheInputEnded(t *testing.T) {
 		if len(c.input) > 0 {
 			input = lines(c.input...)
 		}
-		got := transcribed(t, look{}, input)
+		got := dialogueOf(t, look{}, input)
 		var ended *InputError
 		require.ErrorAs(t, got.err, &ended, "%q", c.input)
 		require.False(t, got.left.Answered)
@@ -326,7 +326,7 @@ func TestPlainRefusesWhatIsNoLineOfText(t *testing.T) {
 		"C1":             "\u009b31m75F",
 		"a lone return":  "75F\r45",
 	} {
-		got := transcribed(t, look{}, lines("8", "2", junk, "75F", "45", "", "", "90psi", "1", "", "", ""))
+		got := dialogueOf(t, look{}, lines("8", "2", junk, "75F", "45", "", "", "90psi", "1", "", "", ""))
 		require.NoError(t, got.err, name)
 		require.Equal(t, 1, strings.Count(got.out, "! "+want), name)
 		require.True(t, got.left.Answered, name)
@@ -335,27 +335,27 @@ func TestPlainRefusesWhatIsNoLineOfText(t *testing.T) {
 
 func TestPlainEmptiesAnAnswer(t *testing.T) {
 	// A wall that was typed, gone back to and emptied: only what to set is worked out.
-	got := transcribed(t, look{}, lines("8", "2", "75F", "45", "", "", "90psi", "1", "60psi", "<", plainClear, "", "1", ""))
+	got := dialogueOf(t, look{}, lines("8", "2", "75F", "45", "", "", "90psi", "1", "60psi", "<", plainClear, "", "1", ""))
 	require.NoError(t, got.err)
 	require.True(t, got.left.Answered)
 	require.False(t, got.left.Request.HasNow)
-	got = transcribed(t, look{}, lines("8", "2", "75F", "45", "", "", "90psi", "1", "60psi", "<", "", "1", ""))
+	got = dialogueOf(t, look{}, lines("8", "2", "75F", "45", "", "", "90psi", "1", "60psi", "<", "", "1", ""))
 	require.True(t, got.left.Request.HasNow, "nothing typed takes what stood there")
 }
 
 func TestPlainOffersWhatStoodThereAndNotWhatWasWrong(t *testing.T) {
-	got := transcribed(t, look{}, lines("8", "2", "75F", "<", "300F", "", ""))
+	got := dialogueOf(t, look{}, lines("8", "2", "75F", "<", "300F", "", ""))
 	require.Contains(t, got.out, "Left empty: 75F")
 	require.NotContains(t, got.out, "Left empty: 300F")
 }
 
 func TestPlainLeavesAnywhereWithQ(t *testing.T) {
 	for at := range len(linesToAnswer) + 1 {
-		got := transcribed(t, look{}, lines(append(slices.Clone(linesToAnswer[:at]), plainQuit)...))
+		got := dialogueOf(t, look{}, lines(append(slices.Clone(linesToAnswer[:at]), plainQuit)...))
 		require.NoError(t, got.err)
 		require.Equal(t, at == len(linesToAnswer), got.left.Answered, at)
 	}
-	got := transcribed(t, look{}, lines(append(slices.Clone(linesToAnswer), "7", "", plainQuit)...))
+	got := dialogueOf(t, look{}, lines(append(slices.Clone(linesToAnswer), "7", "", plainQuit)...))
 	require.NoError(t, got.err)
 	require.True(t, got.left.Answered, "from a page of the answer too")
 }
@@ -376,7 +376,7 @@ func TestPlainPages(t *testing.T) {
 		"back out":               {[]string{"7", "", "<", "<", ""}, "At the gun"},
 		"units":                  {[]string{"7", "", "", "", "2", "", "2", plainUnits, "", "", ""}, "51 mm between them"},
 	} {
-		got := transcribed(t, look{}, lines(job(c.more...)...))
+		got := dialogueOf(t, look{}, lines(job(c.more...)...))
 		require.NoError(t, got.err, name)
 		require.True(t, got.left.Answered, name)
 		require.Contains(t, strings.Join(strings.Fields(got.out), " "), c.want, name)
@@ -416,7 +416,7 @@ func FuzzPlain(f *testing.F) {
 		if spanish {
 			l.lang = words.Languages()[1]
 		}
-		got := transcribed(t, l, input)
+		got := dialogueOf(t, l, input)
 		var ended *InputError
 		if got.err != nil {
 			require.ErrorAs(t, got.err, &ended)
@@ -428,7 +428,7 @@ func FuzzPlain(f *testing.F) {
 func TestPlainTellsOfATrialWhatMoves(t *testing.T) {
 	s := start(t, look{}).s
 	tried := func(more ...string) string {
-		got := transcribed(t, look{}, lines(append(slices.Clone(linesToAnswer), more...)...))
+		got := dialogueOf(t, look{}, lines(append(slices.Clone(linesToAnswer), more...)...))
 		_, after, ok := strings.Cut(got.out, s.say("tried"))
 		require.True(t, ok)
 		return strings.Join(strings.Fields(after), " ")

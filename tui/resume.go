@@ -28,13 +28,7 @@ func (p *resume) under(size) []string       { return nil }
 func (p *resume) press(tea.KeyMsg) move     { return nil }
 
 func (p *resume) enter() *presets.FieldError {
-	p.list = list{}
-	if p.draft == nil {
-		return nil
-	}
-	for _, id := range []string{resumeGoOn, resumeAgain, resumeClean} {
-		p.list.items = append(p.list.items, presets.Item{ID: id, Name: p.s.say("resume-" + id)})
-	}
+	p.list = p.s.listOf("resume-", resumeGoOn, resumeAgain, resumeClean)
 	return nil
 }
 

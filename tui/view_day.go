@@ -21,10 +21,10 @@ const (
 // dayView is today among all days: which are good to spray in, and where the panel
 // draws water.
 func (b *bench) dayView(room size) [][]string {
-	chart := b.climate()
 	if room.h < leastDayHigh {
 		return leaves([][]string{b.dayTold(room.w), b.dayTurns(room.w)}, room)
 	}
+	chart := b.climate()
 	if room.w >= dayNarrowed {
 		left := room.w * 3 / 5
 		told := b.dayTold(room.w - left - 2)

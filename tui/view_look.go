@@ -65,18 +65,15 @@ func joined(left, right []string, col int) (rows []string) {
 	return rows
 }
 
-// limit is the wall at which the open valve gives the gun the most it may have.
-func limitOf(j *job) unit.Gauge { return j.setup.Wall.Limit }
-
 func (b *bench) dial() draw.Dial {
 	s, v := b.s, &b.tried.setup
 	wall := &v.Wall
-	top := max(limitOf(&b.tried), wall.Static, b.kept.setup.Wall.Static, v.Now.Wall)
+	top := max(wall.Limit, wall.Static, b.kept.setup.Wall.Static, v.Now.Wall)
 	d := draw.Dial{
 		Scale: draw.NewScale(0, s.pressure(top)*1.15, 7, func(p float64) string { return bare(s.pressureText(p)) }),
-		Set:   draw.Mark{At: s.pressure(wall.Flowing), Text: s.say("mark-set") + " " + s.pressureText(s.pressure(wall.Flowing))},
+		Set:   draw.Mark{At: s.pressure(wall.Flowing), Text: s.say("mark-set") + " " + s.sys.Gauge(wall.Flowing, unit.Usual)},
 		Rest:  draw.Mark{At: s.pressure(wall.Static), Text: s.say("mark-rest") + " " + s.sys.Gauge(wall.Static, unit.Usual)},
-		Limit: draw.Mark{At: s.pressure(limitOf(&b.tried)), Text: s.say("mark-limit") + " " + s.sys.Gauge(limitOf(&b.tried), unit.Usual)},
+		Limit: draw.Mark{At: s.pressure(wall.Limit), Text: s.say("mark-limit") + " " + s.sys.Gauge(wall.Limit, unit.Usual)},
 		Label: b.three(&b.tried)[0].name + " " + s.sys.Gauge(wall.Flowing, unit.Usual),
 	}
 	if p := b.tried.spread; p != nil {

@@ -11,7 +11,7 @@ import (
 // all of it fits, what to mind comes before why.
 func (b *bench) setView(room size) [][]string {
 	stops, warns := b.cautions(calc.Stop, room.w), b.cautions(calc.Warn, room.w)
-	now, why := b.now(room.w), b.mainReasons(room.w)
+	now, why := b.now(inFull, room.w), b.mainReasons(room.w)
 	free := size{room.w, room.h - 1 - len(stops) - len(warns) - len(now)} // a row to say that there is more
 	if len(now) == 0 && room.w >= wideColumns {
 		free.h -= len(why)
@@ -19,7 +19,7 @@ func (b *bench) setView(room size) [][]string {
 	numbers, whole := b.numbers(free)
 	fits := func() bool { return len(stops)+len(numbers)+len(now) < room.h }
 	if !fits() {
-		now = b.nowBrief(room.w)
+		now = b.now(inBrief, room.w)
 	}
 	if !fits() {
 		numbers, whole = b.tight(b.moved3(), room.w, draw.Small), false
@@ -71,31 +71,27 @@ func (b *bench) mainReasons(w int) (rows []string) {
 // isNow reports whether a reason speaks of the wall as it stands.
 func isNow(id string) bool { return strings.HasPrefix(id, "now-") }
 
-// now is what the wall as it stands does.
-func (b *bench) now(w int) (rows []string) {
+// now is what the wall as it stands does, in sentences under a form of their ids.
+func (b *bench) now(form string, w int) (rows []string) {
 	for _, r := range b.tried.setup.Reasons {
 		if isNow(r.ID) {
-			rows = append(rows, each(hang("> ", b.s.text(r.ID, r.Figures), w), b.s.theme.Focus.Render)...)
+			rows = append(rows, each(hang("> ", b.s.text(form+r.ID, r.Figures), w), b.s.theme.Focus.Render)...)
 		}
 	}
 	return rows
 }
 
-// nowBrief is the same in few words.
-func (b *bench) nowBrief(w int) (rows []string) {
-	for _, r := range b.tried.setup.Reasons {
-		if isNow(r.ID) {
-			rows = append(rows, each(hang("> ", b.s.text("brief-"+r.ID, r.Figures), w), b.s.theme.Focus.Render)...)
-		}
-	}
-	return rows
-}
+// The forms of a reason's sentence.
+const (
+	inFull  = ""
+	inBrief = "brief-"
+)
 
 // first is the first reason of what it is about, in brief, empty where there is none.
 func (b *bench) first(about string) string {
 	for _, r := range b.tried.setup.Reasons {
 		if r.About == about && !isNow(r.ID) {
-			return b.s.text("brief-"+r.ID, r.Figures)
+			return b.s.text(inBrief+r.ID, r.Figures)
 		}
 	}
 	return ""
@@ -106,9 +102,8 @@ func (b *bench) atGun() string {
 	s, v := b.s, &b.tried.setup
 	w := v.Working
 	f := calc.Figures{
-		{Name: "working", Kind: calc.FigureGauge, Value: float64(w.Pressure)}, {Name: "reads", Kind: calc.FigureGauge, Value: float64(w.Reads)},
-		{Name: "best", Kind: calc.FigureGauge, Value: float64(v.Short.Best)}, {Name: "cap", Kind: calc.FigureGauge, Value: float64(w.Cap)},
-		{Name: "flow", Kind: calc.FigureFlow, Value: float64(w.Flow)},
+		gaugeFigure("working", w.Pressure), gaugeFigure("reads", w.Reads), gaugeFigure("best", v.Short.Best),
+		gaugeFigure("cap", w.Cap), flowFigure("flow", w.Flow),
 	}
 	switch {
 	case v.Short.Is:

@@ -11,10 +11,11 @@ func (b *bench) sureView(room size) [][]string {
 	if b.tried.spread == nil {
 		return leaves([][]string{told}, room)
 	}
-	if rows := b.ranges().Rows(room.w, room.h-len(told)-1, b.s.glyphs, b.s.ink); rows != nil {
+	ranges := b.ranges()
+	if rows := ranges.Rows(room.w, room.h-len(told)-1, b.s.glyphs, b.s.ink); rows != nil {
 		return [][]string{append(append(rows, ""), told...)}
 	}
-	if rows := b.ranges().Rows(room.w, room.h-1, b.s.glyphs, b.s.ink); rows != nil {
+	if rows := ranges.Rows(room.w, room.h-1, b.s.glyphs, b.s.ink); rows != nil {
 		return leaves([][]string{rows, told}, room)
 	}
 	return leaves([][]string{told}, room)
