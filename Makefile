@@ -28,7 +28,7 @@ generated: ## remake the Go made from the catalogue's and the languages' files a
 	UPDATE_GOLDEN=1 $(GO) test ./presets ./presets/words ./calc -run '^(TestShippedIsMadeFromItsFiles|TestTablesAreMadeFromTheirFiles|TestDeviationsAreMadeHere)$$'
 
 golden: ## redraw the golden frames of the screens and the golden cards; look at every one that changed
-	UPDATE_GOLDEN=1 $(GO) test ./tui/... ./cmd/boothset
+	UPDATE_GOLDEN=1 $(GO) test ./tui/... ./cmd/...
 
 pictures: ## redraw the README's pictures from the screens; look at every one that changed
 	UPDATE_GOLDEN=1 $(GO) test -count=1 -run '^TestPictures$$' ./tui

@@ -8,7 +8,7 @@ import (
 	"io/fs"
 	"maps"
 	"os"
-	"path/filepath"
+	"path"
 	"slices"
 	"strings"
 	"syscall"
@@ -64,14 +64,21 @@ func (e *FileError) Error() string {
 // $XDG_CONFIG_HOME, or in .config in the home folder. It is empty where neither is known.
 func ShopFile(getenv func(string) string) string {
 	dir := getenv("XDG_CONFIG_HOME")
-	if !filepath.IsAbs(dir) { // unset, or relative, which the XDG rules say to ignore
+	if !absolute(dir) { // unset, or relative, which the XDG rules say to ignore
 		home := getenv("HOME")
 		if home == "" {
 			return ""
 		}
-		dir = filepath.Join(home, ".config")
+		dir = path.Join(home, ".config")
 	}
-	return filepath.Join(dir, "boothset", "shop.toml")
+	return path.Join(dir, "boothset", "shop.toml")
+}
+
+// absolute is filepath.IsAbs for the paths that people have. That package is not imported
+// because its init comes late, and a sub-command would wait for it (cmd/boothset/command/first).
+func absolute(dir string) bool {
+	const drives = os.PathSeparator == '\\'
+	return path.IsAbs(dir) || drives && len(dir) > 2 && dir[1] == ':' && os.IsPathSeparator(dir[2])
 }
 
 // Open is the shipped catalogue with the shop's file over it, where there is one. It
@@ -83,12 +90,12 @@ func Open(getenv func(string) string, w *words.Words) (*Catalogue, error) {
 		return LoadIn(w, locale, nil, "")
 	}
 	data, err := os.ReadFile(file)
-	var path *fs.PathError
+	var broken *fs.PathError
 	switch {
 	case errors.Is(err, fs.ErrNotExist), errors.Is(err, syscall.ENOTDIR): // the last where home is no folder
 		return LoadIn(w, locale, nil, "")
-	case errors.As(err, &path):
-		return nil, &FileError{File: file, Why: sentence("file-unreadable", text("why", path.Err.Error())).in(w, unit.US)}
+	case errors.As(err, &broken):
+		return nil, &FileError{File: file, Why: sentence("file-unreadable", text("why", broken.Err.Error())).in(w, unit.US)}
 	case err != nil:
 		return nil, &FileError{File: file, Why: err.Error()}
 	}

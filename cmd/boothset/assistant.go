@@ -2,13 +2,12 @@ package main
 
 import (
 	"errors"
-	"flag"
-	"fmt"
 	"io"
 	"os"
 
 	"boothset/calc"
 	"boothset/calc/unit"
+	"boothset/cmd/boothset/command"
 	"boothset/presets"
 	"boothset/presets/last"
 	"boothset/tui"
@@ -19,87 +18,65 @@ import (
 // runAssistant opens the assistant on a terminal. It draws on standard output, or on
 // standard error where output goes elsewhere; the answer it is left from is then
 // printed to standard output.
-func runAssistant(args []string, std stdio, getenv func(string) string) int {
-	var flags common
-	f := flag.NewFlagSet("boothset", flag.ContinueOnError)
-	flags.flags(f)
-	var lines bool
-	f.BoolVar(&lines, "plain", false, "usage-plain")
-	if code, done := parse(f, args, std, getenv, help{intro: "assistant-intro"}, &flags); done {
+func runAssistant(args []string, std command.Stdio, getenv func(string) string) int {
+	a, code, done := command.OpenAssistant(args, std, getenv)
+	if done {
 		return code
 	}
-	var o opened
-	if err := flags.open(&o, getenv); err != nil {
-		return refuse(std, err)
-	}
-	run := tui.Options{Catalogue: o.catalogue, Words: o.words, System: o.sys, In: std.in, Getenv: getenv, Kept: last.File(getenv), Questions: pages(o.catalogue)}
-	if lines || isTerminal(std.in) && getenv("TERM") == "dumb" {
-		return inLines(run, &o, std)
+	run := tui.Options{Catalogue: a.Catalogue, Words: a.Words, System: a.System, In: std.In, Getenv: getenv, Kept: last.File(getenv), Questions: pages(a.Catalogue)}
+	if a.Lines || isTerminal(std.In) && getenv("TERM") == "dumb" {
+		return inLines(run, &a, std)
 	}
 	screen, why := screenOf(std)
 	if screen == nil {
-		w := o.words
-		fmt.Fprintf(std.err, "boothset: %s, %s\n\n%s\nboothset plan --help %s\n", w.Say(why), w.Say("assistant-no-screen"), planHelp.text(w), w.Say("assistant-see"))
-		return exitBadInput
+		return a.NoScreen(std, why)
 	}
 	run.Out = screen
 	left, err := tui.Run(run)
-	return leave(left, err, &o, std)
+	return leave(left, err, &a, std)
 }
 
 // inLines is the assistant in lines of text. A script starts from the same place every
 // time: its answers are neither kept nor offered.
-func inLines(run tui.Options, o *opened, std stdio) int {
-	run.Out = std.out
-	if !isTerminal(std.in) {
+func inLines(run tui.Options, a *command.Assistant, std command.Stdio) int {
+	run.Out = std.Out
+	if !isTerminal(std.In) {
 		run.Kept = ""
 	}
 	left, err := tui.Plain(run)
 	var ended *tui.InputError
 	if errors.As(err, &ended) {
-		fmt.Fprintln(std.err, "boothset:", o.words.Text(o.sys, "plain-ended", calc.Figures{{Name: "at", Text: ended.At}}))
-		return exitBadInput
+		a.Warn(std, "plain-ended", calc.Figures{{Name: "at", Text: ended.At}})
+		return command.ExitBadInput
 	}
-	return leave(left, err, o, std)
+	return leave(left, err, a, std)
 }
 
 // leave prints the answer that the assistant was left from and gives the exit code.
-func leave(left tui.Result, err error, o *opened, std stdio) int {
+func leave(left tui.Result, err error, a *command.Assistant, std command.Stdio) int {
 	var unkept *last.Error
 	if errors.As(left.Unkept, &unkept) {
-		fmt.Fprintln(std.err, "boothset:", o.words.Text(o.sys, unkept.ID, unkept.Figures()))
+		a.Warn(std, unkept.ID, unkept.Figures())
 	}
 	switch {
 	case err != nil:
-		return failed(std, o.words, "failed-screen", err)
+		return a.Failed(std, "failed-screen", err)
 	case left.Stopped:
-		return exitStopped
+		return command.ExitStopped
 	case !left.Answered:
-		return exitAnswered
+		return command.ExitAnswered
 	}
-	p := plan{request: left.Request, setup: left.Setup, spread: left.Spread}
-	card := cardOf(&p, cardWidth, left.System, o.words)
-	if _, err := std.out.Write(card); err != nil {
-		return failed(std, o.words, "failed-answer", err)
-	}
-	if left.Setup.Stopped() {
-		return exitCannot
-	}
-	return exitAnswered
+	return a.Card(std, &command.Plan{Request: left.Request, Setup: left.Setup, Spread: left.Spread}, left.System)
 }
 
 // pages is the coat's own questions as the assistant asks them.
 func pages(c *presets.Catalogue) []tui.Question {
 	var all []tui.Question
-	for _, q := range questions() {
-		all = append(all, tui.Question{Name: q.name, Title: c.Words().Say(q.brief), Fields: q.fields,
+	for _, p := range command.Pages(c) {
+		all = append(all, tui.Question{Name: p.Name, Title: p.Title, Fields: p.Fields,
 			Ask: func(s presets.Sheet, read, show unit.System) (tui.Answer, error) {
-				r, err := q.ask(c, s, read)
-				if err != nil {
-					return tui.Answer{}, err
-				}
-				text := func(width int) string { return string(printed(r, width, show, c.Words())) }
-				return tui.Answer{Text: text, Stopped: r.stopped()}, nil
+				text, stopped, err := p.Ask(s, read, show)
+				return tui.Answer{Text: text, Stopped: stopped}, err
 			},
 		})
 	}
@@ -108,14 +85,14 @@ func pages(c *presets.Catalogue) []tui.Question {
 
 // screenOf is where the assistant can draw, nil with the id of the reason where it
 // cannot.
-func screenOf(std stdio) (screen io.Writer, why string) {
+func screenOf(std command.Stdio) (screen io.Writer, why string) {
 	switch {
-	case !isTerminal(std.in):
+	case !isTerminal(std.In):
 		return nil, "no-screen-input"
-	case isTerminal(std.out):
-		return std.out, ""
-	case isTerminal(std.err):
-		return std.err, ""
+	case isTerminal(std.Out):
+		return std.Out, ""
+	case isTerminal(std.Err):
+		return std.Err, ""
 	}
 	return nil, "no-screen-output"
 }

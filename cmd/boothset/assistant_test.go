@@ -1,12 +1,12 @@
 package main
 
 import (
-	"bytes"
 	"os"
 	"path/filepath"
 	"strings"
 	"testing"
 
+	"boothset/cmd/boothset/command"
 	"boothset/presets"
 	"boothset/tui"
 
@@ -14,14 +14,26 @@ import (
 )
 
 func TestWithoutATerminalTheAssistantSaysWhatToDoInstead(t *testing.T) {
-	var out, err bytes.Buffer
-	code := run(nil, stdio{strings.NewReader("8\n2\n"), &out, &err}, func(string) string { return "" })
-	require.Equal(t, exitBadInput, code)
-	require.Empty(t, out.String(), "standard output is for answers")
-	require.Contains(t, err.String(), "standard input is not a terminal")
-	require.Contains(t, err.String(), "boothset plan --coat")
-	require.Contains(t, err.String(), "boothset plan --help")
-	require.NotContains(t, err.String(), "\x1b")
+	r := boothset("8\n2\n")
+	require.Equal(t, command.ExitBadInput, r.code)
+	require.Empty(t, r.out, "standard output is for answers")
+	require.Contains(t, r.err, "standard input is not a terminal")
+	require.Contains(t, r.err, "boothset plan --coat")
+	require.Contains(t, r.err, "boothset plan --help")
+	require.NotContains(t, r.err, "\x1b")
+}
+
+// The assistant takes flags too; here it has no terminal to open on.
+func TestTheAssistantTakesFlags(t *testing.T) {
+	for _, c := range []struct{ args, says string }{
+		{"--lang es --wrong", "-wrong"},
+		{"--units metric", "terminal"},
+		{"--lang xx", `lang "xx": choose en or es`},
+		{"--lang es --help", "--lang idioma"},
+	} {
+		r := boothset("", strings.Fields(c.args)...)
+		require.Contains(t, r.out+r.err, c.says, c.args)
+	}
 }
 
 // The table of keys that the reader sees is the one that the program goes by.

@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"io"
 	"testing"
+
+	"boothset/cmd/boothset/command"
 )
 
 // BenchmarkBatch is one answer of a batch: a request line in, an answer line out.
@@ -15,8 +17,8 @@ func BenchmarkBatch(b *testing.B) {
 	b.ResetTimer()
 	for done := 0; done < b.N; done += most {
 		n := min(most, b.N-done)
-		code := run([]string{"plan", "--batch"}, stdio{bytes.NewReader(lines[:n*len(request)]), io.Discard, io.Discard}, func(string) string { return "" })
-		if code != exitAnswered {
+		code := run([]string{"plan", "--batch"}, command.Stdio{In: bytes.NewReader(lines[:n*len(request)]), Out: io.Discard, Err: io.Discard}, noEnv)
+		if code != command.ExitAnswered {
 			b.Fatal(code)
 		}
 	}

@@ -3,7 +3,6 @@
 package main
 
 import (
-	"bytes"
 	"fmt"
 	"os"
 	"os/exec"
@@ -14,6 +13,7 @@ import (
 	"time"
 
 	"boothset/calc/unit"
+	"boothset/cmd/boothset/command"
 	"boothset/presets"
 	"boothset/presets/last"
 	"boothset/tui"
@@ -70,13 +70,13 @@ func TestARunThatIsEndedComesBackWhereItWas(t *testing.T) {
 			if name == "SIGKILL" {
 				require.Equal(t, -1, s.code())
 			} else {
-				require.Equal(t, exitStopped, s.code())
+				require.Equal(t, command.ExitStopped, s.code())
 			}
 			awaitKept(t, home, presets.FieldHumidity, "4")
 
 			s = homed(t, home)
 			s.keys("before you spray", "\r", "A moment ago you left", "\r", "How humid", "5\r", "How warm is the panel", "\x03")
-			require.Equal(t, exitStopped, s.code())
+			require.Equal(t, command.ExitStopped, s.code())
 			s.requireClean()
 			d, _, err := last.Load(keptIn(home))
 			require.NoError(t, err)
@@ -122,7 +122,7 @@ func TestABrokenFileIsToldOnTheFirstPage(t *testing.T) {
 	require.NoError(t, os.WriteFile(file, []byte("{"), 0o600))
 	s := homed(t, home)
 	s.keys("nothing of them is offered", "\r", "What are you spraying", "\x03")
-	require.Equal(t, exitStopped, s.code())
+	require.Equal(t, command.ExitStopped, s.code())
 }
 
 // A script starts from the same place every time and leaves nothing behind.
@@ -151,7 +151,7 @@ func TestAScriptNeitherKeepsNorIsOffered(t *testing.T) {
 	cmd.Env = []string{"HOME=" + empty}
 	cmd.Stdin = strings.NewReader("7\n")
 	require.Error(t, cmd.Run())
-	require.Equal(t, exitBadInput, cmd.ProcessState.ExitCode())
+	require.Equal(t, command.ExitBadInput, cmd.ProcessState.ExitCode())
 	_, err = os.Stat(keptIn(empty))
 	require.ErrorIs(t, err, os.ErrNotExist)
 }
@@ -189,14 +189,14 @@ func runPanicking() int {
 	c, err := presets.Load(nil, "")
 	if err != nil {
 		fmt.Fprintln(os.Stderr, err)
-		return exitFailed
+		return command.ExitFailed
 	}
-	o := opened{catalogue: c, words: c.Words(), sys: c.System()}
-	left, err := tui.Run(tui.Options{Catalogue: c, Words: o.words, System: o.sys, In: os.Stdin, Out: os.Stdout, Getenv: os.Getenv, Kept: last.File(os.Getenv),
+	a := command.Assistant{Catalogue: c, Words: c.Words(), System: c.System()}
+	left, err := tui.Run(tui.Options{Catalogue: c, Words: a.Words, System: a.System, In: os.Stdin, Out: os.Stdout, Getenv: os.Getenv, Kept: last.File(os.Getenv),
 		Questions: []tui.Question{{Name: "wait", Title: "a page that panics", Ask: func(presets.Sheet, unit.System, unit.System) (tui.Answer, error) {
 			panic("programmer error")
 		}}}})
-	return leave(left, err, &o, stdio{os.Stdin, os.Stdout, os.Stderr})
+	return leave(left, err, &a, command.Stdio{In: os.Stdin, Out: os.Stdout, Err: os.Stderr})
 }
 
 // A fault of the program itself leaves the terminal as it was too, and what was answered
@@ -208,7 +208,7 @@ func TestAPanicLeavesTheTerminalClean(t *testing.T) {
 	s := onTerminal(t, 80, 24, nil, cmd)
 	s.keys(toAnswer...)
 	s.keys("INLET VALVE", "7")
-	require.Equal(t, exitFailed, s.code())
+	require.Equal(t, command.ExitFailed, s.code())
 	s.requireClean()
 	require.Contains(t, s.allWrote(), "programmer error")
 	d, found, err := last.Load(keptIn(home))
@@ -223,9 +223,8 @@ func TestTheQuestionThatTheInputEndedAtIsNamed(t *testing.T) {
 		"":          "boothset: the input ended at this question: How warm is the air in the booth?\n",
 		"--lang=es": "boothset: la entrada terminó en esta pregunta: ¿A qué temperatura está el aire de la cabina?\n",
 	} {
-		var out, err bytes.Buffer
-		code := run(strings.Fields("--plain "+args), stdio{strings.NewReader("8\r\n2"), &out, &err}, noEnv)
-		require.Equal(t, exitBadInput, code)
-		require.Equal(t, want, err.String())
+		r := boothset("8\r\n2", strings.Fields("--plain "+args)...)
+		require.Equal(t, command.ExitBadInput, r.code)
+		require.Equal(t, want, r.err)
 	}
 }

@@ -6,19 +6,22 @@ import (
 	"regexp"
 	"testing"
 
-	"boothset/presets/words"
+	"boothset/cmd/boothset/command"
+	"boothset/presets"
 
 	"github.com/stretchr/testify/require"
 )
 
 // The README's pictures show the pages that the assistant opens from its answer.
 func TestPicturesNameEveryPage(t *testing.T) {
-	w := words.English()
+	c, err := presets.Load(nil, "")
+	require.NoError(t, err)
+	w := c.Words()
 	for _, picture := range []string{"answer", "line", "weather"} {
 		svg, err := os.ReadFile(filepath.Join("..", "..", "tui", "testdata", "pictures", picture+".svg"))
 		require.NoError(t, err, "make pictures writes it")
-		for _, q := range questions() {
-			name := q.name
+		for _, p := range command.Pages(c) {
+			name := p.Name
 			if w.Has("page-" + name) {
 				name = w.Say("page-" + name)
 			}

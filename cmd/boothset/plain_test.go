@@ -4,7 +4,7 @@ import (
 	"strings"
 	"testing"
 
-	"boothset/calc/unit"
+	"boothset/presets"
 	"boothset/presets/words"
 
 	"github.com/stretchr/testify/require"
@@ -70,15 +70,16 @@ hood
 // From a here-document the whole job is done, in both languages and units, and ends with
 // the card that the same answers give on the command line.
 func TestTheWholeJobFromAHereDocument(t *testing.T) {
-	for _, x := range []tongue{{"en", unit.US}, {"en", unit.Metric}, {"es", unit.US}, {"es", unit.Metric}} {
-		t.Run(x.String(), func(t *testing.T) {
-			args := []string{"--lang", x.lang, "--units", systemName(x.sys)}
+	for _, x := range []struct{ lang, units string }{{"en", presets.UnitsUS}, {"en", presets.UnitsMetric}, {"es", presets.UnitsUS}, {"es", presets.UnitsMetric}} {
+		name := x.lang + "-" + x.units
+		t.Run(name, func(t *testing.T) {
+			args := []string{"--lang", x.lang, "--units", x.units}
 			r := boothset(hereDocument, append([]string{"--plain"}, args...)...)
 			require.Zero(t, r.code, r.err)
 			require.Empty(t, r.err)
 			require.NotContains(t, r.out, "\x1b")
 			require.Equal(t, 1, strings.Count(r.out, "> ! "), "the mix cannot do without an area; nothing else was wrong")
-			golden(t, "job-"+x.String(), r.out)
+			golden(t, "job-"+name, r.out)
 
 			card := boothset("", append(strings.Fields("plan --coat clear --gun reduced-pressure --temp 75F --humidity 45 --panel 70F --altitude 500ft --supply 90psi --regulator 1/2in --regulator-at wall --filter none --hose 25ft,3/8in --coupling ordinary --gauge handle --wall 60psi --compressor 12cfm --receiver 60gal --main none --receiver-temp 95F --line-temp 70F"), args...)...)
 			require.Equal(t, r.code, card.code)

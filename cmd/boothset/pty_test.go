@@ -15,6 +15,8 @@ import (
 	"testing"
 	"time"
 
+	"boothset/cmd/boothset/command"
+
 	"github.com/charmbracelet/x/term"
 	"github.com/charmbracelet/x/vt"
 	"github.com/creack/pty"
@@ -278,7 +280,7 @@ func TestAJobThatCannotBeDoneExits3(t *testing.T) {
 	s := open(t, 80, 24, nil)
 	s.keys(toAnswer[:14]...)
 	s.keys("left of the supply", "20psi\r", "Is this the air line", "\r", "regulator stand now", "\r", "compressor too", "\r", "STOP", "q")
-	require.Equal(t, exitCannot, s.code())
+	require.Equal(t, command.ExitCannot, s.code())
 	s.requireClean()
 }
 
@@ -305,7 +307,7 @@ func TestInterruptsLeaveTheTerminalClean(t *testing.T) {
 			s.keys(toAnswer[:8]...)
 			s.await("How humid")
 			stop(s)
-			require.Equal(t, exitStopped, s.code())
+			require.Equal(t, command.ExitStopped, s.code())
 			s.requireClean()
 			wrote := s.wrote()
 			require.NotContains(t, wrote[strings.LastIndex(wrote, "\x1b[?1049l"):], "WALL", "no card is left behind")
@@ -318,7 +320,7 @@ func TestAClosedWindowEndsTheProgram(t *testing.T) {
 	s.await("before you spray")
 	require.NoError(t, s.far.Close())
 	require.NoError(t, s.near.Close())
-	require.Equal(t, exitStopped, s.code())
+	require.Equal(t, command.ExitStopped, s.code())
 }
 
 func TestResizing(t *testing.T) {
@@ -335,6 +337,6 @@ func TestResizing(t *testing.T) {
 	s.await("too small")
 	size(120, 40)
 	s.keys("How warm is the air", "75F\r", "How humid", "\x03")
-	require.Equal(t, exitStopped, s.code())
+	require.Equal(t, command.ExitStopped, s.code())
 	s.requireClean()
 }

@@ -1,0 +1,271 @@
+package command
+
+import (
+	"bufio"
+	"bytes"
+	"encoding/json"
+	"io"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+const goodLine = `{"coat":"clear","gun":"reduced-pressure","temp":"72F","humidity":45,"supply":"90psi"}`
+
+// fault is the answer to a line that will not do.
+type fault struct {
+	Schema string
+	Line   int
+	Error  struct{ Field, Given, Want, Text string }
+}
+
+func faultIn(t *testing.T, text string) (f fault) {
+	t.Helper()
+	require.NoError(t, json.Unmarshal([]byte(text), &f), text)
+	require.Equal(t, errorSchema, f.Schema, text)
+	require.NotEmpty(t, f.Error.Text)
+	return f
+}
+
+func batchLines(t *testing.T, r ran) []string {
+	t.Helper()
+	require.Empty(t, r.err)
+	require.True(t, r.out == "" || strings.HasSuffix(r.out, "\n"))
+	return strings.Split(strings.TrimSuffix(r.out, "\n"), "\n")
+}
+
+// A line is answered as the same job is by flags.
+func TestBatchAnswersAsFlagsDo(t *testing.T) {
+	r := boothset(goodLine+"\n", "plan", "--batch")
+	assert.Equal(t, ExitAnswered, r.code)
+	got, want := decoded(t, r.out), planned(t, ExitAnswered, clearJob())
+	assert.Equal(t, want, got)
+}
+
+func TestBatchTakesEveryField(t *testing.T) {
+	r := boothset(`{"coat":"clear","gun":"reduced-pressure","temp":22,"humidity":"45%","panel":20.5,"altitude":300,"supply":6,"hose":["8,10","2m,8mm"],`+
+		`"coupling":"ordinary","filter":"point-of-use","regulator":"3/8in","regulator_at":"gun","gauge":"foot","wall":4,"mark":0.1,"units":"metric"}`, "plan", "--batch")
+	require.Equal(t, ExitAnswered, r.code, r.out)
+	want := planned(t, ExitAnswered, clearJob("--units", "metric", "--temp", "22", "--panel", "20.5", "--altitude", "300", "--supply", "6", "--hose", "8,10", "--hose", "2m,8mm",
+		"--coupling", "ordinary", "--filter", "point-of-use", "--regulator", "3/8in", "--regulator-at", "gun", "--gauge", "foot", "--wall", "4", "--mark", "0.1"))
+	assert.Equal(t, want, decoded(t, r.out))
+}
+
+func TestBatchKeepsTheOrderAndGoesOnPastABadLine(t *testing.T) {
+	supplies := []string{"40psi", "90psi", "nonsense", "60psi", "20psi"}
+	var in strings.Builder
+	for _, s := range supplies {
+		in.WriteString(strings.Replace(goodLine, "90psi", s, 1) + "\n")
+	}
+	r := boothset(in.String(), "plan", "--batch")
+	assert.Equal(t, ExitBadInput, r.code, "a bad line weighs more than a job that cannot be done")
+	lines := batchLines(t, r)
+	require.Len(t, lines, len(supplies))
+	for i, psi := range map[int]float64{0: 40, 1: 90, 3: 60, 4: 20} {
+		a := decoded(t, lines[i])
+		assert.InDelta(t, psi, a.Line[0].In["psi"], 1e-9)
+	}
+	f := faultIn(t, lines[2])
+	assert.Equal(t, 3, f.Line)
+	assert.Equal(t, "supply", f.Error.Field)
+	assert.Equal(t, "nonsense", f.Error.Given)
+	assert.Contains(t, f.Error.Want, "90psi")
+}
+
+func TestBatchExitCodes(t *testing.T) {
+	short := strings.Replace(goodLine, "90psi", "20psi", 1)
+	for name, c := range map[string]struct {
+		in   string
+		code int
+	}{
+		"nothing":             {"", ExitAnswered},
+		"answered":            {goodLine, ExitAnswered},
+		"cannot be done":      {goodLine + "\n" + short + "\n" + goodLine, ExitCannot},
+		"bad":                 {"{}\n" + goodLine, ExitBadInput},
+		"bad, then cannot":    {"{}\n" + short, ExitBadInput},
+		"cannot, then bad":    {short + "\n{}", ExitBadInput},
+		"only blank lines":    {"\n \n\t\r\n", ExitAnswered},
+		"good, then nonsense": {goodLine + "\nnonsense\n", ExitBadInput},
+	} {
+		assert.Equal(t, c.code, boothset(c.in, "plan", "--batch").code, name)
+	}
+}
+
+func TestBatchLineEndsAndBlankLines(t *testing.T) {
+	for name, in := range map[string]string{
+		"windows line ends":          goodLine + "\r\n" + goodLine + "\r\n",
+		"last line without an end":   goodLine + "\n" + goodLine,
+		"blank lines between":        "\n\n" + goodLine + "\n  \n\t\n" + goodLine + "\n\n",
+		"byte order mark":            "\ufeff" + goodLine + "\n" + goodLine + "\n",
+		"spaces around":              "  " + goodLine + "  \n\t" + goodLine,
+		"space within":               strings.ReplaceAll(goodLine, ":", " : ") + "\n" + goodLine,
+		"keys in capitals":           strings.Replace(goodLine, "coat", "COAT", 1) + "\n" + goodLine,
+		"the same key again, latest": strings.Replace(goodLine, `{`, `{"coat":"sealer",`, 1) + "\n" + goodLine,
+	} {
+		r := boothset(in, "plan", "--batch")
+		assert.Equal(t, ExitAnswered, r.code, name)
+		lines := batchLines(t, r)
+		require.Len(t, lines, 2, name)
+		assert.Equal(t, lines[1], lines[0], name)
+	}
+	r := boothset("\n\n{}\n", "plan", "--batch")
+	assert.Equal(t, 3, faultIn(t, r.out).Line, "blank lines count")
+}
+
+func TestBatchSaysWhatIsWrongWithALine(t *testing.T) {
+	for _, c := range []struct{ line, field, want string }{
+		{`nonsense`, "request", "not JSON; give one object a line"},
+		{`{"coat":`, "request", "not JSON"},
+		{`{"coat":"clear",}`, "request", "not JSON"},
+		{`[]`, "request", "a JSON array; give one object a line"},
+		{`"clear"`, "request", "a JSON string; give one object a line"},
+		{`5`, "request", "a JSON number"},
+		{`null`, "coat", "choose"},
+		{goodLine + ` x`, "request", "nothing behind it"},
+		{goodLine + goodLine, "request", "nothing behind it"},
+		{`{"coat":"clear","colour":"red"}`, "colour", "no such field; a request may hold coat, gun, temp, humidity, panel, altitude, supply, hose, coupling, filter, regulator, regulator_at, gauge, wall, mark, "},
+		{`{"coat":true}`, "coat", "a JSON bool will not do; give text or a number"},
+		{`{"temp":{"f":72}}`, "temp", "a JSON object will not do"},
+		{`{"temp":[72]}`, "temp", "a JSON array will not do"},
+		{`{"hose":"25ft,3/8in"}`, "hose", `a JSON string will not do; give a list, such as ["25ft,3/8in"]`},
+		{`{"hose":[true]}`, "hose", "a JSON bool will not do"},
+		{`{"other":5}`, "other", `a JSON number will not do; give a list, such as ["10cfm,50%"]`},
+		{strings.Replace(goodLine, `}`, `,"compressor":"18cfm","receiver":"60gal","cut_in":"20psi","cut_out":"10psi"}`, 1), "cut_out", "10 psi is outside 20 to"},
+		{`{"spread":"yes"}`, "spread", "give true or false"},
+		{`{"units":5}`, "units", "choose us or metric"},
+		{`{"units":"imperial"}`, "units", "choose us or metric"},
+		{`{}`, "coat", "choose"},
+		{strings.Replace(goodLine, `}`, `,"regulator_at":"roof"}`, 1), "regulator_at", "choose wall or gun"},
+		{strings.Replace(goodLine, `45`, `1e2`, 1), "humidity", "type a number of percent"},
+		{strings.Replace(goodLine, `45`, `450`, 1), "humidity", "outside 1 to 100%"},
+		{"{\"coat\":\"\xff\"}", "coat", "choose"},
+		{`{"coat":"` + strings.Repeat("x", longestLine) + `"}`, "request", "longer than 1048576 bytes"},
+	} {
+		r := boothset(c.line+"\n"+goodLine+"\n", "plan", "--batch")
+		assert.Equal(t, ExitBadInput, r.code)
+		lines := batchLines(t, r)
+		require.Len(t, lines, 2, c.line)
+		f := faultIn(t, lines[0])
+		assert.Equal(t, 1, f.Line)
+		assert.Equal(t, c.field, f.Error.Field, lines[0])
+		assert.Contains(t, f.Error.Want, c.want)
+		decoded(t, lines[1])
+	}
+}
+
+// A line of spaces to a megabyte is longer than the reader's buffer and is still read.
+func TestBatchReadsALongLine(t *testing.T) {
+	long := strings.Replace(goodLine, "{", "{"+strings.Repeat(" ", 200_000), 1)
+	lines := batchLines(t, boothset(long+"\n"+goodLine, "plan", "--batch"))
+	require.Len(t, lines, 2)
+	assert.Equal(t, lines[1], lines[0])
+}
+
+func TestBatchUnitsFlagIsForLinesWithoutTheirOwn(t *testing.T) {
+	metric := `{"coat":"clear","gun":"reduced-pressure","temp":22,"humidity":45,"supply":6}`
+	us := `{"coat":"clear","gun":"reduced-pressure","temp":72,"humidity":45,"supply":90,"units":"us"}`
+	lines := batchLines(t, boothset(metric+"\n"+us, "plan", "--batch", "--json", "--units", "metric"))
+	require.Len(t, lines, 2)
+	assert.InDelta(t, 6, decoded(t, lines[0]).Line[0].In["bar"], 1e-9)
+	assert.InDelta(t, 90, decoded(t, lines[1]).Line[0].In["psi"], 1e-9)
+}
+
+func TestBatchRefusesAnswersByFlag(t *testing.T) {
+	r := boothset(goodLine, "plan", "--batch", "--coat", "clear")
+	assert.Equal(t, ExitBadInput, r.code)
+	assert.Empty(t, r.out)
+	assert.Contains(t, r.err, "coat: with --batch each request gives its own")
+}
+
+// Whoever sends one line at a time has its answer before sending the next.
+func TestBatchAnswersBeforeTheInputEnds(t *testing.T) {
+	toIn, in := io.Pipe()
+	out, fromOut := io.Pipe()
+	code := make(chan int, 1)
+	go func() {
+		c := Run([]string{"plan", "--batch"}, Stdio{toIn, fromOut, io.Discard}, noEnv)
+		fromOut.Close()
+		code <- c
+	}()
+	answers := make(chan string)
+	go func() {
+		defer close(answers)
+		lines := bufio.NewScanner(out)
+		lines.Buffer(nil, 1<<20)
+		for lines.Scan() {
+			answers <- lines.Text()
+		}
+	}()
+	for range 3 {
+		_, err := io.WriteString(in, goodLine+"\n")
+		require.NoError(t, err)
+		select {
+		case text := <-answers:
+			decoded(t, text)
+		case <-time.After(10 * time.Second):
+			require.Fail(t, "no answer while the input is open")
+		}
+	}
+	require.NoError(t, in.Close())
+	assert.Equal(t, ExitAnswered, <-code)
+	_, more := <-answers
+	assert.False(t, more)
+}
+
+// halfway is an input that breaks after its text.
+type halfway struct{ io.Reader }
+
+func (h halfway) Read(p []byte) (int, error) {
+	n, err := h.Reader.Read(p)
+	if err == io.EOF {
+		err = errClosed
+	}
+	return n, err
+}
+
+func TestBatchInputThatBreaks(t *testing.T) {
+	var out, errs bytes.Buffer
+	code := Run([]string{"plan", "--batch"}, Stdio{halfway{strings.NewReader(goodLine + "\n" + goodLine)}, &out, &errs}, noEnv)
+	assert.Equal(t, ExitFailed, code)
+	assert.Contains(t, errs.String(), errClosed.Error())
+}
+
+// FuzzBatch sends anything at all: as many answers as lines that are not blank, each
+// an answer or an error object of its own line, in finite numbers.
+func FuzzBatch(f *testing.F) {
+	for _, s := range []string{
+		"", "\n", goodLine, goodLine + "\r\n" + goodLine, "{}\n[]\nnull\n\"\"\n5\n", "\xff\n\x00\n", "\ufeff" + goodLine,
+		`{"coat":"clear","gun":"high-pressure","temp":-10,"humidity":1,"supply":1,"wall":300,"hose":["500ft,3mm"],"regulator":"none","gauge":"foot","mark":"20psi","altitude":"5000m"}`,
+		`{"coat":"waterborne-base","gun":"high-volume-low-pressure","temp":"60C","humidity":100,"supply":"300psi","hose":[],"coupling":"none","regulator_at":"gun","units":"metric"}`,
+		`{"coat":"clear","gun":"reduced-pressure","temp":22,"humidity":45,"supply":"90psi","compressor":"5hp","receiver":"60gal","main":"100ft,3/4in","other":["10cfm,50%"],"spray_time":5,"spread":true}`,
+	} {
+		f.Add([]byte(s))
+	}
+	f.Fuzz(func(t *testing.T, data []byte) {
+		r := boothset(string(data), "plan", "--batch")
+		var want []int
+		for i, l := range bytes.Split(bytes.TrimPrefix(data, []byte("\ufeff")), []byte("\n")) {
+			if len(bytes.TrimSpace(l)) > 0 {
+				want = append(want, i+1)
+			}
+		}
+		lines := batchLines(t, r)
+		if r.out == "" {
+			lines = nil
+		}
+		require.Len(t, lines, len(want))
+		for i, l := range lines {
+			if strings.HasPrefix(l, `{"schema":"`+errorSchema) {
+				require.Equal(t, ExitBadInput, r.code)
+				require.Equal(t, want[i], faultIn(t, l).Line)
+				continue
+			}
+			decoded(t, l)
+			require.Empty(t, faultsOf(t, l))
+		}
+		require.Contains(t, []int{ExitAnswered, ExitBadInput, ExitCannot}, r.code)
+	})
+}

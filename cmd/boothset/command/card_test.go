@@ -1,0 +1,90 @@
+package command
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/charmbracelet/x/ansi"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// Every card fits 80 columns, has a whole sentence for each reason, and gives the
+// numbers that the JSON of the same job does.
+func TestCards(t *testing.T) {
+	for name, args := range jobs {
+		t.Run(name, func(t *testing.T) {
+			r := boothset("", args...)
+			require.Contains(t, []int{ExitAnswered, ExitCannot}, r.code)
+			require.Empty(t, r.err)
+			for _, l := range strings.Split(r.out, "\n") {
+				assert.LessOrEqual(t, ansi.StringWidth(l), cardWidth, l)
+				assert.Equal(t, strings.TrimRight(l, " "), l, "no blanks at the end")
+				assert.Equal(t, ansi.Strip(l), l, "no codes of a terminal")
+			}
+			for _, bad := range []string{"{", "}", "NaN", "Inf", "-0 ", "%!"} {
+				assert.NotContains(t, r.out, bad)
+			}
+			a := decoded(t, boothset("", append(args, "--json")...).out)
+			plain := strings.Join(strings.Fields(r.out), " ")
+			for _, x := range a.Reasons {
+				assert.Contains(t, plain, strings.Join(strings.Fields(x.Text), " "))
+				assert.Contains(t, plain, x.Source)
+			}
+			for _, x := range a.Cautions {
+				assert.Contains(t, plain, x.Text)
+			}
+			for _, s := range a.Line {
+				assert.Contains(t, plain, s.Name)
+			}
+		})
+	}
+}
+
+func TestCardShowsTheThreeNumbers(t *testing.T) {
+	card := boothset("", clearJob()...).out
+	assert.Regexp(t, `(?m)^  WALL +31 psi +trigger pulled; 31\.3 psi with no air moving$`, card)
+	assert.Regexp(t, `(?m)^  DISTANCE +5\.5 in +between 5\.0 in and 6\.0 in$`, card)
+	assert.Regexp(t, `(?m)^  INLET VALVE +81% open +1\.1 psi in hand; not below 50%$`, card)
+	assert.Regexp(t, `(?m)^main hose < `, card, "what costs most is marked")
+	metric := boothset("", clearJob("--units", "metric")...).out
+	assert.Regexp(t, `(?m)^  WALL +2\.\d\d bar +trigger pulled`, metric)
+	assert.Regexp(t, `(?m)^  DISTANCE +140 mm `, metric)
+	answer, _, _ := strings.Cut(metric, "\nWhy\n")
+	assert.NotContains(t, answer, "psi")
+	foot := boothset("", clearJob("--regulator-at", "gun")...).out
+	assert.Regexp(t, `(?m)^  AT THE FOOT +28 psi `, foot)
+}
+
+// Safety in one line on every answer, and what stops the job before all else.
+func TestCardSaysWhatStopsTheJobFirst(t *testing.T) {
+	card := boothset("", clearJob("--humidity", "99")...).out
+	stop := strings.Index(card, "\nSTOP Do not spray")
+	safety := strings.Index(card, "Respirator, running exhaust")
+	require.Positive(t, stop)
+	require.Positive(t, safety)
+	assert.Less(t, stop, safety)
+	for name, args := range jobs {
+		plain := strings.Join(strings.Fields(boothset("", args...).out), " ")
+		assert.Contains(t, plain, "The safety and product data sheets, the gun's stamp and local codes come before these figures.", name)
+	}
+}
+
+// Where the supply is short the card says what the gun gets, not only what it wants.
+func TestCardOfAShortSupply(t *testing.T) {
+	r := boothset("", clearJob("--supply", "28psi")...)
+	require.Equal(t, ExitCannot, r.code)
+	assert.Contains(t, r.out, "STOP Not enough air: 28.0 psi gives the gun 24.")
+	assert.Contains(t, r.out, "\nThe gun wants 26.0 psi behind the valve, 8.7 cfm, 15.5 psi at the cap.\nIt gets 24.0 psi at most.\n")
+}
+
+func TestALongNameOfTheShopsKeepsTheTableInItsColumns(t *testing.T) {
+	shop := shopEnv(t, "[coupling.extraordinarily-long-name-of-a-coupling-of-an-invented-shop]\nconductance = 2.0\nratio = 0.3\n[line]\ncoupling = \"extraordinarily-long-name-of-a-coupling-of-an-invented-shop\"\n")
+	r := boothsetIn(shop, "", clearJob()...)
+	require.Equal(t, ExitAnswered, r.code, r.err)
+	_, table, found := strings.Cut(r.out, "The line ")
+	require.True(t, found)
+	for i, l := range strings.Split(table, "\n")[1:8] {
+		assert.Len(t, l, cardWidth, "row %d: %s", i, l)
+	}
+}

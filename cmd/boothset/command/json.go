@@ -1,0 +1,150 @@
+package command
+
+import (
+	"encoding/json"
+	"math"
+	"strconv"
+
+	"boothset/calc"
+	"boothset/calc/unit"
+	"boothset/presets/words"
+)
+
+// jsonWriter appends JSON by hand: a batch writes tens of thousands of answers a
+// second, and the standard encoder's reflection would be most of its time. Keys are
+// plain; text is escaped by the standard library where it needs it.
+type jsonWriter struct {
+	b     []byte
+	fresh bool // nothing stands in the open object or array yet
+}
+
+func (j *jsonWriter) key(name string) {
+	if !j.fresh {
+		j.b = append(j.b, ',')
+	}
+	j.fresh = false
+	if name == "" {
+		return
+	}
+	j.b = append(j.b, '"')
+	j.b = append(j.b, name...)
+	j.b = append(j.b, '"', ':')
+}
+
+// object writes an object under a key; an empty key is an element of an array.
+func (j *jsonWriter) object(name string, fill func()) { j.nest(name, '{', '}', fill) }
+
+func (j *jsonWriter) array(name string, fill func()) { j.nest(name, '[', ']', fill) }
+
+func (j *jsonWriter) nest(name string, open, shut byte, fill func()) {
+	j.key(name)
+	j.b = append(j.b, open)
+	j.fresh = true
+	fill()
+	j.b = append(j.b, shut)
+	j.fresh = false
+}
+
+func (j *jsonWriter) number(name string, v float64) {
+	j.key(name)
+	j.value(v)
+}
+
+// value appends a number in full. Nothing in an answer is infinite or undefined; were
+// it so, null says it without breaking the line.
+func (j *jsonWriter) value(v float64) {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		j.b = append(j.b, "null"...)
+		return
+	}
+	if v == 0 {
+		v = 0 // not -0
+	}
+	j.b = strconv.AppendFloat(j.b, v, 'g', -1, 64)
+}
+
+func (j *jsonWriter) count(name string, n int) {
+	j.key(name)
+	j.b = strconv.AppendInt(j.b, int64(n), 10)
+}
+
+func (j *jsonWriter) bool(name string, v bool) {
+	j.key(name)
+	j.b = strconv.AppendBool(j.b, v)
+}
+
+func (j *jsonWriter) null(name string) {
+	j.key(name)
+	j.b = append(j.b, "null"...)
+}
+
+func (j *jsonWriter) text(name, s string) {
+	j.key(name)
+	j.b = appendText(j.b, s)
+}
+
+func appendText(b []byte, s string) []byte {
+	if needsEscape(s) {
+		quoted, err := json.Marshal(s)
+		if err != nil {
+			return append(b, `""`...) // cannot be: a string always encodes
+		}
+		return append(b, quoted...)
+	}
+	b = append(b, '"')
+	b = append(b, s...)
+	return append(b, '"')
+}
+
+func needsEscape[T string | []byte](s T) bool {
+	for i := 0; i < len(s); i++ {
+		if c := s[i]; c < ' ' || c == '"' || c == '\\' || c >= 0x7f {
+			return true
+		}
+	}
+	return false
+}
+
+// written writes text that write appends, without a copy where nothing in it needs an
+// escape, which in a sentence nothing does.
+func (j *jsonWriter) written(name string, write func(dst []byte) []byte) {
+	j.key(name)
+	j.b = append(j.b, '"')
+	start := len(j.b)
+	j.b = write(j.b)
+	if needsEscape(j.b[start:]) {
+		text := string(j.b[start:])
+		j.b = appendText(j.b[:start-1], text)
+		return
+	}
+	j.b = append(j.b, '"')
+}
+
+// pair is a quantity in both systems.
+func (j *jsonWriter) pair(name, us string, a float64, metric string, b float64) {
+	j.key(name)
+	j.b = append(j.b, `{"`...)
+	j.b = append(j.b, us...)
+	j.b = append(j.b, `":`...)
+	j.value(a)
+	j.b = append(j.b, `,"`...)
+	j.b = append(j.b, metric...)
+	j.b = append(j.b, `":`...)
+	j.value(b)
+	j.b = append(j.b, '}')
+}
+
+func (j *jsonWriter) gauge(name string, p unit.Gauge) { j.pair(name, "psi", p.PSI(), "bar", p.Bar()) }
+func (j *jsonWriter) drop(name string, d unit.Drop)   { j.pair(name, "psi", d.PSI(), "bar", d.Bar()) }
+func (j *jsonWriter) near(name string, l unit.Length) { j.pair(name, "in", l.Inches(), "mm", l.MM()) }
+func (j *jsonWriter) run(name string, l unit.Length)  { j.pair(name, "ft", l.Feet(), "m", float64(l)) }
+func (j *jsonWriter) temp(name string, t unit.Temp)   { j.pair(name, "f", t.F(), "c", t.C()) }
+func (j *jsonWriter) flow(name string, q unit.Flow)   { j.pair(name, "cfm", q.SCFM(), "l_min", q.LPM()) }
+func (j *jsonWriter) degrees(name string, d unit.TempDiff) {
+	j.pair(name, "f", d.F(), "c", d.C())
+}
+
+func (j *jsonWriter) standing(w *words.Words, s calc.Standing) {
+	j.text("basis", string(s.Basis))
+	j.text("source", w.Source(s))
+}

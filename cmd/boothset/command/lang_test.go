@@ -1,0 +1,66 @@
+package command
+
+import (
+	"testing"
+
+	"boothset/presets/words"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+func locale(lang string) func(string) string {
+	return func(name string) string {
+		if name == "LANG" {
+			return lang
+		}
+		return ""
+	}
+}
+
+// The flag chooses the language, else the locale does; both choose the units alike.
+func TestLanguageByFlagAndByLocale(t *testing.T) {
+	spanish, ok := words.For("es")
+	require.True(t, ok)
+	english := words.English()
+	safety := func(w *words.Words) string { return w.Say("safety")[:20] }
+	require.NotEqual(t, safety(english), safety(spanish))
+	for _, c := range []struct {
+		lang  string
+		args  []string
+		words *words.Words
+		unit  string
+	}{
+		{"en_US.UTF-8", nil, english, " psi"},
+		{"es_US.UTF-8", nil, spanish, " psi"},
+		{"es_MX.UTF-8", nil, spanish, " bar"},
+		{"es_MX.UTF-8", []string{"--lang", "en"}, english, " bar"},
+		{"", []string{"--lang=es", "--units=metric"}, spanish, " bar"},
+		{"de_DE.UTF-8", []string{"--units", "us"}, english, " psi"},
+	} {
+		r := boothsetIn(locale(c.lang), "", clearJob(c.args...)...)
+		require.Equal(t, ExitAnswered, r.code, r.err)
+		assert.Contains(t, r.out, safety(c.words), c)
+		assert.Contains(t, r.out, c.unit, c)
+	}
+}
+
+func TestALanguageThatIsNotThere(t *testing.T) {
+	r := boothsetIn(locale(""), "", clearJob("--lang", "xx")...)
+	assert.Equal(t, ExitBadInput, r.code)
+	assert.Contains(t, r.err, `lang "xx": choose en or es`)
+	r = boothsetIn(locale("es_MX"), "", clearJob("--lang", "xx")...)
+	assert.Equal(t, ExitBadInput, r.code)
+	assert.Contains(t, r.err, `lang "xx": elija en o es`)
+}
+
+func TestHelpIsInTheLanguageAskedFor(t *testing.T) {
+	spanish, _ := words.For("es")
+	r := boothsetIn(locale(""), "", "plan", "--lang", "es", "--help")
+	require.Equal(t, ExitAnswered, r.code, r.err)
+	r2 := boothsetIn(locale("es_MX"), "", "plan", "--help")
+	for _, out := range []string{r.out, r2.out} {
+		assert.Contains(t, out, "--lang idioma")
+	}
+	assert.Contains(t, spanish.Say("usage-lang"), "`idioma`")
+}

@@ -1,0 +1,81 @@
+package command
+
+import (
+	"boothset/calc"
+	"boothset/calc/coat"
+	"boothset/calc/unit"
+	"boothset/presets/words"
+)
+
+func (j *jsonWriter) film(name string, l unit.Length) {
+	j.pair(name, "mil", float64(l)/unit.MetrePerMil, "um", float64(l)*1e6)
+}
+func (j *jsonWriter) speed(name string, v unit.Speed) {
+	j.pair(name, "ft_s", v.FeetPerSecond(), "m_s", float64(v))
+}
+func (j *jsonWriter) volume(name string, v unit.Volume) {
+	j.pair(name, "fl_oz", v.USGallons()*unit.OuncePerUSGal, "ml", v.Litres()*1e3)
+}
+func (j *jsonWriter) area(name string, a unit.Area) {
+	j.pair(name, "ft2", float64(a)/(unit.MetrePerFoot*unit.MetrePerFoot), "m2", float64(a))
+}
+
+// appendLaying appends what film and mix both start from, as it was understood.
+func appendLaying(j *jsonWriter, l *calc.Laying, w *words.Words) {
+	j.object("input", func() {
+		j.text("coat", l.CoatID)
+		if l.GunID != "" {
+			j.text("gun", l.GunID)
+		} else {
+			j.null("gun")
+		}
+		if h := &l.Held; h.Known {
+			j.gauge("pressure", h.Pressure)
+			j.near("distance", h.Distance)
+		} else {
+			j.null("pressure")
+			j.null("distance")
+		}
+		j.film("before", l.Before)
+	})
+	j.object("solids", func() {
+		j.number("value", l.Solids.Value)
+		j.standing(w, l.Solids.Standing)
+	})
+	j.object("film", func() {
+		j.film("dry", l.Dry.Value)
+		j.standing(w, l.Dry.Standing)
+	})
+	f := &l.Wants
+	if !f.Known {
+		j.null("limits")
+		return
+	}
+	j.object("limits", func() {
+		j.film("low", f.Low)
+		j.film("high", f.High)
+		if f.Most > 0 {
+			j.film("most", f.Most)
+		} else {
+			j.null("most")
+		}
+		j.standing(w, f.Standing)
+	})
+}
+
+func appendTransfer(j *jsonWriter, t coat.Transfer) {
+	j.object("transfer", func() {
+		j.number("value", t.Value)
+		j.number("low", t.Low)
+		j.number("high", t.High)
+	})
+}
+
+// appendRunning appends the dry film that the coats come to, against the limits.
+func appendRunning(j *jsonWriter, r *coat.Running) {
+	j.object("total", func() {
+		j.film("dry", r.Total)
+		j.film("with_before", r.Whole)
+		j.text("standing", [...]string{coat.Under: "under", coat.Inside: "inside", coat.Over: "over"}[r.Standing])
+	})
+}

@@ -1,0 +1,227 @@
+package command
+
+import (
+	"boothset/calc"
+	"boothset/calc/line"
+	"boothset/calc/unit"
+	"boothset/presets"
+	"boothset/presets/words"
+)
+
+// planSchema names the shape of a plan's JSON; it changes when the shape does.
+const planSchema = "boothset.plan/1"
+
+// appendPlan appends the answer as one JSON object. Figures are unrounded.
+func appendPlan(dst []byte, p *Plan, sys unit.System, w *words.Words) []byte {
+	r, s := &p.Request, &p.Setup
+	j := jsonWriter{b: dst, fresh: true}
+	j.object("", func() {
+		j.text("schema", planSchema)
+		j.bool("stopped", s.Stopped())
+		j.object("input", func() { appendInput(&j, r, sys) })
+		j.object("wall", func() {
+			j.gauge("flowing", s.Wall.Flowing)
+			j.gauge("static", s.Wall.Static)
+			j.gauge("open", s.Wall.Open)
+			j.gauge("limit", s.Wall.Limit)
+			if p.Spread != nil {
+				j.gauge("low", p.Spread.Wall.Low)
+				j.gauge("high", p.Spread.Wall.High)
+				j.gauge("static_low", p.Spread.Static.Low)
+				j.gauge("static_high", p.Spread.Static.High)
+			}
+		})
+		j.object("gun", func() { appendGun(&j, r, s) })
+		j.object("distance", func() {
+			j.near("target", s.Distance.Target)
+			j.near("low", s.Distance.Low)
+			j.near("high", s.Distance.High)
+			if p.Spread != nil {
+				j.near("spread_low", p.Spread.Distance.Low)
+				j.near("spread_high", p.Spread.Distance.High)
+			}
+		})
+		j.object("valve", func() {
+			j.number("opening", s.Valve.Opening)
+			j.drop("reserve", s.Valve.Reserve)
+			j.number("floor", s.Valve.Floor)
+			j.bool("choked", s.Valve.Choked)
+			j.number("mach", s.Valve.Mach)
+			j.drop("eighth_turn", s.Valve.Nudge)
+			if p.Spread != nil {
+				j.number("low", p.Spread.Opening.Low)
+				j.number("high", p.Spread.Opening.High)
+			}
+		})
+		j.array("line", func() {
+			for i := range s.Line {
+				appendStep(&j, &s.Line[i])
+			}
+		})
+		j.text("bottleneck", s.Line[s.Bottleneck].Name)
+		if s.Short.Is {
+			j.object("short", func() {
+				j.gauge("best", s.Short.Best)
+				j.gauge("supply_needed", s.Short.Needed)
+			})
+		} else {
+			j.null("short")
+		}
+		appendNow(&j, s)
+		j.object("weather", func() {
+			j.temp("dew_point", s.Weather.DewPoint)
+			j.degrees("panel_margin", s.Weather.PanelMargin)
+			j.number("drying", s.Weather.Drying)
+			j.drop("correction", s.Weather.Correction)
+			appendLanding(&j, &s.Weather.Landing, sys, w)
+		})
+		appendSpread(&j, p.Spread, w)
+		appendSupply(&j, r, s)
+		appendComparison(&j, &s.Comparison)
+		appendFixes(&j, s, sys, w)
+		appendWords(&j, s.Reasons, s.Cautions, sys, w)
+	})
+	return j.b
+}
+
+// appendLanding appends how dry the coat lands, null where the models do not reach.
+func appendLanding(j *jsonWriter, l *calc.Landing, sys unit.System, w *words.Words) {
+	if !l.Known {
+		j.null("landing")
+		return
+	}
+	j.object("landing", func() {
+		j.number("drier", l.Drier)
+		j.number("drop_growth", l.Growth)
+		j.array("levers", func() {
+			for i := range l.Levers {
+				v := &l.Levers[i]
+				j.object("", func() {
+					j.text("lever", v.ID)
+					j.number("less", v.Less)
+					f := [...]calc.Figure{v.Size, {Name: "less", Kind: calc.FigureShare, Value: v.Less}}
+					j.written("text", func(dst []byte) []byte { return w.Append(dst, sys, v.ID, f[:]) })
+				})
+			}
+		})
+	})
+}
+
+// appendInput echoes what was asked, as it was understood.
+func appendInput(j *jsonWriter, r *calc.Request, sys unit.System) {
+	j.text("coat", r.Coat.ID)
+	j.text("gun", r.Gun.ID)
+	j.temp("temp", r.Day.Air)
+	j.number("humidity", r.Day.Humidity)
+	j.temp("panel", r.Day.Panel)
+	j.run("altitude", r.Day.Altitude)
+	j.gauge("supply", r.Supply)
+	j.array("hose", func() {
+		for i := range r.Line {
+			if p := &r.Line[i]; p.Kind == line.HoseKind {
+				j.object("", func() {
+					j.run("length", p.Hose.Length)
+					j.near("bore", p.Hose.Bore)
+				})
+			}
+		}
+	})
+	j.text("coupling", entryOf(r, line.CouplingKind))
+	j.text("filter", entryOf(r, line.FilterKind))
+	if r.RegulatorAt == calc.Nowhere {
+		j.text("regulator", presets.None)
+	} else {
+		j.text("regulator", r.RegulatorID)
+		j.text("regulator_at", map[calc.Place]string{calc.Wall: presets.AtWall, calc.Foot: presets.AtGun}[r.RegulatorAt])
+	}
+	j.text("gauge", [...]string{calc.InHandle: presets.InHandle, calc.AtFoot: presets.AtFoot, calc.NoGauge: presets.None}[r.Gauge])
+	j.drop("mark", r.Mark)
+	if r.HasNow {
+		j.gauge("wall", r.Now)
+	} else {
+		j.null("wall")
+	}
+	j.text("units", systemName(sys))
+}
+
+func systemName(sys unit.System) string {
+	return [...]string{unit.US: "us", unit.Metric: "metric"}[sys]
+}
+
+// entryOf is the catalogue's name of the first part of a kind.
+func entryOf(r *calc.Request, k line.Kind) string {
+	for i := range r.Line {
+		if r.Line[i].Kind == k {
+			return r.Line[i].Entry
+		}
+	}
+	return presets.None
+}
+
+func appendGun(j *jsonWriter, r *calc.Request, s *calc.Setup) {
+	j.gauge("working", s.Working.Pressure)
+	j.gauge("reads", s.Working.Reads)
+	j.gauge("cap", s.Working.Cap)
+	j.flow("flow", s.Working.Flow)
+	j.gauge("max_inlet", s.Working.Highest)
+	if r.Gun.CapLimit > 0 {
+		j.gauge("cap_limit", r.Gun.CapLimit)
+	} else {
+		j.null("cap_limit")
+	}
+	j.number("jet_mach", s.Working.JetMach)
+}
+
+func appendStep(j *jsonWriter, p *calc.Step) {
+	j.object("", func() {
+		j.text("name", p.Name)
+		j.text("kind", p.Kind.String())
+		j.gauge("in", p.In)
+		j.gauge("out", p.Out)
+		j.drop("loss", p.Loss)
+		j.number("share", p.Share)
+		j.number("mach", p.Mach)
+	})
+}
+
+func appendNow(j *jsonWriter, s *calc.Setup) {
+	n := &s.Now
+	if !n.Given {
+		j.null("now")
+		return
+	}
+	j.object("now", func() {
+		j.gauge("wall", n.Wall)
+		j.gauge("gun_if_open", n.GunIfOpen)
+		j.number("opening_needed", n.Opening)
+		j.bool("enough", n.Enough)
+		j.bool("choked", n.Choked)
+		j.number("mach", n.Mach)
+		j.drop("eighth_turn", n.Nudge)
+	})
+}
+
+// appendWords appends reasons and cautions with their sentences.
+func appendWords(j *jsonWriter, reasons []calc.Reason, cautions []calc.Caution, sys unit.System, w *words.Words) {
+	j.array("reasons", func() {
+		for i := range reasons {
+			r := &reasons[i]
+			j.object("", func() {
+				j.text("about", r.About)
+				j.text("id", r.ID)
+				j.written("text", func(dst []byte) []byte { return w.Append(dst, sys, r.ID, r.Figures) })
+				j.standing(w, r.Standing)
+			})
+		}
+	})
+	j.array("cautions", func() {
+		for i := range cautions {
+			c := &cautions[i]
+			j.object("", func() {
+				j.text("level", string(c.Level))
+				j.text("id", c.ID)
+				j.written("text", func(dst []byte) []byte { return w.Append(dst, sys, c.ID, c.Figures) })
+			})
+		}
+	})
+}

@@ -1,0 +1,203 @@
+package command
+
+import (
+	"bytes"
+	"flag"
+	"strings"
+	"testing"
+
+	"boothset/calc/unit"
+	"boothset/presets"
+	"boothset/presets/words"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+func TestBadInputNamesFieldGivenAndWant(t *testing.T) {
+	for _, c := range []struct {
+		args []string
+		says []string
+	}{
+		{[]string{"plan"}, []string{"coat: choose epoxy-primer", "or clear"}},
+		{clearJob("--coat", "varnish"), []string{`coat "varnish"`, "choose epoxy-primer"}},
+		{clearJob("--gun", "airless"), []string{`gun "airless"`, "reduced-pressure"}},
+		{clearJob("--temp", "warm"), []string{`temp "warm"`, "75F or 24C"}},
+		{clearJob("--temp", ""), []string{"temp: type a number with F or C"}},
+		{clearJob("--humidity", "450"), []string{`humidity "450"`, "outside 1 to 100%"}},
+		{clearJob("--panel", "200F"), []string{`panel "200F"`, "outside 14 to 140 F"}},
+		{clearJob("--altitude", "20000ft"), []string{`altitude "20000ft"`, "outside"}},
+		{clearJob("--supply", "90bar"), []string{`supply "90bar"`, "outside 1 to 300 psi"}},
+		{clearJob("--hose", "25ft"), []string{`hose "25ft"`, "such as 25ft,3/8in or 8m,10mm"}},
+		{clearJob("--hose", "25ft,3/8in", "--hose", ""), []string{"hose: type length and bore"}},
+		{clearJob("--coupling", "huge"), []string{`coupling "huge": choose large-bore, ordinary, slim or none`}},
+		{clearJob("--filter", "coffee"), []string{`filter "coffee"`}},
+		{clearJob("--regulator", "2in"), []string{`regulator "2in": choose 1/4in, 3/8in, 1/2in or none`}},
+		{clearJob("--regulator-at", "roof"), []string{`regulator-at "roof": choose wall or gun`}},
+		{clearJob("--gauge", "hose"), []string{`gauge "hose": choose handle, foot or none`}},
+		{clearJob("--wall", "much"), []string{`wall "much"`, "psi, bar or kPa"}},
+		{clearJob("--mark", "0psi"), []string{`mark "0psi"`, "0.01 to 20 psi"}},
+		{clearJob("--units", "imperial"), []string{`units "imperial": choose us or metric`}},
+		{clearJob("--json=perhaps"), []string{"json", "perhaps", "plan --help"}},
+		{clearJob("--colour", "red"), []string{"colour", "see boothset plan --help"}},
+		{clearJob("--wall"), []string{"wall", "see boothset plan --help"}},
+		{clearJob("extra"), []string{`"extra": only flags are expected here; see boothset plan --help`}},
+		{[]string{"spray"}, []string{`command "spray": use plan`, "or none for the assistant"}},
+		{[]string{""}, []string{"command", "plan"}},
+	} {
+		r := boothset("", c.args...)
+		assert.Equal(t, ExitBadInput, r.code, c.args)
+		assert.Empty(t, r.out, c.args)
+		assert.True(t, strings.HasPrefix(r.err, "boothset: "), r.err)
+		assert.Equal(t, 1, strings.Count(r.err, "\n"), "one line: %s", r.err)
+		for _, says := range c.says {
+			assert.Contains(t, r.err, says)
+		}
+	}
+}
+
+func TestEveryFlagIsInTheHelp(t *testing.T) {
+	for _, args := range [][]string{{"plan", "--help"}, {"plan", "-h"}} {
+		r := boothset("", args...)
+		require.Equal(t, ExitAnswered, r.code)
+		require.Empty(t, r.err)
+		f := flag.NewFlagSet("plan", flag.ContinueOnError)
+		answerFlags(f, &presets.Answers{})
+		for _, name := range []string{"units", "lang", "json", "batch"} {
+			assert.Contains(t, r.out, "\n  --"+name+" ")
+		}
+		f.VisitAll(func(x *flag.Flag) { assert.Contains(t, r.out, "\n  --"+x.Name+" ") })
+		for _, l := range strings.Split(r.out, "\n") {
+			assert.NotContains(t, l, "`")
+		}
+	}
+}
+
+// Every field of a request can be given by a flag of the same name, and the other way
+// round; a plan's spread needs no asking for.
+func TestFlagsAndRequestFieldsAreTheSame(t *testing.T) {
+	var flags []string
+	for _, l := range strings.Split(boothset("", "plan", "--help").out, "\n") {
+		if name, found := strings.CutPrefix(l, "  --"); found {
+			flags = append(flags, strings.ReplaceAll(strings.Fields(name)[0], "-", "_"))
+		}
+	}
+	assert.ElementsMatch(t, append(requestFields(), "json", "batch", "lang"), append(flags, "spread"))
+}
+
+// What the help says a choice is, the catalogue offers.
+func TestHelpNamesTheShippedChoices(t *testing.T) {
+	c, err := presets.Load(nil, "")
+	require.NoError(t, err)
+	help := boothset("", "plan", "--help").out
+	for _, field := range []string{presets.FieldGun, presets.FieldCoupling, presets.FieldRegulator, presets.FieldRegulatorAt, presets.FieldGauge} {
+		for _, choice := range c.Choices(field) {
+			assert.Contains(t, help, choice.ID, field)
+		}
+	}
+	assert.Equal(t, ExitAnswered, boothset("", exampleIn(t, help)...).code, "the example in the help")
+}
+
+// exampleIn is the arguments of the first example in a help text.
+func exampleIn(t *testing.T, help string) []string {
+	t.Helper()
+	for _, l := range strings.Split(help, "\n") {
+		if args := strings.Fields(l); len(args) > 2 && args[0] == "boothset" && strings.HasPrefix(args[2], "--") {
+			return args[1:]
+		}
+	}
+	require.Fail(t, "no example")
+	return nil
+}
+
+func TestHelp(t *testing.T) {
+	for _, arg := range []string{"help", "-h", "-help", "--help"} {
+		r := boothset("", arg)
+		assert.Equal(t, ExitAnswered, r.code)
+		assert.Empty(t, r.err)
+		for _, c := range commands() {
+			assert.Contains(t, r.out, "boothset "+c.name)
+			assert.Contains(t, r.out, words.English().Say(c.brief))
+		}
+		assert.Contains(t, r.out, "Exit: 0 answered, 2 bad input, 3")
+	}
+}
+
+func TestOutputThatIsClosedIsAFailureAndNoPanic(t *testing.T) {
+	for _, args := range [][]string{
+		{"help"}, {"plan", "--help"}, clearJob(), clearJob("--json"), clearJob("--supply", "20psi"), {"plan", "--batch"},
+	} {
+		var errs bytes.Buffer
+		code := Run(args, Stdio{strings.NewReader(strings.Repeat(goodLine+"\n", 50)), closed{}, &errs}, noEnv)
+		assert.Equal(t, ExitFailed, code, args)
+		assert.Contains(t, errs.String(), errClosed.Error(), args)
+		assert.Equal(t, ExitBadInput, Run([]string{"spray"}, Stdio{strings.NewReader(""), closed{}, closed{}}, noEnv))
+	}
+}
+
+// FuzzAnswers gives every field anything at all, a line each: it is refused in one
+// line, or answered in finite numbers.
+func FuzzAnswers(f *testing.F) {
+	for _, s := range []string{
+		"", "\n\n\n", "clear\nreduced-pressure\n72F\n45\n90psi",
+		"clear\nreduced-pressure\n72F\n45\n90psi\n68F\n5000ft\n25ft,3/8in + 6ft,5/16in\nslim\nclogged\n1/4in\ngun\nfoot\n70psi\n2psi",
+		"waterborne-base\nhigh-volume-low-pressure\n-10C\n1\n1psi\n60C\n-430m\n500ft,3mm\nnone\nnone\nnone\nwall\nnone\n300psi\n0.01psi",
+		"epoxy-primer\nhigh-pressure\n60C\n100%\n300psi\n-10C\n5000m\n0.5ft,40mm\nlarge-bore\npoint-of-use\n1/2in\nwall\nhandle\n1psi\n20psi",
+		"single-stage\nhigh-pressure\n22,5\n12,5%\n6\n\n\n7,5m,10\nordinary",
+		"clear\nreduced-pressure\n72F\n45\n90psi\n\n\n\n\n\n\n\n\n\n\n18cfm\n60gal\n100psi\n130psi\n100ft,3/4in\n10cfm,50% + 5cfm\n3min\n90F\n65F",
+		"clear\nhigh-volume-low-pressure\n35C\n100\n40psi\n\n\n\n\n\n\n\n\n\n\n0.1hp\n1L\n41psi\n500psi\n1000ft,1/4in\n100cfm\n24h\n60C\n0C",
+	} {
+		f.Add(s, false)
+		f.Add(s, true)
+	}
+	fields := []string{
+		presets.FieldCoat, presets.FieldGun, presets.FieldTemp, presets.FieldHumidity, presets.FieldSupply, presets.FieldPanel, presets.FieldAltitude,
+		presets.FieldHose, presets.FieldCoupling, presets.FieldFilter, presets.FieldRegulator, presets.FieldRegulatorAt, presets.FieldGauge, presets.FieldWall, presets.FieldMark,
+		presets.FieldCompressor, presets.FieldReceiver, presets.FieldCutIn, presets.FieldCutOut, presets.FieldMain, presets.FieldOther, presets.FieldSprayTime, presets.FieldReceiverTemp, presets.FieldLineTemp,
+	}
+	c, err := presets.Load(nil, "")
+	require.NoError(f, err)
+	f.Fuzz(func(t *testing.T, text string, metric bool) {
+		var a presets.Answers
+		args := []string{"plan", "--json"}
+		sys := unit.US
+		if metric {
+			sys, args = unit.Metric, append(args, "--units=metric")
+		}
+		for i, typed := range strings.Split(text, "\n") {
+			if i == len(fields) {
+				break
+			}
+			a.Set(fields[i], typed)
+			if fields[i] != presets.FieldHose && fields[i] != presets.FieldOther {
+				args = append(args, "--"+fields[i]+"="+typed)
+			}
+		}
+		for _, h := range a.Hose {
+			args = append(args, "--hose="+string(h))
+		}
+		for _, o := range a.Other {
+			args = append(args, "--other="+string(o))
+		}
+		_, faults := c.Resolve(a, sys)
+		r := boothset("", args...)
+		if len(faults) > 0 {
+			require.Equal(t, ExitBadInput, r.code)
+			require.Equal(t, "boothset: "+faults[0].Error()+"\n", r.err)
+			for _, x := range faults {
+				require.NotEmpty(t, x.Field)
+				require.NotEmpty(t, x.Want)
+			}
+			return
+		}
+		if r.code == ExitBadInput { // together they will not do, though each does
+			require.Empty(t, r.out)
+			require.Regexp(t, `^boothset: [a-z-]+( ".*")?: .+\n$`, r.err)
+			return
+		}
+		require.Contains(t, []int{ExitAnswered, ExitCannot}, r.code, r.err)
+		require.Empty(t, r.err)
+		require.Empty(t, faultsOf(t, r.out))
+		require.Equal(t, r.code == ExitCannot, decoded(t, r.out).Stopped)
+	})
+}
