@@ -19,39 +19,55 @@ var (
 // explain gives the reason of each value, with its own figures.
 func (s *Setup) explain(r *Request) {
 	why := newReasons()
+	s.explainStart(r, why)
+	s.explainWeather(r, why)
+	s.explainGun(r, why)
+	s.explainWall(r, why)
+	s.explainValve(r, why)
+	s.explainComparison(why)
+	s.explainDistance(r, why)
+	s.explainLine(why)
+	s.explainSupply(r, why)
+	s.Reasons = why.list
+}
+
+func (s *Setup) explainStart(r *Request, why *reasons) {
 	w := r.Coat.Working
 	why.add("gun", "gun-start", w.Standing, text("coat", r.Coat.Name), text("gun", r.Gun.Name), gauge("start", w.Start), gauge("low", w.Low), gauge("high", w.High))
-	s.explainWeather(r, why)
+}
+
+func (s *Setup) explainGun(r *Request, why *reasons) {
 	if s.Working.Pressure >= s.Working.Highest {
 		why.add("gun", "gun-held-by-stamp", r.Gun.Standing, gauge("highest", s.Working.Highest))
 	}
 	why.add("gun", "gun-flow", r.Gun.Standing, gauge("working", s.Working.Pressure), flow("flow", s.Working.Flow), gauge("cap", s.Working.Cap),
 		gauge("stampInlet", r.Gun.Stamp.Inlet), flow("stampFlow", r.Gun.Stamp.Flow))
-	s.explainWall(r, why)
-	s.explainValve(r, why)
-	s.explainComparison(why)
+}
+
+func (s *Setup) explainDistance(r *Request, why *reasons) {
+	id, standing := "distance-jet", jetStanding
 	switch reach := s.Distance.Target; {
 	case reach >= r.Gun.Farthest:
-		why.add("distance", "distance-held-far", r.Gun.Distance, near("target", reach), gauge("cap", s.Working.Cap))
+		id, standing = "distance-held-far", r.Gun.Distance
 	case reach <= r.Gun.Nearest:
-		why.add("distance", "distance-held-near", r.Gun.Distance, near("target", reach), gauge("cap", s.Working.Cap))
-	default:
-		why.add("distance", "distance-jet", jetStanding, near("target", reach), gauge("cap", s.Working.Cap))
+		id, standing = "distance-held-near", r.Gun.Distance
 	}
+	why.add("distance", id, standing, near("target", s.Distance.Target), gauge("cap", s.Working.Cap))
 	if r.Coat.Farther > 0 {
 		why.add("distance", "distance-coat", Standing{Basis: CommonPractice}, text("coat", r.Coat.Name), near("farther", r.Coat.Farther))
 	}
-	b := s.Line[s.Bottleneck]
+}
+
+func (s *Setup) explainLine(why *reasons) {
+	b := &s.Line[s.Bottleneck]
 	if s.Short.Is {
 		why.add("line", "line-limit", lineStanding, text("part", b.Name), drop("loss", b.Loss), gauge("best", s.Short.Best), gauge("needed", s.Short.Needed))
-	} else {
-		why.add("line", "line-bottleneck", lineStanding, text("part", b.Name), drop("loss", b.Loss), share("share", b.Share))
-		if couplings, n := s.couplings(); n > 1 && couplings > couplingsWorthSaying {
-			why.add("line", "line-couplings", lineStanding, ratio("count", float64(n)), drop("loss", couplings))
-		}
+		return
 	}
-	s.explainSupply(r, why)
-	s.Reasons = why.list
+	why.add("line", "line-bottleneck", lineStanding, text("part", b.Name), drop("loss", b.Loss), share("share", b.Share))
+	if couplings, n := s.couplings(); n > 1 && couplings > couplingsWorthSaying {
+		why.add("line", "line-couplings", lineStanding, ratio("count", float64(n)), drop("loss", couplings))
+	}
 }
 
 // explainComparison sets the wall right and the valve open against the wall high and

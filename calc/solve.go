@@ -16,14 +16,14 @@ const (
 )
 
 // Solve works a request. It fails, with a *Problem, where Check does.
-func Solve(r *Request) (Setup, error) {
+func Solve(r *Request) (*Setup, error) {
 	if err := r.Check(); err != nil {
-		return Setup{}, err
+		return nil, err
 	}
-	var s Setup
+	s := new(Setup)
 	var err error
 	if s.Weather, err = weather(r); err != nil {
-		return Setup{}, err
+		return nil, err
 	}
 	j := newJob(r, s.Weather.Ambient)
 	j.pressure(s.Weather.Correction)
@@ -33,7 +33,7 @@ func Solve(r *Request) (Setup, error) {
 	s.compare(&j, &touch)
 	s.fixes(&j, &touch)
 	if err := s.checkSupply(r, &j); err != nil {
-		return Setup{}, err
+		return nil, err
 	}
 	s.explain(r)
 	s.warn(r)

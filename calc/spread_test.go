@@ -61,7 +61,7 @@ func TestBoundsAgainstMonteCarlo(t *testing.T) {
 			s, err := Solve(&r)
 			require.NoError(t, err)
 			require.False(t, s.Short.Is)
-			got := Propagate(&r, &s)
+			got := Propagate(&r, s)
 			random := rand.New(rand.NewPCG(1, 2))
 			brute := propagation{draws: make([]row, 1_000_000)}
 			for i := range brute.draws {
@@ -69,7 +69,7 @@ func TestBoundsAgainstMonteCarlo(t *testing.T) {
 					brute.draws[i][d] = random.NormFloat64()
 				}
 			}
-			brute.run(newTrial(&r, &s))
+			brute.run(newTrial(&r, s))
 			bounds := func(v []float64) Range {
 				slices.Sort(v)
 				return Range{v[len(v)/10], v[len(v)*9/10]}
@@ -103,14 +103,14 @@ func TestSpreadIsTheSameTwice(t *testing.T) {
 	r.Tolerances = roughly
 	s, err := Solve(&r)
 	require.NoError(t, err)
-	assert.Equal(t, Propagate(&r, &s), Propagate(&r, &s))
+	assert.Equal(t, Propagate(&r, s), Propagate(&r, s))
 }
 
 func TestNoToleranceNoSpread(t *testing.T) {
 	r := mildClear(t)
 	s, err := Solve(&r)
 	require.NoError(t, err)
-	p := Propagate(&r, &s)
+	p := Propagate(&r, s)
 	assert.InDelta(t, s.Wall.Flowing.PSI(), p.Wall.Low.PSI(), 1e-6)
 	assert.InDelta(t, s.Wall.Flowing.PSI(), p.Wall.High.PSI(), 1e-6)
 	assert.InDelta(t, s.Valve.Opening, p.Opening.High, 1e-9)
@@ -123,7 +123,7 @@ func TestKnowingTheFirstCauseNarrowsMost(t *testing.T) {
 	for name, r := range fiveLines(t) {
 		s, err := Solve(&r)
 		require.NoError(t, err)
-		p := Propagate(&r, &s)
+		p := Propagate(&r, s)
 		width := func(g GaugeRange) float64 { return float64(g.High - g.Low) }
 		require.NotEmpty(t, p.Causes)
 		for _, c := range p.Causes {
@@ -140,10 +140,10 @@ func TestWiderToleranceWidens(t *testing.T) {
 	r.Tolerances = roughly
 	s, err := Solve(&r)
 	require.NoError(t, err)
-	narrow := Propagate(&r, &s)
+	narrow := Propagate(&r, s)
 	r.Tolerances.Coupling.Within *= 2
 	r.Tolerances.WallGauge.Within *= 2
-	wide := Propagate(&r, &s)
+	wide := Propagate(&r, s)
 	assert.Less(t, float64(wide.Wall.Low), float64(narrow.Wall.Low))
 	assert.Greater(t, float64(wide.Wall.High), float64(narrow.Wall.High))
 }
@@ -158,7 +158,7 @@ func BenchmarkPropagation(b *testing.B) {
 	}
 	b.ReportAllocs()
 	for b.Loop() {
-		if p := Propagate(&r, &s); len(p.Causes) == 0 {
+		if p := Propagate(&r, s); len(p.Causes) == 0 {
 			b.Fatal("no causes")
 		}
 	}

@@ -84,7 +84,7 @@ func TestFixesWinWhatTheySay(t *testing.T) {
 			then, err := Solve(&after)
 			require.NoError(t, err)
 			asked := func(r *Request, s *Setup) float64 { return r.Regulator.Set(s.Wall.Open, s.Working.Flow).PSI() }
-			assert.InDelta(t, asked(&r, &s)-asked(&after, &then), f.Won.PSI(), 1e-6, f.ID())
+			assert.InDelta(t, asked(&r, s)-asked(&after, then), f.Won.PSI(), 1e-6, f.ID())
 		}
 	})
 }

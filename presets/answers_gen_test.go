@@ -78,7 +78,7 @@ func drawHose(t *rapid.T, label string) presets.Typed {
 }
 
 // solved is the answer to answers that must be accepted.
-func solved(t require.TestingT, c *presets.Catalogue, a presets.Answers) (calc.Request, calc.Setup) {
+func solved(t require.TestingT, c *presets.Catalogue, a presets.Answers) (calc.Request, *calc.Setup) {
 	r, err := c.Request(a, unit.US)
 	require.NoError(t, err)
 	s, err := calc.Solve(&r)
@@ -115,7 +115,7 @@ func unsound(v reflect.Value, path string) string {
 }
 
 func TestUnsoundFindsWhatIsNotFinite(t *testing.T) {
-	s := calc.Setup{Line: make([]calc.Step, 2)}
+	s := &calc.Setup{Line: make([]calc.Step, 2)}
 	require.Empty(t, unsound(reflect.ValueOf(s), "setup"))
 	s.Line[1].Mach = math.NaN()
 	require.Equal(t, "setup.Line[1].Mach is NaN", unsound(reflect.ValueOf(s), "setup"))

@@ -16,7 +16,7 @@ import (
 )
 
 // gets is the pressure at the gun that the supply can give, up to the target.
-func gets(s calc.Setup) unit.Gauge {
+func gets(s *calc.Setup) unit.Gauge {
 	if s.Short.Is {
 		return s.Short.Best
 	}

@@ -137,7 +137,7 @@ func TestShopsHoseOfAShippedBoreCounts(t *testing.T) {
 }
 
 func TestShopsUsualLineChangesTheAnswer(t *testing.T) {
-	solve := func(c *presets.Catalogue) calc.Setup {
+	solve := func(c *presets.Catalogue) *calc.Setup {
 		a := mildDay("clear", "reduced-pressure")
 		a.Supply = ""
 		if c.Usual(presets.FieldSupply) == "" {

@@ -200,7 +200,7 @@ func (b *bench) keys(room size) []binding {
 // offer is what the answer has for a field of the coat's own questions, empty where it
 // has nothing.
 func (b *bench) offer(field string) string {
-	sys, v := b.s.sys, &b.kept.setup
+	sys, v := b.s.sys, b.kept.setup
 	switch field {
 	case presets.FieldPressure:
 		if v.Short.Is {

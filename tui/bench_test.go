@@ -279,7 +279,7 @@ func TestHowSureIsThatOfThePropagation(t *testing.T) {
 	r := open80x24(t)
 	press(r, toAnswer...)
 	got := r.result()
-	require.Equal(t, calc.Propagate(&got.Request, &got.Setup), got.Spread)
+	require.Equal(t, calc.Propagate(&got.Request, got.Setup), got.Spread)
 	require.Less(t, got.Spread.Wall.Low, got.Setup.Wall.Flowing)
 	require.Greater(t, got.Spread.Wall.High, got.Setup.Wall.Flowing)
 	press(r, "5")

@@ -13,7 +13,7 @@ type job struct {
 	id      int             // no two that were worked out have the same
 	answers presets.Answers // as taken, without the usual ones
 	request calc.Request
-	setup   calc.Setup
+	setup   *calc.Setup
 	spread  *calc.Spread // nil where the supply is short; how sure it is
 	day     calc.DayRequest
 	today   calc.DayAnswer
@@ -31,7 +31,7 @@ func (s *session) work(a presets.Answers) (j job, err error) {
 	if j.setup, err = calc.Solve(&j.request); err != nil {
 		return j, s.catalogue.Refused(err, s.sys, all.Field)
 	}
-	j.spread = s.sure(&j.request, &j.setup)
+	j.spread = s.sure(&j.request, j.setup)
 	sheet := presets.Sheet{}
 	for _, field := range []string{presets.FieldCoat, presets.FieldTemp, presets.FieldHumidity, presets.FieldPanel, presets.FieldAltitude} {
 		if v := all.Field(field); v != "" {

@@ -38,7 +38,7 @@ func (n number) printed() string {
 
 // three is the numbers of a job: wall, distance, inlet valve.
 func (b *bench) three(j *job) [3]number {
-	s, sys, v := b.s, b.s.sys, &j.setup
+	s, sys, v := b.s, b.s.sys, j.setup
 	n := [3]number{{name: s.say("number-wall")}, {name: s.say("number-distance")}, {name: s.say("number-valve")}}
 	if j.request.RegulatorAt == calc.Foot {
 		n[0].name = s.say("number-foot")

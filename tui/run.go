@@ -35,7 +35,7 @@ type Result struct {
 	// and System then hold.
 	Answered bool
 	Request  calc.Request
-	Setup    calc.Setup
+	Setup    *calc.Setup
 	Spread   *calc.Spread
 	System   unit.System
 	// Unkept is why the answers could not be kept, nil where they were.

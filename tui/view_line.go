@@ -36,7 +36,7 @@ func (b *bench) lineTold(w int) (rows []string) {
 }
 
 func (b *bench) fall() draw.Fall {
-	s, v := b.s, &b.tried.setup
+	s, v := b.s, b.tried.setup
 	f := draw.Fall{
 		Text: s.pressureText, Worst: s.say("fall-worst"), Others: s.say("fall-others"), End: s.say("fall-end"),
 	}

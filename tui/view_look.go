@@ -66,7 +66,7 @@ func joined(left, right []string, col int) (rows []string) {
 }
 
 func (b *bench) dial() draw.Dial {
-	s, v := b.s, &b.tried.setup
+	s, v := b.s, b.tried.setup
 	wall := &v.Wall
 	top := max(wall.Limit, wall.Static, b.kept.setup.Wall.Static, v.Now.Wall)
 	d := draw.Dial{
@@ -90,7 +90,7 @@ func (b *bench) dial() draw.Dial {
 
 // dialText says what the dial shows.
 func (b *bench) dialText() string {
-	w := &b.tried.setup.Wall
+	w := b.tried.setup.Wall
 	id := "look-dial"
 	f := calc.Figures{gaugeFigure("flowing", w.Flowing), gaugeFigure("static", w.Static), gaugeFigure("limit", w.Limit)}
 	if p := b.tried.spread; p != nil {
@@ -102,7 +102,7 @@ func (b *bench) dialText() string {
 }
 
 func (b *bench) bore() draw.Bore {
-	s, v := b.s, &b.tried.setup
+	s, v := b.s, b.tried.setup
 	gun := &b.tried.request.Gun
 	told := func(id string, w calc.Way) draw.Opening {
 		f := calc.Figures{gaugeFigure("wall", w.Wall), shareFigure("opening", w.Opening), ratioFigure("mach", w.Mach)}
@@ -118,7 +118,7 @@ func (b *bench) bore() draw.Bore {
 
 // boreText says what the bores show.
 func (b *bench) boreText() string {
-	v := &b.tried.setup
+	v := b.tried.setup
 	gun := &b.tried.request.Gun
 	f := calc.Figures{
 		gaugeFigure("wall", v.Wall.Flowing), shareFigure("opening", v.Valve.Opening), shareFigure("area", gun.Valve.Shape.Share(v.Valve.Opening)), ratioFigure("mach", v.Valve.Mach),
@@ -132,7 +132,7 @@ func (b *bench) boreText() string {
 }
 
 func (b *bench) ruler() draw.Ruler {
-	s, d := b.s, &b.tried.setup.Distance
+	s, d := b.s, b.tried.setup.Distance
 	far := max(d.High, b.kept.setup.Distance.High)
 	if p := b.tried.spread; p != nil {
 		far = max(far, p.Distance.High)
@@ -154,6 +154,6 @@ func (b *bench) ruler() draw.Ruler {
 
 // rulerText says what the ruler shows.
 func (b *bench) rulerText() string {
-	d := &b.tried.setup.Distance
+	d := b.tried.setup.Distance
 	return b.s.text("look-ruler", calc.Figures{nearFigure("target", d.Target), nearFigure("low", d.Low), nearFigure("high", d.High)})
 }

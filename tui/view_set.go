@@ -99,7 +99,7 @@ func (b *bench) first(about string) string {
 
 // atGun is the gun with the trigger pulled.
 func (b *bench) atGun() string {
-	s, v := b.s, &b.tried.setup
+	s, v := b.s, b.tried.setup
 	w := v.Working
 	f := calc.Figures{
 		gaugeFigure("working", w.Pressure), gaugeFigure("reads", w.Reads), gaugeFigure("best", v.Short.Best),

@@ -47,7 +47,7 @@ func (b *bench) causesInWords(w int) (rows []string) {
 }
 
 func (b *bench) ranges() draw.Ranges {
-	s, sys, p, v := b.s, b.s.sys, b.tried.spread, &b.tried.setup
+	s, sys, p, v := b.s, b.s.sys, b.tried.spread, b.tried.setup
 	three := b.three(&b.tried)
 	// scale is an axis with room beyond both ends.
 	scale := func(low, high float64, text func(float64) string) draw.Scale {

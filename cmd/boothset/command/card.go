@@ -16,7 +16,7 @@ const cardWidth = 80
 
 // cardOf is the answer as a person would write it on a card.
 func cardOf(p *Plan, width int, sys unit.System, w *words.Words) []byte {
-	s := &p.Setup
+	s := p.Setup
 	out := &printer{width: width, sys: sys, words: w}
 	out.settings(&p.Request, s)
 	out.line("")
