@@ -16,7 +16,7 @@ func BenchmarkLineSolve(b *testing.B) {
 	for b.Loop() {
 		j.pressure(0)
 		j.setWall()
-		if j.opening() <= 0 {
+		if x, _, _ := r.Gun.Valve.OpeningFor(j.flow, j.valveInlet(), j.working, j.air); x <= 0 {
 			b.Fatal("shut")
 		}
 	}

@@ -28,7 +28,8 @@ func Solve(r *Request) (*Setup, error) {
 	j := newJob(r, s.Weather.Ambient)
 	j.pressure(s.Weather.Correction)
 	j.setWall()
-	touch := j.touch()
+	var touch touch
+	touch.at(&j)
 	s.fill(&j, &touch)
 	s.compare(&j, &touch)
 	s.fixes(&j, &touch)
@@ -154,12 +155,6 @@ func (j *job) setWall() {
 func (j *job) valveInlet() unit.Abs {
 	p, _, _ := line.Downstream(j.after(), j.flow, j.set, j.air)
 	return p
-}
-
-// opening is how far the valve must be open at the set pressure advised.
-func (j *job) opening() float64 {
-	x, _, _ := j.r.Gun.Valve.OpeningFor(j.flow, j.valveInlet(), j.working, j.air)
-	return x
 }
 
 // setAt takes a set pressure as the gauge reads it.

@@ -134,7 +134,8 @@ func TestNudgeAgainstForwardSolve(t *testing.T) {
 	r := mildClear(t)
 	j := newJob(&r, unit.SCFMPressure)
 	j.aim(unit.PSIG(26))
-	touch := j.touch()
+	var touch touch
+	touch.at(&j)
 	for _, x := range []float64{0.1, 0.3, 0.5, 0.7, 0.9} {
 		set := j.setNeeded(j.flow, j.working, r.Gun.Valve.At(x))
 		const d = 1e-4

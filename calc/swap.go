@@ -70,7 +70,7 @@ const (
 func (s *Setup) fixes(j *job, t *touch) {
 	here := t.here
 	if j.r.RegulatorAt == Foot { // where what the valve feels begins behind the line
-		here = line.At(j.r.Line, j.flow, j.air)
+		here.Fix(j.r.Line, j.flow, j.air)
 	}
 	before := j.asked(&here, &j.r.Regulator, s.Short.Is)
 	var best [BestFixes + 1]Fix

@@ -26,12 +26,11 @@ type touch struct {
 // hair is the relative step of the slopes.
 const hair = 1e-5
 
-func (j *job) touch() touch {
-	t := touch{job: j, flow: j.flow * (1 + hair)}
-	t.here = line.At(j.after(), j.flow, j.air)
-	t.above = line.At(j.after(), t.flow, j.air)
+func (t *touch) at(j *job) {
+	t.job, t.flow = j, j.flow*(1+hair)
+	t.here.Fix(j.after(), j.flow, j.air)
+	t.above.Fix(j.after(), t.flow, j.air)
 	t.working, _ = j.r.Gun.Upstream(t.flow, j.air)
-	return t
 }
 
 // set is the set pressure that brings q to working through the valve at an opening.

@@ -15,6 +15,7 @@ type trial struct {
 	r    Request
 	line [MostParts]line.Part
 	job  job
+	here line.Flowing // the line behind the set pressure at the job's flow
 
 	ambient unit.Abs
 	drift   drift
@@ -98,16 +99,26 @@ func (t *trial) run() outcome {
 	*j = job{r: r, air: line.NewAir(t.ambient, r.Day.Air+unit.Temp(t.airOff))}
 	j.pressure(t.drift.correction(t.airOff, t.humidityOff))
 	j.aim(j.target - unit.Gauge(t.gunOff))
-	j.open = j.setNeeded(j.flow, j.working, r.Gun.Valve.Full)
+	t.here.Fix(j.after(), j.flow, j.air)
+	into, _ := r.Gun.Valve.Full.Upstream(j.flow, j.working, j.air)
+	j.open = t.here.Upstream(into)
 	wall := j.open.Gauge(t.ambient) + unit.Gauge(t.rounded)
 	j.setAt(t.flowing - unit.Gauge(t.wallOff))
 	jet := gun.JetOf(j.flow, j.cap, j.air)
 	return outcome{
 		wall:     float64(wall) + float64(t.wallOff),
 		static:   float64(r.Regulator.Set(wall, j.flow)) + float64(t.wallOff),
-		opening:  j.opening(),
+		opening:  t.opening(),
 		distance: float64(distance(r, jet).Target),
 	}
+}
+
+// opening is how far the valve must be open at the set pressure taken.
+func (t *trial) opening() float64 {
+	j := &t.job
+	into, _ := t.here.Downstream(j.set)
+	x, _, _ := j.r.Gun.Valve.OpeningFor(j.flow, into, j.working, j.air)
+	return x
 }
 
 // drift is how dryness on landing moves with the instruments that read the day: its

@@ -6,7 +6,7 @@ import "boothset/calc/unit"
 const MostParts = 12
 
 // Flowing is a line of parts at one flow, with all that the pressures do not change
-// worked out: for marching the same flow up from many pressures.
+// worked out: for marching the same flow up or down from many pressures.
 type Flowing struct {
 	parts [MostParts]settled
 	n     int
@@ -20,17 +20,20 @@ type settled struct {
 	hose        bool
 }
 
-// At fixes the flow q, above 0, in at most MostParts parts.
-func At(parts []Part, q unit.Flow, a Air) (f Flowing) {
+// Fix fixes the flow q in at most MostParts parts.
+func (f *Flowing) Fix(parts []Part, q unit.Flow, a Air) {
 	f.n = len(parts)
 	for i := range parts {
 		f.Put(i, &parts[i], q, a)
 	}
-	return f
 }
 
 // Put puts a part in the place of the i-th, at the same flow and in the same air.
 func (f *Flowing) Put(i int, p *Part, q unit.Flow, a Air) {
+	if q <= 0 { // nothing is lost
+		f.TakeOut(i)
+		return
+	}
 	s, r := settled{}, p.Restriction
 	if s.hose = p.Kind == HoseKind; s.hose {
 		r = p.Hose.End
@@ -61,4 +64,28 @@ func (f *Flowing) Upstream(p2 unit.Abs) unit.Abs {
 		}
 	}
 	return p2
+}
+
+// Downstream is the pressure behind the parts when the flow enters at p1, as the function
+// of that name gives it; ok is false where a part cannot pass it.
+func (f *Flowing) Downstream(p1 unit.Abs) (p2 unit.Abs, ok bool) {
+	for i := range f.n {
+		s := &f.parts[i]
+		if s.push > 0 {
+			if p1, ok = relieve(s.push, s.ratio, p1); !ok {
+				return 0, false
+			}
+		}
+		if s.hose {
+			if p1, ok = s.tube.downstream(p1); !ok {
+				return 0, false
+			}
+			if s.push > 0 {
+				if p1, ok = relieve(s.push, s.ratio, p1); !ok {
+					return 0, false
+				}
+			}
+		}
+	}
+	return p1, true
 }

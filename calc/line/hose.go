@@ -128,7 +128,14 @@ func (h Hose) Downstream(q unit.Flow, p1 unit.Abs, a Air) (p2 unit.Abs, ok bool)
 			return 0, false
 		}
 	}
-	t := h.at(q, a)
+	if p2, ok = h.at(q, a).downstream(p1); ok && end {
+		return h.End.Downstream(q, p2, a)
+	}
+	return p2, ok
+}
+
+// downstream solves the isothermal equation for the outlet.
+func (t tube) downstream(p1 unit.Abs) (p2 unit.Abs, ok bool) {
 	p := float64(p1)
 	g := t.g2rt / (p * p)
 	// With z = (p2/p1)^2: z = 1 - g (fL/D - ln z), the root above z = g. The tube
@@ -148,11 +155,7 @@ func (h Hose) Downstream(q unit.Flow, p1 unit.Abs, a Air) (p2 unit.Abs, ok bool)
 			break
 		}
 	}
-	p2 = unit.Abs(p * math.Sqrt(z))
-	if end {
-		return h.End.Downstream(q, p2, a)
-	}
-	return p2, true
+	return unit.Abs(p * math.Sqrt(z)), true
 }
 
 // OutletMach is the Mach number of q at the outlet of the hose's tube where the

@@ -80,11 +80,15 @@ func squeeze(u, b float64, p2 unit.Abs) (p1 unit.Abs, choked bool) {
 // p1: p1 (b + (1-b) sqrt(1 - (u/p1)^2)). ok is false where q is more than it can
 // pass; the pressure is then 0.
 func (r Restriction) Downstream(q unit.Flow, p1 unit.Abs, a Air) (p2 unit.Abs, ok bool) {
-	u := r.push(q, a) / float64(p1)
-	if u > 1 {
+	return relieve(r.push(q, a), r.B, p1)
+}
+
+func relieve(u, b float64, p1 unit.Abs) (p2 unit.Abs, ok bool) {
+	p := float64(p1)
+	if u /= p; u > 1 {
 		return 0, false
 	}
-	return unit.Abs(float64(p1) * (r.B + (1-r.B)*math.Sqrt(1-u*u))), true
+	return unit.Abs(p * (b + (1-b)*math.Sqrt(1-u*u))), true
 }
 
 // Needed is the sonic conductance that passes q from p1 to p2 with this b, and
