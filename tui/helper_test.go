@@ -11,6 +11,7 @@ import (
 
 	"boothset/calc"
 	"boothset/calc/unit"
+	"boothset/cmd/boothset/command"
 	"boothset/presets"
 	"boothset/presets/words"
 
@@ -33,6 +34,7 @@ type look struct {
 	shop   string // a shop's own TOML
 	lang   string // "en" or "es"
 	metric bool
+	pages  bool // with the coat's own pages
 }
 
 // usualSize is the window of most terminals.
@@ -118,7 +120,23 @@ func (l look) options(t test) Options {
 	if l.shop != "" && !l.metric {
 		sys = c.System()
 	}
-	return Options{Catalogue: c, Words: c.Words(), System: sys, Getenv: func(name string) string { return env[name] }, Questions: []Question{invented(c)}}
+	return Options{Catalogue: c, Words: c.Words(), System: sys, Getenv: func(name string) string { return env[name] }, Questions: l.questions(c)}
+}
+
+// questions is the pages behind the answer: an invented one, which any page's states can be
+// had of, or the coat's own.
+func (l look) questions(c *presets.Catalogue) (all []Question) {
+	if !l.pages {
+		return []Question{invented(c)}
+	}
+	for _, p := range command.Pages(c) {
+		all = append(all, Question{Name: p.Name, Title: p.Title, Fields: p.Fields,
+			Ask: func(s presets.Sheet, read, show unit.System) (Answer, error) {
+				text, stopped, err := p.Ask(s, read, show)
+				return Answer{Text: text, Stopped: stopped}, err
+			}})
+	}
+	return all
 }
 
 // start is an assistant before its first key, on testDay and with nothing kept.
