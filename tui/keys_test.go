@@ -83,7 +83,10 @@ func TestThePageOfKeysListsAllOfThem(t *testing.T) {
 // The table for the reader has every binding of every kind of page.
 func TestTheTableOfKeysListsAllOfThem(t *testing.T) {
 	c := catalogueOf(t, look{})
-	table := KeyTable(c, []Question{invented(c)})
+	tables := map[bool]string{}
+	for _, pages := range []bool{false, true} {
+		tables[pages] = KeyTable(c, look{pages: pages}.questions(c))
+	}
 	for _, f := range shots() {
 		r := f.at(t, look{size: size{leastWidth, leastHeight}})
 		if name := where(r); name == "keys" || name == "resume" || name == "finish" {
@@ -96,7 +99,7 @@ func TestTheTableOfKeysListsAllOfThem(t *testing.T) {
 			if slices.Contains([]string{"do-take-usual", "do-without", "do-leave"}, b.does) {
 				continue // what enter and esc come to at one question and another
 			}
-			require.Contains(t, table, "| `"+r.s.keyName(b)+"` | "+r.s.say(b.does), f.name)
+			require.Contains(t, tables[f.pages], "| `"+r.s.keyName(b)+"` | "+r.s.say(b.does), f.name)
 		}
 	}
 }

@@ -41,23 +41,31 @@ func KeyTable(c *presets.Catalogue, questions []Question) string {
 	r.bench.nudge(1)("right")
 	write("keys-at-tried", r.bench.keys(low)[:2])
 	if len(r.bench.forms) > 0 {
+		write("keys-at-field", r.bench.fieldKeys(low))
 		f := r.bench.forms[0]
-		var all []binding
-		for f.at = range f.boxes {
-			f.boxes[f.at].typed.set("1")
-			for _, k := range f.keys(low) {
-				if !slices.ContainsFunc(all, func(have binding) bool { return have.does == k.does }) {
-					all = append(all, k)
-				}
-			}
-		}
-		write("keys-at-field", all)
 		f.at = len(f.boxes)
 		f.answer, f.err = Answer{Text: func(int) string { return strings.Repeat(".\n", leastHeight) }}, nil
 		write("keys-at-form", f.keys(low))
 	}
 	write("keys-everywhere", r.everywhere())
 	return b.String()
+}
+
+// fieldKeys is every key that some field of some page has, empty or typed.
+func (b *bench) fieldKeys(room size) (all []binding) {
+	for _, f := range b.forms {
+		for f.at = range f.boxes {
+			for _, text := range []string{"", "1"} {
+				f.boxes[f.at].typed.set(text)
+				for _, k := range f.keys(room) {
+					if !slices.ContainsFunc(all, func(have binding) bool { return have.does == k.does }) {
+						all = append(all, k)
+					}
+				}
+			}
+		}
+	}
+	return all
 }
 
 // sample is the question of a field, arrived at.

@@ -5,6 +5,7 @@ import (
 	"unicode"
 
 	"boothset/calc"
+	"boothset/presets/words"
 
 	"github.com/charmbracelet/x/ansi"
 )
@@ -12,14 +13,15 @@ import (
 // unbroken stands for a hyphen while text is wrapped, so that "1-4" stays whole.
 const unbroken = "\u2011"
 
-// wrap breaks text at blanks into rows of at most w columns; a longer word is cut.
+// wrap breaks text at blanks, but not between a number and its unit, into rows of at most w
+// columns; a longer word is cut.
 func wrap(text string, w int) []string {
 	if text == "" {
 		return nil
 	}
-	rows := strings.Split(ansi.Wrap(strings.ReplaceAll(text, "-", unbroken), max(w, 1), ""), "\n")
+	rows := strings.Split(ansi.Wrap(strings.ReplaceAll(words.Bound(text), "-", unbroken), max(w, 1), ""), "\n")
 	for i := range rows {
-		rows[i] = strings.TrimRight(strings.ReplaceAll(rows[i], unbroken, "-"), " ")
+		rows[i] = strings.TrimRight(strings.ReplaceAll(strings.ReplaceAll(rows[i], unbroken, "-"), words.NoBreak, " "), " ")
 	}
 	return rows
 }

@@ -129,11 +129,13 @@ func (p *printer) reasons(all []calc.Reason) {
 	}
 }
 
-// wrap breaks text at blanks alone, so that "6358-1" stays whole, into rows of at most
-// width columns where its words allow.
+// wrap breaks text at blanks alone, so that "6358-1" stays whole, and not between a number
+// and its unit, into rows of at most width columns where its words allow.
 func wrap(text string, width int) (rows []string) {
 	row := ""
-	for _, word := range strings.Fields(text) {
+	blank := func(c rune) bool { return c == ' ' || c == '\n' }
+	for word := range strings.FieldsFuncSeq(words.Bound(text), blank) {
+		word = strings.ReplaceAll(word, words.NoBreak, " ")
 		if row != "" && displaywidth.String(row)+1+displaywidth.String(word) > width {
 			rows, row = append(rows, row), ""
 		}
