@@ -14,8 +14,7 @@ const (
 
 // warn gathers the cautions: what stops the job first, then what to act on, then
 // what always holds.
-func (s *Setup) warn(r *Request) {
-	var all cautions
+func (s *Setup) warn(r *Request, all *cautions) {
 	m := s.Weather.PanelMargin
 	if m < LeastPanelMargin {
 		id := "panel-near-dew"
@@ -29,8 +28,8 @@ func (s *Setup) warn(r *Request) {
 	} else if s.Short.Is {
 		all.add(Stop, "supply-short", gauge("supply", r.Supply), gauge("best", s.Short.Best), gauge("working", s.Working.Pressure), text("part", s.Line[s.Bottleneck].Name))
 	}
-	s.warnSupply(r, &all)
-	watchPanel(m, &all)
+	s.warnSupply(r, all)
+	watchPanel(m, all)
 	if limit := r.Gun.CapLimit; limit > 0 && float64(s.Working.Cap) > capWatch*float64(limit) {
 		all.add(Warn, "cap-near-limit", gauge("cap", s.Working.Cap), gauge("limit", limit))
 	}
@@ -61,7 +60,7 @@ func (s *Setup) warn(r *Request) {
 		all.add(Note, "local-gun-rules", text("gun", r.Gun.Name))
 	}
 	all.add(Note, "safety")
-	s.Cautions = all.list()
+	s.Cautions = all.list
 }
 
 // watchPanel warns of a panel that is not far above the dew point.

@@ -146,5 +146,5 @@ func (a *DayAnswer) warn(r *DayRequest, h hindrances) {
 		all.add(Warn, "isocyanate", text("coat", r.Coat))
 	}
 	all.add(Note, "safety")
-	a.Cautions = all.list()
+	a.Cautions = all.list
 }

@@ -17,8 +17,7 @@ var (
 )
 
 // explain gives the reason of each value, with its own figures.
-func (s *Setup) explain(r *Request) {
-	why := newReasons()
+func (s *Setup) explain(r *Request, why *reasons) {
 	s.explainStart(r, why)
 	s.explainWeather(r, why)
 	s.explainGun(r, why)

@@ -74,7 +74,6 @@ func (s *Setup) fillShort(j *job, t *touch) {
 func (s *Setup) walk(j *job, q unit.Flow, working, into, set unit.Abs) {
 	g := &j.r.Gun
 	amb := j.air.Ambient
-	s.Line = make([]Step, 0, len(j.r.Line)+4)
 	add := func(name string, kind line.Kind, in, out unit.Abs, mach float64) {
 		s.Line = append(s.Line, Step{
 			Name: name, Kind: kind, In: in.Gauge(amb), Out: out.Gauge(amb), Loss: unit.Drop(in - out), Mach: mach,

@@ -89,7 +89,7 @@ func (a *FilmAnswer) warn(r *FilmRequest) {
 		all.add(Note, "film-comb-low")
 	}
 	r.warnAlways(&all)
-	a.Cautions = all.list()
+	a.Cautions = all.list
 }
 
 // warnHand says where the gun would have to go faster or slower than a hand does.

@@ -204,7 +204,6 @@ func (l *landing) settle(a *Landing, working unit.Gauge, target unit.Length) {
 	if lost <= 0 {
 		return
 	}
-	a.Levers = make([]Lever, 0, 4)
 	try := func(id string, size Figure, change func(*flightCase)) {
 		f := base
 		change(&f)

@@ -73,5 +73,5 @@ func (a *MixAnswer) warn(r *MixRequest) {
 		all.add(Note, "mix-pot-life")
 	}
 	r.warnAlways(&all)
-	a.Cautions = all.list()
+	a.Cautions = all.list
 }

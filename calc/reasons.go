@@ -13,27 +13,35 @@ func newReasons() *reasons {
 }
 
 func (w *reasons) add(about, id string, st Standing, f ...Figure) {
-	start := len(w.room)
-	w.room = append(w.room, f...)
-	w.list = append(w.list, Reason{About: about, ID: id, Figures: w.room[start:len(w.room):len(w.room)], Standing: st})
+	w.list = append(w.list, Reason{About: about, ID: id, Figures: w.room.keep(f), Standing: st})
 }
 
-// cautions gathers cautions by how much they weigh.
-type cautions struct{ stops, warns, notes []Caution }
+// keep puts figures behind those that are there, and gives them as they stand there.
+func (room *Figures) keep(f Figures) Figures {
+	start := len(*room)
+	*room = append(*room, f...)
+	return (*room)[start:len(*room):len(*room)]
+}
+
+// cautions gathers cautions, the gravest first, with one room for the figures of all.
+type cautions struct {
+	list         []Caution
+	stops, warns int // how many of the list
+	room         Figures
+}
 
 func (c *cautions) add(l Level, id string, f ...Figure) {
-	to := &c.notes
+	at := len(c.list)
 	switch l {
 	case Stop:
-		to = &c.stops
+		at = c.stops
+		c.stops++
 	case Warn:
-		to = &c.warns
+		at = c.stops + c.warns
+		c.warns++
 	}
-	*to = append(*to, Caution{l, id, f})
+	c.list = slices.Insert(c.list, at, Caution{l, id, c.room.keep(f)})
 }
-
-// list is the gravest first.
-func (c *cautions) list() []Caution { return slices.Concat(c.stops, c.warns, c.notes) }
 
 // stopped reports whether there is a stop among cautions.
 func stopped(all []Caution) bool {

@@ -20,11 +20,13 @@ func Solve(r *Request) (*Setup, error) {
 	if err := r.Check(); err != nil {
 		return nil, err
 	}
-	s := new(Setup)
+	a := new(answer)
+	s := &a.Setup
 	var err error
 	if s.Weather, err = weather(r); err != nil {
 		return nil, err
 	}
+	s.Line, s.Weather.Landing.Levers = a.steps[:0], a.levers[:0]
 	j := newJob(r, s.Weather.Ambient)
 	j.pressure(s.Weather.Correction)
 	j.setWall()
@@ -36,9 +38,21 @@ func Solve(r *Request) (*Setup, error) {
 	if err := s.checkSupply(r, &j); err != nil {
 		return nil, err
 	}
-	s.explain(r)
-	s.warn(r)
+	s.explain(r, &reasons{a.reasons[:0], a.figures[:0]})
+	s.warn(r, &cautions{list: a.cautions[:0], room: a.warned[:0]})
 	return s, nil
+}
+
+// answer is a setup with room for its lists: one piece of memory, since a program that
+// answers once pays for each of its own.
+type answer struct {
+	Setup
+	steps    [MostParts + 4]Step
+	levers   [4]Lever
+	reasons  [20]Reason
+	figures  [80]Figure
+	cautions [8]Caution
+	warned   [16]Figure
 }
 
 // job is a request being solved, all pressures absolute.

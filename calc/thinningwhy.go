@@ -122,5 +122,5 @@ func (a *ThinAnswer) warn(r *ThinRequest) {
 		add(Warn, "isocyanate")
 	}
 	add(Note, "safety")
-	a.Cautions = all.list()
+	a.Cautions = all.list
 }
