@@ -9,9 +9,9 @@ type swing [values]row
 // farEnough is the half width of a swing, in standard deviations.
 const farEnough = 2
 
-// swingOf works the two ends of every dimension.
-func swingOf(t *trial) (s swing) {
-	ends := propagation{draws: make([]row, 2*Dimensions)}
+// swingOf works the two ends of every dimension, in a propagation's room.
+func swingOf(t *trial, room []float64) (s swing) {
+	ends := propagation{draws: make([]row, 2*Dimensions), room: room}
 	for d := range Dimensions {
 		ends.draws[2*d][d], ends.draws[2*d+1][d] = farEnough, -farEnough
 	}
@@ -26,46 +26,49 @@ func swingOf(t *trial) (s swing) {
 
 // mirrors turn one set of directions into another: each is the unit vector across which
 // a point is mirrored (Householder). What is even and uncorrelated stays so.
-type mirrors []row
+type mirrors struct {
+	across [values]row
+	n      int
+}
 
 // aimed are the mirrors by which the first coordinate runs along the steepest way of the
 // first outcome in order, the second along what of the second outcome's is left across
 // that, and so on: the draws are evenest where the outcomes move most.
-func (s *swing) aimed(order ...int) mirrors {
-	m := make(mirrors, 0, len(order))
+func (s *swing) aimed(order ...int) (m mirrors) {
 	for _, v := range order {
 		along := s[v]
-		for _, n := range m {
-			n.mirror(&along)
+		for i := range m.n {
+			m.across[i].mirror(&along)
 		}
 		n := row{}
-		copy(n[len(m):], along[len(m):])
+		copy(n[m.n:], along[m.n:])
 		left := n.size()
 		if left <= 1e-3*along.size() {
 			continue // nothing new
 		}
-		n[len(m)] += math.Copysign(left, n[len(m)])
+		n[m.n] += math.Copysign(left, n[m.n])
 		left = n.size()
 		for d := range n {
 			n[d] /= left
 		}
-		m = append(m, n)
+		m.across[m.n] = n
+		m.n++
 	}
 	return m
 }
 
 // turn turns a point.
-func (m mirrors) turn(z row) row {
-	for i := len(m) - 1; i >= 0; i-- {
-		m[i].mirror(&z)
+func (m *mirrors) turn(z row) row {
+	for i := m.n - 1; i >= 0; i-- {
+		m.across[i].mirror(&z)
 	}
 	return z
 }
 
 // back turns a point back.
-func (m mirrors) back(z row) row {
-	for i := range m {
-		m[i].mirror(&z)
+func (m *mirrors) back(z row) row {
+	for i := range m.n {
+		m.across[i].mirror(&z)
 	}
 	return z
 }

@@ -50,11 +50,11 @@ func Propagate(r *Request, s *Setup) *Spread {
 		return nil
 	}
 	t := newTrial(r, s)
-	p := propagation{swing: swingOf(t), draws: deviations[:]}
+	room := make([]float64, (values+2)*Draws) // in one piece, for the ends of the swings first
+	p := propagation{swing: swingOf(t, room), draws: deviations[:], room: room}
 	p.aim = p.swing.aimed(wallOutcome, openingOutcome, distanceOutcome, staticOutcome)
 	p.run(t)
-	found := p.spread(r)
-	return &found
+	return p.spread(r)
 }
 
 // row is one draw: how many standard deviations each dimension is off.
@@ -75,14 +75,14 @@ type propagation struct {
 	aim   mirrors
 	draws []row
 	out   [values][]float64
+	room  []float64 // for the outcomes of all draws, and two columns more to read them off
 }
 
 // run fills in the outcomes of every draw.
 func (p *propagation) run(t *trial) {
 	n := len(p.draws)
-	all := make([]float64, values*n)
 	for v := range p.out {
-		p.out[v], all = all[:n:n], all[n:]
+		p.out[v] = p.room[v*n : (v+1)*n]
 	}
 	var sigma row
 	for d := range dimensions {
@@ -103,20 +103,26 @@ func (p *propagation) run(t *trial) {
 
 // spread reads bounds and shares off the outcomes. The shares come to 1, less what the
 // dimensions cause only together.
-func (p *propagation) spread(r *Request) Spread {
+func (p *propagation) spread(r *Request) *Spread {
 	of := p.explain()
-	room, rest := make([]float64, len(p.draws)), make([]float64, len(p.draws))
+	n := len(p.draws)
+	room, rest := p.room[values*n:(values+1)*n], p.room[(values+1)*n:]
 	var within [values]Range
 	for v := range of {
 		within[v] = p.bounds(room, p.out[v], of[v].straight)
 	}
 	near := within[distanceOutcome]
-	s := Spread{
+	found := new(struct {
+		Spread
+		causes [Dimensions]Cause
+	})
+	s := &found.Spread
+	*s = Spread{
 		Wall: gaugeRange(within[wallOutcome]), Static: gaugeRange(within[staticOutcome]), Opening: within[openingOutcome],
 		Distance: LengthRange{unit.Length(near.Low), unit.Length(near.High)},
 	}
 	wall := &of[wallOutcome]
-	s.Causes = make([]Cause, 0, Dimensions)
+	s.Causes = found.causes[:0]
 	for d := range dimensions {
 		c := Cause{
 			ID: dimensions[d].id, Tolerance: *dimensions[d].of(&r.Tolerances), Known: s.Wall,

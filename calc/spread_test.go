@@ -63,7 +63,7 @@ func TestBoundsAgainstMonteCarlo(t *testing.T) {
 			require.False(t, s.Short.Is)
 			got := Propagate(&r, s)
 			random := rand.New(rand.NewPCG(1, 2))
-			brute := propagation{draws: make([]row, 1_000_000)}
+			brute := propagation{draws: make([]row, 1_000_000), room: make([]float64, values*1_000_000)}
 			for i := range brute.draws {
 				for d := range brute.draws[i] {
 					brute.draws[i][d] = random.NormFloat64()
