@@ -25,10 +25,7 @@ func (v *resolver) regulator(id, at Typed) {
 		return
 	}
 	if e, ok := pick(v, FieldRegulator, id, v.c.entries.Regulator, None); ok {
-		v.r.Regulator = line.Regulator{
-			Seat:  line.Restriction{C: unit.DM3PerSBar(e.Conductance), B: e.Ratio},
-			Droop: line.DroopOf(unit.Drop(e.Droop.v), e.RatedFlow.v),
-		}
+		v.r.Regulator = e.regulator()
 	}
 }
 
@@ -44,7 +41,7 @@ func (v *resolver) filter(id Typed) {
 }
 
 // hoses lays the hoses with a coupling at either end and between two.
-func (v *resolver) hoses(a *Answers, l lineEntry) {
+func (v *resolver) hoses(a *Answers, l *lineEntry) {
 	hoses := a.Hose
 	if len(hoses) == 0 {
 		hoses = typed(l.Hose)
@@ -106,8 +103,8 @@ func (v *resolver) lengthAndBore(given Typed) (length, bore unit.Length, ok bool
 // nearest bore of the catalogue.
 func (c *Catalogue) hoseEnd(bore unit.Length) line.Restriction {
 	end, best := bore, math.Inf(1)
-	for _, id := range c.order.hose {
-		e := c.entries.Hose[id]
+	for _, h := range c.entries.Hose {
+		e := h.e
 		if off := math.Abs(float64(bore/e.Bore.v) - 1); off < best {
 			best, end = off, bore*(e.End.v/e.Bore.v)
 		}

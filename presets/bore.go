@@ -14,27 +14,28 @@ type boreEntry struct {
 	Metric []length `toml:"metric"`
 }
 
-// of is the bores of a system, narrowest first.
-func (e *boreEntry) of(sys unit.System) []length {
+// bores is the bores of a field in a system, narrowest first. Hoses without bores of their
+// own in the US system are those that the catalogue describes.
+func (c *Catalogue) bores(field string, e *boreEntry, sys unit.System) []length {
+	all := slices.Clone(e.US)
 	if sys == unit.Metric {
-		return e.Metric
+		all = slices.Clone(e.Metric)
+	} else if field == FieldHose && len(all) == 0 {
+		for _, h := range c.entries.Hose {
+			all = append(all, h.e.Bore)
+		}
 	}
-	return e.US
+	slices.SortFunc(all, func(a, b length) int { return cmp.Compare(a.v, b.v) })
+	return all
 }
 
-// checkBore sorts the bores of a field and says what is wrong with them. Hoses without
-// bores of their own in the US system are those that the catalogue describes.
+// checkBore says what is wrong with the bores of a field.
 func (c *Catalogue) checkBore(id string, e *boreEntry) *said {
 	if id != FieldHose && id != FieldMain {
 		return sentence("file-bore-of", text("hose", FieldHose), text("main", FieldMain))
 	}
-	if id == FieldHose && len(e.US) == 0 {
-		for _, h := range c.entries.Hose {
-			e.US = append(e.US, h.Bore)
-		}
-	}
-	for _, all := range [][]length{e.US, e.Metric} {
-		slices.SortFunc(all, func(a, b length) int { return cmp.Compare(a.v, b.v) })
+	for _, sys := range []unit.System{unit.US, unit.Metric} {
+		all := c.bores(id, e, sys)
 		if len(all) == 0 || all[0].v <= 0 {
 			return sentence("file-bores")
 		}
@@ -47,7 +48,8 @@ func (c *Catalogue) checkBore(id string, e *boreEntry) *said {
 func (n *nudge) along(at unit.Length, toward int) (to func(steps int) string, ok bool) {
 	var ahead []string
 	here := n.sys.Bore(at)
-	for _, b := range n.c.entries.Bore[n.in.Field].of(n.sys) {
+	e, _ := n.c.entries.Bore.get(n.in.Field) // the shipped ones are of every field with bores
+	for _, b := range n.c.bores(n.in.Field, e, n.sys) {
 		if text := n.sys.Bore(b.v); text != here && (b.v > at) == (toward > 0) {
 			ahead = append(ahead, text)
 		}

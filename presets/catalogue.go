@@ -2,19 +2,15 @@ package presets
 
 import (
 	"bytes"
-	"cmp"
 	"errors"
 	"fmt"
 	"io/fs"
-	"maps"
 	"os"
 	"path"
-	"slices"
 	"strings"
 	"syscall"
 
 	"boothset/calc"
-	"boothset/calc/gun"
 	"boothset/calc/unit"
 	"boothset/presets/words"
 
@@ -26,13 +22,10 @@ import (
 type Catalogue struct {
 	words   *words.Words
 	locale  words.Locale
-	entries entries
-	guns    map[string]gun.Gun
-	// What every request of this catalogue shares.
-	tolerances calc.Tolerances
-	order      struct{ coat, gun, coupling, hose, regulator, filter []string } // ids as lists show them
+	entries *tables
 }
 
+// entries is the tables as files hold them.
 type entries struct {
 	Coat      map[string]*coatEntry      `toml:"coat"`
 	Gun       map[string]*gunEntry       `toml:"gun"`
@@ -112,27 +105,46 @@ func Load(shop []byte, file string) (*Catalogue, error) {
 // the shop's file come as *FileError with file as its name.
 func LoadIn(w *words.Words, locale words.Locale, shop []byte, file string) (*Catalogue, error) {
 	shop = bytes.TrimPrefix(shop, []byte("\ufeff")) // some editors put a byte order mark first
-	c := &Catalogue{words: w, locale: locale, entries: shipped(), guns: map[string]gun.Gun{}}
-	if len(shop) > 0 {
-		own, raw, err := decode(w, shop, file)
-		if err != nil {
+	c := &Catalogue{words: w, locale: locale, entries: &shipped}
+	if len(shop) > 0 { // what is shipped is known to do
+		if err := c.layOver(shop, file); err != nil {
 			return nil, err
 		}
-		if err := c.entries.lay(raw); err != nil {
-			return nil, err
-		}
-		c.claim(&own)
 	}
-	f := c.check()
-	if f == nil && len(shop) > 0 { // the shipped line is known to do
+	return c, nil
+}
+
+// layOver lays a shop's file over the shipped catalogue.
+func (c *Catalogue) layOver(shop []byte, file string) error {
+	own, raw, err := decode(c.words, shop, file)
+	if err != nil {
+		return err
+	}
+	all := shipped.entries()
+	if err := all.lay(raw); err != nil {
+		return err
+	}
+	all.claim(&own, c.words)
+	f := c.hold(all)
+	if f == nil {
 		if why := c.checkLine(); why != nil {
 			f = &fault{"line", "", why}
 		}
 	}
 	if f != nil {
-		return nil, &FileError{file, headerLine(shop, f.table, f.id), f.in(w, c.System())}
+		return &FileError{file, headerLine(shop, f.table, f.id), f.in(c.words, c.System())}
 	}
-	return c, nil
+	return nil
+}
+
+// hold makes the catalogue that of entries, and gives the first fault in them.
+func (c *Catalogue) hold(e *entries) *fault {
+	c.entries = tablesOf(e)
+	if f := c.check(); f != nil {
+		return f
+	}
+	c.entries.tolerate()
+	return nil
 }
 
 // lay lays a file's tables over the entries, key by key.
@@ -191,13 +203,4 @@ func headerLine(data []byte, table, id string) int {
 type Item struct {
 	ID, Name string
 	Standing calc.Standing
-}
-
-type ranked interface{ rank() int }
-
-// ordered is the ids of entries by rank, then by name.
-func ordered[E ranked](m map[string]E) []string {
-	return slices.SortedFunc(maps.Keys(m), func(a, b string) int {
-		return cmp.Or(cmp.Compare(m[a].rank(), m[b].rank()), strings.Compare(a, b))
-	})
 }

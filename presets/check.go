@@ -8,9 +8,6 @@ import (
 	"unicode"
 
 	"boothset/calc"
-	"boothset/calc/coat"
-	"boothset/calc/gun"
-	"boothset/calc/line"
 	"boothset/calc/unit"
 	"boothset/presets/words"
 )
@@ -39,29 +36,24 @@ const (
 	leastFlow, mostFlow               = unit.Flow(0.1 * unit.ANRPerSCFM), unit.Flow(1000 * unit.ANRPerSCFM)
 )
 
-// check builds what the entries describe, so that a fault shows when the file is
+// check works out what the entries describe, so that a fault shows when the file is
 // read and not at the bench. The first fault by table and name is given.
 func (c *Catalogue) check() *fault {
-	e := &c.entries
+	e := c.entries
 	classes, served := map[string]bool{}, map[string]bool{}
-	for id, x := range e.Gun {
-		if x.Class == "" {
-			x.Class = id
-		}
-		classes[x.Class] = true
+	for _, g := range e.Gun {
+		classes[g.e.class(g.id)] = true
 	}
-	for _, x := range e.Coat {
-		for class := range x.Working {
-			served[class] = true
+	for _, k := range e.Coat {
+		for _, b := range k.e.bands {
+			served[b.id] = true
 		}
 	}
 	if f := first("gun", e.Gun, c.words, func(id string, x *gunEntry) *said {
-		if !served[x.Class] {
-			return sentence("file-class", text("class", x.Class), text("names", c.words.Listed(sortedKeys(served))))
+		if class := x.class(id); !served[class] {
+			return sentence("file-class", text("class", class), text("names", c.words.Listed(sortedKeys(served))))
 		}
-		g, why := x.build(c.words)
-		c.guns[id] = g
-		return why
+		return x.check(c.words)
 	}); f != nil {
 		return f
 	}
@@ -69,10 +61,8 @@ func (c *Catalogue) check() *fault {
 		return f
 	}
 	if f := first("coupling", e.Coupling, c.words, func(_ string, x *couplingEntry) *said {
-		if x.Conductance == 0 && x.FlowCoefficient == 0 && x.Bore.v > 0 {
-			x.Conductance = line.OfBore(x.Bore.v, line.FullBore).DM3PerSBar()
-		}
-		return x.restrictionEntry.check()
+		passes := x.passes()
+		return passes.check()
 	}); f != nil {
 		return f
 	}
@@ -96,41 +86,33 @@ func (c *Catalogue) check() *fault {
 	if f := first("usual", e.Usual, c.words, c.checkUsual); f != nil {
 		return f
 	}
-	if f := first("tolerance", e.Tolerance, c.words, func(id string, x *toleranceEntry) *said {
-		return c.tolerate(id, x)
-	}); f != nil {
-		return f
-	}
-	o := &c.order
-	o.coat, o.gun, o.coupling = ordered(e.Coat), ordered(e.Gun), ordered(e.Coupling)
-	o.hose, o.regulator, o.filter = ordered(e.Hose), ordered(e.Regulator), ordered(e.Filter)
-	return nil
+	return first("tolerance", e.Tolerance, c.words, func(id string, x *toleranceEntry) *said { return x.check(id) })
 }
 
 // first is the first entry by name with something wrong in it.
-func first[E based](table string, m map[string]E, w *words.Words, wrong func(id string, e E) *said) *fault {
-	for _, id := range sortedKeys(m) {
-		if b := m[id].base(); b.Name == "" {
-			b.Name = nameOf(table, id, w)
-		}
-		why := m[id].base().check(id, w)
+func first[E based](kind string, t table[E], w *words.Words, wrong func(id string, e E) *said) *fault {
+	for _, r := range t.byID() {
+		why := r.e.base().check(r.id, w)
 		if why == nil {
-			why = wrong(id, m[id])
+			why = wrong(r.id, r.e)
 		}
 		if why != nil {
-			return &fault{table, id, why}
+			return &fault{kind, r.id, why}
 		}
 	}
 	return nil
 }
 
-// nameOf is what an entry without a name of its own is called: as the sentences name the
-// shipped one of its id, a regulator by its size, else by its id.
-func nameOf(table, id string, w *words.Words) string {
-	if name := "name-" + table + "-" + id; w.Has(name) {
+// name is what an entry of a kind is called. One without a name of its own is called as
+// the sentences name the shipped one of its id, a regulator by its size, else by its id.
+func (o *origin) name(kind, id string, w *words.Words) string {
+	if o.Name != "" {
+		return o.Name
+	}
+	if name := "name-" + kind + "-" + id; w.Has(name) {
 		return w.Say(name)
 	}
-	if size, err := unit.ParseLength(id, 0); err == nil && table == "regulator" {
+	if size, err := unit.ParseLength(id, 0); err == nil && kind == FieldRegulator {
 		return w.Text(unit.US, "name-regulator", calc.Figures{text("size", unit.US.Bore(size))})
 	}
 	return id
@@ -141,11 +123,10 @@ type based interface{ base() *origin }
 func (o *origin) base() *origin { return o }
 
 func (o *origin) check(id string, w *words.Words) *said {
-	o.Source = w.Say(o.Source)
 	bases := []calc.Basis{calc.Published, calc.CommonPractice, calc.Computed, calc.Estimate, calc.OwnReadings}
 	unprintable := func(r rune) bool { return !unicode.IsPrint(r) }
 	switch {
-	case id == "" || slices.ContainsFunc([]string{id, o.Name, o.Source}, func(s string) bool { return strings.ContainsFunc(s, unprintable) }):
+	case id == "" || slices.ContainsFunc([]string{id, o.Name, w.Say(o.Source)}, func(s string) bool { return strings.ContainsFunc(s, unprintable) }):
 		return sentence("file-plain-text")
 	case id == None:
 		return sentence("file-none")
@@ -156,23 +137,17 @@ func (o *origin) check(id string, w *words.Words) *said {
 }
 
 func (e *coatEntry) check(classes map[string]bool, w *words.Words) *said {
-	if !e.Waterborne {
-		if e.DriesLike == "" {
-			e.DriesLike = coat.ReferenceSolvent
-		}
-		var err error
-		if e.solvent, err = coat.FindSolvent(e.DriesLike); err != nil {
-			return because("file-dries-like", err)
-		}
+	if _, err := e.solvent(); err != nil {
+		return because("file-dries-like", err)
 	}
 	if e.Farther.v < 0 {
 		return sentence("file-farther")
 	}
-	if len(e.Working) == 0 {
+	if len(e.bands) == 0 {
 		return sentence("file-working", text("given", `{ start = "26psi", low = "23psi", high = "30psi" }`))
 	}
-	for _, class := range sortedKeys(e.Working) {
-		b := e.Working[class]
+	for _, r := range e.bands {
+		class, b := r.id, r.e
 		if !classes[class] {
 			return sentence("file-working-class", text("class", class), text("names", w.Listed(sortedKeys(classes))))
 		}
@@ -183,41 +158,33 @@ func (e *coatEntry) check(classes map[string]bool, w *words.Words) *said {
 	return cmp.Or(e.Cup.check(w), e.Thinner.check(w), e.Film.check(w), e.Lay.check(w), e.Mix.check(w))
 }
 
-func (e *gunEntry) build(w *words.Words) (gun.Gun, *said) {
+func (e *gunEntry) check(w *words.Words) *said {
 	for i, k := range e.Valve.Shape {
 		if len(k) != 2 {
-			return gun.Gun{}, sentence("file-valve-knee", count("knee", i+1))
+			return sentence("file-valve-knee", count("knee", i+1))
 		}
 	}
 	switch v := e.Valve; {
 	case restrictionFault(v.Conductance, v.Ratio) != nil:
-		return gun.Gun{}, under("file-valve", restrictionFault(v.Conductance, v.Ratio))
+		return under("file-valve", restrictionFault(v.Conductance, v.Ratio))
 	case !(v.Turns > 0 && v.Turns <= mostTurns):
-		return gun.Gun{}, sentence("file-valve-turns")
+		return sentence("file-valve-turns")
 	case !(e.Cap.v >= leastStep && e.Inlet.v >= e.Cap.v+leastStep && e.Inlet.v <= calc.TopSupply):
-		return gun.Gun{}, sentence("file-stamp", figure("most", calc.FigureGauge, calc.TopSupply), figure("least", calc.FigureGauge, leastStep))
+		return sentence("file-stamp", figure("most", calc.FigureGauge, calc.TopSupply), figure("least", calc.FigureGauge, leastStep))
 	case !(e.Flow.v >= leastFlow && e.Flow.v <= mostFlow):
-		return gun.Gun{}, sentence("file-flow", bare(figure("low", calc.FigureFlow, leastFlow)), figure("high", calc.FigureFlow, mostFlow))
+		return sentence("file-flow", bare(figure("low", calc.FigureFlow, leastFlow)), figure("high", calc.FigureFlow, mostFlow))
 	case e.CapLimit.v < 0:
-		return gun.Gun{}, sentence("file-cap-limit")
+		return sentence("file-cap-limit")
 	case !(e.Nearest.v > 0 && e.Farthest.v > e.Nearest.v):
-		return gun.Gun{}, sentence("file-nearest")
-	}
-	v := gun.Valve{
-		Full:  line.Restriction{C: unit.DM3PerSBar(e.Valve.Conductance), B: e.Valve.Ratio},
-		Turns: e.Valve.Turns,
-	}
-	for _, k := range e.Valve.Shape {
-		v.Shape = append(v.Shape, gun.Knee{Opening: k[0], Share: k[1]})
+		return sentence("file-nearest")
 	}
 	if why := cmp.Or(e.Transfer.check(w), e.Cup.check(w)); why != nil {
-		return gun.Gun{}, why
+		return why
 	}
-	g, err := gun.New(gun.Stamp{Inlet: e.Inlet.v, Flow: e.Flow.v, Cap: e.Cap.v}, e.CapLimit.v, v)
-	if err != nil {
-		return g, told(err)
+	if _, err := e.made(); err != nil {
+		return told(err)
 	}
-	return g, nil
+	return nil
 }
 
 func (e *regulatorEntry) check() *said {
@@ -230,16 +197,12 @@ func (e *regulatorEntry) check() *said {
 	return nil
 }
 
-// check works the conductance out from the flow coefficient where it is not given, and
-// says what is wrong with it.
+// check says what is wrong with what a part passes.
 func (e *restrictionEntry) check() *said {
 	if e.FlowCoefficient < 0 || e.Ratio > 1 {
 		return sentence("file-flow-coefficient", figure("most", calc.FigureRatio, mostRatio))
 	}
-	if e.Conductance == 0 && e.FlowCoefficient > 0 {
-		e.Conductance = line.FromValveFlow(e.FlowCoefficient, e.Ratio).DM3PerSBar()
-	}
-	return restrictionFault(e.Conductance, e.Ratio)
+	return restrictionFault(e.conductance(), e.Ratio)
 }
 
 // claim makes room for what a shop's own flow coefficient gives.
@@ -261,32 +224,32 @@ func restrictionFault(c, b float64) *said {
 
 // claim makes the shop's own what its file changes without saying what it rests on,
 // and works out anew what follows from a value it changes.
-func (c *Catalogue) claim(own *entries) {
-	claimed(c.entries.Coat, own.Coat, c.words)
-	claimed(c.entries.Gun, own.Gun, c.words)
-	claimed(c.entries.Coupling, own.Coupling, c.words)
-	claimed(c.entries.Hose, own.Hose, c.words)
-	claimed(c.entries.Regulator, own.Regulator, c.words)
-	claimed(c.entries.Filter, own.Filter, c.words)
-	claimed(c.entries.Bore, own.Bore, c.words)
-	claimed(c.entries.Usual, own.Usual, c.words)
-	claimed(c.entries.Tolerance, own.Tolerance, c.words)
-	for id, e := range own.Coat {
-		c.entries.Coat[id].claim(e, c.words)
+func (e *entries) claim(own *entries, w *words.Words) {
+	claimed(e.Coat, own.Coat, w)
+	claimed(e.Gun, own.Gun, w)
+	claimed(e.Coupling, own.Coupling, w)
+	claimed(e.Hose, own.Hose, w)
+	claimed(e.Regulator, own.Regulator, w)
+	claimed(e.Filter, own.Filter, w)
+	claimed(e.Bore, own.Bore, w)
+	claimed(e.Usual, own.Usual, w)
+	claimed(e.Tolerance, own.Tolerance, w)
+	for id, x := range own.Coat {
+		e.Coat[id].claim(x, w)
 	}
-	for id, e := range own.Gun {
-		c.entries.Gun[id].claim(e, c.words)
+	for id, x := range own.Gun {
+		e.Gun[id].claim(x, w)
 	}
-	for id, e := range own.Regulator {
-		c.entries.Regulator[id].restrictionEntry.claim(&e.restrictionEntry)
+	for id, x := range own.Regulator {
+		e.Regulator[id].restrictionEntry.claim(&x.restrictionEntry)
 	}
-	for id, e := range own.Filter {
-		c.entries.Filter[id].restrictionEntry.claim(&e.restrictionEntry)
+	for id, x := range own.Filter {
+		e.Filter[id].restrictionEntry.claim(&x.restrictionEntry)
 	}
-	for id, e := range own.Coupling {
-		c.entries.Coupling[id].restrictionEntry.claim(&e.restrictionEntry)
-		if e.Bore.v > 0 && e.Conductance == 0 {
-			c.entries.Coupling[id].Conductance = 0 // to come from the new bore
+	for id, x := range own.Coupling {
+		e.Coupling[id].restrictionEntry.claim(&x.restrictionEntry)
+		if x.Bore.v > 0 && x.Conductance == 0 {
+			e.Coupling[id].Conductance = 0 // to come from the new bore
 		}
 	}
 }

@@ -46,7 +46,9 @@ func (c *Catalogue) Day(s Sheet, sys unit.System) (calc.DayRequest, []*FieldErro
 	v := resolver{c: c, sys: sys}
 	var r calc.DayRequest
 	if e, ok := pick(&v, FieldCoat, s[FieldCoat], c.entries.Coat); ok {
-		r.CoatID, r.Coat, r.Waterborne, r.Isocyanate, r.Solvent = string(s[FieldCoat]), e.Name, e.Waterborne, e.Isocyanate, e.solvent
+		r.CoatID, r.Waterborne, r.Isocyanate = string(s[FieldCoat]), e.Waterborne, e.Isocyanate
+		r.Coat = e.name(FieldCoat, r.CoatID, c.words)
+		r.Solvent, _ = e.solvent() // check has found it
 	}
 	v.day(&Answers{Temp: s[FieldTemp], Humidity: s[FieldHumidity], Panel: s[FieldPanel], Altitude: s[FieldAltitude]})
 	r.Day = v.r.Day

@@ -1,8 +1,12 @@
 package presets
 
 import (
+	"cmp"
+
 	"boothset/calc"
 	"boothset/calc/coat"
+	"boothset/calc/gun"
+	"boothset/calc/line"
 	"boothset/calc/unit"
 
 	"github.com/pelletier/go-toml/v2/unstable"
@@ -18,11 +22,9 @@ type origin struct {
 	Source string `toml:"source"`
 }
 
-func (o origin) standing() calc.Standing {
+func (o *origin) standing() calc.Standing {
 	return calc.Standing{Basis: calc.Basis(o.Basis), Source: o.Source}
 }
-
-func (o origin) rank() int { return o.Rank }
 
 type coatEntry struct {
 	origin
@@ -30,13 +32,21 @@ type coatEntry struct {
 	DriesLike  string          `toml:"dries-like"`
 	Isocyanate bool            `toml:"isocyanate"`
 	Farther    length          `toml:"farther"`
-	Working    map[string]band `toml:"working"` // by gun class
+	Working    map[string]band `toml:"working"` // by gun class, as a file gives it; then bands
 	Cup        *secondsEntry   `toml:"cup"`
 	Thinner    *thinnerEntry   `toml:"thinner"`
 	Film       *filmEntry      `toml:"film"`
 	Lay        *layEntry       `toml:"lay"`
 	Mix        *mixEntry       `toml:"mix"`
-	solvent    coat.Solvent    // of dries-like
+	bands      table[band]     // by gun class
+}
+
+// solvent is what the coat dries like, none for a waterborne one.
+func (e *coatEntry) solvent() (coat.Solvent, error) {
+	if e.Waterborne {
+		return coat.Solvent{}, nil
+	}
+	return coat.FindSolvent(cmp.Or(e.DriesLike, coat.ReferenceSolvent))
 }
 
 type band struct {
@@ -57,6 +67,22 @@ type gunEntry struct {
 	Valve    valveEntry     `toml:"valve"`
 	Transfer *transferEntry `toml:"transfer"`
 	Cup      *cupEntry      `toml:"cup"`
+}
+
+// class is the class of a gun with an id.
+func (e *gunEntry) class(id string) string { return cmp.Or(e.Class, id) }
+
+// made is the gun that the entry describes.
+func (e *gunEntry) made() (gun.Gun, error) {
+	v := gun.Valve{
+		Full:  line.Restriction{C: unit.DM3PerSBar(e.Valve.Conductance), B: e.Valve.Ratio},
+		Turns: e.Valve.Turns,
+		Shape: make(gun.Shape, len(e.Valve.Shape)),
+	}
+	for i, k := range e.Valve.Shape {
+		v.Shape[i] = gun.Knee{Opening: k[0], Share: k[1]}
+	}
+	return gun.New(gun.Stamp{Inlet: e.Inlet.v, Flow: e.Flow.v, Cap: e.Cap.v}, e.CapLimit.v, v)
 }
 
 type valveEntry struct {

@@ -45,7 +45,7 @@ func (c *Catalogue) Film(s Sheet, sys unit.System) (calc.FilmRequest, []*FieldEr
 	v := resolver{c: c, sys: sys}
 	r := calc.FilmRequest{Laying: v.laying(s)}
 	v.fluid(s, &r)
-	if e := c.entries.Coat[r.CoatID]; e != nil && e.Lay != nil {
+	if e, ok := c.entries.Coat.get(r.CoatID); ok && e.Lay != nil {
 		r.Fan = calc.Stated[unit.Length]{Value: e.Lay.Fan.v, Standing: e.Lay.standing()}
 		r.Overlap = calc.Stated[float64]{Value: e.Lay.Overlap.v, Standing: e.Lay.standing()}
 	}
@@ -76,7 +76,7 @@ func (v *resolver) needed(s Sheet, moving bool) {
 	beside := func(missing, want string, fields ...string) {
 		for _, field := range fields {
 			if s[field] != "" {
-				v.fault(missing, "", want, text("field", field), v.names(v.c.order.gun))
+				v.fault(missing, "", want, text("field", field), v.names(v.c.entries.Gun.ids()))
 				return
 			}
 		}

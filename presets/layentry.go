@@ -16,12 +16,11 @@ type ground struct {
 	Source string `toml:"source"`
 }
 
-func (g ground) standing() calc.Standing {
+func (g *ground) standing() calc.Standing {
 	return calc.Standing{Basis: calc.Basis(g.Basis), Source: g.Source}
 }
 
 func (g *ground) check(w *words.Words) *said {
-	g.Source = w.Say(g.Source)
 	o := origin{Basis: g.Basis, Source: g.Source}
 	return o.check("table", w)
 }

@@ -54,7 +54,7 @@ func (v *resolver) laying(s Sheet) (l calc.Laying) {
 	if !ok {
 		return l
 	}
-	l.CoatID, l.Coat, l.Waterborne, l.Isocyanate = string(s[FieldCoat]), e.Name, e.Waterborne, e.Isocyanate
+	l.CoatID, l.Coat, l.Waterborne, l.Isocyanate = string(s[FieldCoat]), e.name(FieldCoat, string(s[FieldCoat]), v.c.words), e.Waterborne, e.Isocyanate
 	if f := e.Film; f != nil {
 		l.Wants = calc.FilmWants{
 			Known: true, Low: f.Low.v, High: f.High.v, Most: f.Most.v, Standing: f.standing(),
@@ -176,10 +176,10 @@ func (v *resolver) holding(s Sheet, l *calc.Laying) {
 	if len(v.faults) > before {
 		return
 	}
-	g := v.c.entries.Gun[string(s[FieldGun])]
-	l.GunID, l.Gun = string(s[FieldGun]), g.Name
+	l.GunID, l.Gun = v.r.Gun.ID, v.r.Gun.Name
+	g, _ := v.c.entries.Gun.get(l.GunID)
 	of := g.Transfer
-	if class := v.c.entries.Gun[g.Class]; of == nil && class != nil {
+	if class, ok := v.c.entries.Gun.get(g.class(l.GunID)); ok && of == nil {
 		of = class.Transfer
 	}
 	if of == nil {

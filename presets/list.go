@@ -29,7 +29,7 @@ func (c *Catalogue) Words() *words.Words { return c.words }
 
 // Usual is the shop's usual answer for a field, empty where it has none.
 func (c *Catalogue) Usual(field string) string {
-	l := c.entries.Line
+	l := &c.entries.Line
 	switch field {
 	case FieldHose:
 		return strings.Join(l.Hose, " + ")
@@ -76,15 +76,15 @@ func (c *Catalogue) Usual(field string) string {
 func (c *Catalogue) Choices(field string) []Item {
 	switch field {
 	case FieldCoat:
-		return items(c.entries.Coat)
+		return items(c, field, c.entries.Coat)
 	case FieldGun:
-		return items(c.entries.Gun)
+		return items(c, field, c.entries.Gun)
 	case FieldCoupling:
-		return append(items(c.entries.Coupling), Item{ID: None, Name: c.words.Say("choice-no-coupling")})
+		return append(items(c, field, c.entries.Coupling), Item{ID: None, Name: c.words.Say("choice-no-coupling")})
 	case FieldRegulator:
-		return append(items(c.entries.Regulator), Item{ID: None, Name: c.words.Say("choice-no-regulator")})
+		return append(items(c, field, c.entries.Regulator), Item{ID: None, Name: c.words.Say("choice-no-regulator")})
 	case FieldFilter:
-		return append([]Item{{ID: None, Name: c.words.Say("choice-no-filter")}}, items(c.entries.Filter)...)
+		return append([]Item{{ID: None, Name: c.words.Say("choice-no-filter")}}, items(c, field, c.entries.Filter)...)
 	case FieldRegulatorAt:
 		return []Item{{ID: AtWall, Name: c.words.Say("choice-regulator-wall")}, {ID: AtGun, Name: c.words.Say("choice-regulator-foot")}}
 	case FieldGauge:
@@ -93,17 +93,11 @@ func (c *Catalogue) Choices(field string) []Item {
 	return nil
 }
 
-type entry interface {
-	ranked
-	item(id string) Item
-}
-
-func (o origin) item(id string) Item { return Item{ID: id, Name: o.Name, Standing: o.standing()} }
-
-func items[E entry](m map[string]E) []Item {
-	list := make([]Item, 0, len(m)+1)
-	for _, id := range ordered(m) {
-		list = append(list, m[id].item(id))
+func items[E based](c *Catalogue, field string, t table[E]) []Item {
+	list := make([]Item, 0, len(t)+1)
+	for i := range t {
+		o := t[i].e.base()
+		list = append(list, Item{ID: t[i].id, Name: o.name(field, t[i].id, c.words), Standing: o.standing()})
 	}
 	return list
 }

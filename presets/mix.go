@@ -35,9 +35,9 @@ func (c *Catalogue) Mix(s Sheet, sys unit.System) (calc.MixRequest, []*FieldErro
 	v := resolver{c: c, sys: sys}
 	r := calc.MixRequest{Laying: v.laying(s)}
 	if s[FieldGun] == "" {
-		v.fault(FieldGun, "", "needed-gun", v.names(c.order.gun))
+		v.fault(FieldGun, "", "needed-gun", v.names(c.entries.Gun.ids()))
 	}
-	if e := c.entries.Coat[r.CoatID]; e != nil {
+	if e, ok := c.entries.Coat.get(r.CoatID); ok {
 		r.Ratio = v.ratio(s, e)
 	}
 	areas := s.list(FieldArea)
@@ -67,9 +67,9 @@ func (c *Catalogue) Mix(s Sheet, sys unit.System) (calc.MixRequest, []*FieldErro
 
 // gunCup reads the gun's cup and what stays behind in it.
 func (v *resolver) gunCup(s Sheet, r *calc.MixRequest) {
-	if g := v.c.entries.Gun[r.GunID]; g != nil {
+	if g, ok := v.c.entries.Gun.get(r.GunID); ok {
 		cup := g.Cup
-		if class := v.c.entries.Gun[g.Class]; cup == nil && class != nil {
+		if class, ok := v.c.entries.Gun.get(g.class(r.GunID)); ok && cup == nil {
 			cup = class.Cup
 		}
 		if cup != nil {

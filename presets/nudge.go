@@ -142,10 +142,12 @@ type nudge struct {
 func (n *nudge) start(a Answers, parts []Typed) bool {
 	switch n.in.Field {
 	case FieldCoat:
-		n.alone = n.c.entries.Gun[string(a.Gun)] == nil
+		_, known := n.c.entries.Gun.get(string(a.Gun))
+		n.alone = !known
 		a.Coat, a.Gun = n.c.pair("", a.Gun)
 	case FieldGun:
-		n.alone = n.c.entries.Coat[string(a.Coat)] == nil
+		_, known := n.c.entries.Coat.get(string(a.Coat))
+		n.alone = !known
 		a.Coat, a.Gun = n.c.pair(a.Coat, "")
 	case FieldRegulator, FieldRegulatorAt, FieldFilter, FieldCoupling, FieldGauge:
 		a.Set(n.in.Field, "")

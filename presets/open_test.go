@@ -62,6 +62,17 @@ func TestOpenWithoutAShopFileIsTheShippedCatalogue(t *testing.T) {
 	}
 }
 
+// Without a shop's file a catalogue is what the linker laid down.
+func BenchmarkOpen(b *testing.B) {
+	vars := env(map[string]string{"XDG_CONFIG_HOME": b.TempDir()})
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := presets.Open(vars, words.English()); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
 func TestOpenReadsTheShopFile(t *testing.T) {
 	vars, _ := inShop(t, "[line]\nunits = \"metric\"\n")
 	c, err := presets.Open(vars, words.English())

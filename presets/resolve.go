@@ -44,7 +44,7 @@ func (v *resolver) all(a *Answers) {
 	v.supply(a)
 	v.r.Parts = calc.GunParts{Valve: c.words.Say("part-valve"), Passages: c.words.Say("part-passages"), Cap: c.words.Say("part-cap")}
 	if len(v.faults) == 0 {
-		v.r.Tolerances = c.tolerances
+		v.r.Tolerances = c.entries.tolerances
 		v.r.Swaps = c.swaps(&v.r)
 		for _, p := range v.r.Problems() {
 			if p.Field == FieldPanel && a.Panel == "" {
@@ -90,17 +90,18 @@ func (c *Catalogue) only(a Answers, field string) Answers {
 // pair is a coat and a gun that go together, with the one given where the catalogue has
 // it; check sees to it that every coat and every gun has one.
 func (c *Catalogue) pair(coat, gun Typed) (Typed, Typed) {
-	e := c.entries
-	for _, id := range ordered(e.Coat) {
-		if e.Coat[string(coat)] != nil && id != string(coat) {
+	_, knownCoat := c.entries.Coat.get(string(coat))
+	_, knownGun := c.entries.Gun.get(string(gun))
+	for _, k := range c.entries.Coat {
+		if knownCoat && k.id != string(coat) {
 			continue
 		}
-		for _, g := range ordered(e.Gun) {
-			if e.Gun[string(gun)] != nil && g != string(gun) {
+		for _, g := range c.entries.Gun {
+			if knownGun && g.id != string(gun) {
 				continue
 			}
-			if _, ok := e.Coat[id].Working[e.Gun[g].Class]; ok {
-				return Typed(id), Typed(g)
+			if _, ok := k.e.bands.get(g.e.class(g.id)); ok {
+				return Typed(k.id), Typed(g.id)
 			}
 		}
 	}
@@ -148,12 +149,13 @@ func read[T any, U any](v *resolver, field string, typed, fallback Typed, parse 
 }
 
 func (v *resolver) coatAndGun(a *Answers) {
-	e := v.c.entries
-	coat, okCoat := pick(v, FieldCoat, a.Coat, e.Coat)
-	g, okGun := pick(v, FieldGun, a.Gun, e.Gun)
+	w := v.c.words
+	coat, okCoat := pick(v, FieldCoat, a.Coat, v.c.entries.Coat)
+	g, okGun := pick(v, FieldGun, a.Gun, v.c.entries.Gun)
 	if okGun {
+		made, _ := g.made() // check has made it
 		v.r.Gun = calc.Gun{
-			Gun: v.c.guns[string(a.Gun)], ID: string(a.Gun), Name: g.Name,
+			Gun: made, ID: string(a.Gun), Name: g.name(FieldGun, string(a.Gun), w),
 			Nearest: g.Nearest.v, Farthest: g.Farthest.v,
 			Standing: g.standing(), Distance: g.standing(),
 		}
@@ -161,13 +163,14 @@ func (v *resolver) coatAndGun(a *Answers) {
 	if !okCoat || !okGun {
 		return
 	}
-	b, ok := coat.Working[g.Class]
+	b, ok := coat.bands.get(g.class(string(a.Gun)))
 	if !ok {
-		v.fault(FieldGun, a.Gun, "no-working-pressure", text("coat", string(a.Coat)), v.names(sortedKeys(coat.Working)))
+		v.fault(FieldGun, a.Gun, "no-working-pressure", text("coat", string(a.Coat)), v.names(coat.bands.ids()))
 		return
 	}
+	solvent, _ := coat.solvent() // check has found it
 	v.r.Coat = calc.Coat{
-		ID: string(a.Coat), Name: coat.Name, Waterborne: coat.Waterborne, Solvent: coat.solvent,
+		ID: string(a.Coat), Name: coat.name(FieldCoat, string(a.Coat), w), Waterborne: coat.Waterborne, Solvent: solvent,
 		Working: calc.Band{Start: b.Start.v, Low: b.Low.v, High: b.High.v, Standing: coat.standing()},
 		Farther: coat.Farther.v, Isocyanate: coat.Isocyanate,
 	}
@@ -187,7 +190,7 @@ func (v *resolver) day(a *Answers) {
 }
 
 func (v *resolver) air(a *Answers) {
-	l := v.c.entries.Line
+	l := &v.c.entries.Line
 	v.r.Supply = read(v, FieldSupply, a.Supply, Typed(l.Supply), unit.ParseGauge, v.sys.PressureUnit())
 	v.regulator(a.Regulator.or(l.Regulator), a.RegulatorAt.or(l.RegulatorAt))
 	v.filter(a.Filter.or(l.Filter))
@@ -220,9 +223,9 @@ func (t Typed) or(fallback string) Typed {
 }
 
 // pick finds an entry by id; more are answers that are allowed besides.
-func pick[E ranked](v *resolver, field string, id Typed, m map[string]E, more ...string) (e E, ok bool) {
-	if e, ok = m[string(id)]; !ok {
-		v.fault(field, id, "choose", v.names(append(ordered(m), more...)))
+func pick[E any](v *resolver, field string, id Typed, t table[E], more ...string) (e E, ok bool) {
+	if e, ok = t.get(string(id)); !ok {
+		v.fault(field, id, "choose", v.names(append(t.ids(), more...)))
 	}
 	return e, ok
 }

@@ -2,970 +2,1169 @@
 
 package presets
 
-func shipped() entries {
-	return entries{
-		Coat: map[string]*coatEntry{
-			"clear": {
-				origin: origin{
-					Rank:   80,
-					Basis:  "common practice",
-					Source: "source-practice",
-				},
-				DriesLike:  "butyl-acetate",
-				Isocyanate: true,
-				Working: map[string]band{
-					"high-pressure": {
-						Start: pressure{v: 310264.07819257624},
-						Low:   pressure{v: 241316.50526089262},
-						High:  pressure{v: 344737.86465841805},
-					},
-					"high-volume-low-pressure": {
-						Start: pressure{v: 193053.2042087141},
-						Low:   pressure{v: 172368.93232920903},
-						High:  pressure{v: 206842.7187950508},
-					},
-					"reduced-pressure": {
-						Start: pressure{v: 179263.6896223774},
-						Low:   pressure{v: 158579.4177428723},
-						High:  pressure{v: 220632.23338138754},
-					},
-				},
-				Cup: &secondsEntry{
-					ground: ground{
-						Basis:  "common practice",
-						Source: "source-practice",
-					},
-					Cup:         "din4",
-					Low:         span{v: 15},
-					Aim:         span{v: 18},
-					High:        span{v: 21},
-					Temperature: temperature{v: 293.15},
-				},
-				Thinner: &thinnerEntry{
-					ground: ground{
-						Basis:  "estimate",
-						Source: "source-estimate",
-					},
-					Most: percent{v: 0.1},
-				},
-				Film: &filmEntry{
-					ground: ground{
-						Basis:  "published",
-						Source: "source-clear-film",
-					},
-					Low:     length{v: 5.08e-05},
-					Typical: length{v: 5.588000000000001e-05},
-					High:    length{v: 6.35e-05},
-					Most:    length{v: 7.620000000000001e-05},
-				},
-				Lay: &layEntry{
-					ground: ground{
-						Basis:  "published",
-						Source: "source-clear-lay",
-					},
-					CoatLow:  length{v: 2.54e-05},
-					CoatHigh: length{v: 3.048e-05},
-					Coats:    2,
-					Overlap:  percent{v: 0.65},
-					Fan:      length{v: 0.254},
-				},
-				Mix: &mixEntry{
-					ground: ground{
-						Basis:  "estimate",
-						Source: "source-memory",
-					},
-					Solids: percent{v: 0.45},
-				},
+import "boothset/calc"
+
+var shipped = tables{
+	Coat: table[*coatEntry]{{
+		id: "epoxy-primer",
+		e: &coatEntry{
+			origin: origin{
+				Rank:   10,
+				Basis:  "common practice",
+				Source: "source-practice",
 			},
-			"epoxy-primer": {
-				origin: origin{
-					Rank:   10,
-					Basis:  "common practice",
-					Source: "source-practice",
-				},
-				DriesLike: "butyl-acetate",
-				Working: map[string]band{
-					"high-pressure": {
-						Start: pressure{v: 310264.07819257624},
-						Low:   pressure{v: 241316.50526089262},
-						High:  pressure{v: 344737.86465841805},
-					},
-					"high-volume-low-pressure": {
-						Start: pressure{v: 179263.6896223774},
-						Low:   pressure{v: 151684.66044970392},
-						High:  pressure{v: 206842.7187950508},
-					},
-					"reduced-pressure": {
-						Start: pressure{v: 193053.2042087141},
-						Low:   pressure{v: 165474.17503604066},
-						High:  pressure{v: 220632.23338138754},
-					},
-				},
-				Cup: &secondsEntry{
-					ground: ground{
-						Basis:  "estimate",
-						Source: "source-memory",
-					},
-					Cup:         "din4",
-					Low:         span{v: 16},
-					Aim:         span{v: 20},
-					High:        span{v: 25},
-					Temperature: temperature{v: 293.15},
-				},
-				Thinner: &thinnerEntry{
-					ground: ground{
-						Basis:  "estimate",
-						Source: "source-estimate",
-					},
-					Most: percent{v: 0.1},
-				},
-				Film: &filmEntry{
-					ground: ground{
-						Basis:  "common practice",
-						Source: "source-epoxy-film",
-					},
-					Low:     length{v: 2.54e-05},
-					Typical: length{v: 3.8100000000000005e-05},
-					High:    length{v: 5.08e-05},
-				},
-				Lay: &layEntry{
-					ground: ground{
-						Basis:  "estimate",
-						Source: "source-coats-fan",
-					},
-					CoatLow:  length{v: 1.778e-05},
-					CoatHigh: length{v: 3.302e-05},
-					Coats:    2,
-					Overlap:  percent{v: 0.5},
-					Fan:      length{v: 0.254},
-				},
-				Mix: &mixEntry{
-					ground: ground{
-						Basis:  "estimate",
-						Source: "source-epoxy-solids",
-					},
-					Solids: percent{v: 0.45},
-				},
-			},
-			"metallic-base": {
-				origin: origin{
-					Rank:   50,
-					Basis:  "common practice",
-					Source: "source-practice",
-				},
-				DriesLike: "butyl-acetate",
-				Farther:   length{v: 0.0254},
-				Working: map[string]band{
-					"high-pressure": {
-						Start: pressure{v: 275790.29172673443},
-						Low:   pressure{v: 206842.7187950508},
-						High:  pressure{v: 344737.86465841805},
-					},
-					"high-volume-low-pressure": {
-						Start: pressure{v: 172368.93232920903},
-						Low:   pressure{v: 151684.66044970392},
-						High:  pressure{v: 193053.2042087141},
-					},
-					"reduced-pressure": {
-						Start: pressure{v: 179263.6896223774},
-						Low:   pressure{v: 151684.66044970392},
-						High:  pressure{v: 199947.96150188247},
-					},
-				},
-				Cup: &secondsEntry{
-					ground: ground{
-						Basis:  "estimate",
-						Source: "source-memory",
-					},
-					Cup:         "din4",
-					Low:         span{v: 14},
-					Aim:         span{v: 16},
-					High:        span{v: 19},
-					Temperature: temperature{v: 293.15},
-				},
-				Thinner: &thinnerEntry{
-					ground: ground{
-						Basis:  "estimate",
-						Source: "source-estimate",
-					},
-					Most: percent{v: 0.15},
-				},
-				Film: &filmEntry{
-					ground: ground{
-						Basis:  "common practice",
-						Source: "source-practice",
-					},
-					Low:     length{v: 1.27e-05},
-					Typical: length{v: 1.778e-05},
-					High:    length{v: 2.54e-05},
-				},
-				Lay: &layEntry{
-					ground: ground{
-						Basis:  "common practice",
-						Source: "source-metallic-lay",
-					},
-					CoatLow:  length{v: 5.0800000000000005e-06},
-					CoatHigh: length{v: 1.0160000000000001e-05},
-					Coats:    3,
-					Overlap:  percent{v: 0.7},
-					Fan:      length{v: 0.254},
-				},
-				Mix: &mixEntry{
-					ground: ground{
-						Basis:  "estimate",
-						Source: "source-memory",
-					},
-					Solids: percent{v: 0.12},
-				},
-			},
-			"sealer": {
-				origin: origin{
-					Rank:   30,
-					Basis:  "common practice",
-					Source: "source-practice",
-				},
-				DriesLike:  "butyl-acetate",
-				Isocyanate: true,
-				Farther:    length{v: 0.0127},
-				Working: map[string]band{
-					"high-pressure": {
-						Start: pressure{v: 310264.07819257624},
-						Low:   pressure{v: 241316.50526089262},
-						High:  pressure{v: 344737.86465841805},
-					},
-					"high-volume-low-pressure": {
-						Start: pressure{v: 186158.44691554573},
-						Low:   pressure{v: 165474.17503604066},
-						High:  pressure{v: 199947.96150188247},
-					},
-					"reduced-pressure": {
-						Start: pressure{v: 186158.44691554573},
-						Low:   pressure{v: 165474.17503604066},
-						High:  pressure{v: 206842.7187950508},
-					},
-				},
-				Cup: &secondsEntry{
-					ground: ground{
-						Basis:  "estimate",
-						Source: "source-memory",
-					},
-					Cup:         "din4",
-					Low:         span{v: 15},
-					Aim:         span{v: 17},
-					High:        span{v: 20},
-					Temperature: temperature{v: 293.15},
-				},
-				Thinner: &thinnerEntry{
-					ground: ground{
-						Basis:  "estimate",
-						Source: "source-estimate",
-					},
-					Most: percent{v: 0.15},
-				},
-				Film: &filmEntry{
-					ground: ground{
-						Basis:  "published",
-						Source: "source-sealer-film",
-					},
-					Low:     length{v: 1.524e-05},
-					Typical: length{v: 2.54e-05},
-					High:    length{v: 3.556e-05},
-				},
-				Lay: &layEntry{
-					ground: ground{
-						Basis:  "published",
-						Source: "source-sealer-lay",
-					},
-					CoatLow:  length{v: 1.524e-05},
-					CoatHigh: length{v: 3.556e-05},
-					Coats:    1,
-					Overlap:  percent{v: 0.55},
-					Fan:      length{v: 0.254},
-				},
-				Mix: &mixEntry{
-					ground: ground{
-						Basis:  "estimate",
-						Source: "source-memory",
-					},
-					Solids: percent{v: 0.35},
-				},
-			},
-			"single-stage": {
-				origin: origin{
-					Rank:   70,
-					Basis:  "common practice",
-					Source: "source-practice",
-				},
-				DriesLike:  "butyl-acetate",
-				Isocyanate: true,
-				Working: map[string]band{
-					"high-pressure": {
-						Start: pressure{v: 310264.07819257624},
-						Low:   pressure{v: 241316.50526089262},
-						High:  pressure{v: 344737.86465841805},
-					},
-					"high-volume-low-pressure": {
-						Start: pressure{v: 193053.2042087141},
-						Low:   pressure{v: 172368.93232920903},
-						High:  pressure{v: 206842.7187950508},
-					},
-					"reduced-pressure": {
-						Start: pressure{v: 193053.2042087141},
-						Low:   pressure{v: 172368.93232920903},
-						High:  pressure{v: 220632.23338138754},
-					},
-				},
-				Cup: &secondsEntry{
-					ground: ground{
-						Basis:  "estimate",
-						Source: "source-memory",
-					},
-					Cup:         "din4",
-					Low:         span{v: 16},
-					Aim:         span{v: 18},
-					High:        span{v: 22},
-					Temperature: temperature{v: 293.15},
-				},
-				Thinner: &thinnerEntry{
-					ground: ground{
-						Basis:  "estimate",
-						Source: "source-estimate",
-					},
-					Most: percent{v: 0.1},
-				},
-				Film: &filmEntry{
-					ground: ground{
-						Basis:  "estimate",
-						Source: "source-memory",
-					},
-					Low:     length{v: 5.08e-05},
-					Typical: length{v: 6.096e-05},
-					High:    length{v: 6.35e-05},
-				},
-				Lay: &layEntry{
-					ground: ground{
-						Basis:  "common practice",
-						Source: "source-single-stage-lay",
-					},
-					CoatLow:  length{v: 2.0320000000000002e-05},
-					CoatHigh: length{v: 2.54e-05},
-					Coats:    3,
-					Overlap:  percent{v: 0.55},
-					Fan:      length{v: 0.254},
-				},
-				Mix: &mixEntry{
-					ground: ground{
-						Basis:  "estimate",
-						Source: "source-as-clear",
-					},
-					Solids: percent{v: 0.45},
-				},
-			},
-			"solvent-base": {
-				origin: origin{
-					Rank:   40,
-					Basis:  "common practice",
-					Source: "source-practice",
-				},
-				DriesLike: "butyl-acetate",
-				Working: map[string]band{
-					"high-pressure": {
-						Start: pressure{v: 310264.07819257624},
-						Low:   pressure{v: 241316.50526089262},
-						High:  pressure{v: 344737.86465841805},
-					},
-					"high-volume-low-pressure": {
-						Start: pressure{v: 172368.93232920903},
-						Low:   pressure{v: 158579.4177428723},
-						High:  pressure{v: 199947.96150188247},
-					},
-					"reduced-pressure": {
-						Start: pressure{v: 179263.6896223774},
-						Low:   pressure{v: 158579.4177428723},
-						High:  pressure{v: 206842.7187950508},
-					},
-				},
-				Cup: &secondsEntry{
-					ground: ground{
-						Basis:  "common practice",
-						Source: "source-solvent-cup",
-					},
-					Cup:         "din4",
-					Low:         span{v: 14},
-					Aim:         span{v: 16},
-					High:        span{v: 20},
-					Temperature: temperature{v: 293.15},
-				},
-				Thinner: &thinnerEntry{
-					ground: ground{
-						Basis:  "estimate",
-						Source: "source-estimate",
-					},
-					Most: percent{v: 0.15},
-				},
-				Film: &filmEntry{
-					ground: ground{
-						Basis:  "common practice",
-						Source: "source-practice",
-					},
-					Low:     length{v: 1.27e-05},
-					Typical: length{v: 2.0320000000000002e-05},
-					High:    length{v: 3.048e-05},
-				},
-				Lay: &layEntry{
-					ground: ground{
-						Basis:  "estimate",
-						Source: "source-coats-fan",
-					},
-					CoatLow:  length{v: 5.0800000000000005e-06},
-					CoatHigh: length{v: 1.27e-05},
-					Coats:    3,
-					Overlap:  percent{v: 0.55},
-					Fan:      length{v: 0.254},
-				},
-				Mix: &mixEntry{
-					ground: ground{
-						Basis:  "estimate",
-						Source: "source-memory",
-					},
-					Solids: percent{v: 0.12},
-				},
-			},
-			"surfacer": {
-				origin: origin{
-					Rank:   20,
-					Basis:  "common practice",
-					Source: "source-practice",
-				},
-				DriesLike:  "butyl-acetate",
-				Isocyanate: true,
-				Working: map[string]band{
-					"high-pressure": {
-						Start: pressure{v: 310264.07819257624},
-						Low:   pressure{v: 241316.50526089262},
-						High:  pressure{v: 344737.86465841805},
-					},
-					"high-volume-low-pressure": {
-						Start: pressure{v: 193053.2042087141},
-						Low:   pressure{v: 172368.93232920903},
-						High:  pressure{v: 206842.7187950508},
-					},
-					"reduced-pressure": {
-						Start: pressure{v: 199947.96150188247},
-						Low:   pressure{v: 172368.93232920903},
-						High:  pressure{v: 220632.23338138754},
-					},
-				},
-				Cup: &secondsEntry{
-					ground: ground{
-						Basis:  "estimate",
-						Source: "source-memory",
-					},
-					Cup:         "din4",
-					Low:         span{v: 20},
-					Aim:         span{v: 26},
-					High:        span{v: 35},
-					Temperature: temperature{v: 293.15},
-				},
-				Thinner: &thinnerEntry{
-					ground: ground{
-						Basis:  "estimate",
-						Source: "source-estimate",
-					},
-					Most: percent{v: 0.1},
-				},
-				Film: &filmEntry{
-					ground: ground{
-						Basis:  "estimate",
-						Source: "source-memory",
-					},
-					Low:     length{v: 7.620000000000001e-05},
-					Typical: length{v: 0.0001016},
-					High:    length{v: 0.000127},
-				},
-				Lay: &layEntry{
-					ground: ground{
-						Basis:  "estimate",
-						Source: "source-coats-fan",
-					},
-					CoatLow:  length{v: 3.048e-05},
-					CoatHigh: length{v: 5.08e-05},
-					Coats:    3,
-					Overlap:  percent{v: 0.5},
-					Fan:      length{v: 0.254},
-				},
-				Mix: &mixEntry{
-					ground: ground{
-						Basis:  "estimate",
-						Source: "source-memory",
-					},
-					Solids: percent{v: 0.4},
-				},
-			},
-			"waterborne-base": {
-				origin: origin{
-					Rank:   60,
-					Basis:  "common practice",
-					Source: "source-waterborne-working",
-				},
-				Waterborne: true,
-				Farther:    length{v: 0.0127},
-				Working: map[string]band{
-					"high-pressure": {
-						Start: pressure{v: 275790.29172673443},
-						Low:   pressure{v: 206842.7187950508},
-						High:  pressure{v: 344737.86465841805},
-					},
-					"high-volume-low-pressure": {
-						Start: pressure{v: 172368.93232920903},
-						Low:   pressure{v: 131000.38857019885},
-						High:  pressure{v: 199947.96150188247},
-					},
-					"reduced-pressure": {
-						Start: pressure{v: 179263.6896223774},
-						Low:   pressure{v: 151684.66044970392},
-						High:  pressure{v: 199947.96150188247},
-					},
-				},
-				Cup: &secondsEntry{
-					ground: ground{
-						Basis:  "estimate",
-						Source: "source-waterborne-cup",
-					},
-					Cup:         "din4",
-					Low:         span{v: 18},
-					Aim:         span{v: 24},
-					High:        span{v: 30},
-					Temperature: temperature{v: 293.15},
-				},
-				Thinner: &thinnerEntry{
-					ground: ground{
-						Basis:  "estimate",
-						Source: "source-estimate",
-					},
-					Most: percent{v: 0.1},
-				},
-				Film: &filmEntry{
-					ground: ground{
-						Basis:  "common practice",
-						Source: "source-practice",
-					},
-					Low:     length{v: 1.0160000000000001e-05},
-					Typical: length{v: 1.524e-05},
-					High:    length{v: 2.0320000000000002e-05},
-				},
-				Lay: &layEntry{
-					ground: ground{
-						Basis:  "common practice",
-						Source: "source-waterborne-lay",
-					},
-					CoatLow:  length{v: 3.81e-06},
-					CoatHigh: length{v: 7.62e-06},
-					Coats:    3,
-					Overlap:  percent{v: 0.7},
-					Fan:      length{v: 0.254},
-				},
-				Mix: &mixEntry{
-					ground: ground{
-						Basis:  "estimate",
-						Source: "source-memory",
-					},
-					Solids: percent{v: 0.12},
-				},
-			},
-		},
-		Gun: map[string]*gunEntry{
-			"high-pressure": {
-				origin: origin{
-					Rank:   30,
-					Basis:  "common practice",
-					Source: "source-gun-high-pressure",
-				},
-				Inlet:    pressure{v: 344737.86465841805},
-				Flow:     flow{v: 0.0066948104555136},
-				Cap:      pressure{v: 234421.74796772428},
-				Nearest:  length{v: 0.2032},
-				Farthest: length{v: 0.254},
-				Valve: valveEntry{
-					Conductance: 10,
-					Ratio:       0.3,
-					Turns:       2,
-					Shape:       [][]float64{{0, 0}, {0.8, 0.6}, {1, 1}},
-				},
-				Transfer: &transferEntry{
-					ground: ground{
-						Basis:  "estimate",
-						Source: "source-memory",
-					},
-					Part:     percent{v: 0.35},
-					Pressure: pressure{v: 310264.07819257624},
-					Distance: length{v: 0.2286},
-					Choked:   percent{v: 0.9},
-				},
-				Cup: &cupEntry{
-					ground: ground{
-						Basis:  "estimate",
-						Source: "source-cup-loss",
-					},
-					Size: volume{v: 0.0006},
-					Loss: volume{v: 7.5e-05},
-				},
-			},
-			"high-volume-low-pressure": {
-				origin: origin{
-					Rank:   10,
-					Basis:  "common practice",
-					Source: "source-gun-high-volume",
-				},
-				Inlet:    pressure{v: 199947.96150188247},
-				Flow:     flow{v: 0.007173011202336},
-				Cap:      pressure{v: 68947.57293168361},
-				CapLimit: pressure{v: 68947.57293168361},
-				Nearest:  length{v: 0.127},
-				Farthest: length{v: 0.2032},
-				Valve: valveEntry{
-					Conductance: 10,
-					Ratio:       0.3,
-					Turns:       2,
-					Shape:       [][]float64{{0, 0}, {0.8, 0.6}, {1, 1}},
-				},
-				Transfer: &transferEntry{
-					ground: ground{
-						Basis:  "estimate",
-						Source: "source-transfer-high-volume",
-					},
-					Part:     percent{v: 0.65},
-					Pressure: pressure{v: 179263.6896223774},
-					Distance: length{v: 0.15239999999999998},
-					Choked:   percent{v: 0.9},
-				},
-				Cup: &cupEntry{
-					ground: ground{
-						Basis:  "estimate",
-						Source: "source-cup-loss",
-					},
-					Size: volume{v: 0.0006},
-					Loss: volume{v: 7.5e-05},
-				},
-			},
-			"reduced-pressure": {
-				origin: origin{
-					Rank:   20,
-					Basis:  "common practice",
-					Source: "source-gun-reduced",
-				},
-				Inlet:    pressure{v: 220632.23338138754},
-				Flow:     flow{v: 0.004782007468224},
-				Cap:      pressure{v: 137895.14586336722},
-				Nearest:  length{v: 0.127},
-				Farthest: length{v: 0.17779999999999999},
-				Valve: valveEntry{
-					Conductance: 6.5,
-					Ratio:       0.3,
-					Turns:       2,
-					Shape:       [][]float64{{0, 0}, {0.8, 0.6}, {1, 1}},
-				},
-				Transfer: &transferEntry{
-					ground: ground{
-						Basis:  "estimate",
-						Source: "source-transfer-reduced",
-					},
-					Part:     percent{v: 0.65},
-					Pressure: pressure{v: 179263.6896223774},
-					Distance: length{v: 0.1397},
-					Choked:   percent{v: 0.9},
-				},
-				Cup: &cupEntry{
-					ground: ground{
-						Basis:  "estimate",
-						Source: "source-cup-loss",
-					},
-					Size: volume{v: 0.0006},
-					Loss: volume{v: 7.5e-05},
-				},
-			},
-		},
-		Coupling: map[string]*couplingEntry{
-			"large-bore": {
-				origin: origin{
-					Rank:   10,
+			DriesLike: "butyl-acetate",
+			Cup: &secondsEntry{
+				ground: ground{
 					Basis:  "estimate",
-					Source: "source-coupling-large",
+					Source: "source-memory",
 				},
-				Bore: length{v: 0.008},
-				restrictionEntry: restrictionEntry{
-					Ratio: 0.4,
-				},
+				Cup:         "din4",
+				Low:         span{v: 16},
+				Aim:         span{v: 20},
+				High:        span{v: 25},
+				Temperature: temperature{v: 293.15},
 			},
-			"ordinary": {
-				origin: origin{
-					Rank:   20,
+			Thinner: &thinnerEntry{
+				ground: ground{
+					Basis:  "estimate",
+					Source: "source-estimate",
+				},
+				Most: percent{v: 0.1},
+			},
+			Film: &filmEntry{
+				ground: ground{
+					Basis:  "common practice",
+					Source: "source-epoxy-film",
+				},
+				Low:     length{v: 2.54e-05},
+				Typical: length{v: 3.8100000000000005e-05},
+				High:    length{v: 5.08e-05},
+			},
+			Lay: &layEntry{
+				ground: ground{
+					Basis:  "estimate",
+					Source: "source-coats-fan",
+				},
+				CoatLow:  length{v: 1.778e-05},
+				CoatHigh: length{v: 3.302e-05},
+				Coats:    2,
+				Overlap:  percent{v: 0.5},
+				Fan:      length{v: 0.254},
+			},
+			Mix: &mixEntry{
+				ground: ground{
+					Basis:  "estimate",
+					Source: "source-epoxy-solids",
+				},
+				Solids: percent{v: 0.45},
+			},
+			bands: table[band]{{
+				id: "high-pressure",
+				e: band{
+					Start: pressure{v: 310264.07819257624},
+					Low:   pressure{v: 241316.50526089262},
+					High:  pressure{v: 344737.86465841805},
+				},
+			}, {
+				id: "high-volume-low-pressure",
+				e: band{
+					Start: pressure{v: 179263.6896223774},
+					Low:   pressure{v: 151684.66044970392},
+					High:  pressure{v: 206842.7187950508},
+				},
+			}, {
+				id: "reduced-pressure",
+				e: band{
+					Start: pressure{v: 193053.2042087141},
+					Low:   pressure{v: 165474.17503604066},
+					High:  pressure{v: 220632.23338138754},
+				},
+			}},
+		},
+	}, {
+		id: "surfacer",
+		e: &coatEntry{
+			origin: origin{
+				Rank:   20,
+				Basis:  "common practice",
+				Source: "source-practice",
+			},
+			DriesLike:  "butyl-acetate",
+			Isocyanate: true,
+			Cup: &secondsEntry{
+				ground: ground{
+					Basis:  "estimate",
+					Source: "source-memory",
+				},
+				Cup:         "din4",
+				Low:         span{v: 20},
+				Aim:         span{v: 26},
+				High:        span{v: 35},
+				Temperature: temperature{v: 293.15},
+			},
+			Thinner: &thinnerEntry{
+				ground: ground{
+					Basis:  "estimate",
+					Source: "source-estimate",
+				},
+				Most: percent{v: 0.1},
+			},
+			Film: &filmEntry{
+				ground: ground{
+					Basis:  "estimate",
+					Source: "source-memory",
+				},
+				Low:     length{v: 7.620000000000001e-05},
+				Typical: length{v: 0.0001016},
+				High:    length{v: 0.000127},
+			},
+			Lay: &layEntry{
+				ground: ground{
+					Basis:  "estimate",
+					Source: "source-coats-fan",
+				},
+				CoatLow:  length{v: 3.048e-05},
+				CoatHigh: length{v: 5.08e-05},
+				Coats:    3,
+				Overlap:  percent{v: 0.5},
+				Fan:      length{v: 0.254},
+			},
+			Mix: &mixEntry{
+				ground: ground{
+					Basis:  "estimate",
+					Source: "source-memory",
+				},
+				Solids: percent{v: 0.4},
+			},
+			bands: table[band]{{
+				id: "high-pressure",
+				e: band{
+					Start: pressure{v: 310264.07819257624},
+					Low:   pressure{v: 241316.50526089262},
+					High:  pressure{v: 344737.86465841805},
+				},
+			}, {
+				id: "high-volume-low-pressure",
+				e: band{
+					Start: pressure{v: 193053.2042087141},
+					Low:   pressure{v: 172368.93232920903},
+					High:  pressure{v: 206842.7187950508},
+				},
+			}, {
+				id: "reduced-pressure",
+				e: band{
+					Start: pressure{v: 199947.96150188247},
+					Low:   pressure{v: 172368.93232920903},
+					High:  pressure{v: 220632.23338138754},
+				},
+			}},
+		},
+	}, {
+		id: "sealer",
+		e: &coatEntry{
+			origin: origin{
+				Rank:   30,
+				Basis:  "common practice",
+				Source: "source-practice",
+			},
+			DriesLike:  "butyl-acetate",
+			Isocyanate: true,
+			Farther:    length{v: 0.0127},
+			Cup: &secondsEntry{
+				ground: ground{
+					Basis:  "estimate",
+					Source: "source-memory",
+				},
+				Cup:         "din4",
+				Low:         span{v: 15},
+				Aim:         span{v: 17},
+				High:        span{v: 20},
+				Temperature: temperature{v: 293.15},
+			},
+			Thinner: &thinnerEntry{
+				ground: ground{
+					Basis:  "estimate",
+					Source: "source-estimate",
+				},
+				Most: percent{v: 0.15},
+			},
+			Film: &filmEntry{
+				ground: ground{
 					Basis:  "published",
-					Source: "source-coupling-ordinary",
+					Source: "source-sealer-film",
 				},
-				Bore: length{v: 0.0055},
-				restrictionEntry: restrictionEntry{
-					Conductance: 4,
-					Ratio:       0.3,
-				},
+				Low:     length{v: 1.524e-05},
+				Typical: length{v: 2.54e-05},
+				High:    length{v: 3.556e-05},
 			},
-			"slim": {
-				origin: origin{
-					Rank:   30,
+			Lay: &layEntry{
+				ground: ground{
+					Basis:  "published",
+					Source: "source-sealer-lay",
+				},
+				CoatLow:  length{v: 1.524e-05},
+				CoatHigh: length{v: 3.556e-05},
+				Coats:    1,
+				Overlap:  percent{v: 0.55},
+				Fan:      length{v: 0.254},
+			},
+			Mix: &mixEntry{
+				ground: ground{
 					Basis:  "estimate",
-					Source: "source-coupling-slim",
+					Source: "source-memory",
 				},
-				Bore: length{v: 0.004},
-				restrictionEntry: restrictionEntry{
-					Ratio: 0.3,
-				},
+				Solids: percent{v: 0.35},
 			},
+			bands: table[band]{{
+				id: "high-pressure",
+				e: band{
+					Start: pressure{v: 310264.07819257624},
+					Low:   pressure{v: 241316.50526089262},
+					High:  pressure{v: 344737.86465841805},
+				},
+			}, {
+				id: "high-volume-low-pressure",
+				e: band{
+					Start: pressure{v: 186158.44691554573},
+					Low:   pressure{v: 165474.17503604066},
+					High:  pressure{v: 199947.96150188247},
+				},
+			}, {
+				id: "reduced-pressure",
+				e: band{
+					Start: pressure{v: 186158.44691554573},
+					Low:   pressure{v: 165474.17503604066},
+					High:  pressure{v: 206842.7187950508},
+				},
+			}},
 		},
-		Hose: map[string]*hoseEntry{
-			"1/2in": {
-				origin: origin{
-					Rank:   40,
-					Basis:  "estimate",
-					Source: "source-hose-bore",
-				},
-				Bore: length{v: 0.0127},
-				End:  length{v: 0.0115},
+	}, {
+		id: "solvent-base",
+		e: &coatEntry{
+			origin: origin{
+				Rank:   40,
+				Basis:  "common practice",
+				Source: "source-practice",
 			},
-			"1/4in": {
-				origin: origin{
-					Rank:   10,
-					Basis:  "estimate",
-					Source: "source-hose-bore",
+			DriesLike: "butyl-acetate",
+			Cup: &secondsEntry{
+				ground: ground{
+					Basis:  "common practice",
+					Source: "source-solvent-cup",
 				},
-				Bore: length{v: 0.00635},
-				End:  length{v: 0.0054},
+				Cup:         "din4",
+				Low:         span{v: 14},
+				Aim:         span{v: 16},
+				High:        span{v: 20},
+				Temperature: temperature{v: 293.15},
 			},
-			"3/8in": {
-				origin: origin{
-					Rank:   30,
+			Thinner: &thinnerEntry{
+				ground: ground{
 					Basis:  "estimate",
-					Source: "source-hose-bore",
+					Source: "source-estimate",
 				},
-				Bore: length{v: 0.009524999999999999},
-				End:  length{v: 0.0085},
+				Most: percent{v: 0.15},
 			},
-			"5/16in": {
-				origin: origin{
-					Rank:   20,
-					Basis:  "estimate",
-					Source: "source-hose-bore",
-				},
-				Bore: length{v: 0.0079375},
-				End:  length{v: 0.007},
-			},
-		},
-		Regulator: map[string]*regulatorEntry{
-			"1/2in": {
-				origin: origin{
-					Rank:   30,
-					Basis:  "estimate",
-					Source: "source-regulator-large",
-				},
-				restrictionEntry: restrictionEntry{
-					Conductance: 9,
-					Ratio:       0.3,
-				},
-				Droop:     pressure{v: 34473.786465841804},
-				RatedFlow: flow{v: 0.07173011202336001},
-			},
-			"1/4in": {
-				origin: origin{
-					Rank:   10,
-					Basis:  "estimate",
-					Source: "source-regulator-small",
-				},
-				restrictionEntry: restrictionEntry{
-					Conductance: 3,
-					Ratio:       0.3,
-				},
-				Droop:     pressure{v: 34473.786465841804},
-				RatedFlow: flow{v: 0.028692044809344},
-			},
-			"3/8in": {
-				origin: origin{
-					Rank:   20,
-					Basis:  "estimate",
-					Source: "source-regulator-between",
-				},
-				restrictionEntry: restrictionEntry{
-					Conductance: 6,
-					Ratio:       0.3,
-				},
-				Droop:     pressure{v: 34473.786465841804},
-				RatedFlow: flow{v: 0.04782007468224},
-			},
-		},
-		Filter: map[string]*filterEntry{
-			"clogged": {
-				origin: origin{
-					Rank:   20,
-					Basis:  "estimate",
-					Source: "source-filter-clogged",
-				},
-				restrictionEntry: restrictionEntry{
-					Conductance: 2.5,
-					Ratio:       0.3,
-				},
-			},
-			"point-of-use": {
-				origin: origin{
-					Rank:   10,
-					Basis:  "estimate",
-					Source: "source-filter-clean",
-				},
-				restrictionEntry: restrictionEntry{
-					Conductance: 6,
-					Ratio:       0.3,
-				},
-			},
-		},
-		Bore: map[string]*boreEntry{
-			"hose": {
-				origin: origin{
+			Film: &filmEntry{
+				ground: ground{
 					Basis:  "common practice",
 					Source: "source-practice",
 				},
-				Metric: []length{{v: 0.006}, {v: 0.008}, {v: 0.01}, {v: 0.013000000000000001}},
+				Low:     length{v: 1.27e-05},
+				Typical: length{v: 2.0320000000000002e-05},
+				High:    length{v: 3.048e-05},
 			},
-			"main": {
-				origin: origin{
-					Basis:  "common practice",
-					Source: "source-pipe-bore",
+			Lay: &layEntry{
+				ground: ground{
+					Basis:  "estimate",
+					Source: "source-coats-fan",
 				},
-				US:     []length{{v: 0.0127}, {v: 0.019049999999999997}, {v: 0.0254}, {v: 0.03175}, {v: 0.038099999999999995}, {v: 0.0508}},
-				Metric: []length{{v: 0.015}, {v: 0.02}, {v: 0.025}, {v: 0.032}, {v: 0.04}, {v: 0.05}},
+				CoatLow:  length{v: 5.0800000000000005e-06},
+				CoatHigh: length{v: 1.27e-05},
+				Coats:    3,
+				Overlap:  percent{v: 0.55},
+				Fan:      length{v: 0.254},
 			},
+			Mix: &mixEntry{
+				ground: ground{
+					Basis:  "estimate",
+					Source: "source-memory",
+				},
+				Solids: percent{v: 0.12},
+			},
+			bands: table[band]{{
+				id: "high-pressure",
+				e: band{
+					Start: pressure{v: 310264.07819257624},
+					Low:   pressure{v: 241316.50526089262},
+					High:  pressure{v: 344737.86465841805},
+				},
+			}, {
+				id: "high-volume-low-pressure",
+				e: band{
+					Start: pressure{v: 172368.93232920903},
+					Low:   pressure{v: 158579.4177428723},
+					High:  pressure{v: 199947.96150188247},
+				},
+			}, {
+				id: "reduced-pressure",
+				e: band{
+					Start: pressure{v: 179263.6896223774},
+					Low:   pressure{v: 158579.4177428723},
+					High:  pressure{v: 206842.7187950508},
+				},
+			}},
 		},
-		Usual: map[string]*usualEntry{
-			"cup": {
-				origin: origin{
+	}, {
+		id: "metallic-base",
+		e: &coatEntry{
+			origin: origin{
+				Rank:   50,
+				Basis:  "common practice",
+				Source: "source-practice",
+			},
+			DriesLike: "butyl-acetate",
+			Farther:   length{v: 0.0254},
+			Cup: &secondsEntry{
+				ground: ground{
+					Basis:  "estimate",
+					Source: "source-memory",
+				},
+				Cup:         "din4",
+				Low:         span{v: 14},
+				Aim:         span{v: 16},
+				High:        span{v: 19},
+				Temperature: temperature{v: 293.15},
+			},
+			Thinner: &thinnerEntry{
+				ground: ground{
+					Basis:  "estimate",
+					Source: "source-estimate",
+				},
+				Most: percent{v: 0.15},
+			},
+			Film: &filmEntry{
+				ground: ground{
 					Basis:  "common practice",
 					Source: "source-practice",
 				},
-				Values: []string{"ford4", "zahn2", "din4", "iso4", "ford3"},
-				Metric: []string{"din4", "iso4", "ford4", "zahn2", "ford3"},
+				Low:     length{v: 1.27e-05},
+				Typical: length{v: 1.778e-05},
+				High:    length{v: 2.54e-05},
 			},
-			"cup-size": {
-				origin: origin{
+			Lay: &layEntry{
+				ground: ground{
+					Basis:  "common practice",
+					Source: "source-metallic-lay",
+				},
+				CoatLow:  length{v: 5.0800000000000005e-06},
+				CoatHigh: length{v: 1.0160000000000001e-05},
+				Coats:    3,
+				Overlap:  percent{v: 0.7},
+				Fan:      length{v: 0.254},
+			},
+			Mix: &mixEntry{
+				ground: ground{
+					Basis:  "estimate",
+					Source: "source-memory",
+				},
+				Solids: percent{v: 0.12},
+			},
+			bands: table[band]{{
+				id: "high-pressure",
+				e: band{
+					Start: pressure{v: 275790.29172673443},
+					Low:   pressure{v: 206842.7187950508},
+					High:  pressure{v: 344737.86465841805},
+				},
+			}, {
+				id: "high-volume-low-pressure",
+				e: band{
+					Start: pressure{v: 172368.93232920903},
+					Low:   pressure{v: 151684.66044970392},
+					High:  pressure{v: 193053.2042087141},
+				},
+			}, {
+				id: "reduced-pressure",
+				e: band{
+					Start: pressure{v: 179263.6896223774},
+					Low:   pressure{v: 151684.66044970392},
+					High:  pressure{v: 199947.96150188247},
+				},
+			}},
+		},
+	}, {
+		id: "waterborne-base",
+		e: &coatEntry{
+			origin: origin{
+				Rank:   60,
+				Basis:  "common practice",
+				Source: "source-waterborne-working",
+			},
+			Waterborne: true,
+			Farther:    length{v: 0.0127},
+			Cup: &secondsEntry{
+				ground: ground{
+					Basis:  "estimate",
+					Source: "source-waterborne-cup",
+				},
+				Cup:         "din4",
+				Low:         span{v: 18},
+				Aim:         span{v: 24},
+				High:        span{v: 30},
+				Temperature: temperature{v: 293.15},
+			},
+			Thinner: &thinnerEntry{
+				ground: ground{
+					Basis:  "estimate",
+					Source: "source-estimate",
+				},
+				Most: percent{v: 0.1},
+			},
+			Film: &filmEntry{
+				ground: ground{
 					Basis:  "common practice",
 					Source: "source-practice",
 				},
-				Values: []string{"20 fl oz", "4 fl oz", "8 fl oz", "1 qt"},
-				Metric: []string{"600 mL", "125 mL", "250 mL", "1 L"},
+				Low:     length{v: 1.0160000000000001e-05},
+				Typical: length{v: 1.524e-05},
+				High:    length{v: 2.0320000000000002e-05},
 			},
-			"ratio": {
-				origin: origin{
+			Lay: &layEntry{
+				ground: ground{
+					Basis:  "common practice",
+					Source: "source-waterborne-lay",
+				},
+				CoatLow:  length{v: 3.81e-06},
+				CoatHigh: length{v: 7.62e-06},
+				Coats:    3,
+				Overlap:  percent{v: 0.7},
+				Fan:      length{v: 0.254},
+			},
+			Mix: &mixEntry{
+				ground: ground{
+					Basis:  "estimate",
+					Source: "source-memory",
+				},
+				Solids: percent{v: 0.12},
+			},
+			bands: table[band]{{
+				id: "high-pressure",
+				e: band{
+					Start: pressure{v: 275790.29172673443},
+					Low:   pressure{v: 206842.7187950508},
+					High:  pressure{v: 344737.86465841805},
+				},
+			}, {
+				id: "high-volume-low-pressure",
+				e: band{
+					Start: pressure{v: 172368.93232920903},
+					Low:   pressure{v: 131000.38857019885},
+					High:  pressure{v: 199947.96150188247},
+				},
+			}, {
+				id: "reduced-pressure",
+				e: band{
+					Start: pressure{v: 179263.6896223774},
+					Low:   pressure{v: 151684.66044970392},
+					High:  pressure{v: 199947.96150188247},
+				},
+			}},
+		},
+	}, {
+		id: "single-stage",
+		e: &coatEntry{
+			origin: origin{
+				Rank:   70,
+				Basis:  "common practice",
+				Source: "source-practice",
+			},
+			DriesLike:  "butyl-acetate",
+			Isocyanate: true,
+			Cup: &secondsEntry{
+				ground: ground{
+					Basis:  "estimate",
+					Source: "source-memory",
+				},
+				Cup:         "din4",
+				Low:         span{v: 16},
+				Aim:         span{v: 18},
+				High:        span{v: 22},
+				Temperature: temperature{v: 293.15},
+			},
+			Thinner: &thinnerEntry{
+				ground: ground{
+					Basis:  "estimate",
+					Source: "source-estimate",
+				},
+				Most: percent{v: 0.1},
+			},
+			Film: &filmEntry{
+				ground: ground{
+					Basis:  "estimate",
+					Source: "source-memory",
+				},
+				Low:     length{v: 5.08e-05},
+				Typical: length{v: 6.096e-05},
+				High:    length{v: 6.35e-05},
+			},
+			Lay: &layEntry{
+				ground: ground{
+					Basis:  "common practice",
+					Source: "source-single-stage-lay",
+				},
+				CoatLow:  length{v: 2.0320000000000002e-05},
+				CoatHigh: length{v: 2.54e-05},
+				Coats:    3,
+				Overlap:  percent{v: 0.55},
+				Fan:      length{v: 0.254},
+			},
+			Mix: &mixEntry{
+				ground: ground{
+					Basis:  "estimate",
+					Source: "source-as-clear",
+				},
+				Solids: percent{v: 0.45},
+			},
+			bands: table[band]{{
+				id: "high-pressure",
+				e: band{
+					Start: pressure{v: 310264.07819257624},
+					Low:   pressure{v: 241316.50526089262},
+					High:  pressure{v: 344737.86465841805},
+				},
+			}, {
+				id: "high-volume-low-pressure",
+				e: band{
+					Start: pressure{v: 193053.2042087141},
+					Low:   pressure{v: 172368.93232920903},
+					High:  pressure{v: 206842.7187950508},
+				},
+			}, {
+				id: "reduced-pressure",
+				e: band{
+					Start: pressure{v: 193053.2042087141},
+					Low:   pressure{v: 172368.93232920903},
+					High:  pressure{v: 220632.23338138754},
+				},
+			}},
+		},
+	}, {
+		id: "clear",
+		e: &coatEntry{
+			origin: origin{
+				Rank:   80,
+				Basis:  "common practice",
+				Source: "source-practice",
+			},
+			DriesLike:  "butyl-acetate",
+			Isocyanate: true,
+			Cup: &secondsEntry{
+				ground: ground{
 					Basis:  "common practice",
 					Source: "source-practice",
 				},
-				Values: []string{"4:1:1", "4:1", "2:1", "3:1", "1:1", "2:1:1", "3:1:1", "4:1:2", "1:1:1", "2:1+5%", "2:1+10%", "4:1+10%", "10%", "15%", "20%", "30%", "50%"},
+				Cup:         "din4",
+				Low:         span{v: 15},
+				Aim:         span{v: 18},
+				High:        span{v: 21},
+				Temperature: temperature{v: 293.15},
 			},
-			"tip": {
-				origin: origin{
-					Basis:  "common practice",
-					Source: "source-usual-tip",
+			Thinner: &thinnerEntry{
+				ground: ground{
+					Basis:  "estimate",
+					Source: "source-estimate",
 				},
-				Values: []string{"1.2 mm", "1.3 mm", "1.4 mm", "1.5 mm", "1.6 mm", "1.7 mm", "1.8 mm", "2.0 mm", "2.2 mm"},
+				Most: percent{v: 0.1},
+			},
+			Film: &filmEntry{
+				ground: ground{
+					Basis:  "published",
+					Source: "source-clear-film",
+				},
+				Low:     length{v: 5.08e-05},
+				Typical: length{v: 5.588000000000001e-05},
+				High:    length{v: 6.35e-05},
+				Most:    length{v: 7.620000000000001e-05},
+			},
+			Lay: &layEntry{
+				ground: ground{
+					Basis:  "published",
+					Source: "source-clear-lay",
+				},
+				CoatLow:  length{v: 2.54e-05},
+				CoatHigh: length{v: 3.048e-05},
+				Coats:    2,
+				Overlap:  percent{v: 0.65},
+				Fan:      length{v: 0.254},
+			},
+			Mix: &mixEntry{
+				ground: ground{
+					Basis:  "estimate",
+					Source: "source-memory",
+				},
+				Solids: percent{v: 0.45},
+			},
+			bands: table[band]{{
+				id: "high-pressure",
+				e: band{
+					Start: pressure{v: 310264.07819257624},
+					Low:   pressure{v: 241316.50526089262},
+					High:  pressure{v: 344737.86465841805},
+				},
+			}, {
+				id: "high-volume-low-pressure",
+				e: band{
+					Start: pressure{v: 193053.2042087141},
+					Low:   pressure{v: 172368.93232920903},
+					High:  pressure{v: 206842.7187950508},
+				},
+			}, {
+				id: "reduced-pressure",
+				e: band{
+					Start: pressure{v: 179263.6896223774},
+					Low:   pressure{v: 158579.4177428723},
+					High:  pressure{v: 220632.23338138754},
+				},
+			}},
+		},
+	}},
+	Gun: table[*gunEntry]{{
+		id: "high-volume-low-pressure",
+		e: &gunEntry{
+			origin: origin{
+				Rank:   10,
+				Basis:  "common practice",
+				Source: "source-gun-high-volume",
+			},
+			Inlet:    pressure{v: 199947.96150188247},
+			Flow:     flow{v: 0.007173011202336},
+			Cap:      pressure{v: 68947.57293168361},
+			CapLimit: pressure{v: 68947.57293168361},
+			Nearest:  length{v: 0.127},
+			Farthest: length{v: 0.2032},
+			Valve: valveEntry{
+				Conductance: 10,
+				Ratio:       0.3,
+				Turns:       2,
+				Shape:       [][]float64{{0, 0}, {0.8, 0.6}, {1, 1}},
+			},
+			Transfer: &transferEntry{
+				ground: ground{
+					Basis:  "estimate",
+					Source: "source-transfer-high-volume",
+				},
+				Part:     percent{v: 0.65},
+				Pressure: pressure{v: 179263.6896223774},
+				Distance: length{v: 0.15239999999999998},
+				Choked:   percent{v: 0.9},
+			},
+			Cup: &cupEntry{
+				ground: ground{
+					Basis:  "estimate",
+					Source: "source-cup-loss",
+				},
+				Size: volume{v: 0.0006},
+				Loss: volume{v: 7.5e-05},
 			},
 		},
-		Tolerance: map[string]*toleranceEntry{
-			"coupling": {
-				origin: origin{
-					Basis:  "estimate",
-					Source: "source-coupling-spread",
-				},
-				Within: "30%",
+	}, {
+		id: "reduced-pressure",
+		e: &gunEntry{
+			origin: origin{
+				Rank:   20,
+				Basis:  "common practice",
+				Source: "source-gun-reduced",
 			},
-			"droop": {
-				origin: origin{
-					Basis:  "estimate",
-					Source: "source-droop-class",
-				},
-				Within: "50%",
+			Inlet:    pressure{v: 220632.23338138754},
+			Flow:     flow{v: 0.004782007468224},
+			Cap:      pressure{v: 137895.14586336722},
+			Nearest:  length{v: 0.127},
+			Farthest: length{v: 0.17779999999999999},
+			Valve: valveEntry{
+				Conductance: 6.5,
+				Ratio:       0.3,
+				Turns:       2,
+				Shape:       [][]float64{{0, 0}, {0.8, 0.6}, {1, 1}},
 			},
-			"filter": {
-				origin: origin{
+			Transfer: &transferEntry{
+				ground: ground{
 					Basis:  "estimate",
-					Source: "source-filter-state",
+					Source: "source-transfer-reduced",
 				},
-				Within: "30%",
+				Part:     percent{v: 0.65},
+				Pressure: pressure{v: 179263.6896223774},
+				Distance: length{v: 0.1397},
+				Choked:   percent{v: 0.9},
 			},
-			"gun-gauge": {
-				origin: origin{
+			Cup: &cupEntry{
+				ground: ground{
 					Basis:  "estimate",
-					Source: "source-gauge-gun",
+					Source: "source-cup-loss",
 				},
-				Within: "1.5psi",
-			},
-			"hose-bore": {
-				origin: origin{
-					Basis:  "estimate",
-					Source: "source-hose-spread",
-				},
-				Within: "4%",
-			},
-			"hose-end": {
-				origin: origin{
-					Basis:  "estimate",
-					Source: "source-hose-end-spread",
-				},
-				Within: "20%",
-			},
-			"hygrometer": {
-				origin: origin{
-					Basis:  "estimate",
-					Source: "source-hygrometer",
-				},
-				Within: "5%",
-			},
-			"stamp-cap": {
-				origin: origin{
-					Basis:  "estimate",
-					Source: "source-cap-class",
-				},
-				Within: "15%",
-			},
-			"stamp-flow": {
-				origin: origin{
-					Basis:  "estimate",
-					Source: "source-stamp-flow",
-				},
-				Within: "10%",
-			},
-			"thermometer": {
-				origin: origin{
-					Basis:  "estimate",
-					Source: "source-thermometer",
-				},
-				Within: "1C",
-			},
-			"valve": {
-				origin: origin{
-					Basis:  "estimate",
-					Source: "source-valve-unknown",
-				},
-				Within: "30%",
-			},
-			"wall-gauge": {
-				origin: origin{
-					Basis:  "estimate",
-					Source: "source-gauge-wall",
-				},
-				Within: "4psi",
+				Size: volume{v: 0.0006},
+				Loss: volume{v: 7.5e-05},
 			},
 		},
-		Line: lineEntry{
-			Hose:        []string{"25ft,3/8in"},
-			Coupling:    "large-bore",
-			Filter:      "none",
-			Regulator:   "1/2in",
-			RegulatorAt: "wall",
-			Gauge:       "handle",
+	}, {
+		id: "high-pressure",
+		e: &gunEntry{
+			origin: origin{
+				Rank:   30,
+				Basis:  "common practice",
+				Source: "source-gun-high-pressure",
+			},
+			Inlet:    pressure{v: 344737.86465841805},
+			Flow:     flow{v: 0.0066948104555136},
+			Cap:      pressure{v: 234421.74796772428},
+			Nearest:  length{v: 0.2032},
+			Farthest: length{v: 0.254},
+			Valve: valveEntry{
+				Conductance: 10,
+				Ratio:       0.3,
+				Turns:       2,
+				Shape:       [][]float64{{0, 0}, {0.8, 0.6}, {1, 1}},
+			},
+			Transfer: &transferEntry{
+				ground: ground{
+					Basis:  "estimate",
+					Source: "source-memory",
+				},
+				Part:     percent{v: 0.35},
+				Pressure: pressure{v: 310264.07819257624},
+				Distance: length{v: 0.2286},
+				Choked:   percent{v: 0.9},
+			},
+			Cup: &cupEntry{
+				ground: ground{
+					Basis:  "estimate",
+					Source: "source-cup-loss",
+				},
+				Size: volume{v: 0.0006},
+				Loss: volume{v: 7.5e-05},
+			},
 		},
-	}
+	}},
+	Coupling: table[*couplingEntry]{{
+		id: "large-bore",
+		e: &couplingEntry{
+			origin: origin{
+				Rank:   10,
+				Basis:  "estimate",
+				Source: "source-coupling-large",
+			},
+			Bore: length{v: 0.008},
+			restrictionEntry: restrictionEntry{
+				Ratio: 0.4,
+			},
+		},
+	}, {
+		id: "ordinary",
+		e: &couplingEntry{
+			origin: origin{
+				Rank:   20,
+				Basis:  "published",
+				Source: "source-coupling-ordinary",
+			},
+			Bore: length{v: 0.0055},
+			restrictionEntry: restrictionEntry{
+				Conductance: 4,
+				Ratio:       0.3,
+			},
+		},
+	}, {
+		id: "slim",
+		e: &couplingEntry{
+			origin: origin{
+				Rank:   30,
+				Basis:  "estimate",
+				Source: "source-coupling-slim",
+			},
+			Bore: length{v: 0.004},
+			restrictionEntry: restrictionEntry{
+				Ratio: 0.3,
+			},
+		},
+	}},
+	Hose: table[*hoseEntry]{{
+		id: "1/4in",
+		e: &hoseEntry{
+			origin: origin{
+				Rank:   10,
+				Basis:  "estimate",
+				Source: "source-hose-bore",
+			},
+			Bore: length{v: 0.00635},
+			End:  length{v: 0.0054},
+		},
+	}, {
+		id: "5/16in",
+		e: &hoseEntry{
+			origin: origin{
+				Rank:   20,
+				Basis:  "estimate",
+				Source: "source-hose-bore",
+			},
+			Bore: length{v: 0.0079375},
+			End:  length{v: 0.007},
+		},
+	}, {
+		id: "3/8in",
+		e: &hoseEntry{
+			origin: origin{
+				Rank:   30,
+				Basis:  "estimate",
+				Source: "source-hose-bore",
+			},
+			Bore: length{v: 0.009524999999999999},
+			End:  length{v: 0.0085},
+		},
+	}, {
+		id: "1/2in",
+		e: &hoseEntry{
+			origin: origin{
+				Rank:   40,
+				Basis:  "estimate",
+				Source: "source-hose-bore",
+			},
+			Bore: length{v: 0.0127},
+			End:  length{v: 0.0115},
+		},
+	}},
+	Regulator: table[*regulatorEntry]{{
+		id: "1/4in",
+		e: &regulatorEntry{
+			origin: origin{
+				Rank:   10,
+				Basis:  "estimate",
+				Source: "source-regulator-small",
+			},
+			restrictionEntry: restrictionEntry{
+				Conductance: 3,
+				Ratio:       0.3,
+			},
+			Droop:     pressure{v: 34473.786465841804},
+			RatedFlow: flow{v: 0.028692044809344},
+		},
+	}, {
+		id: "3/8in",
+		e: &regulatorEntry{
+			origin: origin{
+				Rank:   20,
+				Basis:  "estimate",
+				Source: "source-regulator-between",
+			},
+			restrictionEntry: restrictionEntry{
+				Conductance: 6,
+				Ratio:       0.3,
+			},
+			Droop:     pressure{v: 34473.786465841804},
+			RatedFlow: flow{v: 0.04782007468224},
+		},
+	}, {
+		id: "1/2in",
+		e: &regulatorEntry{
+			origin: origin{
+				Rank:   30,
+				Basis:  "estimate",
+				Source: "source-regulator-large",
+			},
+			restrictionEntry: restrictionEntry{
+				Conductance: 9,
+				Ratio:       0.3,
+			},
+			Droop:     pressure{v: 34473.786465841804},
+			RatedFlow: flow{v: 0.07173011202336001},
+		},
+	}},
+	Filter: table[*filterEntry]{{
+		id: "point-of-use",
+		e: &filterEntry{
+			origin: origin{
+				Rank:   10,
+				Basis:  "estimate",
+				Source: "source-filter-clean",
+			},
+			restrictionEntry: restrictionEntry{
+				Conductance: 6,
+				Ratio:       0.3,
+			},
+		},
+	}, {
+		id: "clogged",
+		e: &filterEntry{
+			origin: origin{
+				Rank:   20,
+				Basis:  "estimate",
+				Source: "source-filter-clogged",
+			},
+			restrictionEntry: restrictionEntry{
+				Conductance: 2.5,
+				Ratio:       0.3,
+			},
+		},
+	}},
+	Bore: table[*boreEntry]{{
+		id: "hose",
+		e: &boreEntry{
+			origin: origin{
+				Basis:  "common practice",
+				Source: "source-practice",
+			},
+			Metric: []length{{v: 0.006}, {v: 0.008}, {v: 0.01}, {v: 0.013000000000000001}},
+		},
+	}, {
+		id: "main",
+		e: &boreEntry{
+			origin: origin{
+				Basis:  "common practice",
+				Source: "source-pipe-bore",
+			},
+			US:     []length{{v: 0.0127}, {v: 0.019049999999999997}, {v: 0.0254}, {v: 0.03175}, {v: 0.038099999999999995}, {v: 0.0508}},
+			Metric: []length{{v: 0.015}, {v: 0.02}, {v: 0.025}, {v: 0.032}, {v: 0.04}, {v: 0.05}},
+		},
+	}},
+	Usual: table[*usualEntry]{{
+		id: "cup",
+		e: &usualEntry{
+			origin: origin{
+				Basis:  "common practice",
+				Source: "source-practice",
+			},
+			Values: []string{"ford4", "zahn2", "din4", "iso4", "ford3"},
+			Metric: []string{"din4", "iso4", "ford4", "zahn2", "ford3"},
+		},
+	}, {
+		id: "cup-size",
+		e: &usualEntry{
+			origin: origin{
+				Basis:  "common practice",
+				Source: "source-practice",
+			},
+			Values: []string{"20 fl oz", "4 fl oz", "8 fl oz", "1 qt"},
+			Metric: []string{"600 mL", "125 mL", "250 mL", "1 L"},
+		},
+	}, {
+		id: "ratio",
+		e: &usualEntry{
+			origin: origin{
+				Basis:  "common practice",
+				Source: "source-practice",
+			},
+			Values: []string{"4:1:1", "4:1", "2:1", "3:1", "1:1", "2:1:1", "3:1:1", "4:1:2", "1:1:1", "2:1+5%", "2:1+10%", "4:1+10%", "10%", "15%", "20%", "30%", "50%"},
+		},
+	}, {
+		id: "tip",
+		e: &usualEntry{
+			origin: origin{
+				Basis:  "common practice",
+				Source: "source-usual-tip",
+			},
+			Values: []string{"1.2 mm", "1.3 mm", "1.4 mm", "1.5 mm", "1.6 mm", "1.7 mm", "1.8 mm", "2.0 mm", "2.2 mm"},
+		},
+	}},
+	Tolerance: table[*toleranceEntry]{{
+		id: "coupling",
+		e: &toleranceEntry{
+			origin: origin{
+				Basis:  "estimate",
+				Source: "source-coupling-spread",
+			},
+			Within: "30%",
+		},
+	}, {
+		id: "droop",
+		e: &toleranceEntry{
+			origin: origin{
+				Basis:  "estimate",
+				Source: "source-droop-class",
+			},
+			Within: "50%",
+		},
+	}, {
+		id: "filter",
+		e: &toleranceEntry{
+			origin: origin{
+				Basis:  "estimate",
+				Source: "source-filter-state",
+			},
+			Within: "30%",
+		},
+	}, {
+		id: "gun-gauge",
+		e: &toleranceEntry{
+			origin: origin{
+				Basis:  "estimate",
+				Source: "source-gauge-gun",
+			},
+			Within: "1.5psi",
+		},
+	}, {
+		id: "hose-bore",
+		e: &toleranceEntry{
+			origin: origin{
+				Basis:  "estimate",
+				Source: "source-hose-spread",
+			},
+			Within: "4%",
+		},
+	}, {
+		id: "hose-end",
+		e: &toleranceEntry{
+			origin: origin{
+				Basis:  "estimate",
+				Source: "source-hose-end-spread",
+			},
+			Within: "20%",
+		},
+	}, {
+		id: "hygrometer",
+		e: &toleranceEntry{
+			origin: origin{
+				Basis:  "estimate",
+				Source: "source-hygrometer",
+			},
+			Within: "5%",
+		},
+	}, {
+		id: "stamp-cap",
+		e: &toleranceEntry{
+			origin: origin{
+				Basis:  "estimate",
+				Source: "source-cap-class",
+			},
+			Within: "15%",
+		},
+	}, {
+		id: "stamp-flow",
+		e: &toleranceEntry{
+			origin: origin{
+				Basis:  "estimate",
+				Source: "source-stamp-flow",
+			},
+			Within: "10%",
+		},
+	}, {
+		id: "thermometer",
+		e: &toleranceEntry{
+			origin: origin{
+				Basis:  "estimate",
+				Source: "source-thermometer",
+			},
+			Within: "1C",
+		},
+	}, {
+		id: "valve",
+		e: &toleranceEntry{
+			origin: origin{
+				Basis:  "estimate",
+				Source: "source-valve-unknown",
+			},
+			Within: "30%",
+		},
+	}, {
+		id: "wall-gauge",
+		e: &toleranceEntry{
+			origin: origin{
+				Basis:  "estimate",
+				Source: "source-gauge-wall",
+			},
+			Within: "4psi",
+		},
+	}},
+	Line: lineEntry{
+		Hose:        []string{"25ft,3/8in"},
+		Coupling:    "large-bore",
+		Filter:      "none",
+		Regulator:   "1/2in",
+		RegulatorAt: "wall",
+		Gauge:       "handle",
+	},
+	tolerances: calc.Tolerances{
+		Coupling: calc.Tolerance{
+			Within: 0.3,
+			Standing: calc.Standing{
+				Basis:  "estimate",
+				Source: "source-coupling-spread",
+			},
+		},
+		Filter: calc.Tolerance{
+			Within: 0.3,
+			Standing: calc.Standing{
+				Basis:  "estimate",
+				Source: "source-filter-state",
+			},
+		},
+		Valve: calc.Tolerance{
+			Within: 0.3,
+			Standing: calc.Standing{
+				Basis:  "estimate",
+				Source: "source-valve-unknown",
+			},
+		},
+		HoseBore: calc.Tolerance{
+			Within: 0.04,
+			Standing: calc.Standing{
+				Basis:  "estimate",
+				Source: "source-hose-spread",
+			},
+		},
+		HoseEnd: calc.Tolerance{
+			Within: 0.2,
+			Standing: calc.Standing{
+				Basis:  "estimate",
+				Source: "source-hose-end-spread",
+			},
+		},
+		StampFlow: calc.Tolerance{
+			Within: 0.1,
+			Standing: calc.Standing{
+				Basis:  "estimate",
+				Source: "source-stamp-flow",
+			},
+		},
+		StampCap: calc.Tolerance{
+			Within: 0.15,
+			Standing: calc.Standing{
+				Basis:  "estimate",
+				Source: "source-cap-class",
+			},
+		},
+		Droop: calc.Tolerance{
+			Within: 0.5,
+			Standing: calc.Standing{
+				Basis:  "estimate",
+				Source: "source-droop-class",
+			},
+		},
+		WallGauge: calc.Tolerance{
+			Within: 27579.029172673443,
+			Standing: calc.Standing{
+				Basis:  "estimate",
+				Source: "source-gauge-wall",
+			},
+		},
+		GunGauge: calc.Tolerance{
+			Within: 10342.135939752541,
+			Standing: calc.Standing{
+				Basis:  "estimate",
+				Source: "source-gauge-gun",
+			},
+		},
+		Thermometer: calc.Tolerance{
+			Within: 1,
+			Standing: calc.Standing{
+				Basis:  "estimate",
+				Source: "source-thermometer",
+			},
+		},
+		HygrometerShare: calc.Tolerance{
+			Within: 0.05,
+			Standing: calc.Standing{
+				Basis:  "estimate",
+				Source: "source-hygrometer",
+			},
+		},
+	},
 }

@@ -37,7 +37,7 @@ func (c *Catalogue) Suggestions(field, text string, sys unit.System) []Item {
 	case FieldRatio:
 		all = among(c.ratios(sys), last)
 	case FieldTip, FieldCupSize:
-		all = among(c.entries.Usual[field].items(sys), last)
+		all = among(c.usual(field).items(sys), last)
 	case FieldFan, FieldOverlap:
 		all = among(c.laid(field, sys), last)
 	case FieldArea:
@@ -81,7 +81,7 @@ func distinct(all []Item) (once []Item) {
 // cupsFor is every cup that calc knows, the usual ones first; where text fits several,
 // such as "4" or "4 mm", those.
 func (c *Catalogue) cupsFor(text string, sys unit.System) (all []Item) {
-	usual := c.entries.Usual[FieldCup].of(sys)
+	usual := c.usual(FieldCup).of(sys)
 	place := func(k coat.Cup) int {
 		if at := slices.Index(usual, k.ID); at >= 0 {
 			return at
@@ -103,21 +103,21 @@ func (c *Catalogue) cupsFor(text string, sys unit.System) (all []Item) {
 
 // ratios is those of the catalogue's coats, then the usual ones.
 func (c *Catalogue) ratios(sys unit.System) (all []Item) {
-	for _, id := range c.order.coat {
-		if m := c.entries.Coat[id].Mix; m != nil && m.Ratio != "" {
+	for _, k := range c.entries.Coat {
+		if m := k.e.Mix; m != nil && m.Ratio != "" {
 			text := strings.Join(strings.Fields(m.Ratio), "")
 			all = append(all, Item{ID: text, Name: text, Standing: m.standing()})
 		}
 	}
-	return distinct(append(all, c.entries.Usual[FieldRatio].items(sys)...))
+	return distinct(append(all, c.usual(FieldRatio).items(sys)...))
 }
 
 // laid is the fans or the overlaps that the catalogue's coats are laid with, the smallest
 // first.
 func (c *Catalogue) laid(field string, sys unit.System) (all []Item) {
 	var lays []*layEntry
-	for _, id := range c.order.coat {
-		if l := c.entries.Coat[id].Lay; l != nil {
+	for _, k := range c.entries.Coat {
+		if l := k.e.Lay; l != nil {
 			lays = append(lays, l)
 		}
 	}

@@ -23,7 +23,7 @@ const (
 
 // supply reads the air behind the regulator. Without a compressor nothing is checked.
 func (v *resolver) supply(a *Answers) {
-	l := v.c.entries.Line
+	l := &v.c.entries.Line
 	s := &v.r.Shop
 	compressor := a.Compressor.or(l.Compressor)
 	if compressor == "" || compressor == None {

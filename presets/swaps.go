@@ -13,7 +13,7 @@ const shorter = 0.5
 // of what does.
 func (c *Catalogue) swaps(r *calc.Request) []calc.Swap {
 	e := c.entries
-	all := make([]calc.Swap, 0, len(c.order.coupling)+len(c.order.filter)+len(c.order.regulator)+2*len(c.order.hose)+2)
+	all := make([]calc.Swap, 0, len(e.Coupling)+len(e.Filter)+len(e.Regulator)+2*len(e.Hose)+2)
 	var coupled, filtered bool
 	for i := range r.Line {
 		switch p := &r.Line[i]; p.Kind {
@@ -22,36 +22,58 @@ func (c *Catalogue) swaps(r *calc.Request) []calc.Swap {
 		case line.FilterKind:
 			filtered = true
 		case line.HoseKind:
-			for _, id := range c.order.hose {
-				h := e.Hose[id]
-				if bore := h.Bore.v; bore > p.Hose.Bore {
-					all = append(all, calc.Swap{ID: id, Kind: calc.SwapBore, Index: i, Bore: bore, End: h.end()})
+			for _, h := range e.Hose {
+				if bore := h.e.Bore.v; bore > p.Hose.Bore {
+					all = append(all, calc.Swap{ID: h.id, Kind: calc.SwapBore, Index: i, Bore: bore, End: h.e.end()})
 				}
 			}
 			all = append(all, calc.Swap{Kind: calc.ShortenHose, Index: i, Scale: shorter})
 		}
 	}
 	if coupled {
-		for _, id := range c.order.coupling {
-			all = append(all, calc.Swap{ID: id, Kind: calc.SwapCouplings, Part: e.Coupling[id].restriction()})
+		for _, p := range e.Coupling {
+			all = append(all, calc.Swap{ID: p.id, Kind: calc.SwapCouplings, Part: p.e.restriction()})
 		}
 	}
 	if filtered {
 		all = append(all, calc.Swap{Kind: calc.DropFilter})
-		for _, id := range c.order.filter {
-			all = append(all, calc.Swap{ID: id, Kind: calc.SwapFilter, Part: e.Filter[id].restriction()})
+		for _, p := range e.Filter {
+			all = append(all, calc.Swap{ID: p.id, Kind: calc.SwapFilter, Part: p.e.restriction()})
 		}
 	}
 	if r.RegulatorAt != calc.Nowhere {
-		for _, id := range c.order.regulator {
-			all = append(all, calc.Swap{ID: id, Kind: calc.SwapRegulator, Regulator: e.Regulator[id].regulator()})
+		for _, p := range e.Regulator {
+			all = append(all, calc.Swap{ID: p.id, Kind: calc.SwapRegulator, Regulator: p.e.regulator()})
 		}
 	}
 	return all
 }
 
+// restriction is what the part passes.
 func (e *restrictionEntry) restriction() line.Restriction {
-	return line.Restriction{C: unit.DM3PerSBar(e.Conductance), B: e.Ratio}
+	return line.Restriction{C: unit.DM3PerSBar(e.conductance()), B: e.Ratio}
+}
+
+// conductance is the part's own, else the one that its flow coefficient gives.
+func (e *restrictionEntry) conductance() float64 {
+	if e.Conductance == 0 && e.FlowCoefficient > 0 {
+		return line.FromValveFlow(e.FlowCoefficient, e.Ratio).DM3PerSBar()
+	}
+	return e.Conductance
+}
+
+func (e *couplingEntry) restriction() line.Restriction {
+	passes := e.passes()
+	return passes.restriction()
+}
+
+// passes is what a coupling passes: what its bore does where nothing else is given.
+func (e *couplingEntry) passes() restrictionEntry {
+	passes := e.restrictionEntry
+	if passes.Conductance == 0 && passes.FlowCoefficient == 0 && e.Bore.v > 0 {
+		passes.Conductance = line.OfBore(e.Bore.v, line.FullBore).DM3PerSBar()
+	}
+	return passes
 }
 
 func (e *regulatorEntry) regulator() line.Regulator {

@@ -15,7 +15,6 @@ type secondsEntry struct {
 	Aim         span        `toml:"aim"`
 	High        span        `toml:"high"`
 	Temperature temperature `toml:"temperature"`
-	cup         coat.Cup    // that Cup names
 }
 
 // thinnerEntry is the most thinner that a mix of a coat takes.
@@ -46,15 +45,15 @@ func (e *secondsEntry) check(w *words.Words) *said {
 	if e == nil {
 		return nil
 	}
-	var err error
-	if e.cup, err = coat.FindCup(e.Cup); err != nil {
+	cup, err := coat.FindCup(e.Cup)
+	if err != nil {
 		return because("file-cup", err)
 	}
 	if !(e.Low.v <= e.Aim.v && e.Aim.v <= e.High.v) {
 		return sentence("file-cup-order")
 	}
 	for _, s := range []span{e.Low, e.High} {
-		if _, err := e.cup.Viscosity(float64(s.v)); err != nil {
+		if _, err := cup.Viscosity(float64(s.v)); err != nil {
 			return because("file-cup", err)
 		}
 	}
@@ -66,8 +65,9 @@ func (e *secondsEntry) check(w *words.Words) *said {
 
 // sheet is the entry as a sheet's seconds.
 func (e *secondsEntry) sheet() calc.Stated[calc.SheetSeconds] {
+	cup, _ := coat.FindCup(e.Cup) // check has found it
 	return calc.Stated[calc.SheetSeconds]{
-		Value:    calc.SheetSeconds{Cup: e.cup, Low: float64(e.Low.v), Aim: float64(e.Aim.v), High: float64(e.High.v), At: e.Temperature.v},
+		Value:    calc.SheetSeconds{Cup: cup, Low: float64(e.Low.v), Aim: float64(e.Aim.v), High: float64(e.High.v), At: e.Temperature.v},
 		Standing: e.standing(),
 	}
 }

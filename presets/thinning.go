@@ -59,7 +59,7 @@ func (c *Catalogue) Thin(s Sheet, sys unit.System) (calc.ThinRequest, []*FieldEr
 	if !ok {
 		e = &coatEntry{}
 	}
-	r.CoatID, r.Coat, r.Waterborne, r.Isocyanate = string(s[FieldCoat]), e.Name, e.Waterborne, e.Isocyanate
+	r.CoatID, r.Coat, r.Waterborne, r.Isocyanate = string(s[FieldCoat]), e.name(FieldCoat, string(s[FieldCoat]), c.words), e.Waterborne, e.Isocyanate
 	v.reading(s, &r)
 	v.sheet(s, e, &r)
 	switch t := s[FieldMaxThinner]; {

@@ -5,9 +5,19 @@ import (
 	"boothset/calc/unit"
 )
 
-// tolerate reads one tolerance into those that every request carries.
-func (c *Catalogue) tolerate(id string, e *toleranceEntry) *said {
-	to, kind := c.tolerances.Of(id)
+// tolerate reads the tolerances into those that every request carries.
+func (t *tables) tolerate() {
+	for _, r := range t.Tolerance {
+		to, kind := t.tolerances.Of(r.id)
+		within, _ := r.e.within(kind) // check has read it
+		*to = calc.Tolerance{Within: within, Standing: r.e.standing()}
+	}
+}
+
+// check says what is wrong with the tolerance of an id.
+func (e *toleranceEntry) check(id string) *said {
+	var all calc.Tolerances
+	to, kind := all.Of(id)
 	if to == nil {
 		return sentence("file-tolerance")
 	}
@@ -20,7 +30,6 @@ func (c *Catalogue) tolerate(id string, e *toleranceEntry) *said {
 	case within > 1 && kind == calc.RelativeTolerance:
 		return sentence("file-within-above", figure("most", calc.FigureShare, 1.0))
 	}
-	*to = calc.Tolerance{Within: within, Standing: e.standing()}
 	return nil
 }
 

@@ -7,7 +7,7 @@ import (
 
 // checkLine resolves the shop's usual line, so that a fault in it shows at once.
 func (c *Catalogue) checkLine() *said {
-	l := c.entries.Line
+	l := &c.entries.Line
 	switch l.Units {
 	case "", UnitsUS, UnitsMetric:
 	default:

@@ -19,6 +19,12 @@ type usualEntry struct {
 	Metric []string `toml:"metric"` // Values where left out
 }
 
+// usual is the usual answers of a field that has some: the shipped catalogue gives each.
+func (c *Catalogue) usual(field string) *usualEntry {
+	e, _ := c.entries.Usual.get(field)
+	return e
+}
+
 // of is the usual answers of a system.
 func (e *usualEntry) of(sys unit.System) []string {
 	if sys == unit.Metric && len(e.Metric) > 0 {
