@@ -26,7 +26,7 @@ func Solve(r *Request) (*Setup, error) {
 	if s.Weather, err = weather(r); err != nil {
 		return nil, err
 	}
-	s.Line, s.Weather.Landing.Levers = a.steps[:0], a.levers[:0]
+	s.Line, s.Weather.Landing.Levers, s.Fixes = a.steps[:0], a.levers[:0], a.fixes[:0]
 	j := newJob(r, s.Weather.Ambient)
 	j.pressure(s.Weather.Correction)
 	j.setWall()
@@ -38,8 +38,10 @@ func Solve(r *Request) (*Setup, error) {
 	if err := s.checkSupply(r, &j); err != nil {
 		return nil, err
 	}
-	s.explain(r, &reasons{a.reasons[:0], a.figures[:0]})
-	s.warn(r, &cautions{list: a.cautions[:0], room: a.warned[:0]})
+	a.why = reasons{a.reasons[:0], a.figures[:0]}
+	s.explain(r, &a.why)
+	a.watch = cautions{list: a.cautions[:0], room: a.warned[:0]}
+	s.warn(r, &a.watch)
 	return s, nil
 }
 
@@ -49,8 +51,11 @@ type answer struct {
 	Setup
 	steps    [MostParts + 4]Step
 	levers   [4]Lever
+	fixes    [BestFixes]Fix
+	why      reasons
 	reasons  [20]Reason
 	figures  [80]Figure
+	watch    cautions
 	cautions [8]Caution
 	warned   [16]Figure
 }

@@ -102,7 +102,7 @@ func (s *Setup) fixes(j *job, t *touch) {
 		best[at] = Fix{Swap: *w, Part: part, Won: won, OfSupply: s.Short.Is}
 		n = min(n+1, BestFixes)
 	}
-	s.Fixes = slices.Clone(best[:n])
+	s.Fixes = append(s.Fixes, best[:n]...)
 }
 
 // asked is the pressure that the target asks for with the valve open: the setting with

@@ -37,25 +37,27 @@ const (
 	d1200    = "ASTM D1200"
 )
 
+const mm = unit.Length(1e-3)
+
 // cups holds the equations as the standards print them, in the order they are listed
 // to a person. Source: a viscosity laboratory's published equations for D1200 and
 // D4212, and a public table of cup constants for ISO 2431 and DIN 53211.
 var cups = []Cup{
-	{ID: "iso3", Label: "ISO 2431 3 mm", Standard: iso2431, Orifice: unit.MM(3), A: 0.443, B: 200, Low: 30, High: 100, family: "iso", number: 3},
-	{ID: "iso4", Label: "ISO 2431 4 mm", Standard: iso2431, Orifice: unit.MM(4), A: 1.37, B: 200, Low: 30, High: 100, family: "iso", number: 4},
-	{ID: "iso5", Label: "ISO 2431 5 mm", Standard: iso2431, Orifice: unit.MM(5), A: 3.28, B: 220, Low: 30, High: 100, family: "iso", number: 5},
-	{ID: "iso6", Label: "ISO 2431 6 mm", Standard: iso2431, Orifice: unit.MM(6), A: 6.90, B: 570, Low: 30, High: 100, family: "iso", number: 6},
-	{ID: "din4", Label: "DIN 53211 4 mm", Standard: din53211, Orifice: unit.MM(4), A: 4.57, B: 452, Low: 25, High: 150, family: "din", number: 4},
-	{ID: "ford1", Label: "Ford 1", Standard: d1200, Orifice: unit.MM(1.9), A: 0.49, Offset: 35.0, Low: 55, High: 100, family: "ford", number: 1},
-	{ID: "ford2", Label: "Ford 2", Standard: d1200, Orifice: unit.MM(2.53), A: 1.44, Offset: 18.0, Low: 40, High: 100, family: "ford", number: 2},
-	{ID: "ford3", Label: "Ford 3", Standard: d1200, Orifice: unit.MM(3.4), A: 2.31, Offset: 6.58, Low: 20, High: 100, family: "ford", number: 3},
-	{ID: "ford4", Label: "Ford 4", Standard: d1200, Orifice: unit.MM(4.12), A: 3.85, Offset: 4.49, Low: 20, High: 100, family: "ford", number: 4},
-	{ID: "ford5", Label: "Ford 5", Standard: d1200, Orifice: unit.MM(5.2), A: 12.1, Offset: 2.0, Low: 20, High: 100, family: "ford", number: 5},
-	{ID: "zahn1", Label: "Zahn 1", Standard: ZahnStandard, Orifice: unit.MM(2.0), A: 1.1, Offset: 29, Low: 35, High: 80, family: "zahn", number: 1},
-	{ID: "zahn2", Label: "Zahn 2", Standard: ZahnStandard, Orifice: unit.MM(2.7), A: 3.5, Offset: 14, Low: 20, High: 80, family: "zahn", number: 2},
-	{ID: "zahn3", Label: "Zahn 3", Standard: ZahnStandard, Orifice: unit.MM(3.8), A: 11.7, Offset: 7.5, Low: 20, High: 80, family: "zahn", number: 3},
-	{ID: "zahn4", Label: "Zahn 4", Standard: ZahnStandard, Orifice: unit.MM(4.3), A: 14.8, Offset: 5, Low: 20, High: 80, family: "zahn", number: 4},
-	{ID: "zahn5", Label: "Zahn 5", Standard: ZahnStandard, Orifice: unit.MM(5.3), A: 23, Offset: 0, Low: 20, High: 80, family: "zahn", number: 5},
+	{ID: "iso3", Label: "ISO 2431 3 mm", Standard: iso2431, Orifice: 3 * mm, A: 0.443, B: 200, Low: 30, High: 100, family: "iso", number: 3},
+	{ID: "iso4", Label: "ISO 2431 4 mm", Standard: iso2431, Orifice: 4 * mm, A: 1.37, B: 200, Low: 30, High: 100, family: "iso", number: 4},
+	{ID: "iso5", Label: "ISO 2431 5 mm", Standard: iso2431, Orifice: 5 * mm, A: 3.28, B: 220, Low: 30, High: 100, family: "iso", number: 5},
+	{ID: "iso6", Label: "ISO 2431 6 mm", Standard: iso2431, Orifice: 6 * mm, A: 6.90, B: 570, Low: 30, High: 100, family: "iso", number: 6},
+	{ID: "din4", Label: "DIN 53211 4 mm", Standard: din53211, Orifice: 4 * mm, A: 4.57, B: 452, Low: 25, High: 150, family: "din", number: 4},
+	{ID: "ford1", Label: "Ford 1", Standard: d1200, Orifice: 1.9 * mm, A: 0.49, Offset: 35.0, Low: 55, High: 100, family: "ford", number: 1},
+	{ID: "ford2", Label: "Ford 2", Standard: d1200, Orifice: 2.53 * mm, A: 1.44, Offset: 18.0, Low: 40, High: 100, family: "ford", number: 2},
+	{ID: "ford3", Label: "Ford 3", Standard: d1200, Orifice: 3.4 * mm, A: 2.31, Offset: 6.58, Low: 20, High: 100, family: "ford", number: 3},
+	{ID: "ford4", Label: "Ford 4", Standard: d1200, Orifice: 4.12 * mm, A: 3.85, Offset: 4.49, Low: 20, High: 100, family: "ford", number: 4},
+	{ID: "ford5", Label: "Ford 5", Standard: d1200, Orifice: 5.2 * mm, A: 12.1, Offset: 2.0, Low: 20, High: 100, family: "ford", number: 5},
+	{ID: "zahn1", Label: "Zahn 1", Standard: ZahnStandard, Orifice: 2.0 * mm, A: 1.1, Offset: 29, Low: 35, High: 80, family: "zahn", number: 1},
+	{ID: "zahn2", Label: "Zahn 2", Standard: ZahnStandard, Orifice: 2.7 * mm, A: 3.5, Offset: 14, Low: 20, High: 80, family: "zahn", number: 2},
+	{ID: "zahn3", Label: "Zahn 3", Standard: ZahnStandard, Orifice: 3.8 * mm, A: 11.7, Offset: 7.5, Low: 20, High: 80, family: "zahn", number: 3},
+	{ID: "zahn4", Label: "Zahn 4", Standard: ZahnStandard, Orifice: 4.3 * mm, A: 14.8, Offset: 5, Low: 20, High: 80, family: "zahn", number: 4},
+	{ID: "zahn5", Label: "Zahn 5", Standard: ZahnStandard, Orifice: 5.3 * mm, A: 23, Offset: 0, Low: 20, High: 80, family: "zahn", number: 5},
 }
 
 // Cups lists every cup known here.
