@@ -78,10 +78,10 @@ func drawHose(t *rapid.T, label string) presets.Typed {
 }
 
 // solved is the answer to answers that must be accepted.
-func solved(t require.TestingT, c *presets.Catalogue, a presets.Answers) (calc.Request, *calc.Setup) {
+func solved(t require.TestingT, c *presets.Catalogue, a presets.Answers) (*calc.Request, *calc.Setup) {
 	r, err := c.Request(a, unit.US)
 	require.NoError(t, err)
-	s, err := calc.Solve(&r)
+	s, err := calc.Solve(r)
 	require.NoError(t, err)
 	return r, s
 }

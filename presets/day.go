@@ -43,7 +43,7 @@ func planFields(names ...string) (fields []Field) {
 // system's units. Every answer that will not do comes as a *FieldError; the request is
 // complete only where there is none.
 func (c *Catalogue) Day(s Sheet, sys unit.System) (calc.DayRequest, []*FieldError) {
-	v := resolver{c: c, sys: sys}
+	v := newResolver(c, sys)
 	var r calc.DayRequest
 	if e, ok := pick(&v, FieldCoat, s[FieldCoat], c.entries.Coat); ok {
 		r.CoatID, r.Waterborne, r.Isocyanate = string(s[FieldCoat]), e.Waterborne, e.Isocyanate

@@ -42,7 +42,7 @@ func FilmFields() []Field {
 // system's units. Every answer that will not do comes as a *FieldError; the request is
 // complete only where there is none.
 func (c *Catalogue) Film(s Sheet, sys unit.System) (calc.FilmRequest, []*FieldError) {
-	v := resolver{c: c, sys: sys}
+	v := newResolver(c, sys)
 	r := calc.FilmRequest{Laying: v.laying(s)}
 	v.fluid(s, &r)
 	if e, ok := c.entries.Coat.get(r.CoatID); ok && e.Lay != nil {

@@ -52,7 +52,7 @@ func FuzzShop(f *testing.F) {
 					}
 					continue
 				}
-				s, err := calc.Solve(&r)
+				s, err := calc.Solve(r)
 				if err != nil {
 					t.Fatalf("%s on %s: %v", coat.ID, gun.ID, err)
 				}

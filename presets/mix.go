@@ -32,7 +32,7 @@ func MixFields() []Field {
 
 // Mix turns what was typed into a request for the mix, as Film does for the film.
 func (c *Catalogue) Mix(s Sheet, sys unit.System) (calc.MixRequest, []*FieldError) {
-	v := resolver{c: c, sys: sys}
+	v := newResolver(c, sys)
 	r := calc.MixRequest{Laying: v.laying(s)}
 	if s[FieldGun] == "" {
 		v.fault(FieldGun, "", "needed-gun", v.names(c.entries.Gun.ids()))

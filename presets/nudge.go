@@ -132,7 +132,7 @@ type nudge struct {
 	sys  unit.System
 	a    Answers // that work, whatever else was wrong in those given
 	part int     // of the field in them
-	r    calc.Request
+	r    *calc.Request
 	// alone is a coat without its gun, or a gun without its coat.
 	alone bool
 }
@@ -183,13 +183,13 @@ func (n *nudge) mend(a Answers) bool {
 }
 
 // workable is the request of answers, and the field of what keeps it from being solved.
-func (c *Catalogue) workable(a Answers, sys unit.System) (calc.Request, string) {
+func (c *Catalogue) workable(a Answers, sys unit.System) (*calc.Request, string) {
 	r, faults := c.Resolve(a, sys)
 	if len(faults) > 0 {
 		return r, faults[0].Field
 	}
 	r.Swaps = nil
-	_, err := calc.Solve(&r)
+	_, err := calc.Solve(r)
 	var p *calc.Problem
 	switch {
 	case errors.As(err, &p):
@@ -242,7 +242,7 @@ func (n *nudge) takes(text Typed) bool {
 		a.Coat, _ = n.c.pair("", text)
 	}
 	r, wrong := n.c.workable(a, n.sys)
-	return wrong == "" && (!ofSupply(n.in.Field) || supplies(&r))
+	return wrong == "" && (!ofSupply(n.in.Field) || supplies(r))
 }
 
 // supplies reports whether the air behind the regulator can be worked with by itself:

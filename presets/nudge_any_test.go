@@ -102,7 +102,7 @@ func TestWhatMovesIsTaken(t *testing.T) {
 		require.Nil(t, c.Fault(b, in.Field, sys))
 		r, err := c.Request(b, sys)
 		require.NoError(t, err)
-		_, err = calc.Solve(&r)
+		_, err = calc.Solve(r)
 		require.NoError(t, err)
 		from, to := sizeOf(in, quantityOf(a, in), sys), sizeOf(in, quantityOf(b, in), sys)
 		if c.Choices(in.Field) == nil {

@@ -2,6 +2,7 @@ package presets
 
 import (
 	"boothset/calc"
+	"boothset/calc/line"
 	"boothset/calc/unit"
 )
 
@@ -18,18 +19,18 @@ const (
 
 // Request turns answers into a complete request. Bare numbers are read in the
 // system's units. The first answer that will not do comes as a *FieldError.
-func (c *Catalogue) Request(a Answers, sys unit.System) (calc.Request, error) {
-	v := resolver{c: c, sys: sys}
+func (c *Catalogue) Request(a Answers, sys unit.System) (*calc.Request, error) {
+	v := newResolver(c, sys)
 	if v.all(&a); len(v.faults) > 0 {
-		return calc.Request{}, v.faults[0]
+		return nil, v.faults[0]
 	}
 	return v.r, nil
 }
 
 // Resolve is Request with every answer that will not do, in the order of the fields.
 // The request is complete only where there is none.
-func (c *Catalogue) Resolve(a Answers, sys unit.System) (calc.Request, []*FieldError) {
-	v := resolver{c: c, sys: sys}
+func (c *Catalogue) Resolve(a Answers, sys unit.System) (*calc.Request, []*FieldError) {
+	v := newResolver(c, sys)
 	v.all(&a)
 	return v.r, v.faults
 }
@@ -45,7 +46,7 @@ func (v *resolver) all(a *Answers) {
 	v.r.Parts = calc.GunParts{Valve: c.words.Say("part-valve"), Passages: c.words.Say("part-passages"), Cap: c.words.Say("part-cap")}
 	if len(v.faults) == 0 {
 		v.r.Tolerances = c.entries.tolerances
-		v.r.Swaps = c.swaps(&v.r)
+		v.r.Swaps = c.swaps(v.r)
 		for _, p := range v.r.Problems() {
 			if p.Field == FieldPanel && a.Panel == "" {
 				continue // it is the air's, and told there
@@ -112,8 +113,20 @@ func (c *Catalogue) pair(coat, gun Typed) (Typed, Typed) {
 type resolver struct {
 	c      *Catalogue
 	sys    unit.System
-	r      calc.Request
+	r      *calc.Request
 	faults []*FieldError
+}
+
+func newResolver(c *Catalogue, sys unit.System) resolver {
+	// With room for its lists, in one piece of memory: a program that answers once pays for
+	// each piece of its own.
+	room := new(struct {
+		calc.Request
+		line  [6]line.Part
+		swaps [20]calc.Swap
+	})
+	room.Line, room.Swaps = room.line[:0], room.swaps[:0]
+	return resolver{c: c, sys: sys, r: &room.Request}
 }
 
 // fault adds an answer that will not do, with the sentence that says what would.

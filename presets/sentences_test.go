@@ -71,7 +71,7 @@ func TestEverySentenceOfHowSureIsWhole(t *testing.T) {
 			a := mildDay("clear", gun)
 			a.Gauge = gauge
 			r, s := solved(t, c, a)
-			spread := calc.Propagate(&r, s)
+			spread := calc.Propagate(r, s)
 			for _, sys := range []unit.System{unit.US, unit.Metric} {
 				all := w.Spread(sys, spread)
 				require.Len(t, all, 2)

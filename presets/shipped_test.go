@@ -67,7 +67,7 @@ func TestEveryChoiceResolvesAndSolves(t *testing.T) {
 	solve := func(a presets.Answers, what ...string) {
 		r, faults := c.Resolve(a, unit.US)
 		require.Empty(t, faults, what)
-		_, err := calc.Solve(&r)
+		_, err := calc.Solve(r)
 		require.NoError(t, err, what)
 	}
 	for _, coat := range c.Choices(presets.FieldCoat) {

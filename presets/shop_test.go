@@ -21,7 +21,7 @@ func shop(t *testing.T, toml string) *presets.Catalogue {
 	return c
 }
 
-func request(t *testing.T, c *presets.Catalogue, a presets.Answers) calc.Request {
+func request(t *testing.T, c *presets.Catalogue, a presets.Answers) *calc.Request {
 	t.Helper()
 	r, err := c.Request(a, c.System())
 	require.NoError(t, err)
@@ -88,7 +88,7 @@ ratio = 0.3
 	assert.Equal(t, calc.Standing{Basis: calc.OwnReadings, Source: "this shop's own file"}, r.Coat.Working.Standing)
 	assert.Equal(t, "bench-two", r.Gun.Name, "an entry without a name goes by its key")
 	assert.InDelta(t, 12.5, r.Line[1].Restriction.C.DM3PerSBar(), 1e-9, "0.125 times 10 mm squared")
-	_, err := calc.Solve(&r)
+	_, err := calc.Solve(r)
 	require.NoError(t, err)
 
 	a.Gun = "high-pressure"
@@ -144,7 +144,7 @@ func TestShopsUsualLineChangesTheAnswer(t *testing.T) {
 			a.Supply = "90psi"
 		}
 		r := request(t, c, a)
-		s, err := calc.Solve(&r)
+		s, err := calc.Solve(r)
 		require.NoError(t, err)
 		return s
 	}

@@ -49,7 +49,7 @@ func TestACatalogueSpeaksItsLanguage(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, same.Day, r.Day)
 	assert.Equal(t, same.Line[1].Hose, r.Line[1].Hose)
-	s, err := calc.Solve(&r)
+	s, err := calc.Solve(r)
 	require.NoError(t, err)
 	var parts []string
 	for _, p := range s.Line {

@@ -160,7 +160,7 @@ const same = 1e-6
 // False where it stands nowhere.
 func (n *nudge) path(part Typed, toward int) (to func(steps int) string, ok bool) {
 	s := n.step(part)
-	at := s.is(&n.r, n.part)
+	at := s.is(n.r, n.part)
 	if math.IsNaN(at) {
 		return nil, false
 	}

@@ -171,7 +171,7 @@ func (c *Catalogue) pricesFor(text string, sys unit.System) (all []Item) {
 	}
 	for _, volume := range sold {
 		id := number + "/" + volume
-		v := resolver{c: c, sys: sys}
+		v := newResolver(c, sys)
 		if v.price(Typed(id)); len(v.faults) > 0 {
 			return nil
 		}
@@ -183,7 +183,7 @@ func (c *Catalogue) pricesFor(text string, sys unit.System) (all []Item) {
 // clocksFor is the time of day in text before noon and after, since a clock of twelve
 // hours shows both alike; nil where it is none.
 func (c *Catalogue) clocksFor(text string, sys unit.System) (all []Item) {
-	v := resolver{c: c, sys: sys}
+	v := newResolver(c, sys)
 	at, ok := v.clock(FieldStarted, Typed(text))
 	if !ok {
 		return nil

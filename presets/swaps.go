@@ -10,10 +10,10 @@ import (
 const shorter = 0.5
 
 // swaps is everything of the catalogue that could stand in a request's line in place
-// of what does.
+// of what does, put into the request's room for it.
 func (c *Catalogue) swaps(r *calc.Request) []calc.Swap {
 	e := c.entries
-	all := make([]calc.Swap, 0, len(e.Coupling)+len(e.Filter)+len(e.Regulator)+2*len(e.Hose)+2)
+	all := r.Swaps[:0]
 	var coupled, filtered bool
 	for i := range r.Line {
 		switch p := &r.Line[i]; p.Kind {

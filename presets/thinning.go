@@ -53,7 +53,7 @@ const (
 // the system's units. Every answer that will not do comes as a *FieldError; the request
 // is complete only where there is none.
 func (c *Catalogue) Thin(s Sheet, sys unit.System) (calc.ThinRequest, []*FieldError) {
-	v := resolver{c: c, sys: sys}
+	v := newResolver(c, sys)
 	var r calc.ThinRequest
 	e, ok := pick(&v, FieldCoat, s[FieldCoat], c.entries.Coat)
 	if !ok {

@@ -23,7 +23,7 @@ func (c *Catalogue) checkLine() *said {
 	if len(faults) > 0 {
 		return answer(faults[0])
 	}
-	if field := unlike(&us, &metric, l.Mark != ""); field != "" {
+	if field := unlike(us, metric, l.Mark != ""); field != "" {
 		return answer(&FieldError{field, c.Usual(field), c.words.Say("file-units")})
 	}
 	return nil

@@ -12,7 +12,7 @@ import (
 type job struct {
 	id      int             // no two that were worked out have the same
 	answers presets.Answers // as taken, without the usual ones
-	request calc.Request
+	request *calc.Request
 	setup   *calc.Setup
 	spread  *calc.Spread // nil where the supply is short; how sure it is
 	day     calc.DayRequest
@@ -28,10 +28,10 @@ func (s *session) work(a presets.Answers) (j job, err error) {
 	if j.request, err = s.catalogue.Request(all, s.sys); err != nil {
 		return j, err
 	}
-	if j.setup, err = calc.Solve(&j.request); err != nil {
+	if j.setup, err = calc.Solve(j.request); err != nil {
 		return j, s.catalogue.Refused(err, s.sys, all.Field)
 	}
-	j.spread = s.sure(&j.request, j.setup)
+	j.spread = s.sure(j.request, j.setup)
 	sheet := presets.Sheet{}
 	for _, field := range []string{presets.FieldCoat, presets.FieldTemp, presets.FieldHumidity, presets.FieldPanel, presets.FieldAltitude} {
 		if v := all.Field(field); v != "" {

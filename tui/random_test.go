@@ -190,7 +190,7 @@ func TestWhatIsKeptIsSolved(t *testing.T) {
 		want, err := r.s.catalogue.Request(r.s.complete(r.s.answers), r.s.sys)
 		require.NoError(t, err)
 		require.Equal(t, want, got.Request)
-		solved, err := calc.Solve(&want)
+		solved, err := calc.Solve(want)
 		require.NoError(t, err)
 		require.Equal(t, solved, got.Setup)
 	})

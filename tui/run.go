@@ -34,7 +34,7 @@ type Result struct {
 	// Answered reports whether it was left from an answer, which Request, Setup, Spread
 	// and System then hold.
 	Answered bool
-	Request  calc.Request
+	Request  *calc.Request
 	Setup    *calc.Setup
 	Spread   *calc.Spread
 	System   unit.System

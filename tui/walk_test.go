@@ -38,7 +38,7 @@ func TestTheAnswerIsThatOfTheCommandLine(t *testing.T) {
 			got.Request.Line[i].Entry = want.Line[i].Entry
 		}
 		require.Equal(t, want, got.Request)
-		solved, err := calc.Solve(&want)
+		solved, err := calc.Solve(want)
 		require.NoError(t, err)
 		require.Equal(t, solved, got.Setup)
 		require.Equal(t, sys, got.System)

@@ -18,7 +18,7 @@ const cardWidth = 80
 func cardOf(p *Plan, width int, sys unit.System, w *words.Words) []byte {
 	s := p.Setup
 	out := &printer{width: width, sys: sys, words: w}
-	out.settings(&p.Request, s)
+	out.settings(p.Request, s)
 	out.line("")
 	out.atTheGun(s)
 	for _, l := range w.Spread(sys, p.Spread) {

@@ -123,19 +123,19 @@ func writeAnswer(std Stdio, w *words.Words, out []byte, stopped bool) int {
 
 // Plan is a job and its answer.
 type Plan struct {
-	Request calc.Request
+	Request *calc.Request
 	Setup   *calc.Setup
 	Spread  *calc.Spread // nil until sure, and where the supply is short
 }
 
 // sure works out how sure the answer is.
-func (p *Plan) sure() { p.Spread = calc.Propagate(&p.Request, p.Setup) }
+func (p *Plan) sure() { p.Spread = calc.Propagate(p.Request, p.Setup) }
 
 // answer resolves and solves.
 func (p *Plan) answer(c *presets.Catalogue, a *presets.Answers, sys unit.System) (err error) {
 	if p.Request, err = c.Request(*a, sys); err != nil {
 		return err
 	}
-	p.Setup, err = calc.Solve(&p.Request)
+	p.Setup, err = calc.Solve(p.Request)
 	return c.Refused(err, sys, a.Field)
 }

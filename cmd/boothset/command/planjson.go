@@ -13,7 +13,7 @@ const planSchema = "boothset.plan/1"
 
 // appendPlan appends the answer as one JSON object. Figures are unrounded.
 func appendPlan(dst []byte, p *Plan, sys unit.System, w *words.Words) []byte {
-	r, s := &p.Request, p.Setup
+	r, s := p.Request, p.Setup
 	j := jsonWriter{b: dst, fresh: true}
 	j.object("", func() {
 		j.text("schema", planSchema)
