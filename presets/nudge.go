@@ -76,7 +76,7 @@ func (c *Catalogue) Nudge(a Answers, in Input, by int, sys unit.System) (Answers
 // they are. An empty field that nothing counts for begins at its first. Where nothing
 // moves it is text as it was.
 func (c *Catalogue) NudgeText(a Answers, in Input, text string, by int, sys unit.System) (string, bool) {
-	if first, ok := firsts[in.Field]; ok && text == "" && c.Usual(in.Field) == "" {
+	if first, ok := firsts.get(in.Field); ok && text == "" && c.Usual(in.Field) == "" {
 		return first[sys], true
 	}
 	a.Set(in.Field, text)

@@ -58,15 +58,15 @@ func usualMark(sys unit.System) unit.Drop {
 
 // firsts is where counting begins, by the system, in a field that is empty and that
 // nothing counts for. It claims nothing: the arrows lead on from there.
-var firsts = map[string][2]string{
-	FieldTemp:       {"70 F", "20 C"},
-	FieldHumidity:   {"50%", "50%"},
-	FieldSupply:     {"90 psi", "6 bar"},
-	FieldWall:       {"30 psi", "2 bar"},
-	FieldCompressor: {"10 cfm", "300 L/min"},
-	FieldReceiver:   {"60 gal", "200 L"},
-	FieldMain:       {"50 ft, 3/4 in", "15 m, 20 mm"},
-	FieldOther:      {"5 cfm, 50%", "150 L/min, 50%"},
+var firsts = table[[2]string]{
+	{FieldTemp, [2]string{"70 F", "20 C"}},
+	{FieldHumidity, [2]string{"50%", "50%"}},
+	{FieldSupply, [2]string{"90 psi", "6 bar"}},
+	{FieldWall, [2]string{"30 psi", "2 bar"}},
+	{FieldCompressor, [2]string{"10 cfm", "300 L/min"}},
+	{FieldReceiver, [2]string{"60 gal", "200 L"}},
+	{FieldMain, [2]string{"50 ft, 3/4 in", "15 m, 20 mm"}},
+	{FieldOther, [2]string{"5 cfm, 50%", "150 L/min, 50%"}},
 }
 
 // powerStep is the step of a compressor that is told by its motor.
