@@ -41,12 +41,7 @@ func (v *resolver) filter(id Typed) {
 }
 
 // hoses lays the hoses with a coupling at either end and between two.
-func (v *resolver) hoses(a *Answers, l *lineEntry) {
-	hoses := a.Hose
-	if len(hoses) == 0 {
-		hoses = typed(l.Hose)
-	}
-	id := a.Coupling.or(l.Coupling)
+func (v *resolver) hoses(hoses []Typed, id Typed) {
 	var coupling *couplingEntry
 	if id != None {
 		coupling, _ = pick(v, FieldCoupling, id, v.c.entries.Coupling, None)

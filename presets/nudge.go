@@ -73,11 +73,11 @@ func (c *Catalogue) Nudge(a Answers, in Input, by int, sys unit.System) (Answers
 }
 
 // NudgeText is Nudge for the text of a field while it is typed, the other answers as
-// they are. An empty field that nothing counts for begins where begin says. Where nothing
+// they are. An empty field that nothing counts for begins at its first. Where nothing
 // moves it is text as it was.
 func (c *Catalogue) NudgeText(a Answers, in Input, text string, by int, sys unit.System) (string, bool) {
-	if at := begin(in.Field, sys); at != "" && text == "" && c.Usual(in.Field) == "" {
-		return at, true
+	if first, ok := firsts.get(in.Field); ok && text == "" && c.Usual(in.Field) == "" {
+		return first[sys], true
 	}
 	a.Set(in.Field, text)
 	a, ok := c.Nudge(a, in, by, sys)

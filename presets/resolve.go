@@ -166,12 +166,11 @@ func (v *resolver) coatAndGun(a *Answers) {
 	coat, okCoat := pick(v, FieldCoat, a.Coat, v.c.entries.Coat)
 	g, okGun := pick(v, FieldGun, a.Gun, v.c.entries.Gun)
 	if okGun {
-		made, _ := g.made() // check has made it
-		v.r.Gun = calc.Gun{
-			Gun: made, ID: string(a.Gun), Name: g.name(FieldGun, string(a.Gun), w),
-			Nearest: g.Nearest.v, Farthest: g.Farthest.v,
-			Standing: g.standing(), Distance: g.standing(),
-		}
+		to := &v.r.Gun
+		to.Gun, _ = g.made() // check has made it
+		to.ID, to.Name = string(a.Gun), g.name(FieldGun, string(a.Gun), w)
+		to.Nearest, to.Farthest = g.Nearest.v, g.Farthest.v
+		to.Standing, to.Distance = g.standing(), g.standing()
 	}
 	if !okCoat || !okGun {
 		return
@@ -181,12 +180,11 @@ func (v *resolver) coatAndGun(a *Answers) {
 		v.fault(FieldGun, a.Gun, "no-working-pressure", text("coat", string(a.Coat)), v.names(coat.bands.ids()))
 		return
 	}
-	solvent, _ := coat.solvent() // check has found it
-	v.r.Coat = calc.Coat{
-		ID: string(a.Coat), Name: coat.name(FieldCoat, string(a.Coat), w), Waterborne: coat.Waterborne, Solvent: solvent,
-		Working: calc.Band{Start: b.Start.v, Low: b.Low.v, High: b.High.v, Standing: coat.standing()},
-		Farther: coat.Farther.v, Isocyanate: coat.Isocyanate,
-	}
+	to := &v.r.Coat
+	to.ID, to.Name = string(a.Coat), coat.name(FieldCoat, string(a.Coat), w)
+	to.Waterborne, to.Isocyanate, to.Farther = coat.Waterborne, coat.Isocyanate, coat.Farther.v
+	to.Solvent, _ = coat.solvent() // check has found it
+	to.Working = calc.Band{Start: b.Start.v, Low: b.Low.v, High: b.High.v, Standing: coat.standing()}
 }
 
 func (v *resolver) day(a *Answers) {
@@ -206,8 +204,12 @@ func (v *resolver) air(a *Answers) {
 	l := &v.c.entries.Line
 	v.r.Supply = read(v, FieldSupply, a.Supply, Typed(l.Supply), unit.ParseGauge, v.sys.PressureUnit())
 	v.regulator(a.Regulator.or(l.Regulator), a.RegulatorAt.or(l.RegulatorAt))
+	hoses := a.Hose
+	if len(hoses) == 0 {
+		hoses = typed(l.Hose)
+	}
 	v.filter(a.Filter.or(l.Filter))
-	v.hoses(a, l)
+	v.hoses(hoses, a.Coupling.or(l.Coupling))
 	switch g := a.Gauge.or(l.Gauge); string(g) {
 	case InHandle:
 		v.r.Gauge = calc.InHandle

@@ -56,30 +56,17 @@ func usualMark(sys unit.System) unit.Drop {
 	return unit.Drop(unit.PSIG(markStep[sys]))
 }
 
-// begin is where counting begins in a field that is empty and that nothing counts for,
-// empty where nowhere is better than another. It claims nothing: the arrows lead on from
-// there.
-func begin(field string, sys unit.System) string {
-	at := [2]string{}
-	switch field {
-	case FieldTemp:
-		at = [...]string{"70 F", "20 C"}
-	case FieldHumidity:
-		at = [...]string{"50%", "50%"}
-	case FieldSupply:
-		at = [...]string{"90 psi", "6 bar"}
-	case FieldWall:
-		at = [...]string{"30 psi", "2 bar"}
-	case FieldCompressor:
-		at = [...]string{"10 cfm", "300 L/min"}
-	case FieldReceiver:
-		at = [...]string{"60 gal", "200 L"}
-	case FieldMain:
-		at = [...]string{"50 ft, 3/4 in", "15 m, 20 mm"}
-	case FieldOther:
-		at = [...]string{"5 cfm, 50%", "150 L/min, 50%"}
-	}
-	return at[sys]
+// firsts is where counting begins, by the system, in a field that is empty and that
+// nothing counts for. It claims nothing: the arrows lead on from there.
+var firsts = table[[2]string]{
+	{FieldTemp, [2]string{"70 F", "20 C"}},
+	{FieldHumidity, [2]string{"50%", "50%"}},
+	{FieldSupply, [2]string{"90 psi", "6 bar"}},
+	{FieldWall, [2]string{"30 psi", "2 bar"}},
+	{FieldCompressor, [2]string{"10 cfm", "300 L/min"}},
+	{FieldReceiver, [2]string{"60 gal", "200 L"}},
+	{FieldMain, [2]string{"50 ft, 3/4 in", "15 m, 20 mm"}},
+	{FieldOther, [2]string{"5 cfm, 50%", "150 L/min, 50%"}},
 }
 
 // powerStep is the step of a compressor that is told by its motor.

@@ -107,26 +107,31 @@ func mapOf[E any](t table[E]) map[string]E {
 }
 
 // copyOf is a copy that shares nothing with v which a file can change.
-func copyOf[E any](v E) E { return unshared(reflect.ValueOf(v)).Interface().(E) }
+func copyOf[E any](v E) E {
+	unshare(reflect.ValueOf(&v).Elem())
+	return v
+}
 
-func unshared(v reflect.Value) reflect.Value {
-	c := reflect.New(v.Type()).Elem()
-	c.Set(v)
+// unshare puts copies in place of what a value points to and of its slices.
+func unshare(v reflect.Value) {
 	switch {
 	case v.Kind() == reflect.Pointer && !v.IsNil():
-		c.Set(reflect.New(v.Type().Elem()))
-		c.Elem().Set(unshared(v.Elem()))
+		own := reflect.New(v.Type().Elem())
+		own.Elem().Set(v.Elem())
+		unshare(own.Elem())
+		v.Set(own)
 	case v.Kind() == reflect.Slice && !v.IsNil():
-		c.Set(reflect.MakeSlice(v.Type(), v.Len(), v.Len()))
-		for i := range v.Len() {
-			c.Index(i).Set(unshared(v.Index(i)))
+		own := reflect.MakeSlice(v.Type(), v.Len(), v.Len())
+		reflect.Copy(own, v)
+		for i := range own.Len() {
+			unshare(own.Index(i))
 		}
+		v.Set(own)
 	case v.Kind() == reflect.Struct:
 		for i := range v.NumField() {
-			if f := c.Field(i); f.CanSet() {
-				f.Set(unshared(v.Field(i)))
+			if f := v.Field(i); f.CanSet() {
+				unshare(f)
 			}
 		}
 	}
-	return c
 }
