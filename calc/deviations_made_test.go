@@ -18,17 +18,17 @@ var bases = [Dimensions - 1]uint32{2, 3, 5, 7, 11, 13, 17, 19, 23, 29, 31}
 // seed is the first index of the sequence that is drawn: past the start, where the
 // coordinates of large bases still run in step, and where the tenths of all columns come
 // out well.
-const seed = 2840
+const seed = 2582
 
-// makeDeviations is a Hammersley set of Draws points: the first coordinate in Draws even
+// makeDeviations is a Hammersley set of n points: the first coordinate in n even
 // steps, the others of the Halton sequence from seed on, so that they are even over all
 // dimensions at once and evenest in the first few. Each coordinate is turned into standard
 // deviations of the normal distribution, and the columns are then made exactly
 // uncorrelated, so that shares of variance add up.
-func makeDeviations() []row {
-	z := make([]row, Draws)
+func makeDeviations(n int) []row {
+	z := make([]row, n)
 	for i := range z {
-		z[i][0] = normalOf((float64(i) + 0.5) / Draws)
+		z[i][0] = normalOf((float64(i) + 0.5) / float64(n))
 		for k, base := range bases {
 			z[i][k+1] = normalOf(radicalInverse(seed+uint32(i), base))
 		}
@@ -93,7 +93,7 @@ func normalOf(u float64) float64 {
 // The deviations are Go made here, so that no start works them out; UPDATE_GOLDEN=1 makes
 // them again.
 func TestDeviationsAreMadeHere(t *testing.T) {
-	z := makeDeviations()
+	z := makeDeviations(Draws)
 	if os.Getenv("UPDATE_GOLDEN") == "" {
 		require.Len(t, deviations, len(z))
 		for i := range z {

@@ -10,7 +10,7 @@ import (
 
 // Draws is how many times a request is worked for its spread, besides two for each
 // dimension.
-const Draws = 640
+const Draws = 400
 
 // Spread is how sure a setup is: its bounds at 10 and 90 %, and what they come from.
 type Spread struct {
@@ -101,27 +101,27 @@ func (p *propagation) run(t *trial) {
 	}
 }
 
-// spread reads bounds and shares off the outcomes. The shares come to 1, less what the
-// dimensions cause only together.
+// spread reads bounds and shares off the outcomes: the wall's off what explains them, the
+// valve's and the distance's, which may be held at a limit, off their order. The shares come
+// to 1, less what the dimensions cause only together.
 func (p *propagation) spread(r *Request) *Spread {
 	of := p.explain()
 	n := len(p.draws)
-	room, rest := p.room[values*n:(values+1)*n], p.room[(values+1)*n:]
-	var within [values]Range
-	for v := range of {
-		within[v] = p.bounds(room, p.out[v], of[v].straight)
-	}
-	near := within[distanceOutcome]
+	room := p.room[values*n : (values+1)*n]
+	opening := p.ordered(room, p.out[openingOutcome], of[openingOutcome].straight)
+	near := p.ordered(room, p.out[distanceOutcome], of[distanceOutcome].straight)
+	stands := p.fit(staticOutcome, &of[staticOutcome])
+	static := p.bounds(&stands, all)
+	wall := p.fit(wallOutcome, &of[wallOutcome])
 	found := new(struct {
 		Spread
 		causes [Dimensions]Cause
 	})
 	s := &found.Spread
 	*s = Spread{
-		Wall: gaugeRange(within[wallOutcome]), Static: gaugeRange(within[staticOutcome]), Opening: within[openingOutcome],
+		Wall: gaugeRange(p.bounds(&wall, all)), Static: gaugeRange(static), Opening: opening,
 		Distance: LengthRange{unit.Length(near.Low), unit.Length(near.High)},
 	}
-	wall := &of[wallOutcome]
 	s.Causes = found.causes[:0]
 	for d := range dimensions {
 		c := Cause{
@@ -133,16 +133,7 @@ func (p *propagation) spread(r *Request) *Spread {
 			continue // not in this line
 		}
 		if c.Wall >= shareWorthKnowing {
-			straight := wall.straight
-			straight[d] = 0
-			var along row
-			along[d] = 1
-			along = p.aim.back(along)
-			for i, x := range p.out[wallOutcome] {
-				z := dot(&along, &p.draws[i])
-				rest[i] = x - wall.straight[d]*z - wall.bent[d]*hermite2(z)
-			}
-			c.Known = gaugeRange(p.bounds(room, rest, straight))
+			c.Known = gaugeRange(p.bounds(&wall, d))
 		}
 		s.Causes = append(s.Causes, c)
 	}
@@ -165,7 +156,10 @@ func hermite2(z float64) float64 { return (z*z - 1) * (1 / math.Sqrt2) }
 
 // explained is what each dimension does to an outcome by itself, as straight z + bent
 // (z^2 - 1)/sqrt 2, and the share of the outcome's variance that comes of it.
-type explained struct{ straight, bent, share row }
+type explained struct {
+	mean                  float64
+	straight, bent, share row
+}
 
 // explain projects each outcome on the two polynomials in each dimension that moves it,
 // which are orthonormal over a normal distribution. What is left out is the third order and
@@ -202,10 +196,11 @@ func (p *propagation) explain() (of [values]explained) {
 		}
 	}
 	for v := range of {
+		e := &of[v]
+		e.mean = mean[v]
 		if variance[v] <= 1e-18*mean[v]*mean[v] {
 			continue
 		}
-		e := &of[v]
 		for d, a := range p.aim.turn(along[v]) {
 			if b := bent[v][d]; p.swing[v][d] != 0 {
 				e.straight[d], e.bent[d], e.share[d] = a, b, (a*a+b*b)/variance[v]

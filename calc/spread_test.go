@@ -98,6 +98,71 @@ func TestBoundsAgainstMonteCarlo(t *testing.T) {
 	}
 }
 
+// anyLine is a line of any hose and couplings on any day, for a gun that is run anywhere.
+func anyLine(t require.TestingT, random *rand.Rand) Request {
+	between := func(low, high float64) float64 { return low + (high-low)*random.Float64() }
+	r := mildClear(t)
+	r.Tolerances = roughly
+	r.Line = append([]line.Part(nil), r.Line...)
+	for i := range r.Line {
+		if p := &r.Line[i]; p.Kind == line.HoseKind {
+			p.Hose = line.Hose{Length: unit.Feet(between(5, 60)), Bore: unit.MM(between(6.5, 13)), Roughness: line.SmoothRubber, End: line.Restriction{C: unit.DM3PerSBar(between(3, 12)), B: 0.5}}
+		} else {
+			p.Restriction.C = unit.DM3PerSBar(between(2, 10))
+		}
+	}
+	r.Day.Air, r.Day.Humidity = unit.Celsius(between(5, 42)), between(0.05, 0.95)
+	r.Day.Panel = r.Day.Air + 3
+	r.Coat.Waterborne = random.IntN(3) == 0
+	if random.IntN(4) == 0 {
+		r.RegulatorAt = Foot
+	}
+	r.Supply, r.Mark = unit.PSIG(between(60, 150)), unit.Drop(between(0.5, 5)*unit.PascalPerPSI)
+	start := between(15, 32)
+	r.Coat.Working.Start, r.Coat.Working.Low, r.Coat.Working.High = unit.PSIG(start), unit.PSIG(start-between(0.2, 4)), unit.PSIG(start+between(0.2, 4))
+	return r
+}
+
+// The bounds of any line by 50 times the draws, read off their order: nine lines of ten are
+// as near as the five are held to, and none is far off.
+func TestBoundsOfAnyLine(t *testing.T) {
+	many := makeDeviations(50 * Draws)
+	random := rand.New(rand.NewPCG(7, 7))
+	var wall, static, opening, distance []float64
+	for len(wall) < 100 {
+		r := anyLine(t, random)
+		s, err := Solve(&r)
+		require.NoError(t, err)
+		if s.Short.Is {
+			continue
+		}
+		got := Propagate(&r, s)
+		p := propagation{draws: many, room: make([]float64, values*len(many))}
+		p.run(newTrial(&r, s))
+		off := func(v int, low, high float64) float64 {
+			all := slices.Sorted(slices.Values(p.out[v]))
+			return math.Max(math.Abs(all[len(all)/10]-low), math.Abs(all[len(all)*9/10]-high))
+		}
+		wall = append(wall, off(wallOutcome, float64(got.Wall.Low), float64(got.Wall.High))/unit.PascalPerPSI)
+		static = append(static, off(staticOutcome, float64(got.Static.Low), float64(got.Static.High))/unit.PascalPerPSI)
+		opening = append(opening, off(openingOutcome, got.Opening.Low, got.Opening.High))
+		distance = append(distance, off(distanceOutcome, float64(got.Distance.Low), float64(got.Distance.High)))
+	}
+	for _, c := range []struct {
+		name       string
+		off        []float64
+		most, ever float64
+	}{
+		{"wall, psi", wall, 0.1, 0.25}, {"static, psi", static, 0.1, 0.25}, {"opening", opening, 0.01, 0.1}, {"distance, m", distance, 0.0005, 0.002},
+	} {
+		slices.Sort(c.off)
+		nine := c.off[len(c.off)*9/10-1]
+		assert.Less(t, nine, c.most, "%s: nine of ten", c.name)
+		assert.Less(t, c.off[len(c.off)-1], c.ever, "%s: every one", c.name)
+		t.Logf("%s: half within %.5f, nine of ten %.5f, every one %.5f", c.name, c.off[len(c.off)/2], nine, c.off[len(c.off)-1])
+	}
+}
+
 func TestSpreadIsTheSameTwice(t *testing.T) {
 	r := mildClear(t)
 	r.Tolerances = roughly
