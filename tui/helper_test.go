@@ -120,7 +120,7 @@ func (l look) options(t test) Options {
 	if l.shop != "" && !l.metric {
 		sys = c.System()
 	}
-	return Options{Catalogue: c, Words: c.Words(), System: sys, Getenv: func(name string) string { return env[name] }, Questions: l.questions(c)}
+	return Options{Catalogue: c, Words: c.Words(), System: sys, Getenv: func(name string) string { return env[name] }, Questions: func() []Question { return l.questions(c) }}
 }
 
 // questions is the pages behind the answer: an invented one, which any page's states can be
@@ -146,7 +146,7 @@ func start(t test, l look) *root {
 	s := newSession(o.Catalogue, o.Words, o.System, o.Getenv)
 	s.sure = knownSpread
 	s.now = func() time.Time { return testDay }
-	r := newRoot(s, o.Questions)
+	r := newRoot(s, o.Questions())
 	if l.size == (size{}) {
 		l.size = usualSize
 	}

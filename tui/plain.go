@@ -45,7 +45,7 @@ type teller struct {
 func Plain(o Options) (Result, error) {
 	s := newSession(o.Catalogue, o.Words, o.System, o.Getenv)
 	s.theme, s.glyphs = newTheme(false), draw.ASCII
-	r := newRoot(s, o.Questions)
+	r := newRoot(s, o.Questions())
 	r.keepIn(o.Kept)
 	p := &teller{r: r, in: bufio.NewReader(o.In), out: bufio.NewWriter(o.Out)}
 	err := p.run()

@@ -25,8 +25,10 @@ type Options struct {
 	Out       io.Writer   // a terminal
 	Getenv    func(string) string
 	// Kept is the file that the answers are kept in, as they come; empty keeps nothing.
-	Kept      string
-	Questions []Question // reached from the answer, in this order; nine at most
+	Kept string
+	// Questions are reached from the answer, in this order, nine at most. They are made while
+	// the terminal is waited for.
+	Questions func() []Question
 }
 
 // Result is how the assistant was left.
@@ -56,7 +58,7 @@ const framesPerSecond = 120
 func Run(o Options) (Result, error) {
 	defer debug.SetGCPercent(debug.SetGCPercent(heapGrowth))
 	r := &opening{open: func() *root {
-		r := newRoot(newSession(o.Catalogue, o.Words, o.System, o.Getenv), o.Questions)
+		r := newRoot(newSession(o.Catalogue, o.Words, o.System, o.Getenv), o.Questions())
 		r.keepIn(o.Kept)
 		return r
 	}}

@@ -23,7 +23,7 @@ func runAssistant(args []string, std command.Stdio, getenv func(string) string) 
 	if done {
 		return code
 	}
-	run := tui.Options{Catalogue: a.Catalogue, Words: a.Words, System: a.System, In: std.In, Getenv: getenv, Kept: last.File(getenv), Questions: pages(a.Catalogue)}
+	run := tui.Options{Catalogue: a.Catalogue, Words: a.Words, System: a.System, In: std.In, Getenv: getenv, Kept: last.File(getenv), Questions: func() []tui.Question { return pages(a.Catalogue) }}
 	if a.Lines || isTerminal(std.In) && getenv("TERM") == "dumb" {
 		return inLines(run, &a, std)
 	}
