@@ -13,6 +13,7 @@ import (
 	"boothset/presets/last"
 	"boothset/presets/words"
 	"boothset/tui/draw"
+	"boothset/tui/golden"
 
 	"github.com/charmbracelet/x/ansi"
 	"github.com/stretchr/testify/require"
@@ -233,8 +234,8 @@ func TestFrames(t *testing.T) {
 					}
 				}
 			}
-			golden(t, f.name+".txt", strings.TrimSuffix(text.String(), "\n"))
-			golden(t, f.name+".ansi", strings.TrimSuffix(coloured.String(), "\n"))
+			golden.Equal(t, f.name+".txt", text.String())
+			golden.Equal(t, f.name+".ansi", coloured.String())
 		})
 	}
 }
@@ -323,7 +324,7 @@ func TestTooSmallAWindowSaysSo(t *testing.T) {
 			fmt.Fprintf(&text, "== %v\n%s\n", l, r.View())
 		}
 	}
-	golden(t, "too-small", strings.TrimSuffix(text.String(), "\n"))
+	golden.Equal(t, "too-small.txt", text.String())
 }
 
 func TestColoursAreOfTheTerminalsOwnSixteen(t *testing.T) {

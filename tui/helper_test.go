@@ -2,11 +2,8 @@ package tui
 
 import (
 	"fmt"
-	"os"
-	"path/filepath"
 	"strings"
 	"sync"
-	"testing"
 	"time"
 
 	"boothset/calc"
@@ -231,23 +228,6 @@ func requireFits(t test, frame string, l size) {
 	for i, row := range rows {
 		require.LessOrEqual(t, ansi.StringWidth(row), l.w, "row %d: %q", i, row)
 	}
-}
-
-// golden compares text with the one a person has looked at, in NAME.txt where the name
-// has no ending. UPDATE_GOLDEN=1 writes it.
-func golden(t *testing.T, name, text string) {
-	t.Helper()
-	if filepath.Ext(name) == "" {
-		name += ".txt"
-	}
-	file := filepath.Join("testdata", name)
-	if os.Getenv("UPDATE_GOLDEN") != "" {
-		require.NoError(t, os.MkdirAll("testdata", 0o755))
-		require.NoError(t, os.WriteFile(file, []byte(text+"\n"), 0o644))
-	}
-	want, err := os.ReadFile(file)
-	require.NoError(t, err, "UPDATE_GOLDEN=1 writes it")
-	require.Equal(t, string(want), text+"\n")
 }
 
 func resize(l size) tea.WindowSizeMsg { return tea.WindowSizeMsg{Width: l.w, Height: l.h} }

@@ -2,11 +2,11 @@ package tui
 
 import (
 	"fmt"
-	"os"
 	"path/filepath"
 	"strings"
 	"testing"
 
+	"boothset/tui/golden"
 	"boothset/tui/picture"
 
 	"github.com/charmbracelet/x/ansi"
@@ -53,14 +53,7 @@ func TestPictures(t *testing.T) {
 			svg, err := picture.SVG(r.View(), picture.Text{Title: p.title, Desc: ansi.Strip(strings.Join(told, "\n"))})
 			require.NoError(t, err)
 
-			file := filepath.Join("testdata", "pictures", p.name+".svg")
-			if os.Getenv("UPDATE_GOLDEN") != "" {
-				require.NoError(t, os.MkdirAll(filepath.Dir(file), 0o755))
-				require.NoError(t, os.WriteFile(file, []byte(svg), 0o644))
-			}
-			want, err := os.ReadFile(file)
-			require.NoError(t, err, "make pictures writes it")
-			require.Equal(t, string(want), svg, "make pictures remakes it; look at it before it is committed")
+			golden.Equal(t, filepath.Join("pictures", p.name+".svg"), svg)
 		})
 	}
 }

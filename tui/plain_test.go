@@ -12,6 +12,7 @@ import (
 	"boothset/calc"
 	"boothset/presets"
 	"boothset/presets/words"
+	"boothset/tui/golden"
 
 	"github.com/charmbracelet/x/ansi"
 	"github.com/stretchr/testify/require"
@@ -82,7 +83,7 @@ func TestPlainTellsTheWholeJob(t *testing.T) {
 			got := dialogueOf(t, l, lines(all...))
 			require.NoError(t, got.err)
 			require.True(t, got.left.Answered)
-			golden(t, "plain-"+l.lang+"-"+units, got.out)
+			golden.Equal(t, "plain-"+l.lang+"-"+units+".txt", got.out+"\n")
 		})
 	}
 }

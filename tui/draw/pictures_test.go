@@ -3,14 +3,13 @@ package draw_test
 import (
 	"fmt"
 	"math"
-	"os"
-	"path/filepath"
 	"strconv"
 	"strings"
 	"testing"
 	"unicode/utf8"
 
 	"boothset/tui/draw"
+	"boothset/tui/golden"
 
 	"github.com/charmbracelet/x/ansi"
 	"github.com/stretchr/testify/require"
@@ -131,7 +130,7 @@ func TestPictures(t *testing.T) {
 				for _, r := range strings.Join(plain, "") {
 					require.Less(t, r, rune(utf8.RuneSelf), "the ASCII set is ASCII")
 				}
-				golden(t, name, strings.Join(blocks, "\n")+"\n\n"+strings.Join(plain, "\n")+"\n")
+				golden.Equal(t, name+".txt", strings.Join(blocks, "\n")+"\n\n"+strings.Join(plain, "\n")+"\n")
 			})
 		}
 	}
@@ -158,17 +157,4 @@ func requireRows(t test, p picture, w, h int, g draw.Glyphs) []string {
 		require.Equal(t, rows[i], ansi.Strip(inked[i]), "colour adds nothing and takes nothing")
 	}
 	return rows
-}
-
-// golden compares a picture with the one a person has looked at. UPDATE_GOLDEN=1 writes it.
-func golden(t *testing.T, name, text string) {
-	t.Helper()
-	file := filepath.Join("testdata", name+".txt")
-	if os.Getenv("UPDATE_GOLDEN") != "" {
-		require.NoError(t, os.MkdirAll("testdata", 0o755))
-		require.NoError(t, os.WriteFile(file, []byte(text), 0o644))
-	}
-	want, err := os.ReadFile(file)
-	require.NoError(t, err, "UPDATE_GOLDEN=1 writes it")
-	require.Equal(t, string(want), text)
 }

@@ -1,10 +1,10 @@
 package picture
 
 import (
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
+
+	"boothset/tui/golden"
 
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
@@ -20,14 +20,7 @@ const small = "\x1b[1mWall\x1b[0m  31 psi, 5 < 6 & 7 > 6\n" +
 func TestSmallFrame(t *testing.T) {
 	got, err := SVG(small, Text{"A & B", "1 < 2"})
 	require.NoError(t, err)
-	file := filepath.Join("testdata", "small.svg")
-	if os.Getenv("UPDATE_GOLDEN") != "" {
-		require.NoError(t, os.MkdirAll("testdata", 0o755))
-		require.NoError(t, os.WriteFile(file, []byte(got), 0o644))
-	}
-	want, err := os.ReadFile(file)
-	require.NoError(t, err, "UPDATE_GOLDEN=1 writes it")
-	require.Equal(t, string(want), got)
+	golden.Equal(t, "small.svg", got)
 }
 
 func TestContrastOfKnownColours(t *testing.T) {

@@ -2,8 +2,6 @@ package command
 
 import (
 	"maps"
-	"os"
-	"path/filepath"
 	"regexp"
 	"slices"
 	"strings"
@@ -12,24 +10,12 @@ import (
 	"boothset/calc/unit"
 	"boothset/presets"
 	"boothset/presets/words"
+	"boothset/tui/golden"
 
 	"github.com/charmbracelet/x/ansi"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
-
-// golden compares a card with the one a person has looked at. UPDATE_GOLDEN=1 writes it.
-func golden(t *testing.T, name, card string) {
-	t.Helper()
-	file := filepath.Join("testdata", name+".txt")
-	if os.Getenv("UPDATE_GOLDEN") != "" {
-		require.NoError(t, os.MkdirAll("testdata", 0o755))
-		require.NoError(t, os.WriteFile(file, []byte(card), 0o644))
-	}
-	want, err := os.ReadFile(file)
-	require.NoError(t, err, "UPDATE_GOLDEN=1 writes it")
-	require.Equal(t, string(want), card)
-}
 
 // tongue is a language and a system of units to print in.
 type tongue struct {
@@ -99,12 +85,12 @@ func TestCardsAsLookedAt(t *testing.T) {
 	for name, args := range printedJobs {
 		for _, x := range tongues() {
 			t.Run(name+"-"+x.String(), func(t *testing.T) {
-				golden(t, name+"-"+x.String(), cardIn(t, args, x, cardWidth))
+				golden.Equal(t, name+"-"+x.String()+".txt", cardIn(t, args, x, cardWidth))
 			})
 		}
 		for _, lang := range words.Languages() {
 			t.Run(name+"-40-"+lang, func(t *testing.T) {
-				golden(t, name+"-40-"+lang, cardIn(t, args, tongue{lang, unit.US}, 40))
+				golden.Equal(t, name+"-40-"+lang+".txt", cardIn(t, args, tongue{lang, unit.US}, 40))
 			})
 		}
 	}
