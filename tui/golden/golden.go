@@ -20,6 +20,6 @@ func Equal(t *testing.T, file, text string) {
 		require.NoError(t, os.WriteFile(file, []byte(text), 0o644))
 	}
 	want, err := os.ReadFile(file)
-	require.NoError(t, err, "UPDATE_GOLDEN=1 writes it")
+	require.NoError(t, err)
 	require.Equal(t, string(want), text)
 }
