@@ -91,7 +91,7 @@ func (r Ranges) layout(c *canvas, answers []Answer) layout {
 		l.each, l.left = 2, l.low+1
 		l.w = c.w - l.left - high - 1
 	case l.w < leastInterval:
-		l.name = max(l.name-(shortInterval-l.w), 0)
+		l.name = max(l.name-max(shortInterval-l.w, 0), 0)
 		beside()
 	case len(answers)*intervalRows+causes <= c.h:
 		l.each = intervalRows
