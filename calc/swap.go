@@ -9,7 +9,8 @@ import (
 
 // Swap is something that could stand in the line in place of what does.
 type Swap struct {
-	ID   string // the catalogue's name of what would be put in
+	ID   string // the catalogue's id of what would be put in
+	Name string // what it is called in a sentence
 	Kind SwapKind
 	// Part is what every coupling or filter becomes, Bore and End what the hose Index
 	// of the line becomes, Scale what its length is multiplied by, Regulator what the
@@ -170,5 +171,5 @@ func (j *job) swap(w *Swap, here *line.Flowing, r *line.Regulator) (part string)
 
 // Figures are what the sentence of a fix names.
 func (f *Fix) Figures() Figures {
-	return Figures{text("name", f.Swap.ID), text("part", f.Part), drop("won", f.Won), share("scale", f.Swap.Scale)}
+	return Figures{text("name", f.Swap.Name), text("part", f.Part), drop("won", f.Won), share("scale", f.Swap.Scale)}
 }

@@ -35,7 +35,7 @@ func (v *resolver) filter(id Typed) {
 	}
 	if e, ok := pick(v, FieldFilter, id, v.c.entries.Filter, None); ok {
 		v.r.Line = append(v.r.Line, line.Part{
-			Name: v.part("part-filter", string(id)), Kind: line.FilterKind, Entry: string(id), Restriction: e.restriction(),
+			Name: v.part("part-filter", v.c.kindOf(FieldFilter, string(id))), Kind: line.FilterKind, Entry: string(id), Restriction: e.restriction(),
 		})
 	}
 }
@@ -51,7 +51,7 @@ func (v *resolver) hoses(hoses []Typed, id Typed) {
 			return
 		}
 		v.r.Line = append(v.r.Line, line.Part{
-			Name: v.c.words.Text(v.sys, "part-coupling-"+where, append(f, text("name", string(id)))), Kind: line.CouplingKind, Entry: string(id), Restriction: coupling.restriction(),
+			Name: v.c.words.Text(v.sys, "part-coupling-"+where, append(f, text("name", v.c.kindOf(FieldCoupling, string(id))))), Kind: line.CouplingKind, Entry: string(id), Restriction: coupling.restriction(),
 		})
 	}
 	couple("wall")

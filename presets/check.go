@@ -118,6 +118,15 @@ func (o *origin) name(kind, id string, w *words.Words) string {
 	return id
 }
 
+// kindOf is what a part of an id is called behind its name in a sentence: the id itself
+// unless the language has another word for the shipped one.
+func (c *Catalogue) kindOf(field, id string) string {
+	if kind := "kind-" + field + "-" + id; c.words.Has(kind) {
+		return c.words.Say(kind)
+	}
+	return id
+}
+
 type based interface{ base() *origin }
 
 func (o *origin) base() *origin { return o }

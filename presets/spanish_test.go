@@ -55,7 +55,7 @@ func TestACatalogueSpeaksItsLanguage(t *testing.T) {
 	for _, p := range s.Line {
 		parts = append(parts, p.Name)
 	}
-	assert.Equal(t, []string{"regulador de pared (1/2in)", "acople de pared (large-bore)", "manguera principal", "acople de pistola (large-bore)", "válvula de entrada", "conductos", "casquillo de aire"}, parts)
+	assert.Equal(t, []string{"regulador de pared (1/2in)", "acople de pared (de paso amplio)", "manguera principal", "acople de pistola (de paso amplio)", "válvula de entrada", "conductos", "casquillo de aire"}, parts)
 
 	for typed, want := range map[presets.Typed]string{
 		"":    "escriba un número con F o C, como 75F o 24C",

@@ -24,7 +24,7 @@ func (c *Catalogue) swaps(r *calc.Request) []calc.Swap {
 		case line.HoseKind:
 			for _, h := range e.Hose {
 				if bore := h.e.Bore.v; bore > p.Hose.Bore {
-					all = append(all, calc.Swap{ID: h.id, Kind: calc.SwapBore, Index: i, Bore: bore, End: h.e.end()})
+					all = append(all, calc.Swap{ID: h.id, Name: h.id, Kind: calc.SwapBore, Index: i, Bore: bore, End: h.e.end()})
 				}
 			}
 			all = append(all, calc.Swap{Kind: calc.ShortenHose, Index: i, Scale: shorter})
@@ -32,18 +32,18 @@ func (c *Catalogue) swaps(r *calc.Request) []calc.Swap {
 	}
 	if coupled {
 		for _, p := range e.Coupling {
-			all = append(all, calc.Swap{ID: p.id, Kind: calc.SwapCouplings, Part: p.e.restriction()})
+			all = append(all, calc.Swap{ID: p.id, Name: c.kindOf(FieldCoupling, p.id), Kind: calc.SwapCouplings, Part: p.e.restriction()})
 		}
 	}
 	if filtered {
 		all = append(all, calc.Swap{Kind: calc.DropFilter})
 		for _, p := range e.Filter {
-			all = append(all, calc.Swap{ID: p.id, Kind: calc.SwapFilter, Part: p.e.restriction()})
+			all = append(all, calc.Swap{ID: p.id, Name: c.kindOf(FieldFilter, p.id), Kind: calc.SwapFilter, Part: p.e.restriction()})
 		}
 	}
 	if r.RegulatorAt != calc.Nowhere {
 		for _, p := range e.Regulator {
-			all = append(all, calc.Swap{ID: p.id, Kind: calc.SwapRegulator, Regulator: p.e.regulator()})
+			all = append(all, calc.Swap{ID: p.id, Name: p.id, Kind: calc.SwapRegulator, Regulator: p.e.regulator()})
 		}
 	}
 	return all

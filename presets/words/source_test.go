@@ -191,6 +191,9 @@ func catalogue(t *testing.T) (ids []string) {
 		for table, entries := range all {
 			for id := range entries {
 				ids = append(ids, "name-"+table+"-"+id)
+				if table == "coupling" || table == "filter" {
+					ids = append(ids, "kind-"+table+"-"+id)
+				}
 			}
 			sources(entries)
 		}

@@ -100,6 +100,15 @@ func narrow(r rune) rune {
 // length is how many columns a text takes.
 func length(text string) int { return utf8.RuneCountInString(clean(text)) }
 
+// nameTo is a name in at most w columns: where it is longer, what it has in brackets goes
+// first.
+func nameTo(name string, w int) string {
+	if length(name) > w {
+		name, _, _ = strings.Cut(name, " (")
+	}
+	return cutTo(name, w)
+}
+
 // cutTo is the first w columns of a text.
 func cutTo(text string, w int) string {
 	text = clean(text)

@@ -127,7 +127,7 @@ func (f Fall) table(c *canvas, parts []Part, top float64, y int) {
 			role, sign, lost = RoleWorst, '>', c.g.Dark
 		}
 		c.put(0, y, sign, role)
-		c.text(at[0], y, cutTo(p.Name, name), RoleText)
+		c.text(at[0], y, nameTo(p.Name, name), RoleText)
 		before = figure(before, in)
 		c.text(at[1]+in-length(before), y, before, RoleKept)
 		kept, full := f.cells(p, top, bar)

@@ -113,7 +113,7 @@ func (r Ranges) drawn() (answers []Answer) {
 func (l layout) intervals(c *canvas, answers []Answer) {
 	for i, a := range answers {
 		y := i * l.each
-		c.text(0, y, cutTo(a.Name, l.name), RoleText)
+		c.text(0, y, nameTo(a.Name, l.name), RoleText)
 		c.text(l.name+1, y, figure(a.Text, l.text), RoleMark)
 		if l.each == 2 {
 			y++
@@ -162,7 +162,7 @@ func (r Ranges) bars(c *canvas, y int) int {
 	name, wide = min(name, c.w/2), min(wide, c.w/5)
 	bar := c.w - name - wide - 2
 	for _, a := range causes {
-		c.text(0, y, cutTo(a.Name, name), RoleText)
+		c.text(0, y, nameTo(a.Name, name), RoleText)
 		share := figure(text(a.Share), wide)
 		c.text(name+1+wide-length(share), y, share, RoleText)
 		c.text(name+wide+2, y, Bar(a.Share, bar, c.g), RoleBand)
