@@ -1,5 +1,5 @@
 // Package first answers a sub-command before the program's main begins. An answer on the
-// command line needs nothing of the terminal library, whose package inits are a third of
+// command line needs nothing of the terminal library, whose package inits would be a sixth of
 // the time that such an answer takes.
 //
 // Go initializes packages in the order of their import paths as soon as what they import
