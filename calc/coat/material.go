@@ -12,9 +12,6 @@ type Panel struct {
 	Low, High unit.Area
 }
 
-// Typical is the middle of the panel's range.
-func (p Panel) Typical() unit.Area { return (p.Low + p.High) / 2 }
-
 // PanelBasis is the id of the sentence for what the areas of Panels rest on. Certainty is low: measure the panel.
 const PanelBasis = "source-panel-areas"
 

@@ -97,16 +97,6 @@ func (p Pass) WetFilm(speed unit.Speed) (unit.Length, error) {
 	return unit.Length(p.areaRate() / float64(speed)), nil
 }
 
-// Speed is the gun speed that lays a wet film in one coat. An error where it is not
-// one that a hand can hold (0.05 to 3 m/s).
-func (p Pass) Speed(wet unit.Length) (unit.Speed, error) {
-	if err := first(p.check(), film("wet film", wet)); err != nil {
-		return 0, err
-	}
-	v := unit.Speed(p.areaRate() / float64(wet))
-	return v, within("gun speed that lays this film", float64(v), 0.05, 3, "m/s")
-}
-
 // areaRate is wet film times speed, m2/s.
 func (p Pass) areaRate() float64 {
 	return float64(p.Rate) * p.Transfer / (float64(p.Fan) * (1 - p.Overlap))

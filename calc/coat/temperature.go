@@ -133,16 +133,6 @@ func FitSlope(nu1 unit.Kinematic, t1 unit.Temp, nu2 unit.Kinematic, t2 unit.Temp
 	return Slope(k), nil
 }
 
-// TemperatureFor is the temperature at which a coating that has nu at temperature at
-// reaches target. An error where that lies outside -10 to 60 C.
-func TemperatureFor(nu unit.Kinematic, at unit.Temp, target unit.Kinematic, k Slope) (unit.Temp, error) {
-	if err := first(sprayable("viscosity", nu), sprayable("wanted viscosity", target), paintTemp("paint temperature", at), FittedSlope(k).check()); err != nil {
-		return 0, err
-	}
-	t := k.reach(nu, at, target)
-	return t, paintTemp("temperature that alone reaches the wanted viscosity", t)
-}
-
 func (k Slope) reach(nu unit.Kinematic, at unit.Temp, target unit.Kinematic) unit.Temp {
 	return at + unit.Temp(math.Log(float64(nu)/float64(target))/float64(k))
 }

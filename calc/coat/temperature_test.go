@@ -92,8 +92,6 @@ func TestTwoReadingsThatGiveNoSlope(t *testing.T) {
 	assert.EqualError(t, err, "wanted temperature 90 C: give -10 to 60 C")
 	_, err = coat.AtTemperature(unit.MM2PerS(60), c(20), c(25), 0.5)
 	assert.ErrorContains(t, err, "change of viscosity a kelvin 50 %")
-	_, err = coat.TemperatureFor(unit.MM2PerS(6000), c(20), unit.MM2PerS(60), 0.05)
-	assert.ErrorContains(t, err, "temperature that alone reaches the wanted viscosity 112.1 C")
 }
 
 func TestHotterIsNeverThicker(t *testing.T) {
@@ -109,10 +107,6 @@ func TestHotterIsNeverThicker(t *testing.T) {
 		require.NoError(t, err)
 		if one < two {
 			assert.GreaterOrEqual(t, a, b)
-		}
-		at, err := coat.TemperatureFor(nu, from, max(a, unit.MM2PerS(0.1)), k)
-		if err == nil && a > unit.MM2PerS(0.1) {
-			assert.InDelta(t, float64(one), float64(at), 1e-6)
 		}
 		if math.Abs(float64(one-from)) >= 3 && a >= unit.MM2PerS(0.1) && a <= unit.MM2PerS(1e5) {
 			fit, err := coat.FitSlope(nu, from, a, one)

@@ -15,24 +15,6 @@ const (
 	Large
 )
 
-// Fit is the largest size in which numbers stand side by side in w columns and h rows, with
-// a gap of so many columns between two. Where they do not fit even as text it is Plain.
-//
-// In 40 columns, two between them, "31", "5.5" and "81" are Medium; each alone is Large.
-func Fit(texts []string, w, h, gap int, g Glyphs) Size {
-	for size := Large; size > Plain; size-- {
-		wide, high := gap*(len(texts)-1), 0
-		for _, text := range texts {
-			rows := Number(text, size, g)
-			wide, high = wide+length(rows[0]), max(high, len(rows))
-		}
-		if wide <= w && high <= h {
-			return size
-		}
-	}
-	return Plain
-}
-
 const firstPixels = '-'
 
 // pixels of each character from firstPixels on, five rows from the top; none of '/'.

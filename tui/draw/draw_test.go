@@ -72,38 +72,6 @@ func TestNumberInMediumASCII(t *testing.T) {
 	}, draw.Number("157", draw.Medium, draw.ASCII))
 }
 
-func TestTheThreeFit(t *testing.T) {
-	three := []string{"31", "5.5", "81"}
-	for _, c := range []struct {
-		texts     []string
-		w, h, gap int
-		want      draw.Size
-	}{
-		{three, 80, 5, 2, draw.Large},
-		{three, 40, 5, 2, draw.Medium},
-		{three, 40, 4, 2, draw.Small},
-		{[]string{"31", "5.5", "100"}, 40, 5, 2, draw.Small},
-		{three, 40, 2, 2, draw.Plain},
-		{three, 10, 20, 2, draw.Plain},
-		{three[1:2], 40, 5, 2, draw.Large},
-		{nil, 40, 5, 2, draw.Large},
-	} {
-		size := draw.Fit(c.texts, c.w, c.h, c.gap, draw.Blocks)
-		require.Equal(t, c.want, size, "%v in %d by %d", c.texts, c.w, c.h)
-		if size == draw.Plain {
-			continue
-		}
-		wide := c.gap * (len(c.texts) - 1)
-		for _, text := range c.texts {
-			rows := draw.Number(text, size, draw.Blocks)
-			require.LessOrEqual(t, len(rows), c.h)
-			wide += ansi.StringWidth(rows[0])
-		}
-		require.LessOrEqual(t, wide, c.w)
-	}
-	require.Equal(t, draw.Plain, draw.Fit(three, 40, 4, 2, draw.ASCII), "without halves no drawn digit is lower than five rows")
-}
-
 func TestWhatIsNoNumberStaysText(t *testing.T) {
 	require.Equal(t, []string{"n/a"}, draw.Number("n/a", draw.Large, draw.Blocks))
 }
