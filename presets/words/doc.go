@@ -3,5 +3,5 @@
 // program holds tables made of the files by "make generated".
 //
 //	w := words.English()
-//	w.Text(nil, unit.US, "wall-set", figures)
+//	w.Text(unit.US, "wall-set", figures)
 package words

@@ -22,7 +22,7 @@ func TestTablesAreMadeFromTheirFiles(t *testing.T) {
 		source := lang + ".toml"
 		text, err := os.ReadFile(source)
 		require.NoError(t, err)
-		w, err := Read(lang, string(text))
+		w, err := Make(lang, string(text))
 		require.NoError(t, err)
 		made := asGo(t, source, names[lang], w.table)
 		if os.Getenv("UPDATE_GOLDEN") != "" {
@@ -83,4 +83,21 @@ func TestATableFindsWhatItHolds(t *testing.T) {
 			require.Equal(t, want, have, id)
 		}
 	})
+}
+
+func TestASentenceThatWillNotDo(t *testing.T) {
+	for name, c := range map[string]struct{ text, says string }{
+		"no text":          {"one = 3", "string"},
+		"twice":            {"one = \"a\"\n\none = \"b\"", "one"},
+		"never closed":     {`one = "Set {wall."`, "one: a { without its name and }"},
+		"no name":          {`one = "Set {}."`, "one: a { without its name and }"},
+		"closed elsewhere": {"one = \"Set {wall.\"\ntwo = \"}\"", "one: a {"},
+		"a new line":       {`one = "a\nb"`, "one: only printable"},
+		"a C1 control":     {"one = \"\u0085\"", "one: only printable"},
+		"no UTF-8":         {"one = \"\xff\"", ""},
+	} {
+		_, err := Make("xx", c.text)
+		require.Error(t, err, name)
+		require.Contains(t, err.Error(), c.says, name)
+	}
 }

@@ -1,46 +1,18 @@
 package words
 
-import (
-	"maps"
-	"slices"
-	"strings"
-)
-
 // table is the sentences of a language as they stand in the program: nothing is made of
 // them at a start, and no memory is touched but that of the sentences asked for.
 type table struct {
 	ids       string // every id, sorted, one behind the other
 	sentences string // of the ids, in their order
 	ends      []end  // where each one before ends: as many as there are ids, and one
-	slots     []uint16
+	// slots are as many as a power of two and half empty at the least: an id's number from 1
+	// stands at its hash or in the next free place behind; 0 is a free one.
+	slots []uint16
 }
 
 // end is where an id and its sentence end, bytes.
 type end struct{ id, sentence uint32 }
-
-// tableOf makes the table of a language's sentences, at most 65,535. In slots, as many as a power of two
-// and half empty at the least, an id's number from 1 stands at its hash or in the next
-// free place behind; 0 is a free one.
-func tableOf(sentences map[string]string) *table {
-	size := 2
-	for size < 2*len(sentences) {
-		size *= 2
-	}
-	t := &table{ends: make([]end, 1, len(sentences)+1), slots: make([]uint16, size)}
-	var ids, texts strings.Builder
-	for n, id := range slices.Sorted(maps.Keys(sentences)) {
-		ids.WriteString(id)
-		texts.WriteString(sentences[id])
-		t.ends = append(t.ends, end{uint32(ids.Len()), uint32(texts.Len())})
-		slot := t.slot(hash(id))
-		for t.slots[slot] != 0 {
-			slot = t.slot(slot + 1)
-		}
-		t.slots[slot] = uint16(n + 1)
-	}
-	t.ids, t.sentences = ids.String(), texts.String()
-	return t
-}
 
 // hash is 32-bit FNV-1a.
 func hash(id string) uint32 {

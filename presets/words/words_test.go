@@ -13,7 +13,7 @@ import (
 
 func read(t *testing.T, toml string) *words.Words {
 	t.Helper()
-	w, err := words.Read("xx", toml)
+	w, err := words.Make("xx", toml)
 	require.NoError(t, err)
 	return w
 }
