@@ -85,7 +85,7 @@ func TestTheTableOfKeysListsAllOfThem(t *testing.T) {
 	c := catalogueOf(t, look{})
 	tables := map[bool]string{}
 	for _, pages := range []bool{false, true} {
-		tables[pages] = KeyTable(c, look{pages: pages}.questions(c))
+		tables[pages] = keyTable(c, look{pages: pages}.questions(c))
 	}
 	for _, f := range shots() {
 		r := f.at(t, look{size: size{leastWidth, leastHeight}})

@@ -1,14 +1,10 @@
 package main
 
 import (
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
 	"boothset/cmd/boothset/command"
-	"boothset/presets"
-	"boothset/tui"
 
 	"github.com/stretchr/testify/require"
 )
@@ -34,25 +30,4 @@ func TestTheAssistantTakesFlags(t *testing.T) {
 		r := boothset("", strings.Fields(c.args)...)
 		require.Contains(t, r.out+r.err, c.says, c.args)
 	}
-}
-
-// The table of keys that the reader sees is the one that the program goes by.
-// UPDATE_GOLDEN=1 writes it.
-func TestTheTableOfKeysIsTheProgramsOwn(t *testing.T) {
-	file := filepath.Join("..", "..", "README.md")
-	readme, err := os.ReadFile(file)
-	require.NoError(t, err)
-	const start, end = "<!-- keys -->\n", "<!-- /keys -->"
-	before, rest, ok := strings.Cut(string(readme), start)
-	require.True(t, ok)
-	table, after, ok := strings.Cut(rest, end)
-	require.True(t, ok)
-	c, err := presets.Load(nil, "")
-	require.NoError(t, err)
-	want := tui.KeyTable(c, pages(c))
-	if os.Getenv("UPDATE_GOLDEN") != "" {
-		table = want
-		require.NoError(t, os.WriteFile(file, []byte(before+start+want+end+after), 0o644))
-	}
-	require.Equal(t, want, table, "UPDATE_GOLDEN=1 go test ./cmd/boothset -run Table")
 }

@@ -2,23 +2,47 @@ package tui
 
 import (
 	"fmt"
+	"os"
+	"path/filepath"
 	"slices"
 	"strings"
+	"testing"
 
 	"boothset/calc/unit"
 	"boothset/presets"
 	"boothset/presets/words"
+
+	"github.com/stretchr/testify/require"
 )
 
-// KeyTable is what every key does, place by place, as a table in Markdown. It is made of
+// The table of keys that the reader sees is the one that the program goes by.
+// UPDATE_GOLDEN=1 writes it.
+func TestTheTableOfKeysIsTheProgramsOwn(t *testing.T) {
+	file := filepath.Join("..", "README.md")
+	readme, err := os.ReadFile(file)
+	require.NoError(t, err)
+	const start, end = "<!-- keys -->\n", "<!-- /keys -->"
+	before, rest, ok := strings.Cut(string(readme), start)
+	require.True(t, ok)
+	table, after, ok := strings.Cut(rest, end)
+	require.True(t, ok)
+	c := catalogueOf(t, look{})
+	want := keyTable(c, look{pages: true}.questions(c))
+	if os.Getenv("UPDATE_GOLDEN") != "" {
+		table = want
+		require.NoError(t, os.WriteFile(file, []byte(before+start+want+end+after), 0o644))
+	}
+	require.Equal(t, want, table, "UPDATE_GOLDEN=1 go test ./tui -run Table")
+}
+
+// keyTable is what every key does, place by place, as a table in Markdown. It is made of
 // the bindings that the assistant itself goes by.
-func KeyTable(c *presets.Catalogue, questions []Question) string {
+func keyTable(c *presets.Catalogue, questions []Question) string {
 	r := newRoot(newSession(c, words.English(), c.System(), func(string) string { return "" }), questions)
 	s, low := r.s, size{leastWidth, leastHeight / 2} // where everything scrolls
 	var b strings.Builder
-	fmt.Fprintf(&b, "| %s | %s | %s |\n| --- | --- | --- |\n", s.say("keys-where"), s.say("keys-key"), s.say("keys-does"))
+	b.WriteString("| where | key | what it does |\n| --- | --- | --- |\n")
 	write := func(where string, all []binding) {
-		where = s.say(where)
 		for _, k := range all {
 			does := s.say(k.does)
 			if more := s.say(k.more); more != "" {
@@ -29,25 +53,25 @@ func KeyTable(c *presets.Catalogue, questions []Question) string {
 		}
 	}
 
-	write("keys-at-safety", r.pages[0].keys(low))
-	write("keys-at-list", r.sample(presets.FieldGun).keys(low))
+	write("before you spray", r.pages[0].keys(low))
+	write("a question with a list", r.sample(presets.FieldGun).keys(low))
 	typed := r.sample(presets.FieldTemp)
 	typed.field.set("20C")
-	write("keys-at-typed", typed.keys(low))
+	write("a question to type", typed.keys(low))
 
 	s.answers = sampleAnswers(c)
 	r.bench.enter()
-	write("keys-at-answer", r.bench.keys(low))
+	write("the answer", r.bench.keys(low))
 	r.bench.nudge(1)("right")
-	write("keys-at-tried", r.bench.keys(low)[:2])
+	write("the answer, something tried", r.bench.keys(low)[:2])
 	if len(r.bench.forms) > 0 {
-		write("keys-at-field", r.bench.fieldKeys(low))
+		write("a field of a page of its own", r.bench.fieldKeys(low))
 		f := r.bench.forms[0]
 		f.at = len(f.boxes)
 		f.answer, f.err = Answer{Text: func(int) string { return strings.Repeat(".\n", leastHeight) }}, nil
-		write("keys-at-form", f.keys(low))
+		write("the answer of such a page", f.keys(low))
 	}
-	write("keys-everywhere", r.everywhere())
+	write("everywhere", r.everywhere())
 	return b.String()
 }
 
