@@ -109,6 +109,26 @@ func nameTo(name string, w int) string {
 	return cutTo(name, w)
 }
 
+// nameIn is a name in one row of at most w columns, or in two, parted at a blank that is not
+// behind a number.
+func nameIn(name string, w int) (rows [2]string) {
+	if length(name) > w {
+		name, _, _ = strings.Cut(name, " (")
+	}
+	if length(name) > w {
+		for at := 1; at < len(name); at++ {
+			behind := name[at-1]
+			if number := '0' <= behind && behind <= '9'; name[at] == ' ' && !number && length(name[:at]) <= w {
+				rows = [2]string{name[:at], cutTo(name[at+1:], w)}
+			}
+		}
+	}
+	if rows[0] == "" {
+		rows[0] = cutTo(name, w)
+	}
+	return rows
+}
+
 // cutTo is the first w columns of a text.
 func cutTo(text string, w int) string {
 	text = clean(text)

@@ -186,7 +186,13 @@ func (f Fall) cells(p Part, top float64, n int) (kept, full int) {
 // filled, what is lost shaded, the names below and the pressures on top.
 func (f Fall) profile(c *canvas, parts []Part, top float64, h int) {
 	wide := c.w / len(parts)
-	high := h - 2
+	names, under := make([][2]string, len(parts)), 1
+	for i, p := range parts {
+		if names[i] = nameIn(p.Name, wide-1); names[i][1] != "" {
+			under = 2
+		}
+	}
+	high := h - 1 - under
 	for i, p := range parts {
 		role, lost := RoleLost, c.g.Mid
 		if p.Worst {
@@ -205,6 +211,8 @@ func (f Fall) profile(c *canvas, parts []Part, top float64, h int) {
 			c.put(x, high, side(-1).arrow(), role)
 		}
 		c.middle(x+wide/2-1, high-full, x, x+wide-2, figure(f.Text(p.In), wide-1), RoleKept)
-		c.middle(x+wide/2-1, h-1, x, x+wide-2, p.Name, RoleText)
+		for n, name := range names[i][:under] {
+			c.middle(x+wide/2-1, h-under+n, x, x+wide-2, name, RoleText)
+		}
 	}
 }

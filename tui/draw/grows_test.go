@@ -144,15 +144,19 @@ func TestFallShowsStairsOnlyWhereTheyFit(t *testing.T) {
 	require.Len(t, fall().Rows(80, 16, draw.Blocks, nil), 9, "eight parts and the cap")
 	require.Len(t, fall().Rows(116, 28, draw.Blocks, nil), 28)
 	rows := fall().Rows(116, 28, draw.Blocks, byRole)
+	const stairs = 15 // rows, between the pressures on top and the names, two rows of them
+	plain := fall().Rows(116, 28, draw.Blocks, nil)
+	require.Contains(t, plain[1+stairs], "Main hose", "a name too long for its stair")
+	require.Contains(t, plain[2+stairs], "25 ft", "goes on below")
 	var last int
 	for i, want := range fall().Parts {
 		high := 0
-		for _, c := range cells(rows[1:17], draw.RoleKept, 16) {
+		for _, c := range cells(rows[1:1+stairs], draw.RoleKept, stairs) {
 			if c[0] == i*14 {
 				high++
 			}
 		}
-		require.InDelta(t, want.Out/60*16, high, 1, want.Name)
+		require.InDelta(t, want.Out/60*stairs, high, 1, want.Name)
 		if i > 0 {
 			require.LessOrEqual(t, high, last, "each stair begins where the one before ended")
 		}
