@@ -156,7 +156,8 @@ func TestFallShowsStairsOnlyWhereTheyFit(t *testing.T) {
 				high++
 			}
 		}
-		require.InDelta(t, want.Out/60*stairs, high, 1, want.Name)
+		// Half a cell of rounding, and one more where the loss would else have none.
+		require.InDelta(t, want.Out/60*stairs, high, 1.5, want.Name)
 		if i > 0 {
 			require.LessOrEqual(t, high, last, "each stair begins where the one before ended")
 		}
