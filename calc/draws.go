@@ -16,9 +16,9 @@ const (
 )
 
 // ordered are the values at 10 and 90 % of v, which is left as it is, by their order; room
-// is as long. straight is the straight part of v in each dimension. The straight parts of the draws
-// should have a tenth of themselves beyond each of their bounds; the share that has stands
-// in for a tenth, since v is uneven where they are.
+// is as long. straight is the straight part of v in each dimension. The straight parts of
+// the draws should have a tenth of themselves beyond each of their bounds; the share that
+// has stands in for a tenth, since v is uneven where they are.
 func (p *propagation) ordered(room, v []float64, straight row) Range {
 	under, over := 0.1, 0.9
 	if size := straight.size(); size > 0 {

@@ -11,9 +11,7 @@ type fit struct {
 
 // fit works an outcome's parts out in the room beside the outcomes.
 func (p *propagation) fit(v int, e *explained) fit {
-	n := len(p.draws)
-	room := p.room[values*n:]
-	f := fit{*e, room[:n], room[n : 2*n]}
+	f := fit{*e, p.column(values), p.column(values + 1)}
 	for i := range p.draws {
 		var m float64
 		for d, z := range p.aim.turn(p.draws[i]) {
@@ -31,8 +29,8 @@ const (
 	fewest = 12
 )
 
-// all stands for no dimension that is known.
-const all = -1
+// nothing stands for a dimension where none is known.
+const nothing = -1
 
 // bounds are the values at 10 and 90 % of a fit, were the dimension known exactly so. The
 // explained part has bounds that are known without drawing; the outcome lies off them by
@@ -41,7 +39,7 @@ const all = -1
 // is small: not for an outcome that is held at a limit.
 func (p *propagation) bounds(f *fit, known int) Range {
 	e, along := f.explained, row{}
-	if known != all {
+	if known != nothing {
 		along[known] = 1
 		along = p.aim.back(along)
 		e.straight[known], e.bent[known] = 0, 0
@@ -52,7 +50,7 @@ func (p *propagation) bounds(f *fit, known int) Range {
 	}
 	var low, high window
 	for i, m := range f.part {
-		if known != all {
+		if known != nothing {
 			z := dot(&along, &p.draws[i])
 			m -= f.straight[known]*z + f.bent[known]*hermite2(z)
 		}

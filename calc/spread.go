@@ -78,11 +78,16 @@ type propagation struct {
 	room  []float64 // for the outcomes of all draws, and two columns more to read them off
 }
 
+// column is the k-th column of the room, those of the outcomes first.
+func (p *propagation) column(k int) []float64 {
+	n := len(p.draws)
+	return p.room[k*n : (k+1)*n]
+}
+
 // run fills in the outcomes of every draw.
 func (p *propagation) run(t *trial) {
-	n := len(p.draws)
 	for v := range p.out {
-		p.out[v] = p.room[v*n : (v+1)*n]
+		p.out[v] = p.column(v)
 	}
 	var sigma row
 	for d := range dimensions {
@@ -106,12 +111,11 @@ func (p *propagation) run(t *trial) {
 // to 1, less what the dimensions cause only together.
 func (p *propagation) spread(r *Request) *Spread {
 	of := p.explain()
-	n := len(p.draws)
-	room := p.room[values*n : (values+1)*n]
+	room := p.column(values)
 	opening := p.ordered(room, p.out[openingOutcome], of[openingOutcome].straight)
 	near := p.ordered(room, p.out[distanceOutcome], of[distanceOutcome].straight)
 	stands := p.fit(staticOutcome, &of[staticOutcome])
-	static := p.bounds(&stands, all)
+	static := p.bounds(&stands, nothing)
 	wall := p.fit(wallOutcome, &of[wallOutcome])
 	found := new(struct {
 		Spread
@@ -119,7 +123,7 @@ func (p *propagation) spread(r *Request) *Spread {
 	})
 	s := &found.Spread
 	*s = Spread{
-		Wall: gaugeRange(p.bounds(&wall, all)), Static: gaugeRange(static), Opening: opening,
+		Wall: gaugeRange(p.bounds(&wall, nothing)), Static: gaugeRange(static), Opening: opening,
 		Distance: LengthRange{unit.Length(near.Low), unit.Length(near.High)},
 	}
 	s.Causes = found.causes[:0]

@@ -20,17 +20,25 @@ const (
 // Request turns answers into a complete request. Bare numbers are read in the
 // system's units. The first answer that will not do comes as a *FieldError.
 func (c *Catalogue) Request(a Answers, sys unit.System) (*calc.Request, error) {
-	v := newResolver(c, sys)
-	if v.all(&a); len(v.faults) > 0 {
-		return nil, v.faults[0]
+	r, faults := c.Resolve(a, sys)
+	if len(faults) > 0 {
+		return nil, faults[0]
 	}
-	return v.r, nil
+	return r, nil
 }
 
 // Resolve is Request with every answer that will not do, in the order of the fields.
 // The request is complete only where there is none.
 func (c *Catalogue) Resolve(a Answers, sys unit.System) (*calc.Request, []*FieldError) {
-	v := newResolver(c, sys)
+	// With room for its lists, in one piece of memory: a program that answers once pays for
+	// each piece of its own.
+	room := new(struct {
+		calc.Request
+		line  [6]line.Part
+		swaps [20]calc.Swap
+	})
+	room.Line, room.Swaps = room.line[:0], room.swaps[:0]
+	v := resolver{c: c, sys: sys, r: &room.Request}
 	v.all(&a)
 	return v.r, v.faults
 }
@@ -118,15 +126,7 @@ type resolver struct {
 }
 
 func newResolver(c *Catalogue, sys unit.System) resolver {
-	// With room for its lists, in one piece of memory: a program that answers once pays for
-	// each piece of its own.
-	room := new(struct {
-		calc.Request
-		line  [6]line.Part
-		swaps [20]calc.Swap
-	})
-	room.Line, room.Swaps = room.line[:0], room.swaps[:0]
-	return resolver{c: c, sys: sys, r: &room.Request}
+	return resolver{c: c, sys: sys, r: new(calc.Request)}
 }
 
 // fault adds an answer that will not do, with the sentence that says what would.

@@ -17,15 +17,10 @@ type Question struct {
 	Name   string // its id
 	Title  string // what it answers
 	Fields []presets.Field
-	// Ask answers what was typed, its bare numbers read in one system and the answer
-	// said in another. What will not do comes as a *presets.FieldError.
-	Ask func(s presets.Sheet, read, show unit.System) (Answer, error)
-}
-
-// Answer is what a question comes to.
-type Answer struct {
-	Text    func(width int) string
-	Stopped bool // the job cannot be done as asked
+	// Ask answers what was typed, its bare numbers read in one system, as text of a width
+	// in another; stopped is whether the job cannot be done as asked. What will not do comes
+	// as a *presets.FieldError.
+	Ask func(s presets.Sheet, read, show unit.System) (text func(width int) string, stopped bool, err error)
 }
 
 // form is the page of a question: its fields one below the other and the answer under
@@ -38,7 +33,10 @@ type form struct {
 	boxes  []box
 	at     int // the box that is typed in; behind the last one lies the answer
 	read   unit.System
-	answer Answer
+	answer struct {
+		text    func(width int) string
+		stopped bool
+	}
 	err    error
 	fault  string // why what was typed was not taken; the next key clears it
 	scroll scroll
@@ -166,7 +164,7 @@ func (f *form) solve() {
 	if !slices.ContainsFunc(f.boxes, func(b box) bool { return b.own() != "" }) {
 		f.read = f.s.sys
 	}
-	f.answer, f.err = f.ask.Ask(f.sheet(), f.read, f.s.sys)
+	f.answer.text, f.answer.stopped, f.err = f.ask.Ask(f.sheet(), f.read, f.s.sys)
 }
 
 // blamed is the box that the fault lies in, -1 where there is none.

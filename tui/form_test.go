@@ -49,29 +49,29 @@ func invented(c *presets.Catalogue) Question {
 			{Name: "gap", Usage: say["gap"]},
 			{Name: "note-1", Usage: say["note"]}, {Name: "note-2", Usage: say["note"]},
 		},
-		Ask: func(s presets.Sheet, read, show unit.System) (Answer, error) {
+		Ask: func(s presets.Sheet, read, show unit.System) (text func(width int) string, stopped bool, err error) {
 			if f := c.Fault(presets.Answers{Temp: s[presets.FieldTemp]}, presets.FieldTemp, read); f != nil {
-				return Answer{}, f
+				return nil, false, f
 			}
 			air, err := unit.ParseTemp(string(s[presets.FieldTemp]), read.TempUnit())
 			if err != nil {
-				return Answer{}, err
+				return nil, false, err
 			}
 			n := 0
 			for _, p := range strings.Split(string(s["panels"]), "+") {
 				k, err := strconv.Atoi(strings.TrimSpace(p))
 				if err != nil {
-					return Answer{}, &presets.FieldError{Field: "panels", Given: string(s["panels"]), Want: say["want-panels"]}
+					return nil, false, &presets.FieldError{Field: "panels", Given: string(s["panels"]), Want: say["want-panels"]}
 				}
 				n += k
 			}
 			gap := unit.Length(0)
 			if t := s["gap"]; t != "" {
 				if gap, err = unit.ParseLength(string(t), read.SmallUnit()); err != nil {
-					return Answer{}, &presets.FieldError{Field: "gap", Given: string(t), Want: say["want-gap"]}
+					return nil, false, &presets.FieldError{Field: "gap", Given: string(t), Want: say["want-gap"]}
 				}
 			}
-			text := func(w int) string {
+			text = func(w int) string {
 				rows := wrap(fmt.Sprintf(say["panels-at"], s[presets.FieldCoat], n, show.Temp(air, unit.Usual), s[presets.FieldPressure], show.Small(gap, unit.Usual)), w)
 				rows = append(rows, "")
 				rows = append(append(rows, hang(fmt.Sprintf("  %-12s %-9s ", "WAIT", fmt.Sprintf("%d min", 10*n)), say["two"], w)...), "")
@@ -84,7 +84,7 @@ func invented(c *presets.Catalogue) Question {
 				}
 				return strings.Join(rows, "\n") + "\n"
 			}
-			return Answer{Text: text, Stopped: n > 5}, nil
+			return text, n > 5, nil
 		},
 	}
 }
@@ -179,9 +179,9 @@ func TestAFormsListIsChosenFrom(t *testing.T) {
 	f := formOf(r)
 	require.NotEmpty(t, f.boxes[0].own())
 	require.NotEqual(t, "clear", f.boxes[0].own())
-	require.Contains(t, f.answer.Text(80), f.boxes[0].own()+" on 2 panels", "at once")
+	require.Contains(t, f.answer.text(80), f.boxes[0].own()+" on 2 panels", "at once")
 	press(r, "ctrl+u")
-	require.Contains(t, f.answer.Text(80), "clear on 2 panels")
+	require.Contains(t, f.answer.text(80), "clear on 2 panels")
 }
 
 func TestAFormsBareNumbersKeepTheUnitsTheyWereTypedIn(t *testing.T) {

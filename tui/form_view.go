@@ -45,7 +45,7 @@ func (f *form) answerRows(room size) (rows []string, rest size) {
 	if f.err != nil {
 		return nil, rest
 	}
-	return f.s.printed(f.answer.Text(room.w), room.w), rest
+	return f.s.printed(f.answer.text(room.w), room.w), rest
 }
 
 // state is the row over the answer: what is wrong where there is none.
@@ -56,7 +56,7 @@ func (f *form) state(w int) []string {
 		return each(hang("! ", f.fault, w), warn)
 	case f.err != nil:
 		return each(hang("! ", f.wrong(), w), warn)
-	case f.answer.Stopped:
+	case f.answer.stopped:
 		return []string{f.s.theme.level[calc.Stop].Render(f.s.ruled(f.s.say("form-stopped"), w))}
 	}
 	return []string{f.s.theme.Title.Render(f.s.ruled(f.s.say("form-answer"), w))}

@@ -127,11 +127,7 @@ func (l look) questions(c *presets.Catalogue) (all []Question) {
 		return []Question{invented(c)}
 	}
 	for _, p := range command.Pages(c) {
-		all = append(all, Question{Name: p.Name, Title: p.Title, Fields: p.Fields,
-			Ask: func(s presets.Sheet, read, show unit.System) (Answer, error) {
-				text, stopped, err := p.Ask(s, read, show)
-				return Answer{Text: text, Stopped: stopped}, err
-			}})
+		all = append(all, Question(p))
 	}
 	return all
 }

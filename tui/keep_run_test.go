@@ -193,7 +193,7 @@ func TestThePagesComeBack(t *testing.T) {
 	require.Equal(t, r.bench.forms[0].typed(), again.bench.forms[0].typed())
 	press(r, "pgdown")
 	require.Equal(t, r.View(), again.View())
-	require.Contains(t, formOf(again).answer.Text(200), "5.0 mm between them")
+	require.Contains(t, formOf(again).answer.text(200), "5.0 mm between them")
 
 	// Units changed behind the text do not change what it means.
 	press(again, "u")
@@ -201,7 +201,7 @@ func TestThePagesComeBack(t *testing.T) {
 	third := h.run(t, look{metric: true})
 	press(third, "enter", "1")
 	require.Equal(t, unit.US, third.s.sys)
-	require.Contains(t, formOf(third).answer.Text(200), "0.2 in between them")
+	require.Contains(t, formOf(third).answer.text(200), "0.2 in between them")
 }
 
 func TestAFileThatWillNotDoIsToldAndTheProgramGoesOn(t *testing.T) {

@@ -68,7 +68,7 @@ func keyTable(c *presets.Catalogue, questions []Question) string {
 		write("a field of a page of its own", r.bench.fieldKeys(low))
 		f := r.bench.forms[0]
 		f.at = len(f.boxes)
-		f.answer, f.err = Answer{Text: func(int) string { return strings.Repeat(".\n", leastHeight) }}, nil
+		f.answer.text, f.err = func(int) string { return strings.Repeat(".\n", leastHeight) }, nil
 		write("the answer of such a page", f.keys(low))
 	}
 	write("everywhere", r.everywhere())

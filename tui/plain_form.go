@@ -27,12 +27,12 @@ func (p *teller) answer(f *form) {
 	case f.err != nil:
 		p.wrong(f.wrong())
 		return
-	case f.answer.Stopped:
+	case f.answer.stopped:
 		p.say(s.say("form-stopped"))
 	default:
 		p.say(s.say("form-answer"))
 	}
-	p.paragraphs(s.printed(f.answer.Text(plainWidth), plainWidth))
+	p.paragraphs(s.printed(f.answer.text(plainWidth), plainWidth))
 }
 
 // box asks a field of a page until it is left; on is false where the page is, too.

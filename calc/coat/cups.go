@@ -37,7 +37,7 @@ const (
 	d1200    = "ASTM D1200"
 )
 
-const mm = unit.Length(1e-3)
+const mm = 1000 * Micrometre
 
 // cups holds the equations as the standards print them, in the order they are listed
 // to a person. Source: a viscosity laboratory's published equations for D1200 and

@@ -6,7 +6,6 @@ import (
 	"os"
 
 	"boothset/calc"
-	"boothset/calc/unit"
 	"boothset/cmd/boothset/command"
 	"boothset/presets"
 	"boothset/presets/last"
@@ -73,12 +72,7 @@ func leave(left tui.Result, err error, a *command.Assistant, std command.Stdio) 
 func pages(c *presets.Catalogue) []tui.Question {
 	var all []tui.Question
 	for _, p := range command.Pages(c) {
-		all = append(all, tui.Question{Name: p.Name, Title: p.Title, Fields: p.Fields,
-			Ask: func(s presets.Sheet, read, show unit.System) (tui.Answer, error) {
-				text, stopped, err := p.Ask(s, read, show)
-				return tui.Answer{Text: text, Stopped: stopped}, err
-			},
-		})
+		all = append(all, tui.Question(p))
 	}
 	return all
 }

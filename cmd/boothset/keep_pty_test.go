@@ -192,7 +192,7 @@ func runPanicking() int {
 		return command.ExitFailed
 	}
 	a := command.Assistant{Catalogue: c, Words: c.Words(), System: c.System()}
-	wait := tui.Question{Name: "wait", Title: "a page that panics", Ask: func(presets.Sheet, unit.System, unit.System) (tui.Answer, error) {
+	wait := tui.Question{Name: "wait", Title: "a page that panics", Ask: func(presets.Sheet, unit.System, unit.System) (func(int) string, bool, error) {
 		panic("programmer error")
 	}}
 	left, err := tui.Run(tui.Options{Catalogue: c, Words: a.Words, System: a.System, In: os.Stdin, Out: os.Stdout, Getenv: os.Getenv, Kept: last.File(os.Getenv),

@@ -100,22 +100,21 @@ func narrow(r rune) rune {
 // length is how many columns a text takes.
 func length(text string) int { return utf8.RuneCountInString(clean(text)) }
 
-// nameTo is a name in at most w columns: where it is longer, what it has in brackets goes
-// first.
-func nameTo(name string, w int) string {
+// plain is a name without what it has in brackets, where it is longer than w columns.
+func plain(name string, w int) string {
 	if length(name) > w {
 		name, _, _ = strings.Cut(name, " (")
 	}
-	return cutTo(name, w)
+	return name
 }
+
+// nameTo is a name in at most w columns.
+func nameTo(name string, w int) string { return cutTo(plain(name, w), w) }
 
 // nameIn is a name in one row of at most w columns, or in two, parted at a blank that is not
 // behind a number.
 func nameIn(name string, w int) (rows [2]string) {
-	if length(name) > w {
-		name, _, _ = strings.Cut(name, " (")
-	}
-	if length(name) > w {
+	if name = plain(name, w); length(name) > w {
 		for at := 1; at < len(name); at++ {
 			behind := name[at-1]
 			if number := '0' <= behind && behind <= '9'; name[at] == ' ' && !number && length(name[:at]) <= w {
