@@ -1,6 +1,7 @@
 package words
 
 import (
+	"math"
 	"strconv"
 
 	"boothset/calc"
@@ -29,6 +30,7 @@ func (w *Words) appendBrief(dst []byte, sys unit.System, f *calc.Figure) []byte 
 		either(f.Value/unit.MetrePerMil, " mil", f.Value*1e6, " um")
 	case calc.FigureTemp:
 		either(unit.Temp(f.Value).F(), " F", unit.Temp(f.Value).C(), " C")
+		v = math.Round(v*1e9) / 1e9 // counted from absolute zero, 0 degrees are a rounding off
 	case calc.FigureTempDiff:
 		either(unit.TempDiff(f.Value).F(), " F", f.Value, " C")
 	case calc.FigureFlow:

@@ -23,6 +23,7 @@ func TestBadInputNamesFieldGivenAndWant(t *testing.T) {
 		{clearJob("--coat", "varnish"), []string{`coat "varnish"`, "choose epoxy-primer"}},
 		{clearJob("--gun", "airless"), []string{`gun "airless"`, "reduced-pressure"}},
 		{clearJob("--temp", "warm"), []string{`temp "warm"`, "75F or 24C"}},
+		{clearJob("--temp", "0F"), []string{`temp "0F": 0 F is outside 14 to 140 F`}},
 		{clearJob("--temp", ""), []string{"temp: type a number with F or C"}},
 		{clearJob("--humidity", "450"), []string{`humidity "450"`, "outside 1 to 100%"}},
 		{clearJob("--panel", "200F"), []string{`panel "200F"`, "outside 14 to 140 F"}},
