@@ -65,7 +65,7 @@ func leave(left tui.Result, err error, a *command.Assistant, std command.Stdio) 
 	case !left.Answered:
 		return command.ExitAnswered
 	}
-	return a.Card(std, &command.Plan{Request: left.Request, Setup: left.Setup, Spread: left.Spread}, left.System)
+	return a.Card(std, &command.Plan{Request: left.Request, Setup: left.Setup, Spread: left.Spread}, left.System, widthOf(std.Out))
 }
 
 // pages is the coat's own questions as the assistant asks them.
@@ -89,6 +89,15 @@ func screenOf(std command.Stdio) (screen io.Writer, why string) {
 		return std.Err, ""
 	}
 	return nil, "no-screen-output"
+}
+
+// widthOf is how wide a terminal is, 0 for what is none.
+func widthOf(v any) int {
+	if !isTerminal(v) {
+		return 0
+	}
+	width, _, _ := term.GetSize(v.(*os.File).Fd()) // 0 where it does not say
+	return width
 }
 
 func isTerminal(v any) bool {

@@ -17,6 +17,7 @@ import (
 
 	"boothset/cmd/boothset/command"
 
+	"github.com/charmbracelet/x/ansi"
 	"github.com/charmbracelet/x/term"
 	"github.com/charmbracelet/x/vt"
 	"github.com/creack/pty"
@@ -263,6 +264,23 @@ func TestFromTheFirstKeyToTheCard(t *testing.T) {
 	card := wrote[strings.LastIndex(wrote, "\x1b[?1049l"):]
 	require.Contains(t, card, "WALL", "the answer stays behind")
 	require.Contains(t, card, "DISTANCE")
+}
+
+// The card that stays behind is no wider than the terminal, and not narrower elsewhere.
+func TestTheCardFitsTheTerminal(t *testing.T) {
+	s := open(t, 60, 24, nil)
+	s.keys(toAnswer...)
+	s.keys("INLET VALVE", "q")
+	require.Zero(t, s.code())
+	wrote := s.allWrote()
+	card := wrote[strings.LastIndex(wrote, "\x1b[?1049l"):]
+	require.Contains(t, card, "WALL")
+	widest := 0
+	for _, row := range strings.Split(ansi.Strip(card), "\r\n") {
+		widest = max(widest, ansi.StringWidth(row))
+	}
+	require.LessOrEqual(t, widest, 60)
+	require.Greater(t, widest, 50)
 }
 
 func TestTheScreenIsOnStandardErrorWhereOutputGoesElsewhere(t *testing.T) {

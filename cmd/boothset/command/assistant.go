@@ -54,9 +54,13 @@ func (a *Assistant) Failed(std Stdio, id string, err error) int {
 	return failed(std, a.Words, id, err)
 }
 
-// Card prints the answer that the assistant was left from, in the units it then had.
-func (a *Assistant) Card(std Stdio, p *Plan, sys unit.System) int {
-	return writeAnswer(std, a.Words, cardOf(p, cardWidth, sys, a.Words), p.Setup.Stopped())
+// Card prints the answer that the assistant was left from, in the units it then had and no
+// wider than what it is printed on, where that has a width above 0.
+func (a *Assistant) Card(std Stdio, p *Plan, sys unit.System, width int) int {
+	if width <= 0 || width > cardWidth {
+		width = cardWidth
+	}
+	return writeAnswer(std, a.Words, cardOf(p, width, sys, a.Words), p.Setup.Stopped())
 }
 
 // Page is one of the coat's own questions as the assistant asks it. Ask reads fields in a
