@@ -1,4 +1,4 @@
-package presets
+package catalogue
 
 import (
 	"errors"
@@ -13,7 +13,7 @@ import (
 
 // unknownKey says which key of a file is none of the catalogue's, and what may stand
 // there. last ends in it; inside an inline table it may leave out what lies between.
-func unknownKey(raw map[string]any, last []string, w *words.Words) *said {
+func unknownKey(raw map[string]any, last []string, w *words.Words) *sentence {
 	key := stray(raw, reflect.TypeFor[entries](), nil, last[len(last)-1])
 	if key == nil {
 		key = last
@@ -26,7 +26,7 @@ func unknownKey(raw map[string]any, last []string, w *words.Words) *said {
 	if len(key) == 1 {
 		id = "file-unknown-table"
 	}
-	return sentence(id, text("key", strings.Join(key, ".")), text("names", w.Listed(tomlKeys(table))))
+	return newSentence(id, text("key", strings.Join(key, ".")), text("names", w.Listed(tomlKeys(table))))
 }
 
 // stray is the path of the first key called name that its table has no place for.
@@ -94,7 +94,7 @@ func tomlKeys(t reflect.Type) (keys []string) {
 }
 
 // wrongType says what a key holds where it holds something else.
-func wrongType(key []string) *said {
+func wrongType(key []string) *sentence {
 	t := reflect.TypeFor[entries]()
 	for _, k := range key {
 		t = at(t, k)
@@ -131,7 +131,7 @@ func wrongType(key []string) *said {
 	case t.Kind() == reflect.Float64:
 		want = "takes-number"
 	}
-	return sentence("file-key-takes", text("key", strings.Join(key, ".")), named("what", want))
+	return newSentence("file-key-takes", text("key", strings.Join(key, ".")), sentenceFigure("what", want))
 }
 
 // misread says why the value at a key is no quantity, empty where that is not what is
@@ -151,7 +151,7 @@ func misread(raw map[string]any, key []string, w *words.Words) string {
 		return ""
 	}
 	quantity := w.Say("quantity-" + why.Quantity)
-	return fmt.Sprintf("%s %q: %s", quantity, why.Given, told(why).in(w, unit.US))
+	return fmt.Sprintf("%s %q: %s", quantity, why.Given, sentenceOf(why).in(w, unit.US))
 }
 
 // unreadable is the first error by key of a value, or of a table's values, as quantities
