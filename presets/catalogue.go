@@ -202,5 +202,5 @@ func headerLine(data []byte, table, id string) int {
 // Item is an entry as a list shows it.
 type Item struct {
 	ID, Name string
-	Standing calc.Standing
+	Standing calc.Ground
 }

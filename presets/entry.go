@@ -22,8 +22,8 @@ type origin struct {
 	Source string `toml:"source"`
 }
 
-func (o *origin) standing() calc.Standing {
-	return calc.Standing{Basis: calc.Basis(o.Basis), Source: o.Source}
+func (o *origin) standing() calc.Ground {
+	return calc.Ground{Basis: calc.Basis(o.Basis), Source: o.Source}
 }
 
 type coatEntry struct {

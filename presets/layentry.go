@@ -16,8 +16,8 @@ type ground struct {
 	Source string `toml:"source"`
 }
 
-func (g *ground) standing() calc.Standing {
-	return calc.Standing{Basis: calc.Basis(g.Basis), Source: g.Source}
+func (g *ground) standing() calc.Ground {
+	return calc.Ground{Basis: calc.Basis(g.Basis), Source: g.Source}
 }
 
 func (g *ground) check(w *words.Words) *said {

@@ -20,13 +20,13 @@ func sentence(id string, f ...calc.Figure) *said { return &said{id: id, figures:
 
 // told is what an error of the packages below says.
 func told(err error) *said {
-	id, f := calc.Said(err)
+	id, f := calc.SentenceOf(err)
 	return sentence(id, f...)
 }
 
 // because is a sentence whose figure "why" is another one's.
 func because(id string, err error, f ...calc.Figure) *said {
-	why, figures := calc.Said(err)
+	why, figures := calc.SentenceOf(err)
 	return sentence(id, append(append(f, named("why", why)), figures...)...)
 }
 
@@ -50,7 +50,7 @@ func (s *said) in(w *words.Words, sys unit.System) string {
 func text(name, v string) calc.Figure { return calc.Figure{Name: name, Text: v} }
 
 func named(name, id string) calc.Figure {
-	return calc.Figure{Name: name, Kind: calc.FigureNamed, Text: id}
+	return calc.Figure{Name: name, Kind: calc.FigureSentence, Text: id}
 }
 
 func count(name string, n int) calc.Figure {
@@ -65,7 +65,7 @@ func figure[T ~float64](name string, kind calc.FigureKind, v T) calc.Figure {
 
 // bare is a figure without its unit.
 func bare(f calc.Figure) calc.Figure {
-	f.Bare = true
+	f.WithoutUnit = true
 	return f
 }
 

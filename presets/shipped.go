@@ -1084,84 +1084,84 @@ var shipped = tables{
 	tolerances: calc.Tolerances{
 		Coupling: calc.Tolerance{
 			Within: 0.3,
-			Standing: calc.Standing{
+			Ground: calc.Ground{
 				Basis:  "estimate",
 				Source: "source-coupling-spread",
 			},
 		},
 		Filter: calc.Tolerance{
 			Within: 0.3,
-			Standing: calc.Standing{
+			Ground: calc.Ground{
 				Basis:  "estimate",
 				Source: "source-filter-state",
 			},
 		},
 		Valve: calc.Tolerance{
 			Within: 0.3,
-			Standing: calc.Standing{
+			Ground: calc.Ground{
 				Basis:  "estimate",
 				Source: "source-valve-unknown",
 			},
 		},
 		HoseBore: calc.Tolerance{
 			Within: 0.04,
-			Standing: calc.Standing{
+			Ground: calc.Ground{
 				Basis:  "estimate",
 				Source: "source-hose-spread",
 			},
 		},
 		HoseEnd: calc.Tolerance{
 			Within: 0.2,
-			Standing: calc.Standing{
+			Ground: calc.Ground{
 				Basis:  "estimate",
 				Source: "source-hose-end-spread",
 			},
 		},
 		StampFlow: calc.Tolerance{
 			Within: 0.1,
-			Standing: calc.Standing{
+			Ground: calc.Ground{
 				Basis:  "estimate",
 				Source: "source-stamp-flow",
 			},
 		},
 		StampCap: calc.Tolerance{
 			Within: 0.15,
-			Standing: calc.Standing{
+			Ground: calc.Ground{
 				Basis:  "estimate",
 				Source: "source-cap-class",
 			},
 		},
 		Droop: calc.Tolerance{
 			Within: 0.5,
-			Standing: calc.Standing{
+			Ground: calc.Ground{
 				Basis:  "estimate",
 				Source: "source-droop-class",
 			},
 		},
 		WallGauge: calc.Tolerance{
 			Within: 27579.029172673443,
-			Standing: calc.Standing{
+			Ground: calc.Ground{
 				Basis:  "estimate",
 				Source: "source-gauge-wall",
 			},
 		},
 		GunGauge: calc.Tolerance{
 			Within: 10342.135939752541,
-			Standing: calc.Standing{
+			Ground: calc.Ground{
 				Basis:  "estimate",
 				Source: "source-gauge-gun",
 			},
 		},
 		Thermometer: calc.Tolerance{
 			Within: 1,
-			Standing: calc.Standing{
+			Ground: calc.Ground{
 				Basis:  "estimate",
 				Source: "source-thermometer",
 			},
 		},
 		HygrometerShare: calc.Tolerance{
 			Within: 0.05,
-			Standing: calc.Standing{
+			Ground: calc.Ground{
 				Basis:  "estimate",
 				Source: "source-hygrometer",
 			},

@@ -67,8 +67,8 @@ func (e *secondsEntry) check(w *words.Words) *said {
 func (e *secondsEntry) sheet() calc.Stated[calc.SheetSeconds] {
 	cup, _ := coat.FindCup(e.Cup) // check has found it
 	return calc.Stated[calc.SheetSeconds]{
-		Value:    calc.SheetSeconds{Cup: cup, Low: float64(e.Low.v), Aim: float64(e.Aim.v), High: float64(e.High.v), At: e.Temperature.v},
-		Standing: e.standing(),
+		Value:  calc.SheetSeconds{Cup: cup, Low: float64(e.Low.v), Aim: float64(e.Aim.v), High: float64(e.High.v), At: e.Temperature.v},
+		Ground: e.standing(),
 	}
 }
 

@@ -10,7 +10,7 @@ func (t *tables) tolerate() {
 	for _, r := range t.Tolerance {
 		to, kind := t.tolerances.Of(r.id)
 		within, _ := r.e.within(kind) // check has read it
-		*to = calc.Tolerance{Within: within, Standing: r.e.standing()}
+		*to = calc.Tolerance{Within: within, Ground: r.e.standing()}
 	}
 }
 
