@@ -10,7 +10,7 @@ type swing [values]row
 const farEnough = 2
 
 // swingOf works the two ends of every dimension, in a propagation's room.
-func swingOf(t *trial, room []float64) (s swing) {
+func swingOf(t *perturbed, room []float64) (s swing) {
 	ends := propagation{draws: make([]row, 2*Dimensions), room: room}
 	for d := range Dimensions {
 		ends.draws[2*d][d], ends.draws[2*d+1][d] = farEnough, -farEnough

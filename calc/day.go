@@ -33,7 +33,7 @@ type Clock time.Duration
 // DayAnswer is the answer to a DayRequest.
 type DayAnswer struct {
 	Verdict     Verdict
-	Turn        Turn // what turns the day to go; its ID is empty on a day that goes
+	Remedy      DayRemedy // what makes the day fit for spraying; its ID is empty where it is
 	DewPoint    unit.Temp
 	WetBulb     unit.Temp
 	PanelMargin unit.TempDiff // panel less dew point
@@ -160,7 +160,7 @@ func SolveDay(r *DayRequest) (a DayAnswer, err error) {
 	a.Flash = coat.FlashFactor(a.Drying)
 	a.Grade = GradeFor(r.Air, r.Panel, r.Panels)
 	a.PotLife = r.potLife()
-	now := scene{r.Day, r.Paint}
+	now := conditions{r.Day, r.Paint}
 	h := r.hindered(now)
 	switch {
 	case h.nearDew:
@@ -170,7 +170,7 @@ func SolveDay(r *DayRequest) (a DayAnswer, err error) {
 	default:
 		a.Verdict = VerdictGo
 	}
-	a.Turn = r.turn(now, a.Drying)
+	a.Remedy = r.remedy(now, a.Drying)
 	a.explain(r, h)
 	a.warn(r, h)
 	return a, nil

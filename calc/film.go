@@ -9,7 +9,7 @@ import (
 
 // FilmRequest asks for the film of a coat and the gun speed that lays it.
 type FilmRequest struct {
-	Laying
+	Application
 	Fluid    Fluid
 	Fan      Stated[unit.Length] // width at the panel, 10 to 600 mm
 	Overlap  Stated[float64]     // part of the fan on the pass before, 0 to 0.9
@@ -107,7 +107,7 @@ const (
 
 // Problems is everything wrong with the request.
 func (r *FilmRequest) Problems() []Problem {
-	p := r.Laying.problems()
+	p := r.Application.problems()
 	switch f := &r.Fluid; f.From {
 	case FluidGiven:
 		p.fluid("fluid-rate", f.Rate)

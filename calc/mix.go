@@ -10,7 +10,7 @@ import (
 
 // MixRequest asks how much of a coat a job takes.
 type MixRequest struct {
-	Laying
+	Application
 	Panels []PanelArea
 	Ratio  Stated[coat.Ratio] // without parts where none is known
 	// Prices is what a litre costs: of each part of the ratio, of the ready mix where it
@@ -78,7 +78,7 @@ const mostMixed = unit.Volume(10000 * unit.CubicMetrePerL)
 
 // Problems is everything wrong with the request.
 func (r *MixRequest) Problems() []Problem {
-	p := r.Laying.problems()
+	p := r.Application.problems()
 	var low, high unit.Area
 	for _, a := range r.Panels {
 		low, high = low+a.Low, high+a.High

@@ -32,7 +32,7 @@ func (p *problems) bound(field, id string, v, low, high float64, kind FigureKind
 	const rounding = 1e-12
 	if !(v >= low-rounding*math.Abs(low) && v <= high+rounding*math.Abs(high)) {
 		p.add(field, id, Figure{Name: "given", Kind: kind, Value: v, Brief: true},
-			Figure{Name: "low", Kind: kind, Value: low, Brief: true, Bare: true}, Figure{Name: "high", Kind: kind, Value: high, Brief: true})
+			Figure{Name: "low", Kind: kind, Value: low, Brief: true, WithoutUnit: true}, Figure{Name: "high", Kind: kind, Value: high, Brief: true})
 	}
 }
 

@@ -12,11 +12,11 @@ func newReasons() *reasons {
 	return &reasons{list: make([]Reason, 0, 16), room: make(Figures, 0, 64)}
 }
 
-func (w *reasons) add(about, id string, st Standing, f ...Figure) {
-	w.list = append(w.list, Reason{About: about, ID: id, Figures: w.room.keep(f), Standing: st})
+func (w *reasons) add(about, id string, ground Ground, f ...Figure) {
+	w.list = append(w.list, Reason{About: about, ID: id, Figures: w.room.keep(f), Ground: ground})
 }
 
-// keep puts figures behind those that are there, and gives them as they stand there.
+// keep appends figures to those that are there, and gives them as they are there.
 func (room *Figures) keep(f Figures) Figures {
 	start := len(*room)
 	*room = append(*room, f...)

@@ -20,9 +20,9 @@ const (
 	Sheet          Basis = "the product's sheet, as typed"
 )
 
-// Standing is a basis with the source that gives it: the id of a sentence with its
+// Ground is a basis with the source that gives it: the id of a sentence with its
 // figures, or the source's own words.
-type Standing struct {
+type Ground struct {
 	Basis   Basis
 	Source  string
 	Figures *Figures
@@ -31,7 +31,7 @@ type Standing struct {
 // Band is where a coat starts on a class of gun, and how far it may be moved.
 type Band struct {
 	Start, Low, High unit.Gauge
-	Standing
+	Ground
 }
 
 // Coat is what the air needs to know of a coating.
@@ -50,8 +50,8 @@ type Gun struct {
 	ID, Name string
 	// Nearest and Farthest bound the distance of the class.
 	Nearest, Farthest unit.Length
-	Standing                   // of its stamp
-	Distance          Standing // of its distances
+	Ground                   // of its stamp
+	Distance          Ground // of its distances
 }
 
 // Day is the air and what is in it.
@@ -72,12 +72,12 @@ const (
 	Nowhere
 )
 
-// Gauge is where the gun's pressure is read.
-type Gauge uint8
+// GaugePlace is where the gun's pressure is read.
+type GaugePlace uint8
 
-// The places of the gauge: behind the inlet valve, before it, or none at the gun.
+// The places of the gauge: downstream of the inlet valve, upstream of it, or none at the gun.
 const (
-	InHandle Gauge = iota
+	InHandle GaugePlace = iota
 	AtFoot
 	NoGauge
 )
@@ -101,17 +101,17 @@ type Request struct {
 	Parts GunParts
 	// Line is what lies between the wall and the gun's inlet valve, in order.
 	Line  []line.Part
-	Gauge Gauge
+	Gauge GaugePlace
 	// Mark is the step of the wall gauge that can be read.
 	Mark unit.Drop
 	// Now is the wall as it stands, flowing; used where HasNow.
 	Now    unit.Gauge
 	HasNow bool
 
-	// Shop is the supply behind the regulator, where it is to be checked.
+	// Shop is the supply upstream of the regulator, where it is to be checked.
 	Shop Shop
 
-	// Swaps are what else could stand in the line.
+	// Swaps are what else could be in the line.
 	Swaps []Swap
 
 	// Tolerances are what Propagate works with; Solve does not need them.

@@ -49,7 +49,7 @@ func Propagate(r *Request, s *Setup) *Spread {
 	if s.Short.Is {
 		return nil
 	}
-	t := newTrial(r, s)
+	t := newPerturbed(r, s)
 	room := make([]float64, (values+2)*Draws) // in one piece, for the ends of the swings first
 	p := propagation{swing: swingOf(t, room), draws: deviations[:], room: room}
 	p.aim = p.swing.aimed(wallOutcome, openingOutcome, distanceOutcome, staticOutcome)
@@ -85,7 +85,7 @@ func (p *propagation) column(k int) []float64 {
 }
 
 // run fills in the outcomes of every draw.
-func (p *propagation) run(t *trial) {
+func (p *propagation) run(t *perturbed) {
 	for v := range p.out {
 		p.out[v] = p.column(v)
 	}

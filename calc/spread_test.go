@@ -69,7 +69,7 @@ func TestBoundsAgainstMonteCarlo(t *testing.T) {
 					brute.draws[i][d] = random.NormFloat64()
 				}
 			}
-			brute.run(newTrial(&r, s))
+			brute.run(newPerturbed(&r, s))
 			bounds := func(v []float64) Range {
 				slices.Sort(v)
 				return Range{v[len(v)/10], v[len(v)*9/10]}
@@ -138,7 +138,7 @@ func TestBoundsOfAnyLine(t *testing.T) {
 		}
 		got := Propagate(&r, s)
 		p := propagation{draws: many, room: make([]float64, values*len(many))}
-		p.run(newTrial(&r, s))
+		p.run(newPerturbed(&r, s))
 		off := func(v int, low, high float64) float64 {
 			all := slices.Sorted(slices.Values(p.out[v]))
 			return math.Max(math.Abs(all[len(all)/10]-low), math.Abs(all[len(all)*9/10]-high))

@@ -112,7 +112,7 @@ func SolveThin(r *ThinRequest) (a ThinAnswer, err error) {
 	if err := a.want(r); err != nil {
 		return a, err
 	}
-	if err := a.fit(r); err != nil {
+	if err := a.takeSlope(r); err != nil {
 		return a, err
 	}
 	if a.Corrected, err = coat.CorrectReading(cup, r.Reading.Seconds, r.Reading.At, r.Sheet.Value.At, a.Slope); err != nil {
@@ -166,8 +166,8 @@ func (a *ThinAnswer) read(to *Read, r *ThinRequest) error {
 	return nil
 }
 
-// fit takes the slope from two readings, or the estimate where there is one.
-func (a *ThinAnswer) fit(r *ThinRequest) error {
+// takeSlope takes the slope from two readings, or the estimate where there is one.
+func (a *ThinAnswer) takeSlope(r *ThinRequest) error {
 	if !r.HasSecond {
 		a.Slope = coat.EstimatedSlope()
 		return nil

@@ -8,14 +8,14 @@ import (
 	"boothset/calc/unit"
 )
 
-// trial is a request with everything off by a little, and the job that works it. One
-// trial serves all draws: reset brings it back to the request.
-type trial struct {
+// perturbed is a request with everything off by a little, and the job that works it. One
+// perturbed serves all draws: reset brings it back to the request.
+type perturbed struct {
 	base *Request
 	r    Request
 	line [MostParts]line.Part
 	job  job
-	here line.Flowing // the line behind the set pressure at the job's flow
+	here line.Flowing // the line downstream of the set pressure at the job's flow
 
 	ambient unit.Abs
 	drift   drift
@@ -29,7 +29,7 @@ type trial struct {
 	humidityOff float64
 }
 
-// outcome is what a trial comes to.
+// outcome is what a perturbed request comes to.
 type outcome struct {
 	wall     float64 // Pa gauge, flowing, as the wall's gauge reads it
 	static   float64 // the same with no air moving
@@ -38,18 +38,18 @@ type outcome struct {
 }
 
 // factor is a relative deviation as a factor that can never reach 0.
-func factor[T ~float64](off T) unit.Conductance { return unit.Conductance(math.Exp(float64(off))) }
+func factor(off float64) float64 { return math.Exp(off) }
 
-func newTrial(r *Request, s *Setup) *trial {
-	t := &trial{base: r, r: *r, ambient: s.Weather.Ambient, drift: driftOf(r, &s.Weather), flowing: s.Wall.Flowing, rounded: s.Valve.Reserve}
+func newPerturbed(r *Request, s *Setup) *perturbed {
+	t := &perturbed{base: r, r: *r, ambient: s.Weather.Ambient, drift: driftOf(r, &s.Weather), flowing: s.Wall.Flowing, rounded: s.Valve.Reserve}
 	t.r.Line = t.line[:len(r.Line)]
-	// The highest pressure is what was told the painter, whatever the gun really takes.
+	// The highest pressure is what the painter was given, whatever the gun really takes.
 	t.r.Gun.CapLimit = 0
 	t.r.Coat.Working.High = min(r.Coat.Working.High, s.Working.Highest)
 	return t
 }
 
-func (t *trial) reset() {
+func (t *perturbed) reset() {
 	copy(t.line[:], t.base.Line)
 	t.r.Gun.Valve.Full = t.base.Gun.Valve.Full
 	t.r.Regulator = t.base.Regulator
@@ -57,8 +57,8 @@ func (t *trial) reset() {
 	t.wallOff, t.gunOff, t.airOff, t.humidityOff = 0, 0, 0, 0
 }
 
-func (t *trial) scaleParts(k line.Kind, off float64) {
-	f := factor(off)
+func (t *perturbed) scaleParts(k line.Kind, off float64) {
+	f := unit.Conductance(factor(off))
 	for i := range t.r.Line {
 		if p := &t.r.Line[i]; p.Kind == k {
 			p.Restriction.C *= f
@@ -67,38 +67,38 @@ func (t *trial) scaleParts(k line.Kind, off float64) {
 }
 
 // scaleBores widens the hoses; their end fittings grow with them.
-func (t *trial) scaleBores(off float64) {
+func (t *perturbed) scaleBores(off float64) {
 	f := factor(off)
 	for i := range t.r.Line {
 		if p := &t.r.Line[i]; p.Kind == line.HoseKind {
 			p.Hose.Bore *= unit.Length(f)
-			p.Hose.End.C *= f * f
+			p.Hose.End.C *= unit.Conductance(f * f)
 		}
 	}
 }
 
-func (t *trial) scaleEnds(off float64) {
+func (t *perturbed) scaleEnds(off float64) {
 	f := factor(off)
 	for i := range t.r.Line {
 		if p := &t.r.Line[i]; p.Kind == line.HoseKind {
-			p.Hose.End.C *= f
+			p.Hose.End.C *= unit.Conductance(f)
 		}
 	}
 }
 
 // scaleCap moves the stamped cap pressure, which stays below the inlet's.
-func (t *trial) scaleCap(off float64) {
+func (t *perturbed) scaleCap(off float64) {
 	t.stamp.Cap = min(t.stamp.Cap*unit.Gauge(factor(off)), 0.95*t.stamp.Inlet)
 }
 
-// run works the trial.
-func (t *trial) run() outcome {
+// run works the request.
+func (t *perturbed) run() outcome {
 	r := &t.r
 	r.Gun.Fix(t.stamp)
 	j := &t.job
 	*j = job{r: r, air: line.NewAir(t.ambient, r.Day.Air+unit.Temp(t.airOff))}
 	j.pressure(t.drift.correction(t.airOff, t.humidityOff))
-	j.aim(j.target - unit.Gauge(t.gunOff))
+	j.solveFor(j.target - unit.Gauge(t.gunOff))
 	t.here.Fix(j.after(), j.flow, j.air)
 	into, _ := r.Gun.Valve.Full.Upstream(j.flow, j.working, j.air)
 	j.open = t.here.Upstream(into)
@@ -114,28 +114,28 @@ func (t *trial) run() outcome {
 }
 
 // opening is how far the valve must be open at the set pressure taken.
-func (t *trial) opening() float64 {
+func (t *perturbed) opening() float64 {
 	j := &t.job
 	into, _ := t.here.Downstream(j.set)
 	x, _, _ := j.r.Gun.Valve.OpeningFor(j.flow, into, j.working, j.air)
 	return x
 }
 
-// drift is how dryness on landing moves with the instruments that read the day: its
+// drift is how the evaporation in flight moves with the instruments that read the day: its
 // logarithm is nearly straight over a degree or a few percent.
 type drift struct {
-	landing                *Landing
+	inFlight               *InFlight
 	perKelvin, perHumidity float64
 }
 
 func driftOf(r *Request, w *Weather) drift {
-	d := drift{landing: &w.Landing}
-	l := newLanding(r, w.Ambient)
+	d := drift{inFlight: &w.InFlight}
+	e := newEvaporation(r, w.Ambient)
 	at := func(dt unit.Temp, dh float64) float64 {
 		day := r.Day
 		day.Air += dt
 		day.Humidity = math.Min(math.Max(day.Humidity+dh, 0.01), 1)
-		lost, _, err := l.loss(flightCase{pressure: r.Coat.Working.Start, day: day})
+		lost, _, err := e.loss(flightCase{pressure: r.Coat.Working.Start, day: day})
 		if err != nil || lost <= 0 {
 			return 0
 		}
@@ -148,5 +148,5 @@ func driftOf(r *Request, w *Weather) drift {
 }
 
 func (d drift) correction(dt unit.TempDiff, dh float64) unit.Drop {
-	return d.landing.correction(d.landing.changes + d.perKelvin*float64(dt) + d.perHumidity*dh)
+	return d.inFlight.correction(d.inFlight.changes + d.perKelvin*float64(dt) + d.perHumidity*dh)
 }

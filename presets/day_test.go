@@ -130,7 +130,7 @@ func whole(t require.TestingT, w *words.Words, seen map[string]bool, reasons []c
 		seen[x.ID] = true
 		sounds(t, w, x.ID, x.Figures)
 		assert.NotEmpty(t, x.About, x.ID)
-		assert.NotEmpty(t, w.Standing(x.Standing), x.ID)
+		assert.NotEmpty(t, w.Standing(x.Ground), x.ID)
 	}
 	require.NotEmpty(t, cautions)
 	for _, x := range cautions {
@@ -148,8 +148,8 @@ func TestEverySentenceOfADayIsWhole(t *testing.T) {
 		a, err := calc.SolveDay(&r)
 		require.NoError(t, err)
 		whole(t, w, map[string]bool{}, a.Reasons, a.Cautions)
-		if id := a.Turn.Sentence(); id != "" {
-			sounds(t, w, id, a.Turn.Figures())
+		if id := a.Remedy.Sentence(); id != "" {
+			sounds(t, w, id, a.Remedy.Figures())
 		}
 	})
 }
@@ -181,7 +181,7 @@ func TestWhatBringsUpEachSentenceOfADay(t *testing.T) {
 		{day("clear", "2C", "50", "pot-life", "4h"), []string{"pot-life-outside"}},
 	} {
 		_, a := dayOf(t, c, unit.US, x.pairs...)
-		seen := map[string]bool{a.Turn.Sentence(): true}
+		seen := map[string]bool{a.Remedy.Sentence(): true}
 		whole(t, w, seen, a.Reasons, a.Cautions)
 		for _, id := range x.has {
 			assert.True(t, seen[id], "%s for %v, which brings %v", id, x.pairs, seen)

@@ -43,18 +43,18 @@ func FilmFields() []Field {
 // complete only where there is none.
 func (c *Catalogue) Film(s Sheet, sys unit.System) (calc.FilmRequest, []*FieldError) {
 	v := newResolver(c, sys)
-	r := calc.FilmRequest{Laying: v.laying(s)}
+	r := calc.FilmRequest{Application: v.laying(s)}
 	v.fluid(s, &r)
 	if e, ok := c.entries.Coat.get(r.CoatID); ok && e.Lay != nil {
-		r.Fan = calc.Stated[unit.Length]{Value: e.Lay.Fan.v, Standing: e.Lay.standing()}
-		r.Overlap = calc.Stated[float64]{Value: e.Lay.Overlap.v, Standing: e.Lay.standing()}
+		r.Fan = calc.Stated[unit.Length]{Value: e.Lay.Fan.v, Ground: e.Lay.standing()}
+		r.Overlap = calc.Stated[float64]{Value: e.Lay.Overlap.v, Ground: e.Lay.standing()}
 	}
 	moving := r.Fluid.From != calc.FluidUnknown
 	if t := s[FieldFan]; t != "" || moving && r.Fan.Value == 0 {
-		r.Fan = calc.Stated[unit.Length]{Value: positive(&v, FieldFan, t, unit.ParseLength, v.sys.SmallUnit()), Standing: calc.AsTyped}
+		r.Fan = calc.Stated[unit.Length]{Value: positive(&v, FieldFan, t, unit.ParseLength, v.sys.SmallUnit()), Ground: calc.AsTyped}
 	}
 	if t := s[FieldOverlap]; t != "" || moving && r.Overlap.Basis == "" {
-		r.Overlap = calc.Stated[float64]{Value: read(&v, FieldOverlap, t, "", parsePercent, struct{}{}), Standing: calc.AsTyped}
+		r.Overlap = calc.Stated[float64]{Value: read(&v, FieldOverlap, t, "", parsePercent, struct{}{}), Ground: calc.AsTyped}
 	}
 	if t := s[FieldGunSpeed]; t != "" {
 		r.GunSpeed = v.gunSpeed(t)

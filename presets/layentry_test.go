@@ -51,11 +51,11 @@ func TestShopClaimsTheTablesItChanges(t *testing.T) {
 	r, _ := mixOf(t, c, "coat", "clear", "gun", "reduced-pressure", "area", "2m2")
 	assert.Equal(t, calc.OwnReadings, r.Wants.Basis)
 	assert.Contains(t, r.Wants.Source, "this shop's own file, over: trade pages")
-	assert.Equal(t, calc.Standing{Basis: calc.OwnReadings, Source: "measured"}, r.Cup.Standing)
+	assert.Equal(t, calc.Ground{Basis: calc.OwnReadings, Source: "measured"}, r.Cup.Ground)
 	assert.Equal(t, calc.Published, r.Usual.Basis)
 	assert.Equal(t, calc.Estimate, r.Held.Class.Basis)
 	plan, err := c.Request(mildDay("clear", "reduced-pressure"), unit.US)
 	require.NoError(t, err)
 	assert.Equal(t, calc.CommonPractice, plan.Coat.Working.Basis)
-	assert.Equal(t, calc.CommonPractice, plan.Gun.Standing.Basis)
+	assert.Equal(t, calc.CommonPractice, plan.Gun.Ground.Basis)
 }

@@ -46,10 +46,10 @@ func layingFields() []Field {
 const mostThinner = 2.0
 
 // onSheet is the standing of what was typed from the product's sheet.
-var onSheet = calc.Standing{Basis: calc.Sheet}
+var onSheet = calc.Ground{Basis: calc.Sheet}
 
 // laying reads what film and mix share. Without a gun nothing is said of what lands.
-func (v *resolver) laying(s Sheet) (l calc.Laying) {
+func (v *resolver) laying(s Sheet) (l calc.Application) {
 	e, ok := pick(v, FieldCoat, s[FieldCoat], v.c.entries.Coat)
 	if !ok {
 		return l
@@ -57,27 +57,27 @@ func (v *resolver) laying(s Sheet) (l calc.Laying) {
 	l.CoatID, l.Coat, l.Waterborne, l.Isocyanate = string(s[FieldCoat]), e.name(FieldCoat, string(s[FieldCoat]), v.c.words), e.Waterborne, e.Isocyanate
 	if f := e.Film; f != nil {
 		l.Wants = calc.FilmWants{
-			Known: true, Low: f.Low.v, High: f.High.v, Most: f.Most.v, Standing: f.standing(),
+			Known: true, Low: f.Low.v, High: f.High.v, Most: f.Most.v, Ground: f.standing(),
 		}
-		l.Dry = calc.Stated[unit.Length]{Value: f.Typical.v, Standing: f.standing()}
+		l.Dry = calc.Stated[unit.Length]{Value: f.Typical.v, Ground: f.standing()}
 	}
 	if f := e.Lay; f != nil {
-		l.Usual = calc.UsualCoats{Coats: f.Coats, Low: f.CoatLow.v, High: f.CoatHigh.v, Standing: f.standing()}
+		l.Usual = calc.UsualCoats{Coats: f.Coats, Low: f.CoatLow.v, High: f.CoatHigh.v, Ground: f.standing()}
 	}
 	if t := s[FieldFilm]; t != "" || e.Film == nil {
-		l.Dry = calc.Stated[unit.Length]{Value: read(v, FieldFilm, t, "", unit.ParseLength, v.sys.FilmUnit()), Standing: onSheet}
+		l.Dry = calc.Stated[unit.Length]{Value: read(v, FieldFilm, t, "", unit.ParseLength, v.sys.FilmUnit()), Ground: onSheet}
 	}
 	if t := s[FieldFilmLimit]; t != "" {
 		w := &l.Wants
 		w.Most = positive(v, FieldFilmLimit, t, unit.ParseLength, v.sys.FilmUnit())
 		w.High, w.Low = w.Most, min(w.Most, w.Low)
-		w.Standing = onSheet
+		w.Ground = onSheet
 		if !w.Known {
 			w.Known, w.Low = true, calc.ThinnestFilm
 		}
 	}
 	if t := s[FieldCoats]; t != "" || l.Usual.Coats == 0 {
-		l.Coats = calc.Stated[int]{Value: v.coats(t), Standing: onSheet}
+		l.Coats = calc.Stated[int]{Value: v.coats(t), Ground: onSheet}
 	}
 	v.solids(s, e, &l)
 	if t := s[FieldBefore]; t != "" {
@@ -90,7 +90,7 @@ func (v *resolver) laying(s Sheet) (l calc.Laying) {
 }
 
 // solids reads the volume solids of the ready mix.
-func (v *resolver) solids(s Sheet, e *coatEntry, l *calc.Laying) {
+func (v *resolver) solids(s Sheet, e *coatEntry, l *calc.Application) {
 	given := s.list(FieldSolids)
 	thinner := s[FieldThinner]
 	if len(given) == 0 {
@@ -99,7 +99,7 @@ func (v *resolver) solids(s Sheet, e *coatEntry, l *calc.Laying) {
 		} else if thinner != "" {
 			v.fault(FieldThinner, thinner, "needed-solids", text("coat", l.CoatID))
 		} else {
-			l.Solids = calc.Stated[float64]{Value: e.Mix.Solids.v, Standing: e.Mix.standing()}
+			l.Solids = calc.Stated[float64]{Value: e.Mix.Solids.v, Ground: e.Mix.standing()}
 		}
 		return
 	}
@@ -107,7 +107,7 @@ func (v *resolver) solids(s Sheet, e *coatEntry, l *calc.Laying) {
 	for i, g := range given {
 		parts[i] = read(v, FieldSolids, g, "", parsePercent, struct{}{})
 	}
-	l.Solids = calc.Stated[float64]{Value: parts[0], Standing: onSheet}
+	l.Solids = calc.Stated[float64]{Value: parts[0], Ground: onSheet}
 	if len(parts) > 1 {
 		ratio := v.ratio(s, e)
 		if len(ratio.Value.Parts) == 0 {
@@ -133,9 +133,9 @@ func (v *resolver) solids(s Sheet, e *coatEntry, l *calc.Laying) {
 
 // ratio reads the mixing ratio, or the catalogue's; without parts where there is none.
 func (v *resolver) ratio(s Sheet, e *coatEntry) (r calc.Stated[coat.Ratio]) {
-	text, r := s[FieldRatio], calc.Stated[coat.Ratio]{Standing: onSheet}
+	text, r := s[FieldRatio], calc.Stated[coat.Ratio]{Ground: onSheet}
 	if text == "" && e.Mix != nil {
-		text, r.Standing = Typed(e.Mix.Ratio), e.Mix.standing()
+		text, r.Ground = Typed(e.Mix.Ratio), e.Mix.standing()
 	}
 	if text == "" {
 		return r
@@ -170,7 +170,7 @@ func withColons(text string) string {
 }
 
 // holding reads the gun, and how it is set and held.
-func (v *resolver) holding(s Sheet, l *calc.Laying) {
+func (v *resolver) holding(s Sheet, l *calc.Application) {
 	before := len(v.faults)
 	v.coatAndGun(&Answers{Coat: s[FieldCoat], Gun: s[FieldGun]})
 	if len(v.faults) > before {
@@ -189,7 +189,7 @@ func (v *resolver) holding(s Sheet, l *calc.Laying) {
 	h := &l.Held
 	h.Known = true
 	h.Choked = of.Choked.v
-	h.Class = calc.Stated[coat.GunTransfer]{Value: coat.GunTransfer{Transfer: of.Part.v, Pressure: of.Pressure.v, Distance: of.Distance.v}, Standing: of.standing()}
+	h.Class = calc.Stated[coat.GunTransfer]{Value: coat.GunTransfer{Transfer: of.Part.v, Pressure: of.Pressure.v, Distance: of.Distance.v}, Ground: of.standing()}
 	h.Pressure = min(v.r.Coat.Working.Start, g.Inlet.v)
 	if t := s[FieldPressure]; t != "" {
 		h.Pressure = read(v, FieldPressure, t, "", unit.ParseGauge, v.sys.PressureUnit())
@@ -201,7 +201,7 @@ func (v *resolver) holding(s Sheet, l *calc.Laying) {
 	if t := s[FieldTransfer]; t != "" {
 		h.Typed = true
 		h.Class.Value = coat.GunTransfer{Transfer: read(v, FieldTransfer, t, "", parsePercent, struct{}{}), Pressure: h.Pressure, Distance: h.Distance}
-		h.Class.Standing = calc.AsTyped
+		h.Class.Ground = calc.AsTyped
 	}
 }
 

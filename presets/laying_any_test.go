@@ -88,7 +88,7 @@ func TestEverySentenceOfFilmAndMixIsWhole(t *testing.T) {
 			seen[x.ID] = true
 			sounds(t, w, x.ID, x.Figures)
 			assert.NotEmpty(t, x.About, x.ID)
-			assert.NotEmpty(t, w.Standing(x.Standing), x.ID)
+			assert.NotEmpty(t, w.Standing(x.Ground), x.ID)
 		}
 		for _, x := range cautions {
 			seen[x.ID] = true

@@ -48,12 +48,12 @@ func TestEveryShippedCoatIsLaidAsItStands(t *testing.T) {
 		for _, g := range c.Choices(presets.FieldGun) {
 			what := x.ID + " on " + g.ID
 			r, a := filmOf(t, c, "coat", x.ID, "gun", g.ID, "fluid-rate", "180")
-			assert.Equal(t, coat.Inside, a.Running.Standing, what)
+			assert.Equal(t, coat.Inside, a.Running.State, what)
 			assert.Equal(t, r.Usual.Coats, a.Coats.Value, what)
 			assert.False(t, a.Stopped(), what)
 			assert.Greater(t, a.Pass.Speed.FeetPerSecond(), 0.3, what)
 			assert.Less(t, a.Pass.Speed.FeetPerSecond(), 3.5, what)
-			for _, st := range []calc.Standing{r.Wants.Standing, r.Usual.Standing, r.Solids.Standing, r.Held.Class.Standing, r.Fan.Standing} {
+			for _, st := range []calc.Ground{r.Wants.Ground, r.Usual.Ground, r.Solids.Ground, r.Held.Class.Ground, r.Fan.Ground} {
 				assert.NotEmpty(t, st.Basis, what)
 				assert.NotEmpty(t, st.Source, what)
 				assert.NotEqual(t, calc.Sheet, st.Basis, what)
@@ -86,7 +86,7 @@ func TestShippedFilmsOfPublishedSheets(t *testing.T) {
 func TestTheSheetReplacesTheCatalogue(t *testing.T) {
 	c := shippedCatalogue(t)
 	r, a := filmOf(t, c, "coat", "clear", "film", "2.4", "solids", "50", "coats", "3", "film-limit", "2.6mil")
-	for _, st := range []calc.Standing{r.Dry.Standing, r.Solids.Standing, a.Coats.Standing, r.Wants.Standing} {
+	for _, st := range []calc.Ground{r.Dry.Ground, r.Solids.Ground, a.Coats.Ground, r.Wants.Ground} {
 		assert.Equal(t, calc.Sheet, st.Basis)
 	}
 	assert.InDelta(t, 2.4, float64(r.Dry.Value/coat.Mil), 1e-9)
@@ -96,11 +96,11 @@ func TestTheSheetReplacesTheCatalogue(t *testing.T) {
 	assert.False(t, a.About)
 	for _, reason := range a.Reasons {
 		if reason.About == "film" || reason.About == "solids" {
-			assert.Equal(t, "the product's sheet, as typed", words.English().Standing(reason.Standing), reason.ID)
+			assert.Equal(t, "the product's sheet, as typed", words.English().Standing(reason.Ground), reason.ID)
 		}
 	}
 	m, _ := mixOf(t, c, "coat", "clear", "gun", "reduced-pressure", "area", "4m2", "transfer", "50", "loss", "50mL", "cup-size", "1L")
-	for _, st := range []calc.Standing{m.Held.Class.Standing, m.Loss.Standing, m.Cup.Standing} {
+	for _, st := range []calc.Ground{m.Held.Class.Ground, m.Loss.Ground, m.Cup.Ground} {
 		assert.Equal(t, calc.AsTyped, st)
 	}
 }
@@ -184,7 +184,7 @@ valve = { conductance = 6.5, ratio = 0.3, turns = 2.0, shape = [[0, 0], [1, 1]] 
 	assert.Equal(t, []string{"film", "coats", "solids"}, fields)
 	_, told := filmOf(t, c, "coat", "house-clear", "film", "2", "coats", "2", "solids", "40", "gun", "house", "fluid-rate", "180", "fan", "9in", "overlap", "50")
 	assert.True(t, told.Pass.Known)
-	assert.Equal(t, coat.Inside, told.Running.Standing, "no limits are known")
+	assert.Equal(t, coat.Inside, told.Running.State, "no limits are known")
 }
 
 func TestFilmAndMixFaults(t *testing.T) {

@@ -33,7 +33,7 @@ func MixFields() []Field {
 // Mix turns what was typed into a request for the mix, as Film does for the film.
 func (c *Catalogue) Mix(s Sheet, sys unit.System) (calc.MixRequest, []*FieldError) {
 	v := newResolver(c, sys)
-	r := calc.MixRequest{Laying: v.laying(s)}
+	r := calc.MixRequest{Application: v.laying(s)}
 	if s[FieldGun] == "" {
 		v.fault(FieldGun, "", "needed-gun", v.names(c.entries.Gun.ids()))
 	}
@@ -73,16 +73,16 @@ func (v *resolver) gunCup(s Sheet, r *calc.MixRequest) {
 			cup = class.Cup
 		}
 		if cup != nil {
-			r.Cup = calc.Stated[unit.Volume]{Value: cup.Size.v, Standing: cup.standing()}
-			r.Loss = calc.Stated[unit.Volume]{Value: cup.Loss.v, Standing: cup.standing()}
+			r.Cup = calc.Stated[unit.Volume]{Value: cup.Size.v, Ground: cup.standing()}
+			r.Loss = calc.Stated[unit.Volume]{Value: cup.Loss.v, Ground: cup.standing()}
 		}
 	}
 	unknown := r.GunID != "" && r.Cup.Basis == ""
 	if t := s[FieldCupSize]; t != "" || unknown {
-		r.Cup = calc.Stated[unit.Volume]{Value: read(v, FieldCupSize, t, "", unit.ParseVolume, v.cupUnit()), Standing: calc.AsTyped}
+		r.Cup = calc.Stated[unit.Volume]{Value: read(v, FieldCupSize, t, "", unit.ParseVolume, v.cupUnit()), Ground: calc.AsTyped}
 	}
 	if t := s[FieldLoss]; t != "" || unknown {
-		r.Loss = calc.Stated[unit.Volume]{Value: read(v, FieldLoss, t, "", unit.ParseVolume, v.cupUnit()), Standing: calc.AsTyped}
+		r.Loss = calc.Stated[unit.Volume]{Value: read(v, FieldLoss, t, "", unit.ParseVolume, v.cupUnit()), Ground: calc.AsTyped}
 	}
 }
 

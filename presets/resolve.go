@@ -136,7 +136,7 @@ func (v *resolver) fault(field string, given Typed, want string, f ...calc.Figur
 
 // refuse adds an answer that will not do, for what an error says of it.
 func (v *resolver) refuse(field string, given Typed, err error) {
-	id, f := calc.Said(err)
+	id, f := calc.SentenceOf(err)
 	v.fault(field, given, id, f...)
 }
 
@@ -170,7 +170,7 @@ func (v *resolver) coatAndGun(a *Answers) {
 		to.Gun, _ = g.made() // check has made it
 		to.ID, to.Name = string(a.Gun), g.name(FieldGun, string(a.Gun), w)
 		to.Nearest, to.Farthest = g.Nearest.v, g.Farthest.v
-		to.Standing, to.Distance = g.standing(), g.standing()
+		to.Ground, to.Distance = g.standing(), g.standing()
 	}
 	if !okCoat || !okGun {
 		return
@@ -184,7 +184,7 @@ func (v *resolver) coatAndGun(a *Answers) {
 	to.ID, to.Name = string(a.Coat), coat.name(FieldCoat, string(a.Coat), w)
 	to.Waterborne, to.Isocyanate, to.Farther = coat.Waterborne, coat.Isocyanate, coat.Farther.v
 	to.Solvent, _ = coat.solvent() // check has found it
-	to.Working = calc.Band{Start: b.Start.v, Low: b.Low.v, High: b.High.v, Standing: coat.standing()}
+	to.Working = calc.Band{Start: b.Start.v, Low: b.Low.v, High: b.High.v, Ground: coat.standing()}
 }
 
 func (v *resolver) day(a *Answers) {

@@ -50,7 +50,7 @@ func TestEverySentenceOfEveryAnswerIsWhole(t *testing.T) {
 		for _, r := range s.Reasons {
 			sounds(t, w, r.ID, r.Figures)
 			assert.NotEmpty(t, r.About, r.ID)
-			assert.NotEmpty(t, w.Standing(r.Standing), r.ID)
+			assert.NotEmpty(t, w.Standing(r.Ground), r.ID)
 			assert.Contains(t, []calc.Basis{calc.Published, calc.CommonPractice, calc.Computed, calc.Estimate, calc.OwnReadings}, r.Basis, r.ID)
 		}
 		for i := range s.Fixes {

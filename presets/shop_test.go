@@ -85,7 +85,7 @@ ratio = 0.3
 	a := mildDay("marsh-clear", "bench-two")
 	a.Coupling, a.Regulator, a.Filter = "wide", "old", "fine"
 	r := request(t, c, a)
-	assert.Equal(t, calc.Standing{Basis: calc.OwnReadings, Source: "this shop's own file"}, r.Coat.Working.Standing)
+	assert.Equal(t, calc.Ground{Basis: calc.OwnReadings, Source: "this shop's own file"}, r.Coat.Working.Ground)
 	assert.Equal(t, "bench-two", r.Gun.Name, "an entry without a name goes by its key")
 	assert.InDelta(t, 12.5, r.Line[1].Restriction.C.DM3PerSBar(), 1e-9, "0.125 times 10 mm squared")
 	_, err := calc.Solve(r)
@@ -99,19 +99,19 @@ ratio = 0.3
 
 // What a shop changes stops resting on the source it was shipped with.
 func TestShopValuesAreTheShopsOwn(t *testing.T) {
-	standing := func(toml string) calc.Standing {
+	standing := func(toml string) calc.Ground {
 		for _, item := range shop(t, toml).Choices(presets.FieldCoupling) {
 			if item.ID == "ordinary" {
 				return item.Standing
 			}
 		}
-		return calc.Standing{}
+		return calc.Ground{}
 	}
 	require.Equal(t, calc.Published, standing("").Basis)
 	changed := standing("[coupling.ordinary]\nconductance = 3.5\n")
 	assert.Equal(t, calc.OwnReadings, changed.Basis)
 	assert.True(t, strings.HasPrefix(changed.Source, "this shop's own file, over: trade article"), changed.Source)
-	assert.Equal(t, calc.Standing{Basis: calc.Computed, Source: "from its drawing"},
+	assert.Equal(t, calc.Ground{Basis: calc.Computed, Source: "from its drawing"},
 		standing("[coupling.ordinary]\nconductance = 3.5\nbasis = \"computed\"\nsource = \"from its drawing\"\n"))
 }
 

@@ -96,7 +96,7 @@ func (c *Catalogue) cupsFor(text string, sys unit.System) (all []Item) {
 	}
 	slices.SortStableFunc(cups, func(a, b coat.Cup) int { return cmp.Compare(place(a), place(b)) })
 	for _, k := range cups {
-		all = append(all, Item{ID: k.ID, Name: k.Label, Standing: calc.Standing{Basis: calc.Published, Source: k.Standard}})
+		all = append(all, Item{ID: k.ID, Name: k.Label, Standing: calc.Ground{Basis: calc.Published, Source: k.Standard}})
 	}
 	return among(all, text)
 }
@@ -149,7 +149,7 @@ func (c *Catalogue) panelsFor(text string) (all []Item) {
 		return nil
 	}
 	for _, p := range coat.Panels() {
-		i := Item{ID: p.ID, Name: c.words.Say("area-" + p.ID), Standing: calc.Standing{Basis: calc.Estimate, Source: coat.PanelBasis}}
+		i := Item{ID: p.ID, Name: c.words.Say("area-" + p.ID), Standing: calc.Ground{Basis: calc.Estimate, Source: coat.PanelBasis}}
 		if count != "" {
 			i.ID, i.Name = count+" "+i.ID, count+" x "+i.Name
 		}

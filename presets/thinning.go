@@ -64,18 +64,18 @@ func (c *Catalogue) Thin(s Sheet, sys unit.System) (calc.ThinRequest, []*FieldEr
 	v.sheet(s, e, &r)
 	switch t := s[FieldMaxThinner]; {
 	case t != "":
-		r.MostThinner = calc.Stated[float64]{Value: read(&v, FieldMaxThinner, t, "", parsePercent, struct{}{}), Standing: onSheet}
+		r.MostThinner = calc.Stated[float64]{Value: read(&v, FieldMaxThinner, t, "", parsePercent, struct{}{}), Ground: onSheet}
 	case e.Thinner != nil:
-		r.MostThinner = calc.Stated[float64]{Value: e.Thinner.Most.v, Standing: e.Thinner.standing()}
+		r.MostThinner = calc.Stated[float64]{Value: e.Thinner.Most.v, Ground: e.Thinner.standing()}
 	default:
 		v.fault(FieldMaxThinner, "", "want-most-thinner")
 	}
 	r.Warmest = calc.Stated[unit.Temp]{
-		Value:    usualWarmLimit,
-		Standing: calc.Standing{Basis: calc.Estimate, Source: "source-warm-end"},
+		Value:  usualWarmLimit,
+		Ground: calc.Ground{Basis: calc.Estimate, Source: "source-warm-end"},
 	}
 	if t := s[FieldWarmLimit]; t != "" {
-		r.Warmest = calc.Stated[unit.Temp]{Value: read(&v, FieldWarmLimit, t, "", unit.ParseTemp, sys.TempUnit()), Standing: onSheet}
+		r.Warmest = calc.Stated[unit.Temp]{Value: read(&v, FieldWarmLimit, t, "", unit.ParseTemp, sys.TempUnit()), Ground: onSheet}
 	}
 	v.judged(s, r.Problems)
 	return r, v.faults
@@ -120,7 +120,7 @@ func (v *resolver) sheet(s Sheet, e *coatEntry, r *calc.ThinRequest) {
 		r.Sheet = e.Cup.sheet()
 		return
 	}
-	r.Sheet.Standing = onSheet
+	r.Sheet.Ground = onSheet
 	q := &r.Sheet.Value
 	q.Cup = r.Reading.Cup
 	if t := s[FieldSheetCup]; t != "" {

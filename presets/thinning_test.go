@@ -61,7 +61,7 @@ func TestTheSheetAsTypedReplacesTheCatalogues(t *testing.T) {
 		assert.Equal(t, calc.SheetTemp, s.At)
 		assert.InDelta(t, .05, r.MostThinner.Value, 1e-12)
 		assert.InDelta(t, 80, r.Warmest.Value.F(), 1e-9)
-		for _, st := range []calc.Standing{r.Sheet.Standing, r.MostThinner.Standing, r.Warmest.Standing} {
+		for _, st := range []calc.Ground{r.Sheet.Ground, r.MostThinner.Ground, r.Warmest.Ground} {
 			assert.Equal(t, calc.Sheet, st.Basis)
 		}
 	}

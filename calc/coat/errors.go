@@ -5,7 +5,7 @@ import (
 	"strings"
 )
 
-// OutOfRange says that a figure cannot be used: what it is of, what was given, and
+// OutOfRange says that a figure cannot be used: the id of what it is of, what was given, and
 // the lowest and highest that are possible, all in Unit.
 type OutOfRange struct {
 	Quantity         string
@@ -27,7 +27,7 @@ func within(quantity string, given, low, high float64, unit string) error {
 	return &OutOfRange{quantity, given, low, high, unit}
 }
 
-// share is within for a fraction, told in percent.
+// share is within for a fraction, given in percent.
 func share(quantity string, given, low, high float64) error {
 	return within(quantity, given*100, low*100, high*100, "%")
 }

@@ -26,7 +26,7 @@ const (
 )
 
 // capRatio is that of an ideal nozzle: the cap's holes end in the open, with no
-// tube behind them to win pressure back.
+// tube downstream of them to win pressure back.
 var capRatio = air.CriticalRatio
 
 // Gun is a gun with its two fixed restrictions and its inlet valve.
@@ -73,7 +73,7 @@ func (g *Gun) Fix(s Stamp) {
 	g.Cap.C, _, _ = g.Cap.Needed(s.Flow, cap, stampAir.Ambient, stampAir)
 }
 
-// Upstream is the working pressure (behind the inlet valve) and the cap pressure at
+// Upstream is the working pressure (downstream of the inlet valve) and the cap pressure at
 // which the gun passes q.
 func (g *Gun) Upstream(q unit.Flow, a line.Air) (working, cap unit.Abs) {
 	cap, _ = g.Cap.Upstream(q, a.Ambient, a)
@@ -124,7 +124,7 @@ func (g *Gun) between(working, ambient float64) unit.Abs {
 	return unit.Abs((root - h) / a)
 }
 
-// AtCap is the working pressure at which the cap stands at cap.
+// AtCap is the working pressure at which the cap is at cap.
 func (g *Gun) AtCap(cap unit.Gauge, a line.Air) unit.Gauge {
 	q := g.Cap.Flow(cap.Abs(a.Ambient), a.Ambient, a)
 	w, _ := g.Passages.Upstream(q, cap.Abs(a.Ambient), a)

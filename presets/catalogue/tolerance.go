@@ -13,11 +13,11 @@ type toleranceEntry struct {
 }
 
 // tolerate reads the tolerances into those that every request carries.
-func (t *tables) tolerate() {
-	for _, r := range t.Tolerance {
-		to, kind := t.tolerances.Of(r.id)
-		within, _ := r.e.within(kind) // check has read it
-		*to = calc.Tolerance{Within: within, Standing: r.e.Ground()}
+func (c *Catalogue) tolerate(all map[string]*toleranceEntry) {
+	for id, e := range all {
+		to, kind := c.Tolerances.Of(id)
+		within, _ := e.within(kind) // check has read it
+		*to = calc.Tolerance{Within: within, Ground: e.Ground()}
 	}
 }
 

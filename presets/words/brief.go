@@ -55,7 +55,7 @@ func (w *Words) appendBrief(dst []byte, sys unit.System, f *calc.Figure) []byte 
 		plain.Brief = false
 		return w.AppendFigure(dst, sys, &plain)
 	}
-	if dst = appendDigits(dst, v); f.Bare {
+	if dst = appendDigits(dst, v); f.WithoutUnit {
 		return dst
 	}
 	return append(dst, label...)

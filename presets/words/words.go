@@ -96,7 +96,7 @@ func (w *Words) Text(sys unit.System, id string, figures calc.Figures) string {
 func (w *Words) appendNamed(dst []byte, sys unit.System, name string, figures calc.Figures) []byte {
 	for i := range figures {
 		if figures[i].Name == name {
-			if f := &figures[i]; f.Kind != calc.FigureNamed {
+			if f := &figures[i]; f.Kind != calc.FigureSentence {
 				return w.AppendFigure(dst, sys, f)
 			}
 			return w.Append(dst, sys, figures[i].Text, figures)
@@ -178,14 +178,14 @@ func (w *Words) AppendFigure(dst []byte, sys unit.System, f *calc.Figure) []byte
 		return append(dst, CupText(f.Value)...)
 	case calc.FigureViscosity:
 		return unit.AppendKinematic(dst, unit.Kinematic(f.Value), unit.Usual)
-	case calc.FigureNamed:
+	case calc.FigureSentence:
 		return append(dst, w.Say(f.Text)...)
 	}
 	return append(dst, f.Text...)
 }
 
 // Standing is a basis and its source as they stand behind a reason.
-func (w *Words) Standing(s calc.Standing) string {
+func (w *Words) Standing(s calc.Ground) string {
 	basis, source := w.Basis(s.Basis), w.Source(s)
 	switch {
 	case source == "":
@@ -197,7 +197,7 @@ func (w *Words) Standing(s calc.Standing) string {
 }
 
 // Source is where a value comes from, in words; empty where its basis says it all.
-func (w *Words) Source(s calc.Standing) string {
+func (w *Words) Source(s calc.Ground) string {
 	if s.Figures == nil {
 		return w.Say(s.Source)
 	}

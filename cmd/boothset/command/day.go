@@ -31,7 +31,7 @@ func (d *dayReply) stopped() bool { return d.a.Stopped() }
 
 // turn is the sentence of what turns the day.
 func (d *dayReply) turn(sys unit.System, w *words.Words) string {
-	t := &d.a.Turn
+	t := &d.a.Remedy
 	if t.ID == "" {
 		return w.Text(sys, "turn-none", nil)
 	}
@@ -119,7 +119,7 @@ func (d *dayReply) appendJSON(j *jsonWriter, sys unit.System, w *words.Words) {
 
 // appendTurn appends what turns the day, null on a day that goes.
 func (d *dayReply) appendTurn(j *jsonWriter, sys unit.System, w *words.Words) {
-	t := &d.a.Turn
+	t := &d.a.Remedy
 	if t.ID == "" {
 		j.null("turn")
 		return

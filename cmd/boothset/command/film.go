@@ -31,7 +31,7 @@ func (f *filmReply) stopped() bool { return f.a.Stopped() }
 
 func (f *filmReply) print(p *printer) {
 	r, a := f.r, f.a
-	heading(p, "film-heading-gun", "film-heading", &r.Laying, calc.FigureOf("solids", calc.FigureShare, r.Solids.Value))
+	heading(p, "film-heading-gun", "film-heading", &r.Application, calc.FigureOf("solids", calc.FigureShare, r.Solids.Value))
 	p.rows(leastValue, slices.Concat(f.coats(p), f.speed(p), f.old(p))...)
 	p.line("")
 	p.cautions(a.Cautions)
@@ -124,12 +124,12 @@ func wetText(p *printer, c calc.OneCoat) string {
 
 func (f *filmReply) appendJSON(j *jsonWriter, sys unit.System, w *words.Words) {
 	r, a := f.r, f.a
-	appendLaying(j, &r.Laying, w)
+	appendLaying(j, &r.Application, w)
 	j.object("coats", func() {
 		j.count("all", a.Coats.Value)
 		j.count("laid", len(a.Laid))
 		j.count("left", a.Left)
-		j.standing(w, a.Coats.Standing)
+		j.standing(w, a.Coats.Ground)
 	})
 	appendOneCoat(j, "each", a.Each)
 	appendPass(j, r, a)
@@ -194,7 +194,7 @@ func filmText(sys unit.System, l unit.Length) string {
 
 // heading writes what is laid and what else its sentence names: one sentence tells of a
 // gun, the other of none.
-func heading(p *printer, withGun, without string, l *calc.Laying, more ...calc.Figure) {
+func heading(p *printer, withGun, without string, l *calc.Application, more ...calc.Figure) {
 	id := withGun
 	if l.Gun == "" {
 		id = without

@@ -144,7 +144,7 @@ func (j *jsonWriter) degrees(name string, d unit.TempDiff) {
 	j.pair(name, "f", d.F(), "c", d.C())
 }
 
-func (j *jsonWriter) standing(w *words.Words, s calc.Standing) {
+func (j *jsonWriter) standing(w *words.Words, s calc.Ground) {
 	j.text("basis", string(s.Basis))
 	j.text("source", w.Source(s))
 }

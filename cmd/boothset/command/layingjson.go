@@ -21,7 +21,7 @@ func (j *jsonWriter) area(name string, a unit.Area) {
 }
 
 // appendLaying appends what film and mix both start from, as it was understood.
-func appendLaying(j *jsonWriter, l *calc.Laying, w *words.Words) {
+func appendLaying(j *jsonWriter, l *calc.Application, w *words.Words) {
 	j.object("input", func() {
 		j.text("coat", l.CoatID)
 		if l.GunID != "" {
@@ -40,11 +40,11 @@ func appendLaying(j *jsonWriter, l *calc.Laying, w *words.Words) {
 	})
 	j.object("solids", func() {
 		j.number("value", l.Solids.Value)
-		j.standing(w, l.Solids.Standing)
+		j.standing(w, l.Solids.Ground)
 	})
 	j.object("film", func() {
 		j.film("dry", l.Dry.Value)
-		j.standing(w, l.Dry.Standing)
+		j.standing(w, l.Dry.Ground)
 	})
 	f := &l.Wants
 	if !f.Known {
@@ -59,7 +59,7 @@ func appendLaying(j *jsonWriter, l *calc.Laying, w *words.Words) {
 		} else {
 			j.null("most")
 		}
-		j.standing(w, f.Standing)
+		j.standing(w, f.Ground)
 	})
 }
 
@@ -76,6 +76,6 @@ func appendRunning(j *jsonWriter, r *coat.Running) {
 	j.object("total", func() {
 		j.film("dry", r.Total)
 		j.film("with_before", r.Whole)
-		j.text("standing", [...]string{coat.Under: "under", coat.Inside: "inside", coat.Over: "over"}[r.Standing])
+		j.text("standing", [...]string{coat.Under: "under", coat.Inside: "inside", coat.Over: "over"}[r.State])
 	})
 }

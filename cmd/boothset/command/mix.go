@@ -33,7 +33,7 @@ func (m *mixReply) stopped() bool { return m.a.Stopped() }
 
 func (m *mixReply) print(p *printer) {
 	r, a := m.r, m.a
-	heading(p, "mix-heading-gun", "mix-heading", &r.Laying, said("area", p.about(a.AreaHigh > a.AreaLow, p.sys.Area(a.Area, unit.Usual))),
+	heading(p, "mix-heading-gun", "mix-heading", &r.Application, said("area", p.about(a.AreaHigh > a.AreaLow, p.sys.Area(a.Area, unit.Usual))),
 		calc.FigureOf("dry", calc.FigureFilm, r.Dry.Value), said("coats", coatsText(p, a.Coats.Value)))
 	p.rows(leastValue, slices.Concat(m.pour(p), m.spent(p))...)
 	p.line("")
@@ -133,10 +133,10 @@ func poured(sys unit.System, v unit.Volume) unit.Volume {
 
 func (m *mixReply) appendJSON(j *jsonWriter, sys unit.System, w *words.Words) {
 	r, a := m.r, m.a
-	appendLaying(j, &r.Laying, w)
+	appendLaying(j, &r.Application, w)
 	j.object("coats", func() {
 		j.count("all", a.Coats.Value)
-		j.standing(w, a.Coats.Standing)
+		j.standing(w, a.Coats.Ground)
 	})
 	j.object("area", func() {
 		j.area("value", a.Area)
@@ -166,7 +166,7 @@ func (m *mixReply) appendJSON(j *jsonWriter, sys unit.System, w *words.Words) {
 	if len(a.Parts) > 0 {
 		j.object("ratio", func() {
 			j.text("text", r.Ratio.Value.String())
-			j.standing(w, r.Ratio.Standing)
+			j.standing(w, r.Ratio.Ground)
 			j.array("parts", func() {
 				for _, p := range a.Parts {
 					j.object("", func() { j.volume("volume", p) })
@@ -179,7 +179,7 @@ func (m *mixReply) appendJSON(j *jsonWriter, sys unit.System, w *words.Words) {
 	j.object("cups", func() {
 		j.count("fillings", a.Cups)
 		j.volume("size", r.Cup.Value)
-		j.standing(w, r.Cup.Standing)
+		j.standing(w, r.Cup.Ground)
 	})
 	m.appendMoney(j)
 	if r.PotLife > 0 {

@@ -47,7 +47,7 @@ func appendPlan(dst []byte, p *Plan, sys unit.System, w *words.Words) []byte {
 			j.number("floor", s.Valve.Floor)
 			j.bool("choked", s.Valve.Choked)
 			j.number("mach", s.Valve.Mach)
-			j.drop("eighth_turn", s.Valve.Nudge)
+			j.drop("eighth_turn", s.Valve.EighthTurn)
 			if p.Spread != nil {
 				j.number("low", p.Spread.Opening.Low)
 				j.number("high", p.Spread.Opening.High)
@@ -73,7 +73,7 @@ func appendPlan(dst []byte, p *Plan, sys unit.System, w *words.Words) []byte {
 			j.degrees("panel_margin", s.Weather.PanelMargin)
 			j.number("drying", s.Weather.Drying)
 			j.drop("correction", s.Weather.Correction)
-			appendLanding(&j, &s.Weather.Landing, sys, w)
+			appendLanding(&j, &s.Weather.InFlight, sys, w)
 		})
 		appendSpread(&j, p.Spread, w)
 		appendSupply(&j, r, s)
@@ -85,7 +85,7 @@ func appendPlan(dst []byte, p *Plan, sys unit.System, w *words.Words) []byte {
 }
 
 // appendLanding appends how dry the coat lands, null where the models do not reach.
-func appendLanding(j *jsonWriter, l *calc.Landing, sys unit.System, w *words.Words) {
+func appendLanding(j *jsonWriter, l *calc.InFlight, sys unit.System, w *words.Words) {
 	if !l.Known {
 		j.null("landing")
 		return
@@ -197,7 +197,7 @@ func appendNow(j *jsonWriter, s *calc.Setup) {
 		j.bool("enough", n.Enough)
 		j.bool("choked", n.Choked)
 		j.number("mach", n.Mach)
-		j.drop("eighth_turn", n.Nudge)
+		j.drop("eighth_turn", n.EighthTurn)
 	})
 }
 
@@ -210,7 +210,7 @@ func appendWords(j *jsonWriter, reasons []calc.Reason, cautions []calc.Caution, 
 				j.text("about", r.About)
 				j.text("id", r.ID)
 				j.written("text", func(dst []byte) []byte { return w.Append(dst, sys, r.ID, r.Figures) })
-				j.standing(w, r.Standing)
+				j.standing(w, r.Ground)
 			})
 		}
 	})

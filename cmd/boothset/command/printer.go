@@ -125,7 +125,7 @@ func (p *printer) levelMark(l calc.Level) string {
 func (p *printer) reasons(all []calc.Reason) {
 	p.line("%s", p.say("card-why"))
 	for _, r := range all {
-		p.hang("-", p.say(r.ID, r.Figures...)+" ["+p.words.Standing(r.Standing)+"]")
+		p.hang("-", p.say(r.ID, r.Figures...)+" ["+p.words.Standing(r.Ground)+"]")
 	}
 }
 

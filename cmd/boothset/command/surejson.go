@@ -25,7 +25,7 @@ func appendSpread(j *jsonWriter, s *calc.Spread, w *words.Words) {
 					j.gauge("low", c.Known.Low)
 					j.gauge("high", c.Known.High)
 				})
-				j.standing(w, c.Tolerance.Standing)
+				j.standing(w, c.Tolerance.Ground)
 			})
 		}
 	})
@@ -42,7 +42,7 @@ func appendComparison(j *jsonWriter, c *calc.Comparison) {
 			j.number("opening", w.Opening)
 			j.number("mach", w.Mach)
 			j.bool("choked", w.Choked)
-			j.drop("eighth_turn", w.Nudge)
+			j.drop("eighth_turn", w.EighthTurn)
 			j.drop("sag", w.Sag)
 		})
 	}

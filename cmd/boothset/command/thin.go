@@ -42,7 +42,7 @@ func (t *thinReply) print(p *printer) {
 	p.line("")
 	sheetTemp := calc.FigureOf("temp", calc.FigureTemp, r.Sheet.Value.At)
 	wanted := "thin-at-usual"
-	if r.Sheet.Standing.Basis == calc.Sheet {
+	if r.Sheet.Ground.Basis == calc.Sheet {
 		wanted = "thin-at-sheet"
 	}
 	all := []row{{p.say("label-wanted"), p.about(t.otherCup(), seconds(p, a.Wanted.Low.Seconds, a.Wanted.High.Seconds)), p.say(wanted, sheetTemp)}}
@@ -94,15 +94,15 @@ func (t *thinReply) appendJSON(j *jsonWriter, sys unit.System, w *words.Words) {
 			j.number("aim_s", s.Aim)
 			j.number("high_s", s.High)
 			j.temp("temp", s.At)
-			j.standing(w, r.Sheet.Standing)
+			j.standing(w, r.Sheet.Ground)
 		})
 		j.object("max_thinner", func() {
 			j.number("share", r.MostThinner.Value)
-			j.standing(w, r.MostThinner.Standing)
+			j.standing(w, r.MostThinner.Ground)
 		})
 		j.object("warm_limit", func() {
 			j.temp("temp", r.Warmest.Value)
-			j.standing(w, r.Warmest.Standing)
+			j.standing(w, r.Warmest.Ground)
 		})
 		j.text("units", systemName(sys))
 	})

@@ -8,16 +8,16 @@ import (
 // Stated is a value with what it rests on.
 type Stated[T any] struct {
 	Value T
-	Standing
+	Ground
 }
 
-// rough reports whether figures that follow from it are to be told as "about".
-func (s Standing) rough() bool { return s.Basis == Estimate || s.Basis == CommonPractice }
+// rough reports whether figures that follow from it are given as "about".
+func (s Ground) rough() bool { return s.Basis == Estimate || s.Basis == CommonPractice }
 
-// Laying is a coat to be laid: what its film and its mix both start from.
-type Laying struct {
+// Application is how a coat is applied: what its film and its mix both start from.
+type Application struct {
 	CoatID, Coat string // as the catalogue and as sentences name it
-	GunID, Gun   string // empty where no gun was named
+	GunID, Gun   string // empty where no gun was given
 	Waterborne   bool
 	Isocyanate   bool
 
@@ -35,14 +35,14 @@ type FilmWants struct {
 	Known     bool
 	Low, High unit.Length // over all coats
 	Most      unit.Length // past which it fails; 0 where no figure is known
-	Standing
+	Ground
 }
 
 // UsualCoats is how a family is laid; Coats is 0 where that is not known.
 type UsualCoats struct {
 	Coats     int
 	Low, High unit.Length // dry, of one
-	Standing
+	Ground
 }
 
 // Holding is how much of the coating lands, by the gun and how it is held.
@@ -67,7 +67,7 @@ func (h *Holding) at(d unit.Length) (coat.Transfer, error) {
 
 // coats is how many coats are laid: as asked for, else the family's own number, else
 // the fewest that keep each under what a coat may have.
-func (l *Laying) coats() (Stated[int], error) {
+func (l *Application) coats() (Stated[int], error) {
 	u := &l.Usual
 	if l.Coats.Value > 0 {
 		return l.Coats, nil
@@ -75,22 +75,22 @@ func (l *Laying) coats() (Stated[int], error) {
 	const rounding = 1e-9
 	each := l.Dry.Value / unit.Length(u.Coats)
 	if each >= u.Low*(1-rounding) && each <= u.High*(1+rounding) {
-		return Stated[int]{u.Coats, u.Standing}, nil
+		return Stated[int]{u.Coats, u.Ground}, nil
 	}
 	n, _, err := coat.CoatsFor(l.Dry.Value, u.High)
-	return Stated[int]{n, Standing{Basis: Computed, Source: "source-coats-for"}}, err
+	return Stated[int]{n, Ground{Basis: Computed, Source: "source-coats-for"}}, err
 }
 
 // limits is the least and the most dry film in all; without any known they are as wide
 // as films are.
-func (l *Laying) limits() coat.Limits {
+func (l *Application) limits() coat.Limits {
 	if !l.Wants.Known {
 		return coat.Limits{Low: ThinnestFilm, High: ThickestFilm}
 	}
 	return coat.Limits{Low: l.Wants.Low, High: l.Wants.High}
 }
 
-// Bounds of what a laying may hold. Wider than any job; they keep the sums sane.
+// Bounds of what an application may hold. Wider than any job; they keep the sums sane.
 const (
 	ThinnestFilm = 2 * coat.Micrometre // dry, over all coats
 	ThickestFilm = 2000 * coat.Micrometre
@@ -105,7 +105,7 @@ const (
 	farthestHold = unit.Length(30 * unit.MetrePerInch)
 )
 
-func (l *Laying) problems() (p problems) {
+func (l *Application) problems() (p problems) {
 	p.within("solids", l.Solids.Value, LeastSolids, MostSolids, FigureShare)
 	p.within("film", float64(l.Dry.Value), float64(ThinnestFilm), float64(ThickestFilm), FigureFilm)
 	if l.Coats.Value != 0 || l.Usual.Coats == 0 {
@@ -125,43 +125,43 @@ func (l *Laying) problems() (p problems) {
 
 // explain gives the reasons that film and mix share: the film and its coats, the solids
 // and what lands.
-func (l *Laying) explain(coats Stated[int], landed coat.Transfer, why *reasons) {
+func (l *Application) explain(coats Stated[int], landed coat.Transfer, why *reasons) {
 	w := &l.Wants
 	each := l.Dry.Value / unit.Length(coats.Value)
 	if w.Known {
-		why.add("film", "film-wants", w.Standing, text("coat", l.Coat), filmFigure("low", w.Low), filmFigure("high", w.High))
+		why.add("film", "film-wants", w.Ground, text("coat", l.Coat), filmFigure("low", w.Low), filmFigure("high", w.High))
 	}
-	if l.Dry.Standing != w.Standing {
-		why.add("film", "film-typed", l.Dry.Standing, filmFigure("dry", l.Dry.Value))
+	if l.Dry.Ground != w.Ground {
+		why.add("film", "film-typed", l.Dry.Ground, filmFigure("dry", l.Dry.Value))
 	}
 	if coats.Value > 1 {
-		why.add("film", "film-coats", coats.Standing, count("coats", coats.Value), filmFigure("each", each))
+		why.add("film", "film-coats", coats.Ground, count("coats", coats.Value), filmFigure("each", each))
 	}
-	why.add("solids", "film-solids", l.Solids.Standing, share("solids", l.Solids.Value), filmFigure("dry", each), filmFigure("wet", each/unit.Length(l.Solids.Value)))
+	why.add("solids", "film-solids", l.Solids.Ground, share("solids", l.Solids.Value), filmFigure("dry", each), filmFigure("wet", each/unit.Length(l.Solids.Value)))
 	switch h := &l.Held; {
 	case landed.Value == 0:
 	case h.Typed:
-		why.add("transfer", "transfer-typed", h.Class.Standing, share("transfer", landed.Value))
+		why.add("transfer", "transfer-typed", h.Class.Ground, share("transfer", landed.Value))
 	case h.Pressure == h.Class.Value.Pressure && h.Distance == h.Class.Value.Distance:
-		why.add("transfer", "transfer-usual", h.Class.Standing, text("gun", l.Gun), share("transfer", landed.Value), share("low", landed.Low), share("high", landed.High))
+		why.add("transfer", "transfer-usual", h.Class.Ground, text("gun", l.Gun), share("transfer", landed.Value), share("low", landed.Low), share("high", landed.High))
 	default:
 		c := &h.Class
-		why.add("transfer", "transfer-class", c.Standing, text("gun", l.Gun), share("class", c.Value.Transfer), gauge("classPressure", c.Value.Pressure),
+		why.add("transfer", "transfer-class", c.Ground, text("gun", l.Gun), share("class", c.Value.Transfer), gauge("classPressure", c.Value.Pressure),
 			near("classDistance", c.Value.Distance), gauge("pressure", h.Pressure), near("distance", h.Distance),
 			share("transfer", landed.Value), share("low", landed.Low), share("high", landed.High))
 	}
 }
 
 // warnFilm gives the cautions of a film against its limits, the gravest first.
-func (l *Laying) warnFilm(run *coat.Running, each unit.Length, to *cautions) {
+func (l *Application) warnFilm(run *coat.Running, each unit.Length, to *cautions) {
 	w := &l.Wants
 	const rounding = 1e-9
 	switch {
 	case w.Most > 0 && run.Total > w.Most*(1+rounding):
 		to.add(Stop, "film-past-most", filmFigure("total", run.Total), filmFigure("most", w.Most), filmFigure("high", w.High))
-	case run.Standing == coat.Over:
+	case run.State == coat.Over:
 		to.add(Warn, "film-over", text("coat", l.Coat), filmFigure("total", run.Total), filmFigure("high", w.High))
-	case run.Standing == coat.Under && run.Total > 0:
+	case run.State == coat.Under && run.Total > 0:
 		to.add(Warn, "film-under", text("coat", l.Coat), filmFigure("total", run.Total), filmFigure("low", w.Low))
 	}
 	switch {
@@ -179,7 +179,7 @@ func (l *Laying) warnFilm(run *coat.Running, each unit.Length, to *cautions) {
 }
 
 // warnAlways gives the cautions that hold for every coat that is laid.
-func (l *Laying) warnAlways(to *cautions) {
+func (l *Application) warnAlways(to *cautions) {
 	if l.Isocyanate {
 		to.add(Warn, "isocyanate", text("coat", l.Coat))
 	}

@@ -47,7 +47,7 @@ func TestVeryHotVeryDryDay(t *testing.T) {
 		require.NoError(t, err)
 		assert.GreaterOrEqual(t, s.Working.Pressure.PSI(), c.low-1e-9, name)
 		assert.LessOrEqual(t, s.Working.Pressure.PSI(), c.high+1e-9, name)
-		l := s.Weather.Landing
+		l := s.Weather.InFlight
 		require.True(t, l.Known)
 		assert.Less(t, l.Growth, mostGrowth, name)
 		assert.Greater(t, l.Growth, 0.02, name)
@@ -74,7 +74,7 @@ func TestDropGrowthOfTwoPSI(t *testing.T) {
 		from, to float64
 		percent  float64
 	}{{mildClear(t), 26, 24, 3.1}, {highVolumeBase(t), 25, 23, 3.2}} {
-		l := newLanding(&c.r, unit.SCFMPressure)
+		l := newEvaporation(&c.r, unit.SCFMPressure)
 		a, _, _, err := l.drop(unit.PSIG(c.from), referenceDay.Air)
 		require.NoError(t, err)
 		b, _, _, err := l.drop(unit.PSIG(c.to), referenceDay.Air)
@@ -87,7 +87,7 @@ func TestNearerCoolerSlowerLandsWetter(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		r := rapid.SampledFrom([]Request{mildClear(t), highVolumeBase(t)}).Draw(t, "request")
 		r.Coat.Waterborne = rapid.Bool().Draw(t, "waterborne")
-		l := newLanding(&r, unit.Abs(rapid.Float64Range(80e3, 104e3).Draw(t, "ambient")))
+		l := newEvaporation(&r, unit.Abs(rapid.Float64Range(80e3, 104e3).Draw(t, "ambient")))
 		f := flightCase{
 			pressure: unit.PSIG(rapid.Float64Range(15, 30).Draw(t, "psi")),
 			day:      Day{Air: unit.Celsius(rapid.Float64Range(12, 45).Draw(t, "C")), Humidity: rapid.Float64Range(0.05, 0.95).Draw(t, "rh")},
@@ -120,8 +120,8 @@ func TestCorrectionStaysInItsBounds(t *testing.T) {
 		w := s.Weather
 		assert.LessOrEqual(t, float64(w.Correction), 0.0)
 		assert.LessOrEqual(t, float64(-w.Correction), float64(r.Coat.Working.Start)*mostCorrection*(1+1e-9))
-		if w.Landing.Known && w.Correction < 0 {
-			assert.LessOrEqual(t, w.Landing.Growth, mostGrowth*1.1)
+		if w.InFlight.Known && w.Correction < 0 {
+			assert.LessOrEqual(t, w.InFlight.Growth, mostGrowth*1.1)
 		}
 		assert.LessOrEqual(t, float64(s.Working.Pressure), float64(s.Working.Highest)*(1+1e-12))
 	})

@@ -6,8 +6,8 @@ import (
 )
 
 // When a day is not for spraying. dampest is published in guides to coating inspection;
-// hottest and slowest are judgement; coldBench and LeastPanelMargin stand with their
-// sources elsewhere.
+// hottest and slowest are judgement; coldBench and LeastPanelMargin have their
+// sources beside them elsewhere.
 const (
 	dampest = 0.85
 	hottest = unit.Temp(35 + unit.ZeroCelsius)
@@ -24,28 +24,28 @@ const designAir = unit.Temp(25 + unit.ZeroCelsius)
 // it is printed to a whole degree Fahrenheit.
 const spare = unit.Temp(0.3)
 
-// scene is what a coat is sprayed in.
-type scene struct {
+// conditions is what a coat is sprayed in.
+type conditions struct {
 	Day
 	paint unit.Temp
 }
 
-// reheated is the scene with its air brought to t, no water added or taken, and panel
+// reheated is the conditions with the air brought to t, no water added or taken, and panel
 // and paint with it where they were colder.
-func (s scene) reheated(t unit.Temp) scene {
+func (s conditions) reheated(t unit.Temp) conditions {
 	s.Humidity = air.Reheated(s.Air, s.Humidity, t)
 	s.Air, s.Panel, s.paint = t, max(s.Panel, t), max(s.paint, t)
 	return s
 }
 
-// cooled is the scene with its air brought down to t, and panel and paint with it.
-func (s scene) cooled(t unit.Temp) scene {
+// cooled is the conditions with the air brought down to t, and panel and paint with it.
+func (s conditions) cooled(t unit.Temp) conditions {
 	c := s.reheated(t)
 	c.Panel, c.paint = min(s.Panel, t), min(s.paint, t)
 	return c
 }
 
-// hindrances are what stands against spraying.
+// hindrances are what speaks against spraying.
 type hindrances struct {
 	nearDew                       bool // panel
 	coldAir, coldPanel, coldPaint bool
@@ -53,7 +53,7 @@ type hindrances struct {
 	wetPaint, damp, slow          bool
 }
 
-func (r *DayRequest) hindered(s scene) hindrances {
+func (r *DayRequest) hindered(s conditions) hindrances {
 	dew := air.DewPoint(s.Air, s.Humidity)
 	drive, err := r.drying(s.Day)
 	return hindrances{
@@ -65,10 +65,10 @@ func (r *DayRequest) hindered(s scene) hindrances {
 	}
 }
 
-func (r *DayRequest) clear(s scene) bool { return r.hindered(s) == hindrances{} }
+func (r *DayRequest) clear(s conditions) bool { return r.hindered(s) == hindrances{} }
 
-// Turn is the one thing that turns a day to go, with what it brings.
-type Turn struct {
+// DayRemedy is the one thing that makes a day fit for spraying, with what it brings.
+type DayRemedy struct {
 	ID string        // empty on a day that goes
 	To unit.Temp     // what is warmed or cooled comes to this
 	By unit.TempDiff // from where it is, never negative
@@ -81,9 +81,9 @@ type Turn struct {
 	Waterborne bool
 }
 
-// turn finds the one thing that clears a scene of all that hinders, the least trouble
+// remedy finds the one thing that clears the conditions of all that hinders, the least trouble
 // first: panel or paint, then the air, then waiting for better air.
-func (r *DayRequest) turn(now scene, drying float64) (t Turn) {
+func (r *DayRequest) remedy(now conditions, drying float64) (t DayRemedy) {
 	if r.clear(now) {
 		return t
 	}
@@ -91,7 +91,7 @@ func (r *DayRequest) turn(now scene, drying float64) (t Turn) {
 	panelTo := max(coldBench, dew+unit.Temp(LeastPanelMargin)) + spare
 	paintTo := max(coldBench, dew) + spare
 	s := now
-	try := func(id string, from, to unit.Temp, then scene) bool {
+	try := func(id string, from, to unit.Temp, then conditions) bool {
 		if !r.clear(then) {
 			return false
 		}
@@ -121,10 +121,10 @@ func (r *DayRequest) turn(now scene, drying float64) (t Turn) {
 	return t
 }
 
-func (t *Turn) lift(r *DayRequest, s scene, was float64) {
+func (t *DayRemedy) lift(r *DayRequest, s conditions, was float64) {
 	drive, err := r.drying(s.Day)
 	if err != nil {
-		return // cannot be: the scene lies between ones that were worked
+		return // cannot be: the conditions lie between ones that were worked
 	}
 	t.Drying, t.Waterborne = drive, r.Waterborne
 	if was > 0 {
@@ -132,9 +132,9 @@ func (t *Turn) lift(r *DayRequest, s scene, was float64) {
 	}
 }
 
-// leastAir is the coldest that the scene's air can be made so that it is clear; it is at
+// leastAir is the coldest that the air can be made so that nothing hinders; it is at
 // the warmest that is asked for.
-func (r *DayRequest) leastAir(now scene) unit.Temp {
+func (r *DayRequest) leastAir(now conditions) unit.Temp {
 	low, high := now.Air, hottest-2*spare
 	for range 40 {
 		if mid := (low + high) / 2; r.clear(now.reheated(mid)) {
@@ -146,15 +146,15 @@ func (r *DayRequest) leastAir(now scene) unit.Temp {
 	return high
 }
 
-// wait is for air that nothing in the booth turns: how dry it would have to be, with
+// wait is for air that nothing in the booth mends: how dry it would have to be, with
 // panel and paint as warm as it.
-func (r *DayRequest) wait(now scene) (t Turn) {
+func (r *DayRequest) wait(now conditions) (t DayRemedy) {
 	id := "turn-drier"
 	if now.Air > hottest {
 		id = "turn-cooler-drier"
 	}
 	to := min(max(now.Air, coldBench+spare), hottest-spare)
-	s := scene{Day{Air: to, Panel: to, Altitude: now.Altitude}, to}
+	s := conditions{Day{Air: to, Panel: to, Altitude: now.Altitude}, to}
 	low, high := 0.0, 1.0
 	for range 40 {
 		if s.Humidity = (low + high) / 2; r.clear(s) {
@@ -164,20 +164,20 @@ func (r *DayRequest) wait(now scene) (t Turn) {
 		}
 	}
 	s.Humidity = low
-	t = Turn{ID: id, To: to, By: unit.TempDiff(max(to-now.Air, now.Air-to)), Humidity: low}
+	t = DayRemedy{ID: id, To: to, By: unit.TempDiff(max(to-now.Air, now.Air-to)), Humidity: low}
 	t.lift(r, s, 0)
 	return t
 }
 
-// Sentence is the id of the turn's sentence, empty on a day that goes.
-func (t *Turn) Sentence() string {
+// Sentence is the id of the remedy's sentence, empty on a day that goes.
+func (t *DayRemedy) Sentence() string {
 	if t.ID == "turn-warm-air" && t.Waterborne && t.Lift > 0 {
 		return "turn-warm-air-water"
 	}
 	return t.ID
 }
 
-// Figures is what the sentence of the turn names.
-func (t *Turn) Figures() Figures {
+// Figures is what the sentence of the remedy names.
+func (t *DayRemedy) Figures() Figures {
 	return Figures{temp("to", t.To), degrees("by", t.By), temp("least", t.Least), share("humidity", t.Humidity), times("drying", t.Drying), times("lift", t.Lift)}
 }

@@ -13,19 +13,19 @@ import (
 
 // problemAt is a problem of a field that an error below tells of.
 func problemAt(field string, err error) *Problem {
-	id, f := Said(err)
+	id, f := SentenceOf(err)
 	return &Problem{field, id, f}
 }
 
 // because makes a problem the cause of another: its sentence is the figure "why" of id's.
 func (p *Problem) because(id string, f ...Figure) *Problem {
-	why := Figure{Name: "why", Kind: FigureNamed, Text: p.ID}
+	why := Figure{Name: "why", Kind: FigureSentence, Text: p.ID}
 	return &Problem{p.Field, id, append(append(f, why), p.Figures...)}
 }
 
-// Said is the sentence for an error of the packages below, with its figures. An error
+// SentenceOf is the sentence for an error of the packages below, with its figures. An error
 // that has none is its own text.
-func Said(err error) (id string, f Figures) {
+func SentenceOf(err error) (id string, f Figures) {
 	var typed *unit.ParseError
 	var outside *coat.OutOfRange
 	var cup *coat.CupRange
@@ -39,7 +39,7 @@ func Said(err error) (id string, f Figures) {
 	case errors.As(err, &problem):
 		return problem.ID, problem.Figures
 	case errors.As(err, &typed):
-		f = Figures{named("usage", typed.Usage), brief(temp("zero", 0))}
+		f = Figures{sentence("usage", typed.Usage), brief(temp("zero", 0))}
 		for _, p := range typed.Parts {
 			f = append(f, text(p.Name, p.Text))
 		}
@@ -48,7 +48,7 @@ func Said(err error) (id string, f Figures) {
 		return "outside-unit", Figures{text("unit", outside.Unit),
 			digits("given", outside.Given), digits("low", outside.Low), digits("high", outside.High)}
 	case errors.As(err, &cup):
-		return cupSaid(cup)
+		return cupSentence(cup)
 	case errors.As(err, &fit):
 		return fit.ID, Figures{brief(degrees("apart", fit.Apart)), degrees("least", fit.LeastApart),
 			brief(share("slope", float64(fit.Slope))), brief(share("low", float64(fit.Low))), brief(share("high", float64(fit.High)))}
@@ -73,13 +73,13 @@ func Said(err error) (id string, f Figures) {
 	return err.Error(), nil
 }
 
-// cupSaid says why a cup cannot tell a viscosity, and which could.
-func cupSaid(e *coat.CupRange) (id string, f Figures) {
+// cupSentence says why a cup cannot tell a viscosity, and which could.
+func cupSentence(e *coat.CupRange) (id string, f Figures) {
 	way := "cup-too-long"
 	if e.Seconds < e.Cup.Low {
 		way = "cup-too-short"
 	}
-	f = Figures{text("seconds", strconv.FormatFloat(e.Seconds, 'g', 3, 64)), text("cup", e.Cup.Label), named("way", way), count("low", int(e.Cup.Low)), count("high", int(e.Cup.High))}
+	f = Figures{text("seconds", strconv.FormatFloat(e.Seconds, 'g', 3, 64)), text("cup", e.Cup.Label), sentence("way", way), count("low", int(e.Cup.Low)), count("high", int(e.Cup.High))}
 	if len(e.Better) == 0 {
 		return "cup-range", f
 	}

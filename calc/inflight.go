@@ -35,20 +35,20 @@ var (
 	waterborne   = carrier{coating: 1030, liquid: 1000, volatile: 0.75}
 )
 
-// landing works out how dry a coat lands on a day: its drops, from the air that makes
+// evaporation works out how dry a coat lands on a day: its drops, from the air that makes
 // them, and what they lose on their way. An estimate for comparing days and settings.
-type landing struct {
+type evaporation struct {
 	r       *Request
 	ambient unit.Abs
 	of      carrier
 }
 
-func newLanding(r *Request, ambient unit.Abs) landing {
-	l := landing{r: r, ambient: ambient, of: solventborne}
+func newEvaporation(r *Request, ambient unit.Abs) evaporation {
+	e := evaporation{r: r, ambient: ambient, of: solventborne}
 	if r.Coat.Waterborne {
-		l.of = waterborne
+		e.of = waterborne
 	}
-	return l
+	return e
 }
 
 // flightCase is a setting on a day.
@@ -60,9 +60,9 @@ type flightCase struct {
 }
 
 // drop is the size of the drops and the jet that makes them at a pressure.
-func (l *landing) drop(pressure unit.Gauge, t unit.Temp) (d unit.Length, jet gun.Jet, speed unit.Speed, err error) {
-	a := line.NewAir(l.ambient, t)
-	q, cap := l.r.Gun.Air(pressure.Abs(l.ambient), a)
+func (e *evaporation) drop(pressure unit.Gauge, t unit.Temp) (d unit.Length, jet gun.Jet, speed unit.Speed, err error) {
+	a := line.NewAir(e.ambient, t)
+	q, cap := e.r.Gun.Air(pressure.Abs(e.ambient), a)
 	jet = gun.JetOf(q, cap, a)
 	// The speed that the jet comes to once its pressure has fallen to ambient.
 	mass := float64(q.Mass())
@@ -70,36 +70,36 @@ func (l *landing) drop(pressure unit.Gauge, t unit.Temp) (d unit.Length, jet gun
 	const cp = air.GasConstant * air.Gamma / (air.Gamma - 1)
 	cold := t - unit.Temp(float64(speed)*float64(speed)/(2*cp))
 	d, err = coat.DropSize(coat.Atomizing{
-		AirSpeed: speed, AirDensity: air.Density(l.ambient, cold), AirLiquid: mass / (fluidRate * l.of.coating),
-		Density: l.of.coating, Tension: tension, Viscosity: viscosity, Prefilmer: tipOutside, Duct: tipOutside,
+		AirSpeed: speed, AirDensity: air.Density(e.ambient, cold), AirLiquid: mass / (fluidRate * e.of.coating),
+		Density: e.of.coating, Tension: tension, Viscosity: viscosity, Prefilmer: tipOutside, Duct: tipOutside,
 	})
 	return d, jet, speed, err
 }
 
 // loss is the part of what can evaporate that is gone when the coat lands, and the size
 // of its drops.
-func (l *landing) loss(f flightCase) (lost float64, size unit.Length, err error) {
-	size, jet, speed, err := l.drop(f.pressure, f.day.Air)
+func (e *evaporation) loss(f flightCase) (lost float64, size unit.Length, err error) {
+	size, jet, speed, err := e.drop(f.pressure, f.day.Air)
 	if err != nil {
 		return 0, 0, err
 	}
 	paint := f.day.Air - unit.Temp(f.slower)
-	v := l.r.Coat.Solvent.Vapour(paint, f.day.Air, 0, l.ambient)
-	if l.r.Coat.Waterborne {
+	v := e.r.Coat.Solvent.Vapour(paint, f.day.Air, 0, e.ambient)
+	if e.r.Coat.Waterborne {
 		far := unit.Abs(f.day.Humidity) * air.SaturationPressure(f.day.Air)
-		v = coat.Water().Vapour(paint, f.day.Air, far, l.ambient)
+		v = coat.Water().Vapour(paint, f.day.Air, far, e.ambient)
 	}
 	return coat.FlightLoss(coat.Flight{
 		Vapour: v, Drop: size, Exit: speed, Core: coreLengths * tipOutside,
-		Distance: distance(l.r, jet).Target - f.nearer, Density: l.of.liquid, Volatile: l.of.volatile,
+		Distance: distance(e.r, jet).Target - f.nearer, Density: e.of.liquid, Volatile: e.of.volatile,
 	}), size, nil
 }
 
-// referenceDay is the day that drying and landing are relative to.
+// referenceDay is the day that drying and evaporation in flight are relative to.
 var referenceDay = Day{Air: coat.ReferenceTemp, Humidity: coat.ReferenceHumidity}
 
-// Landing is how dry the coat lands.
-type Landing struct {
+// InFlight is how dry the coat lands.
+type InFlight struct {
 	Known   bool    // false where the gun or the day is outside the models' range
 	Drier   float64 // what is lost on the way, relative to the reference day at the coat's own start
 	Growth  float64 // of the drops by the correction: 0.03 is 3 %
@@ -141,29 +141,29 @@ const (
 	leverCooler = unit.TempDiff(5)
 )
 
-// land works out how dry the coat lands at its start on the day, and how far the
+// atStart works out how dry the coat lands at its start on the day, and how far the
 // pressure may be lowered for it.
-func (l *landing) land() (a Landing) {
-	start := l.r.Coat.Working.Start
+func (e *evaporation) atStart() (a InFlight) {
+	start := e.r.Coat.Working.Start
 	var size unit.Length
 	var err1, err2 error
-	a.before, size, err1 = l.loss(flightCase{pressure: start, day: referenceDay})
-	a.now, a.size, err2 = l.loss(flightCase{pressure: start, day: l.r.Day})
+	a.before, size, err1 = e.loss(flightCase{pressure: start, day: referenceDay})
+	a.now, a.size, err2 = e.loss(flightCase{pressure: start, day: e.r.Day})
 	if err1 != nil || err2 != nil || a.before <= 0 {
 		return a
 	}
 	a.Known = true
 	a.Drier = a.now / a.before
 	a.changes = math.Log(math.Max(a.Drier, 1e-3))
-	a.most = min(unit.Drop(float64(start)*mostCorrection), l.growing(start, size))
+	a.most = min(unit.Drop(float64(start)*mostCorrection), e.growing(start, size))
 	return a
 }
 
 // growing is how far the pressure may be lowered from start until the drops have grown
 // by mostGrowth, at most by mostCorrection: a straight line does over so short a way.
-func (l *landing) growing(start unit.Gauge, size unit.Length) unit.Drop {
+func (e *evaporation) growing(start unit.Gauge, size unit.Length) unit.Drop {
 	way := unit.Drop(float64(start) * mostCorrection)
-	coarser, _, _, err := l.drop(start-unit.Gauge(way), referenceDay.Air)
+	coarser, _, _, err := e.drop(start-unit.Gauge(way), referenceDay.Air)
 	if err != nil {
 		return 0
 	}
@@ -177,24 +177,24 @@ func (l *landing) growing(start unit.Gauge, size unit.Length) unit.Drop {
 // correction lowers the pressure as the coat lands drier, in proportion to the logarithm
 // of how much: bigger drops and a nearer hold land wetter. It does nothing on a slow day,
 // where thick paint is warmed instead.
-func (a *Landing) correction(changes float64) unit.Drop {
+func (a *InFlight) correction(changes float64) unit.Drop {
 	share := math.Min(math.Max(changes/math.Log(fullDrier), 0), 1)
 	steps := math.Floor(float64(a.most)*share/float64(correctionStep) + 1e-9)
 	return -unit.Drop(steps) * correctionStep
 }
 
-// settle works out what the correction came to and what the levers would add, once the
+// atWorking works out what the correction came to and what the levers would add, once the
 // working pressure is known.
-func (l *landing) settle(a *Landing, working unit.Gauge, target unit.Length) {
+func (e *evaporation) atWorking(a *InFlight, working unit.Gauge, target unit.Length) {
 	if !a.Known {
 		return
 	}
-	base := flightCase{pressure: working, day: l.r.Day}
+	base := flightCase{pressure: working, day: e.r.Day}
 	lost := a.now
-	if working != l.r.Coat.Working.Start {
+	if working != e.r.Coat.Working.Start {
 		var size unit.Length
 		var err error
-		if lost, size, err = l.loss(base); err != nil {
+		if lost, size, err = e.loss(base); err != nil {
 			a.Known = false
 			return
 		}
@@ -207,19 +207,19 @@ func (l *landing) settle(a *Landing, working unit.Gauge, target unit.Length) {
 	try := func(id string, size Figure, change func(*flightCase)) {
 		f := base
 		change(&f)
-		after, _, err := l.loss(f)
+		after, _, err := e.loss(f)
 		if less := 1 - after/lost; err == nil && less > 0.005 {
 			a.Levers = append(a.Levers, Lever{ID: id, Size: size, Less: less})
 		}
 	}
-	if lower := unit.Drop(working - l.r.Coat.Working.Low); lower > 0 {
+	if lower := unit.Drop(working - e.r.Coat.Working.Low); lower > 0 {
 		lower = min(lower, leverPressure)
 		try("lever-pressure", drop("size", lower), func(f *flightCase) { f.pressure -= unit.Gauge(lower) })
 	}
-	if nearer := min(target-l.r.Gun.Nearest, leverNearer); nearer > 0 {
+	if nearer := min(target-e.r.Gun.Nearest, leverNearer); nearer > 0 {
 		try("lever-nearer", near("size", nearer), func(f *flightCase) { f.nearer = nearer })
 	}
-	if !l.r.Coat.Waterborne {
+	if !e.r.Coat.Waterborne {
 		try("lever-thinner", degrees("size", leverGrade), func(f *flightCase) { f.slower = leverGrade })
 	}
 	try("lever-cooler", degrees("size", leverCooler), func(f *flightCase) {

@@ -57,7 +57,7 @@ func TestWhatErrorsBelowSay(t *testing.T) {
 		"another":       {errors.New("a pipe broke"), "a pipe broke"},
 	} {
 		require.Error(t, c.err, name)
-		id, f := calc.Said(c.err)
+		id, f := calc.SentenceOf(c.err)
 		assert.Contains(t, words.English().Text(unit.US, id, f), c.says, name)
 		for _, lang := range words.Languages() {
 			w, _ := words.For(lang)

@@ -10,8 +10,8 @@ import (
 // speaks of 5 to 6 in, an inch in all.
 const bandHalf = unit.Length(0.5 * unit.MetrePerInch)
 
-// fill puts what the job found into the setup.
-func (s *Setup) fill(j *job, t *touch) {
+// assemble puts what the job found into the setup.
+func (s *Setup) assemble(j *job, sens *sensitivity) {
 	amb := j.air.Ambient
 	g := &j.r.Gun
 	jet := gun.JetOf(j.flow, j.cap, j.air)
@@ -20,15 +20,15 @@ func (s *Setup) fill(j *job, t *touch) {
 		Flow: j.flow, Highest: g.Highest(j.air), JetMach: jet.Mach,
 	}
 	s.Distance = distance(j.r, jet)
-	l := newLanding(j.r, amb)
-	l.settle(&s.Weather.Landing, j.target, s.Distance.Target)
+	e := newEvaporation(j.r, amb)
+	e.atWorking(&s.Weather.InFlight, j.target, s.Distance.Target)
 	s.Wall.Open = j.open.Gauge(amb)
 	highest := s.Working.Highest.Abs(amb)
 	atHighest, _ := g.Air(highest, j.air)
 	s.Wall.Limit = j.setNeeded(atHighest, highest, g.Valve.Full).Gauge(amb)
-	s.Valve = ValveMargin{Opening: 1, Floor: t.floor()}
+	s.Valve = ValveMargin{Opening: 1, Floor: sens.floor()}
 	if j.short {
-		s.fillShort(j, t)
+		s.assembleShort(j, sens)
 		return
 	}
 	s.Wall.Flowing = j.flowing
@@ -38,18 +38,18 @@ func (s *Setup) fill(j *job, t *touch) {
 	v.Reserve = j.reserve
 	v.Opening, v.Choked, _ = g.Valve.OpeningFor(j.flow, into, j.working, j.air)
 	v.Mach = j.valveMach(into, v.Opening, v.Choked)
-	v.Nudge = t.nudge(v.Opening)
+	v.EighthTurn = sens.eighthTurn(v.Opening)
 	if j.r.Gauge == AtFoot {
 		s.Working.Reads = into.Gauge(amb)
 	}
 	s.walk(j, j.flow, j.working, into, j.set)
 	open, _ := g.Valve.Full.Upstream(j.flow, j.working, j.air)
 	s.Bottleneck = s.bottleneck(unit.Drop(open - j.working))
-	s.fillNow(j, t)
+	s.assembleNow(j, sens)
 }
 
-// fillShort describes a line run as far as the supply goes.
-func (s *Setup) fillShort(j *job, t *touch) {
+// assembleShort describes a line run as far as the supply goes.
+func (s *Setup) assembleShort(j *job, sens *sensitivity) {
 	amb := j.air.Ambient
 	working, q, set := j.best()
 	valve := j.r.Gun.Valve.Full
@@ -66,7 +66,7 @@ func (s *Setup) fillShort(j *job, t *touch) {
 	}
 	s.walk(j, q, working, into, set)
 	s.Bottleneck = s.bottleneck(unit.Drop(into - working))
-	s.fillNow(j, t)
+	s.assembleNow(j, sens)
 }
 
 // walk lists every part from the wall to the cap at flow q, with into before the
@@ -173,17 +173,17 @@ func (j *job) valveMach(into unit.Abs, opening float64, choked bool) float64 {
 	return j.r.Gun.Valve.Mach(j.flow, into, opening, j.air)
 }
 
-// fillNow works the wall as it stands.
-func (s *Setup) fillNow(j *job, t *touch) {
+// assembleNow works the wall as it stands.
+func (s *Setup) assembleNow(j *job, sens *sensitivity) {
 	if !j.r.HasNow {
 		return
 	}
 	amb := j.air.Ambient
 	open, _ := j.gunAt(j.r.Now.Abs(amb), 1)
-	w, enough := t.way(j.r.Now)
+	w, enough := sens.way(j.r.Now)
 	s.Now = Now{
 		Given: true, Wall: w.Wall, GunIfOpen: open.Gauge(amb), Enough: enough,
-		Opening: w.Opening, Choked: w.Choked, Mach: w.Mach, Nudge: w.Nudge,
+		Opening: w.Opening, Choked: w.Choked, Mach: w.Mach, EighthTurn: w.EighthTurn,
 	}
 }
 
