@@ -100,25 +100,23 @@ const (
 	NarrowestFan = unit.Length(10e-3)
 	WidestFan    = unit.Length(600e-3)
 	MostOverlap  = 0.9
-	thickestOld  = 10000 * coat.Micrometre
-	nearestHold  = unit.Length(2 * unit.MetrePerInch)
 	farthestHold = unit.Length(30 * unit.MetrePerInch)
 )
 
 func (l *Application) problems() (p problems) {
-	p.within("solids", l.Solids.Value, LeastSolids, MostSolids, FigureShare)
-	p.within("film", float64(l.Dry.Value), float64(ThinnestFilm), float64(ThickestFilm), FigureFilm)
+	p.within("solids", l.Solids.Value, &SolidsBound)
+	p.within("film", float64(l.Dry.Value), &FilmBound)
 	if l.Coats.Value != 0 || l.Usual.Coats == 0 {
-		p.within("coats", float64(l.Coats.Value), 1, MostCoats, FigureCount)
+		p.within("coats", float64(l.Coats.Value), &CoatsBound)
 	}
-	p.within("before", float64(l.Before), 0, float64(thickestOld), FigureFilm)
+	p.within("before", float64(l.Before), &BeforeBound)
 	if most := l.Wants.Most; most != 0 {
-		p.within("film-limit", float64(most), float64(ThinnestFilm), float64(ThickestFilm), FigureFilm)
+		p.within("film-limit", float64(most), &FilmBound)
 	}
 	if h := &l.Held; h.Known {
-		p.within("transfer", h.Class.Value.Transfer, 0.1, 0.9, FigureShare)
-		p.within("pressure", float64(h.Pressure), 1*unit.PascalPerPSI, 150*unit.PascalPerPSI, FigureGauge)
-		p.within("distance", float64(h.Distance), float64(nearestHold), float64(farthestHold), FigureDistance)
+		p.within("transfer", h.Class.Value.Transfer, &TransferBound)
+		p.within("pressure", float64(h.Pressure), &InletBound)
+		p.within("distance", float64(h.Distance), &DistanceBound)
 	}
 	return p
 }

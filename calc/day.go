@@ -135,8 +135,8 @@ func (r *DayRequest) potLife() (p PotLife) {
 // Problems is everything wrong with the request.
 func (r *DayRequest) Problems() []Problem {
 	p := r.Day.problems()
-	p.temp("paint", r.Paint)
-	p.within("panels", float64(r.Panels), 1, MostPanels, FigureCount)
+	p.within("paint", float64(r.Paint), &AirTempBound)
+	p.within("panels", float64(r.Panels), &PanelsBound)
 	if r.PotLife != 0 && (r.PotLife < ShortestPotLife || r.PotLife > LongestPotLife) {
 		p.add("pot-life", "want-pot-life", temp("sheetTemp", SheetTemp), minutes("least", ShortestPotLife), minutes("most", LongestPotLife))
 	}

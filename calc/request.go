@@ -149,11 +149,11 @@ func (r *Request) Check() error {
 // Problems is everything wrong with the request.
 func (r *Request) Problems() []Problem {
 	found := r.Day.problems()
-	found.within("supply", float64(r.Supply), float64(LowestSupply), float64(TopSupply), FigureGauge)
+	found.within("supply", float64(r.Supply), &SupplyBound)
 	if r.HasNow {
-		found.within("wall", float64(r.Now), float64(LowestSupply), float64(TopSupply), FigureGauge)
+		found.within("wall", float64(r.Now), &SupplyBound)
 	}
-	found.bound("mark", "outside-mark", float64(r.Mark), float64(FinestMark), float64(CoarsestMark), FigureDrop)
+	found.within("mark", float64(r.Mark), &MarkBound)
 	if len(r.Line) > MostParts {
 		found.add("hose", "too-many-parts", count("parts", len(r.Line)), count("most", MostParts))
 	}
@@ -162,17 +162,17 @@ func (r *Request) Problems() []Problem {
 			continue
 		}
 		h := &r.Line[i].Hose
-		found.bound("hose", "outside-hose-length", float64(h.Length), float64(ShortestHose), float64(LongestHose), FigureRun)
-		found.bound("hose", "outside-hose-bore", float64(h.Bore), float64(NarrowestHose), float64(WidestHose), FigureDistance)
+		found.within("hose", float64(h.Length), &HoseLengthBound)
+		found.within("hose", float64(h.Bore), &HoseBoreBound)
 	}
 	return found
 }
 
 // problems is everything wrong with a day.
 func (d *Day) problems() (p problems) {
-	p.temp("temp", d.Air)
-	p.temp("panel", d.Panel)
-	p.within("humidity", d.Humidity, 0.01, 1, FigureShare)
-	p.within("altitude", float64(d.Altitude), float64(LowestSite), float64(HighestSite), FigureRun)
+	p.within("temp", float64(d.Air), &AirTempBound)
+	p.within("panel", float64(d.Panel), &AirTempBound)
+	p.within("humidity", d.Humidity, &HumidityBound)
+	p.within("altitude", float64(d.Altitude), &AltitudeBound)
 	return p
 }

@@ -40,7 +40,7 @@ func SentenceOf(err error) (id string, f Figures) {
 		return problem.ID, problem.Figures
 	case errors.As(err, &typed):
 		f = Figures{sentence("usage", typed.Usage), brief(temp("zero", 0))}
-		for _, p := range typed.Parts {
+		for _, p := range typed.Details {
 			f = append(f, text(p.Name, p.Text))
 		}
 		return typed.ID, f

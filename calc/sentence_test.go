@@ -22,9 +22,9 @@ func why(p *calc.Problem) string { return words.English().Text(unit.US, p.ID, p.
 // Every error of the packages below that a person can meet has its sentence, in every
 // language, with all its figures.
 func TestWhatErrorsBelowSay(t *testing.T) {
-	_, typed := unit.ParseGauge("1,500", unit.InPSI)
-	_, long := unit.ParseGauge("123456789012345678901234567890123", unit.InPSI)
-	_, cold := unit.ParseTemp("-500F", 0)
+	_, typed := unit.Pressure.Read("1,500", unit.US)
+	_, long := unit.Pressure.Read("123456789012345678901234567890123", unit.US)
+	_, cold := unit.Temperature.Read("-500F", unit.Named)
 	din, err := coat.FindCup("din4")
 	require.NoError(t, err)
 	_, short := din.Viscosity(2)

@@ -129,7 +129,7 @@ type Caution struct {
 // Figures are the values that a sentence names, in SI, each with what it is.
 type Figures []Figure
 
-// Figure is one value of a sentence. Text is set for FigureText and FigureNamed alone.
+// Figure is one value of a sentence. Text is set for FigureText and FigureSentence alone.
 // Brief asks for three digits, to tell a value from the bound that it is past; WithoutUnit for
 // them without their unit, which another figure of the sentence has.
 type Figure struct {

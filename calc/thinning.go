@@ -85,13 +85,13 @@ const MostThinner = 1.0
 // Problems is everything wrong with the request, but for what only its sums find.
 func (r *ThinRequest) Problems() []Problem {
 	var p problems
-	p.temp("paint", r.Reading.At)
+	p.within("paint", float64(r.Reading.At), &AirTempBound)
 	if r.HasSecond {
-		p.temp("second-temp", r.Second.At)
+		p.within("second-temp", float64(r.Second.At), &AirTempBound)
 	}
-	p.temp("sheet-temp", r.Sheet.Value.At)
-	p.temp("warm-limit", r.Warmest.Value)
-	p.within("max-thinner", r.MostThinner.Value, 0, MostThinner, FigureShare)
+	p.within("sheet-temp", float64(r.Sheet.Value.At), &AirTempBound)
+	p.within("warm-limit", float64(r.Warmest.Value), &AirTempBound)
+	p.within("max-thinner", r.MostThinner.Value, &MostThinnerBound)
 	if s := &r.Sheet.Value; !(s.Low <= s.Aim && s.Aim <= s.High) {
 		p.add("sheet-seconds", "want-lower-first")
 	}

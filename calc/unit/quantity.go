@@ -56,6 +56,10 @@ func trimmed(label string) string {
 	return label
 }
 
+// Fine is the decimals of a value where small differences matter: a set pressure beside the
+// one that it falls to.
+func (q *Quantity) Fine(sys System) int { return q.shown[sys].fine }
+
 // Count is how many of the system's units a value is, and Of the value of so many.
 func (q *Quantity) Count(sys System, si float64) float64 { return q.shown[sys].count(si) }
 

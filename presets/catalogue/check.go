@@ -93,4 +93,3 @@ func first[E based](kind string, t Table[E], w *words.Words, wrong func(id strin
 	}
 	return nil
 }
-

@@ -5,7 +5,6 @@ import (
 
 	"boothset/calc"
 	"boothset/calc/coat"
-	"boothset/calc/unit"
 	"boothset/presets/words"
 )
 
@@ -79,7 +78,7 @@ func (e *CupSeconds) check(w *words.Words) *sentence {
 func (e *CupSeconds) Sheet() calc.Stated[calc.SheetSeconds] {
 	cup, _ := coat.FindCup(e.Cup) // check has found it
 	return calc.Stated[calc.SheetSeconds]{
-		Value:    calc.SheetSeconds{Cup: cup, Low: float64(e.Low.V), Aim: float64(e.Aim.V), High: float64(e.High.V), At: e.Temperature.V},
+		Value:  calc.SheetSeconds{Cup: cup, Low: float64(e.Low.V), Aim: float64(e.Aim.V), High: float64(e.High.V), At: e.Temperature.V},
 		Ground: e.Ground(),
 	}
 }

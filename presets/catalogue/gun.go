@@ -14,17 +14,17 @@ import (
 // Gun is a gun, or the gun that stands for its class.
 type Gun struct {
 	origin
-	Class    string         `toml:"class"`
-	Inlet    pressure       `toml:"inlet"`
-	Flow     flow           `toml:"flow"`
-	Cap      pressure       `toml:"cap"`
-	CapLimit pressure       `toml:"cap-limit"`
-	Nearest  length         `toml:"nearest"`
-	Farthest length         `toml:"farthest"`
-	Valve    valveEntry     `toml:"valve"`
-	Landing  *Transfer `toml:"transfer"`
-	Cup      *GunCup   `toml:"cup"`
-	like     *Gun // the one that stands for its class
+	Class    string     `toml:"class"`
+	Inlet    pressure   `toml:"inlet"`
+	Flow     flow       `toml:"flow"`
+	Cap      pressure   `toml:"cap"`
+	CapLimit pressure   `toml:"cap-limit"`
+	Nearest  length     `toml:"nearest"`
+	Farthest length     `toml:"farthest"`
+	Valve    valveEntry `toml:"valve"`
+	Landing  *Transfer  `toml:"transfer"`
+	Cup      *GunCup    `toml:"cup"`
+	like     *Gun       // the one that stands for its class
 }
 
 // ClassOf is the class of the gun, its own id where it stands for one.
@@ -141,4 +141,3 @@ func (e *Gun) check(w *words.Words) *sentence {
 	}
 	return nil
 }
-

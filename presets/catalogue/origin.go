@@ -36,7 +36,9 @@ type ground struct {
 }
 
 // Ground is what the table rests on.
-func (g ground) Ground() calc.Ground { return calc.Ground{Basis: calc.Basis(g.Basis), Source: g.Source} }
+func (g ground) Ground() calc.Ground {
+	return calc.Ground{Basis: calc.Basis(g.Basis), Source: g.Source}
+}
 
 // name is what an entry of a kind is called. One without a name of its own is called as
 // the sentences name the shipped one of its id, a regulator by its size, else by its id.
@@ -73,7 +75,9 @@ func (c *Catalogue) TypeName(kind, id string) string {
 }
 
 // Name is what an entry of a kind is called.
-func Name[E based](c *Catalogue, kind, id string, e E) string { return e.base().name(kind, id, c.words) }
+func Name[E based](c *Catalogue, kind, id string, e E) string {
+	return e.base().name(kind, id, c.words)
+}
 
 // Choice is an entry as a list shows it.
 type Choice struct {

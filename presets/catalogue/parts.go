@@ -103,6 +103,7 @@ func hoseEnd(bore unit.Length) line.Restriction {
 // endRatio is the critical ratio of a hose's end fitting: a short smooth bore, the
 // upper end of the published 0.3 to 0.5. An estimate.
 const endRatio = 0.5
+
 func (e *Regulator) check() *sentence {
 	if why := e.restrictionEntry.check(); why != nil {
 		return why
@@ -130,4 +131,3 @@ func restrictionFault(c, b float64) *sentence {
 	}
 	return nil
 }
-

@@ -45,7 +45,7 @@ func (s *sentence) in(w *words.Words, sys unit.System) string {
 func text(name, v string) calc.Figure { return calc.Figure{Name: name, Text: v} }
 
 func sentenceFigure(name, id string) calc.Figure {
-	return calc.Figure{Name: name, Kind: calc.FigureNamed, Text: id}
+	return calc.Figure{Name: name, Kind: calc.FigureSentence, Text: id}
 }
 
 func count(name string, n int) calc.Figure {
@@ -60,6 +60,6 @@ func figure[T ~float64](name string, kind calc.FigureKind, v T) calc.Figure {
 
 // withoutUnit is a figure without its unit.
 func withoutUnit(f calc.Figure) calc.Figure {
-	f.Bare = true
+	f.WithoutUnit = true
 	return f
 }

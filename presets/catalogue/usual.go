@@ -1,4 +1,4 @@
-package presets
+package catalogue
 
 import (
 	"slices"
@@ -11,69 +11,60 @@ import (
 	"boothset/calc/unit"
 )
 
-// usualEntry is what a field is usually answered with, as typed and in the order it is
-// picked in.
+// usualEntry is the answers that a field is usually given.
 type usualEntry struct {
 	origin
 	Values []string `toml:"values"`
 	Metric []string `toml:"metric"` // Values where left out
 }
 
-// usual is the usual answers of a field that has some: the shipped catalogue gives each.
-func (c *Catalogue) usual(field string) *usualEntry {
-	e, _ := c.entries.Usual.get(field)
-	return e
-}
-
-// of is the usual answers of a system.
-func (e *usualEntry) of(sys unit.System) []string {
+// UsualAnswers is what a field is usually answered with in a system, as typed and in the
+// order it is picked in, with what they rest on; none for a field without.
+func (c *Catalogue) UsualAnswers(field string, sys unit.System) ([]string, calc.Ground) {
+	e, ok := c.usual.Get(field)
+	if !ok {
+		return nil, calc.Ground{}
+	}
 	if sys == unit.Metric && len(e.Metric) > 0 {
-		return e.Metric
+		return e.Metric, e.Ground()
 	}
-	return e.Values
-}
-
-func (e *usualEntry) items(sys unit.System) (all []Item) {
-	for _, text := range e.of(sys) {
-		all = append(all, Item{ID: text, Name: text, Standing: e.standing()})
-	}
-	return distinct(all)
+	return e.Values, e.Ground()
 }
 
 // usualReads says, for each field that has usual answers, what is wrong with one.
 var usualReads = []struct {
 	field string
-	wrong func(given string) *said
+	wrong func(given string) *sentence
 }{
-	{FieldCup, func(given string) *said {
+	{"cup", func(given string) *sentence {
 		if k, err := coat.FindCup(given); err != nil || k.ID != given {
-			return told(&coat.UnknownCup{Given: given})
+			return sentenceOf(&coat.UnknownCup{Given: given})
 		}
 		return nil
 	}},
-	{FieldCupSize, func(given string) *said {
-		q, err := unit.ParseVolume(given, 0)
+	{"cup-size", func(given string) *sentence {
+		q, err := unit.Parse[unit.Volume](unit.Tank, given, unit.Named)
 		switch {
 		case err != nil:
-			return told(err)
+			return sentenceOf(err)
 		case !(q >= calc.SmallestCup && q <= calc.LargestCup):
-			return sentence("file-usual-cup-size", litre("least", calc.SmallestCup), litre("most", calc.LargestCup))
+			return newSentence("file-usual-cup-size", litre("least", calc.SmallestCup), litre("most", calc.LargestCup))
 		}
 		return nil
 	}},
-	{FieldRatio, func(given string) *said {
+	{"ratio", func(given string) *sentence {
 		if _, err := coat.ParseRatio(given); err != nil {
-			return sentence("want-ratio")
+			return newSentence("want-ratio")
 		}
 		return nil
 	}},
-	{FieldTip, func(given string) *said {
-		l, err := unit.ParseLength(given, 0)
+	{"tip", func(given string) *sentence {
+		l, err := unit.Parse[unit.Length](unit.Tip, given, unit.Named)
 		switch {
 		case err != nil:
-			return told(err)
+			return sentenceOf(err)
 		case l <= 0:
-			return sentence("want-above-zero")
+			return newSentence("want-above-zero")
 		}
 		return nil
 	}},
@@ -85,7 +76,7 @@ func litre(name string, v unit.Volume) calc.Figure {
 }
 
 // checkUsual says what is wrong with the usual answers of a field.
-func (c *Catalogue) checkUsual(field string, e *usualEntry) *said {
+func (c *Catalogue) checkUsual(field string, e *usualEntry) *sentence {
 	at := -1
 	fields := make([]string, len(usualReads))
 	for i, r := range usualReads {
@@ -94,14 +85,14 @@ func (c *Catalogue) checkUsual(field string, e *usualEntry) *said {
 		}
 	}
 	if at < 0 {
-		return sentence("file-usual-of", text("fields", c.words.Listed(fields)))
+		return newSentence("file-usual-of", text("fields", c.words.Listed(fields)))
 	}
 	if len(e.Values) == 0 {
-		return sentence("file-usual-values")
+		return newSentence("file-usual-values")
 	}
 	for _, given := range slices.Concat(e.Values, e.Metric) {
 		if given != strings.TrimSpace(given) || strings.ContainsFunc(given, func(r rune) bool { return !unicode.IsPrint(r) }) {
-			return sentence("file-usual-plain", text("given", strconv.Quote(given)))
+			return newSentence("file-usual-plain", text("given", strconv.Quote(given)))
 		}
 		if why := usualReads[at].wrong(given); why != nil {
 			return why
