@@ -19,21 +19,21 @@ var (
 // Bounds of the air outside: about 5700 m up to below the sea, frost to a hot shed.
 var (
 	lowestAmbient, highestAmbient = unit.Abs(50e3), unit.Abs(115e3)
-	coldestInlet, hottestInlet    = unit.Celsius(-40), unit.Celsius(60)
+	ColdestInlet, HottestInlet    = unit.Celsius(-40), unit.Celsius(60)
 )
 
 func (in Inlet) check(field string) error {
 	return firstOf(
 		within(field, float64(in.Ambient)/1e3, float64(lowestAmbient)/1e3, float64(highestAmbient)/1e3, "kPa ambient"),
-		within(field, in.Temp.C(), coldestInlet.C(), hottestInlet.C(), "C"),
+		within(field, in.Temp.C(), ColdestInlet.C(), HottestInlet.C(), "C"),
 	)
 }
 
-// highestFlow is above any compressor or user of a body shop, m3/s (4440 scfm).
-const highestFlow = unit.Flow(2.123)
+// HighestFlow is above any compressor or user of a body shop, m3/s (4440 scfm).
+const HighestFlow = unit.Flow(2.123)
 
 func checkFlow(field string, q unit.Flow) error {
-	return within(field, q.SCFM(), 0, highestFlow.SCFM(), "scfm")
+	return within(field, q.SCFM(), 0, HighestFlow.SCFM(), "scfm")
 }
 
 // FreeAir is what a displacement compressor delivers with the inlet now, given what it

@@ -16,9 +16,9 @@ type Main struct {
 
 // Bounds of a main.
 const (
-	longestMain   = unit.Length(2000)
-	narrowestMain = unit.Length(5e-3)
-	widestMain    = unit.Length(0.2)
+	LongestMain   = unit.Length(2000)
+	NarrowestMain = unit.Length(5e-3)
+	WidestMain    = unit.Length(0.2)
 )
 
 // leastLeft is the share of its inlet pressure (absolute) that a main must deliver for
@@ -26,10 +26,10 @@ const (
 const leastLeft = 0.5
 
 func (m Main) check() error {
-	if err := within(FieldMainLength, float64(m.Length), 0, float64(longestMain), "m"); err != nil || m.Length == 0 {
+	if err := within(FieldMainLength, float64(m.Length), 0, float64(LongestMain), "m"); err != nil || m.Length == 0 {
 		return err
 	}
-	return within(FieldMainBore, m.Bore.MM(), narrowestMain.MM(), widestMain.MM(), "mm")
+	return within(FieldMainBore, m.Bore.MM(), NarrowestMain.MM(), WidestMain.MM(), "mm")
 }
 
 // loss is p1^2 - p2^2, Pa2, for a flow. The formula for a main is

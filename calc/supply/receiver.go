@@ -15,7 +15,7 @@ const (
 	highestPressure  = unit.Gauge(1e8)   // no gauge here reads above it
 )
 
-var coldestReceiver, hottestReceiver = unit.Celsius(-40), unit.Celsius(100)
+var ColdestReceiver, HottestReceiver = unit.Celsius(-40), unit.Celsius(100)
 
 // MaxSpan is the longest time this package tells apart: a supply that lasts a day lasts.
 const MaxSpan = 24 * time.Hour
@@ -69,7 +69,7 @@ func warmth(t unit.Temp) float64 {
 	if t == 0 {
 		return 1
 	}
-	return clamp(float64(t), float64(coldestReceiver), float64(hottestReceiver)) / unit.ANRTemperature
+	return clamp(float64(t), float64(ColdestReceiver), float64(HottestReceiver)) / unit.ANRTemperature
 }
 
 // FreeAir is the air, as volume at ANR, that leaves as the pressure falls by fall:

@@ -56,10 +56,10 @@ type Water struct {
 func (d Damp) Follow() (Water, error) {
 	err := firstOf(d.Inlet.check(FieldInlet),
 		within(FieldHumidity, d.Humidity*100, 1, 100, "%"),
-		within(FieldReceiverPressure, d.Receiver.PSI(), 0, highestCut, "psi"),
-		within(FieldReceiverTemp, d.ReceiverTemp.C(), coldestReceiver.C(), hottestReceiver.C(), "C"),
-		within(FieldMainTemp, d.Main.C(), coldestInlet.C(), hottestInlet.C(), "C"),
-		within(FieldHoseTemp, d.Hose.C(), coldestInlet.C(), hottestInlet.C(), "C"),
+		within(FieldReceiverPressure, d.Receiver.PSI(), 0, HighestCut.PSI(), "psi"),
+		within(FieldReceiverTemp, d.ReceiverTemp.C(), ColdestReceiver.C(), HottestReceiver.C(), "C"),
+		within(FieldMainTemp, d.Main.C(), ColdestInlet.C(), HottestInlet.C(), "C"),
+		within(FieldHoseTemp, d.Hose.C(), ColdestInlet.C(), HottestInlet.C(), "C"),
 		within(FieldSprayingPressure, d.Spraying.PSI(), 0, d.Receiver.PSI(), "psi"),
 		checkFlow(FieldGunAir, d.Flow),
 	)
