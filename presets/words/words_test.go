@@ -13,7 +13,7 @@ import (
 
 func read(t *testing.T, toml string) *words.Words {
 	t.Helper()
-	w, err := words.Make("xx", toml)
+	w, err := words.Of(none, toml)
 	require.NoError(t, err)
 	return w
 }
