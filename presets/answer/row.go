@@ -94,7 +94,7 @@ func CautionRows(w *words.Words, sys unit.System, all []calc.Caution) []Row {
 func ReasonRows(w *words.Words, sys unit.System, all []calc.Reason) []Row {
 	rows := make([]Row, len(all))
 	for i, r := range all {
-		rows[i] = Row{Role: Reason, About: r.About, ID: r.ID, Text: w.Text(sys, r.ID, r.Figures), Ground: w.Standing(r.Ground)}
+		rows[i] = Row{Role: Reason, About: r.About, ID: r.ID, Text: w.Text(sys, r.ID, r.Figures), Ground: w.Ground(r.Ground)}
 	}
 	return rows
 }

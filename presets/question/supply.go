@@ -13,7 +13,7 @@ import (
 var (
 	Compressor = &Field{
 		Name: "compressor", Read: motor, Of: [2]*unit.Quantity{unit.AirFlow}, Options: []string{None}, Want: "want-compressor",
-		Bounds: [2]*calc.Bound{&freeAirBound},
+		Bounds:  [2]*calc.Bound{&freeAirBound},
 		Default: ShopOrOut, Part: PartSupply, Begin: [2]string{"10 cfm", "300 L/min"},
 	}
 	Receiver = &Field{
@@ -28,14 +28,14 @@ var (
 		Name: "cut-out", Read: amount, Of: [2]*unit.Quantity{unit.Pressure}, Bounds: [2]*calc.Bound{&cutBound}, Default: ShopOrOut, Part: PartSupply,
 		Counts: func(q *calc.Request) float64 { return float64(q.Shop.System.CutOut) },
 	}
-	Main   = &Field{
+	Main = &Field{
 		Name: "main", Read: pair, Of: [2]*unit.Quantity{unit.Run, unit.Bore}, Bounds: [2]*calc.Bound{&mainBound, &mainBoreBound},
 		Options: []string{None}, Want: "want-main",
 		Default: ShopOrOut, Part: PartSupply, Begin: [2]string{"50 ft, 3/4 in", "15 m, 20 mm"},
 	}
 	Other = &Field{
 		Name: "other", Read: user, Of: [2]*unit.Quantity{unit.AirFlow, unit.Share}, SecondLeftOut: true, Repeats: true, Want: "want-other",
-		Bounds: [2]*calc.Bound{&freeAirBound, &dutyBound},
+		Bounds:  [2]*calc.Bound{&freeAirBound, &dutyBound},
 		Default: ShopOrOut, Part: PartSupply, Step: [2][2]float64{{}, {10, 10}}, Begin: [2]string{"5 cfm, 50%", "150 L/min, 50%"},
 	}
 	SprayTime = &Field{

@@ -7,6 +7,7 @@ import (
 
 	"boothset/calc/coat"
 	"boothset/calc/unit"
+	"boothset/presets/words"
 )
 
 // The readings of what is no plain quantity.
@@ -24,8 +25,8 @@ func clock(r *Reader, f *Field, t string, sys unit.System) Value {
 func timeOfDay(t string) (time.Duration, bool) {
 	t = strings.TrimSuffix(strings.ToLower(strings.ReplaceAll(t, " ", "")), ".")
 	half, twelve := 0, false
-	for h, marks := range [][]string{{"am", "a.m"}, {"pm", "p.m"}} {
-		for _, mark := range marks {
+	for h, marks := range []words.Spelling{words.Morning, words.Afternoon} {
+		for _, mark := range words.Spellings(marks) {
 			if before, found := strings.CutSuffix(t, mark); found {
 				t, half, twelve = strings.TrimSuffix(before, "."), h, true
 			}

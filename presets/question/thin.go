@@ -7,6 +7,7 @@ import (
 	"boothset/calc"
 	"boothset/calc/unit"
 	"boothset/presets/catalogue"
+	"boothset/presets/words"
 )
 
 // What thinning asks.
@@ -121,7 +122,7 @@ func (v *resolver) sheet(e *catalogue.Coat, q *calc.ThinRequest) {
 
 // secondsRange reads "16-18", "16 to 18" or a single figure; the upper end is then 0.
 func secondsRange(r *Reader, f *Field, t string, sys unit.System) Value {
-	low, high, isRange := strings.Cut(dashed(r, t), "-")
+	low, high, isRange := strings.Cut(dashed(t), "-")
 	a, err1 := unit.CupTime.Read(low, sys)
 	v := Value{SI: [2]float64{a.SI}}
 	var err2 error
@@ -137,6 +138,10 @@ func secondsRange(r *Reader, f *Field, t string, sys unit.System) Value {
 }
 
 // dashed is a text with a hyphen for what people write between the ends of a range.
-func dashed(r *Reader, t string) string {
-	return strings.NewReplacer(" to ", "-", " a ", "-", "\u2013", "-").Replace(t)
+func dashed(t string) string {
+	marks := []string{"\u2013", "-"}
+	for _, word := range words.Spellings(words.RangeTo) {
+		marks = append(marks, " "+word+" ", "-")
+	}
+	return strings.NewReplacer(marks...).Replace(t)
 }

@@ -40,7 +40,7 @@ func (h help) text(w *words.Words) string {
 
 // withFlags is the help with the flags; the usage of a flag is a sentence's id.
 func (h help) withFlags(f *flag.FlagSet, w *words.Words, sys unit.System) string {
-	figures := append(presets.Assumed(sys), said("schema", h.schema), calc.Figure{Name: "repeatable", Kind: calc.FigureSentence, Text: "usage-repeatable"})
+	figures := append(presets.Assumed(sys), said("schema", h.schema), said("languages", w.Listed(words.Languages())), calc.Figure{Name: "repeatable", Kind: calc.FigureNamed, Text: "usage-repeatable"})
 	b := []byte(h.text(w) + "\n")
 	f.VisitAll(func(x *flag.Flag) {
 		spelt := *x
