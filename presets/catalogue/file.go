@@ -98,7 +98,7 @@ func (c *Catalogue) LineFault(field, why string) error {
 			break
 		}
 	}
-	return &FileError{File: c.shop.name, Line: row, Why: table + ": " + why}
+	return &FileError{File: c.shop.name, Line: row, Why: why}
 }
 
 // HasShop reports whether a shop's file lies over what is shipped.

@@ -62,3 +62,13 @@ func Assumed(sys unit.System) calc.Figures {
 		text("mark", unit.Pressure.CountText(sys, markStep[sys], decimals)),
 	}
 }
+
+// UsageFigures is what the sentence of a row's use names, in a system's units: what is
+// assumed, and what may be chosen.
+func (r *Reader) UsageFigures(row Row, sys unit.System) calc.Figures {
+	f := append(Assumed(sys), sentence("repeatable", "usage-repeatable"))
+	if row.Listed() {
+		f = append(f, r.names(r.ids(row.Field)))
+	}
+	return f
+}

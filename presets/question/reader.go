@@ -49,20 +49,23 @@ func New(c *catalogue.Catalogue) (*Reader, error) {
 			v := r.Read(row.Field, t, sys)
 			switch {
 			case v.Fault != nil:
-				return nil, c.LineFault(row.Name, v.Fault.Error())
+				return nil, c.LineFault(row.Name, ofLine(v.Fault))
 			case r.bareInFile(row.Field, &v):
-				return nil, c.LineFault(row.Name, r.Fault(row.Name, t, sys, "file-units").Error())
+				return nil, c.LineFault(row.Name, ofLine(r.Fault(row.Name, t, sys, "file-units")))
 			}
 			r.usual.add(row.Name, v)
 		}
 	}
 	if c.HasShop() {
 		if f := r.checkLine(sys); f != nil {
-			return nil, c.LineFault(f.Field, f.Error())
+			return nil, c.LineFault(f.Field, ofLine(f))
 		}
 	}
 	return r, nil
 }
+
+// ofLine is what is wrong with the shop's usual line.
+func ofLine(f *Fault) string { return f.Called("line: " + f.Field) }
 
 // bareInFile reports whether a value named no unit where that would make it one thing in
 // one system and another in the other.
@@ -98,7 +101,7 @@ func (r *Reader) checkKeys() error {
 	}
 	systems := []string{catalogue.UnitsUS, catalogue.UnitsMetric}
 	if units, ok := r.Catalogue.Usual(catalogue.UnitsKey); !ok || len(units) > 0 && !slices.Contains(append(systems, ""), units[0]) {
-		return r.LineFault(catalogue.UnitsKey, r.Fault(catalogue.UnitsKey, strings.Join(units, ""), unit.US, "choose", r.names(systems)).Error())
+		return r.LineFault(catalogue.UnitsKey, r.Fault(catalogue.UnitsKey, strings.Join(units, ""), unit.US, "choose", r.names(systems)).Called("line: "+catalogue.UnitsKey))
 	}
 	return nil
 }
@@ -130,7 +133,13 @@ func (r *Reader) UsualFor(f *Field) string { return r.Completed(f, r.usual.Get(f
 func (r *Reader) ReadAll(q *Question, t Texts, sys unit.System) (a Answers) {
 	for _, row := range q.Fields {
 		for _, s := range t[row.Name] {
-			a.add(row.Name, r.ReadText(row.Field, s, sys)...)
+			values := r.ReadText(row.Field, s, sys)
+			if row.Repeats && len(values) == 0 { // another one was begun, and not given
+				values = []Value{r.Read(row.Field, "", sys)}
+			}
+			if len(values) > 0 {
+				a.add(row.Name, values...)
+			}
 		}
 	}
 	return a

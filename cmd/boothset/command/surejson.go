@@ -25,7 +25,7 @@ func appendSpread(j *jsonWriter, s *calc.Spread, w *words.Words) {
 					j.gauge("low", c.Known.Low)
 					j.gauge("high", c.Known.High)
 				})
-				j.standing(w, c.Tolerance.Ground)
+				j.ground(w, c.Tolerance.Ground)
 			})
 		}
 	})

@@ -3,25 +3,11 @@ package command
 import (
 	"boothset/calc"
 	"boothset/calc/coat"
-	"boothset/calc/unit"
 	"boothset/presets/words"
 )
 
-func (j *jsonWriter) film(name string, l unit.Length) {
-	j.pair(name, "mil", float64(l)/unit.MetrePerMil, "um", float64(l)*1e6)
-}
-func (j *jsonWriter) speed(name string, v unit.Speed) {
-	j.pair(name, "ft_s", v.FeetPerSecond(), "m_s", float64(v))
-}
-func (j *jsonWriter) volume(name string, v unit.Volume) {
-	j.pair(name, "fl_oz", v.USGallons()*unit.OuncePerUSGal, "ml", v.Litres()*1e3)
-}
-func (j *jsonWriter) area(name string, a unit.Area) {
-	j.pair(name, "ft2", float64(a)/(unit.MetrePerFoot*unit.MetrePerFoot), "m2", float64(a))
-}
-
-// appendLaying appends what film and mix both start from, as it was understood.
-func appendLaying(j *jsonWriter, l *calc.Application, w *words.Words) {
+// appendApplication appends what film and mix both start from, as it was understood.
+func appendApplication(j *jsonWriter, l *calc.Application, w *words.Words) {
 	j.object("input", func() {
 		j.text("coat", l.CoatID)
 		if l.GunID != "" {
@@ -40,11 +26,11 @@ func appendLaying(j *jsonWriter, l *calc.Application, w *words.Words) {
 	})
 	j.object("solids", func() {
 		j.number("value", l.Solids.Value)
-		j.standing(w, l.Solids.Ground)
+		j.ground(w, l.Solids.Ground)
 	})
 	j.object("film", func() {
 		j.film("dry", l.Dry.Value)
-		j.standing(w, l.Dry.Ground)
+		j.ground(w, l.Dry.Ground)
 	})
 	f := &l.Wants
 	if !f.Known {
@@ -59,7 +45,7 @@ func appendLaying(j *jsonWriter, l *calc.Application, w *words.Words) {
 		} else {
 			j.null("most")
 		}
-		j.standing(w, f.Ground)
+		j.ground(w, f.Ground)
 	})
 }
 
