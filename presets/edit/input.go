@@ -20,14 +20,10 @@ type Input struct {
 // count, such as the cut-in without a compressor, is left out.
 func Inputs(r *question.Reader, a question.Answers) []Input {
 	a = a.Or(r.Usual())
-	regulated, supplied := a.ID(question.Regulator) != question.None, question.Supplied(a)
 	all := make([]Input, 0, 32)
 	for _, row := range question.Plan.Fields {
 		f := row.Field
-		switch {
-		case !regulated && (f == question.RegulatorAt || f == question.Wall || f == question.Mark):
-			continue
-		case !supplied && f.Part == question.PartSupply && f != question.Compressor:
+		if !question.Applies(f, a) {
 			continue
 		}
 		for part := range parts(f, a) {

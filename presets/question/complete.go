@@ -55,5 +55,5 @@ func named(q *unit.Quantity, t string, bare bool, sys unit.System) string {
 	if err != nil {
 		return strings.TrimSpace(t)
 	}
-	return q.Complete(t, r, sys)
+	return r.Complete(t)
 }

@@ -3,6 +3,7 @@ package question
 import (
 	"slices"
 	"strings"
+	"unicode"
 
 	"boothset/calc"
 	"boothset/calc/unit"
@@ -84,6 +85,20 @@ func (f *Field) Listed() bool { return f.Entries != "" || len(f.Options) > 0 && 
 
 // Pair reports whether the field's values are two quantities.
 func (f *Field) Pair() bool { return f.Of[1] != nil }
+
+// Takes reports whether a character can be part of the field's text as it is typed: of its
+// quantities, of its options; any can where it has a form of its own.
+func (f *Field) Takes(c rune) bool {
+	if f.Of[0] == nil {
+		return true
+	}
+	for _, q := range f.Of {
+		if q != nil && q.Takes(c) {
+			return true
+		}
+	}
+	return slices.ContainsFunc(f.Options, func(id string) bool { return strings.ContainsRune(id, unicode.ToLower(c)) })
+}
 
 // Key is the field's name in a request of a batch.
 func (f *Field) Key() string { return strings.ReplaceAll(f.Name, "-", "_") }
