@@ -9,8 +9,9 @@ import (
 	"time"
 	"unicode/utf8"
 
-	"boothset/presets"
+	"boothset/presets/catalogue"
 	"boothset/presets/last"
+	"boothset/presets/question"
 	"boothset/presets/words"
 	"boothset/tui/draw"
 	"boothset/tui/golden"
@@ -23,23 +24,22 @@ import (
 type shot struct {
 	name  string
 	keys  []string
-	turns bool // it may have more pages, which are looked at too
+	whole bool // it may go on behind what shows, which is looked at too
 	kept  *last.Draft
-	pages bool // the coat's own behind the answer
 }
 
 // half and whole are what a last run may have left: on its way to the answer, and there.
 func halfRun() *last.Draft {
 	return &last.Draft{
-		Saved: testDay.Add(-3 * time.Hour), At: presets.FieldHumidity, Typed: "4", Units: presets.UnitsUS, Check: checkSkip,
-		Answers: presets.Answers{Coat: "clear", Gun: "reduced-pressure", Temp: "75F"},
+		Saved: testDay.Add(-3 * time.Hour), At: question.Humidity.Name, Typed: "4", Units: catalogue.UnitsUS, Check: checkSkip,
+		Answers: last.Texts{"coat": {"clear"}, "gun": {"reduced-pressure"}, "temp": {"75F"}},
 	}
 }
 
 func wholeRun() *last.Draft {
 	d := halfRun()
 	d.Saved, d.Finished, d.At, d.Typed = testDay.Add(-26*time.Hour), true, atBench, ""
-	d.Answers.Humidity, d.Answers.Supply = "45%", "90psi"
+	d.Answers["humidity"], d.Answers["supply"] = []string{"45%"}, []string{"90psi"}
 	return d
 }
 
@@ -65,7 +65,7 @@ var alike = map[string][]string{
 
 func shots() []shot {
 	all := []shot{
-		{name: "safety", turns: true},
+		{name: "safety", whole: true},
 		{name: "resume-half", kept: halfRun(), keys: []string{"enter"}},
 		{name: "resume-done", kept: wholeRun(), keys: []string{"enter"}},
 		{name: "coat", keys: toAnswer[:1]},
@@ -105,25 +105,22 @@ func shots() []shot {
 		{name: "spray-time", keys: toSupply[:24]},
 		{name: "receiver-temp", keys: toSupply[:25]},
 		{name: "line-temp", keys: toSupply[:26]},
-		{name: "form", keys: toForm},
-		{name: "form-typed", keys: then(toForm, "2", "enter")},
-		{name: "form-coat", keys: then(toForm, "2", "enter", "up", "up", "up", "up", "left")},
-		{name: "form-bad", keys: then(toForm, "two", "enter")},
-		{name: "form-answer", keys: then(toForm, "2", "enter", "pgdown"), turns: true},
-		{name: "form-stopped", keys: then(toForm, "9", "enter", "pgdown"), turns: true},
-		{name: "page-day", keys: then(toAnswer, "7"), turns: true, pages: true},
-		{name: "page-thin", keys: then(toAnswer, "8"), pages: true},
-		{name: "page-thin-answer", keys: then(toAnswer, "8", "din4", "enter", "22", "enter", "pgdown"), turns: true, pages: true},
-		{name: "page-film", keys: then(toAnswer, "9"), turns: true, pages: true},
-		{name: "page-mix", keys: then(toAnswer, "0"), pages: true},
-		{name: "page-mix-answer", keys: then(toAnswer, "0", "hood", "enter", "pgdown"), turns: true, pages: true},
-		{name: "bench-pages", keys: toAnswer, pages: true},
-		{name: "keys-safety", keys: []string{"?"}, turns: true},
-		{name: "keys-list", keys: then(toAnswer[:2], "?"), turns: true},
-		{name: "keys-typed", keys: then(toAnswer[:4], "f1"), turns: true},
-		{name: "keys-bench", keys: then(toAnswer, "?"), turns: true},
-		{name: "keys-tried", keys: then(toAnswer, "right", "?"), turns: true},
-		{name: "keys-form", keys: then(toForm, "2", "f1"), turns: true},
+		{name: "page-day", keys: then(toAnswer, "7"), whole: true},
+		{name: "page-day-dew", keys: then(toDew, "7"), whole: true},
+		{name: "page-coat", keys: then(toAnswer, "8", "up", "left")},
+		{name: "page-thin", keys: then(toAnswer, "8")},
+		{name: "page-thin-typed", keys: then(toAnswer, "8", "din4", "enter")},
+		{name: "page-thin-answer", keys: then(toAnswer, "8", "din4", "enter", "22", "enter", "pgdown"), whole: true},
+		{name: "page-film", keys: then(toAnswer, "9"), whole: true},
+		{name: "page-mix", keys: then(toAnswer, "0")},
+		{name: "page-mix-bad", keys: then(toAnswer, "0", "two", "enter")},
+		{name: "page-mix-answer", keys: then(toAnswer, "0", "hood", "enter", "pgdown"), whole: true},
+		{name: "keys-safety", keys: []string{"?"}, whole: true},
+		{name: "keys-list", keys: then(toAnswer[:2], "?"), whole: true},
+		{name: "keys-typed", keys: then(toAnswer[:4], "f1"), whole: true},
+		{name: "keys-bench", keys: then(toAnswer, "?"), whole: true},
+		{name: "keys-tried", keys: then(toAnswer, "right", "?"), whole: true},
+		{name: "keys-page", keys: then(toAnswer, "8", "f1"), whole: true},
 		{name: "finish", keys: then(toAnswer, "6", "pgdown", "pgdown", "pgdown", "pgdown", "pgdown", "pgdown", "pgdown", "pgdown", "pgdown", "enter")},
 		{name: "finish-early", keys: then(toAnswer[:1], "esc")},
 	}
@@ -143,13 +140,13 @@ func shots() []shot {
 			if slices.Contains(alike[v.id], state.name) {
 				continue
 			}
-			keys := then(state.keys, digits(len(views)).Keys()[n])
+			keys := then(state.keys, viewKeys()[n])
 			if n == 0 { // it shows already, and would turn
 				keys = state.keys
 			}
 			// The reasons are many pages, and many of them the same in all states.
-			turns := v.id != "why" || slices.Contains([]string{"", "-dew", "-supply"}, state.name)
-			all = append(all, shot{name: "bench-" + v.id + state.name, keys: keys, turns: turns})
+			whole := v.id != "why" || slices.Contains([]string{"", "-dew", "-supply"}, state.name)
+			all = append(all, shot{name: "bench-" + v.id + state.name, keys: keys, whole: whole})
 		}
 	}
 	return all
@@ -158,10 +155,9 @@ func shots() []shot {
 // at is a shot as a look has it.
 func (f *shot) at(t test, l look) *root {
 	t.Helper()
-	r := start(t, look{lang: l.lang, metric: l.metric, colour: l.colour, ascii: l.ascii, pages: f.pages})
+	r := start(t, look{lang: l.lang, metric: l.metric, colour: l.colour, ascii: l.ascii})
 	if f.kept != nil {
-		draft := *f.kept
-		r.resume.draft = &draft
+		r.resume.run = r.s.read(*f.kept)
 	}
 	press(r, f.keys...)
 	if l.size != (size{}) {
@@ -170,12 +166,12 @@ func (f *shot) at(t test, l look) *root {
 	return r
 }
 
-// leafed gives each page that shows of a shot to see, with its number from 1, and leaves
-// it at the first.
-func (f *shot) leafed(r *root, see func(n int, frame string)) {
+// each gives each screenful of a shot to see, with its number from 1, and leaves it at the
+// first.
+func (f *shot) each(r *root, see func(n int, frame string)) {
 	frame := r.View()
 	see(1, frame)
-	for n := 2; f.turns; n++ {
+	for n := 2; f.whole; n++ {
 		press(r, "pgdown")
 		next := r.View()
 		if next == frame {
@@ -191,9 +187,9 @@ func (f *shot) leafed(r *root, see func(n int, frame string)) {
 }
 
 func (l look) String() string {
-	units := presets.UnitsUS
+	units := catalogue.UnitsUS
 	if l.metric {
-		units = presets.UnitsMetric
+		units = catalogue.UnitsMetric
 	}
 	return fmt.Sprintf("%dx%d %s %s", l.size.w, l.size.h, l.language(), units)
 }
@@ -211,7 +207,7 @@ func TestFrames(t *testing.T) {
 					r := f.at(t, l)
 					for _, l.size = range theSizes {
 						r.Update(resize(l.size))
-						f.leafed(r, func(n int, frame string) {
+						f.each(r, func(n int, frame string) {
 							head := fmt.Sprintf("== %v", l)
 							if n > 1 {
 								head += fmt.Sprintf(", page %d", n)

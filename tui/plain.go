@@ -9,7 +9,6 @@ import (
 	"unicode"
 	"unicode/utf8"
 
-	"boothset/calc"
 	"boothset/tui/draw"
 )
 
@@ -35,17 +34,17 @@ type teller struct {
 	r   *root
 	in  *bufio.Reader // the only one on the input: a second would lose what this has read ahead
 	out *bufio.Writer
-	// told is true where the answer was told and only one of its pages was looked at since.
-	told bool
+	// answered is true where the answer was said and only one of its pages was looked at since.
+	answered bool
 }
 
 // Plain is the assistant without a screen, for a terminal that cannot be drawn on, for a
 // screen reader and for scripts: questions on lines of o.Out, answers from lines of
 // o.In. An input that ends before the answer is an *InputError.
 func Plain(o Options) (Result, error) {
-	s := newSession(o.Catalogue, o.Words, o.System, o.Getenv)
+	s := newSession(o.Reader, o.Words, o.System, o.Getenv)
 	s.theme, s.glyphs = newTheme(false), draw.ASCII
-	r := newRoot(s, o.Questions())
+	r := newRoot(s)
 	r.keepIn(o.Kept)
 	p := &teller{r: r, in: bufio.NewReader(o.In), out: bufio.NewWriter(o.Out)}
 	err := p.run()
@@ -78,10 +77,10 @@ func (p *teller) run() error {
 			p.safety(page)
 			forward(p.r)
 		case *resume:
-			p.paragraphs(page.told(plainWidth))
+			p.paragraphs(page.summary(plainWidth))
 			err = p.choose(&page.list, s.say("resume-title"), page.take)
-		case *question:
-			err = p.question(page)
+		case *stepPage:
+			err = p.step(page)
 		case *bench:
 			err = p.bench(page)
 		case *form:
@@ -131,7 +130,7 @@ func (p *teller) read(question string, rows []string) (string, error) {
 			p.row("")
 			return "", &InputError{At: question}
 		case errors.Is(err, errNoAnswer):
-			p.wrong(p.r.s.text("plain-line", calc.Figures{whole("most", longestText)}))
+			p.wrong(p.r.s.text("plain-line", count("most", longestText)))
 		case err != nil:
 			return "", err
 		case text == plainHelp:

@@ -23,7 +23,7 @@ func Inputs(r *question.Reader, a question.Answers) []Input {
 	all := make([]Input, 0, 32)
 	for _, row := range question.Plan.Fields {
 		f := row.Field
-		if !question.Applies(f, a) {
+		if !question.Applies(f, a) || f == question.Compressor && !question.Supplied(a) {
 			continue
 		}
 		for part := range parts(f, a) {

@@ -2,7 +2,7 @@ package tui
 
 import (
 	"boothset/calc"
-	"boothset/presets"
+	"boothset/presets/question"
 
 	"github.com/charmbracelet/x/ansi"
 )
@@ -12,25 +12,25 @@ const margin = "  "
 
 // body is the question, why it is asked, what can be answered and what was wrong with
 // the last answer. Where rows are short the list scrolls and the reason is cut.
-func (q *question) body(room size) []string {
-	s := q.s
+func (p *stepPage) body(room size) []string {
+	s := p.s
 	w := room.w - 2*len(margin)
-	ask := each(wrap(s.say("ask-"+q.step.id), w), s.theme.Question.Render)
-	why := wrap(s.say("why-"+q.step.id), w)
-	shown := q.shown(size{w, room.h})
+	ask := each(wrap(s.sentence(p.step, question.SayAsk), w), s.theme.Question.Render)
+	why := wrap(s.sentence(p.step, question.SayWhy), w)
+	shown := p.shown(size{w, room.h})
 	var fault []string
-	if q.fault != "" {
+	if p.fault != "" {
 		st := s.theme.level[calc.Warn]
-		fault = each(hang("! ", q.fault, w), st.Render)
+		fault = each(hang("! ", p.fault, w), st.Render)
 	}
 	var answer []string
-	if q.step.typed {
-		answer = q.row(w)
+	if p.step.typed() {
+		answer = p.row(w)
 	} else {
 		spare := room.h - len(ask) - len(shown) - len(fault)
-		rows := min(len(q.list.items), max(spare-len(why), leastRows))
-		answer = q.list.rows(s, size{w, rows})
-		if old := s.age(q.step.id, q.picked()); old != "" && spare-len(answer) > 0 {
+		rows := min(len(p.list.items), max(spare-len(why), leastRows))
+		answer = p.list.rows(s, size{w, rows})
+		if old := s.age(p.step.field, p.list.id()); old != "" && spare-len(answer) > 0 {
 			answer = append(answer, s.theme.Note.Render(cut(old, w)))
 		}
 	}
@@ -61,56 +61,49 @@ func (q *question) body(room size) []string {
 	return rows[:min(len(rows), room.h)]
 }
 
-// picked is the id of the marked choice.
-func (q *question) picked() string {
-	if len(q.list.items) == 0 {
-		return ""
-	}
-	return q.list.picked().ID
-}
-
 // leastRows is how much of a list is always shown.
 const leastRows = 3
 
 // row is the field, and under it what an empty one takes or a bare number means.
-func (q *question) row(w int) []string {
-	s := q.s
-	rows := []string{s.theme.Focus.Render("> ") + q.field.row(s.glyphs.Cursor, w-2)}
-	if old := s.age(q.step.id, q.field.String()); old != "" {
+func (p *stepPage) row(w int) []string {
+	s := p.s
+	rows := []string{s.theme.Focus.Render("> ") + p.field.row(s.glyphs.Cursor, w-2)}
+	if old := s.age(p.step.field, p.field.String()); old != "" {
 		rows = append(rows, each(wrap(old, w), s.theme.Note.Render)...)
 	}
-	if q.field.String() == "" {
-		if offer := q.offer(); offer != "" {
+	if p.field.String() == "" {
+		if offer := p.offer(); offer != "" {
 			rows = append(rows, wrap(s.say("field-offer")+" "+offer, w)...)
 		} else {
-			rows = append(rows, wrap(s.say("empty-"+q.step.id), w)...)
+			rows = append(rows, wrap(s.sentence(p.step, question.SayEmpty), w)...)
 		}
 	}
-	if form := s.say("field-" + q.step.id); form != "" {
+	if form := s.sentence(p.step, question.SayForm); form != "" {
 		return append(rows, wrap(form, w)...)
 	}
-	return append(rows, wrap(s.say("field-bare")+" "+readings[q.step.id].unit(s.sys), w)...)
+	return append(rows, wrap(s.say("field-bare")+" "+p.step.field.Of[0].Unit(s.sys), w)...)
 }
 
 // shown is the line or the supply as it stands, on the step that asks about it: a row a
 // part, or all of it in a sentence where the window is low.
-func (q *question) shown(room size) (rows []string) {
+func (p *stepPage) shown(room size) (rows []string) {
+	s, current := p.s, p.s.current()
+	var fields []*question.Field
 	wide := 0
-	for i := range steps {
-		if q.shows(&steps[i]) {
-			wide = max(wide, ansi.StringWidth(q.s.say("short-"+steps[i].id)))
+	for i := range s.steps {
+		if f := s.steps[i].field; f != nil && p.shows(f, current) {
+			fields = append(fields, f)
+			wide = max(wide, ansi.StringWidth(s.label(f)))
 		}
 	}
 	var short []string
-	for i := range steps {
-		st := &steps[i]
-		v := q.s.value(st.id)
-		if v == "" || !q.shows(st) {
+	for _, f := range fields {
+		if !current.Has(f) {
 			continue
 		}
-		name, value := q.s.say("short-"+st.id), q.s.name(st.id, v)
+		name, value := s.label(f), s.called(f, current)
 		rows = append(rows, hang(pad(name, wide)+" ", value, room.w)...)
-		if st.typed {
+		if !f.Listed() {
 			value = name + " " + value
 		}
 		short = append(short, value)
@@ -121,13 +114,13 @@ func (q *question) shown(room size) (rows []string) {
 	return flow(short, ", ", room.w)
 }
 
-// shows reports whether a step's answer is shown on this one.
-func (q *question) shows(st *step) bool {
-	switch q.step.id {
+// shows reports whether the answer to a field is shown on this step.
+func (p *stepPage) shows(f *question.Field, current question.Answers) bool {
+	switch p.step.id {
 	case stepLine:
-		return st.ofLine() && (st.id != presets.FieldRegulatorAt || hasRegulator(q.s))
+		return f.Part == question.PartLine && question.Applies(f, current)
 	case stepSupply:
-		return st.ofSupply() && q.s.hasCompressor()
+		return f.Part == question.PartSupply && question.Supplied(current)
 	}
 	return false
 }

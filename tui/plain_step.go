@@ -5,12 +5,12 @@ import (
 	"strconv"
 	"strings"
 
-	"boothset/calc"
-	"boothset/presets"
+	"boothset/presets/catalogue"
+	"boothset/presets/question"
 )
 
 // numbered is a list to pick from.
-func numbered(items []presets.Item) (rows []string) {
+func numbered(items []catalogue.Choice) (rows []string) {
 	for i, item := range items {
 		rows = append(rows, hang(fmt.Sprintf("%3d  ", i+1), plain(item.Name), plainWidth)...)
 	}
@@ -46,11 +46,11 @@ func (p *teller) choose(l *list, question string, take func(string) move) error 
 
 // noSuch says that what was typed picks nothing of a list of so many.
 func (p *teller) noSuch(n int) {
-	p.wrong(p.r.s.text("plain-pick", calc.Figures{whole("most", n)}))
+	p.wrong(p.r.s.text("plain-pick", count("most", n)))
 }
 
 // pickItem finds an entry by its number, its id or its name.
-func pickItem(items []presets.Item, text string) (int, bool) {
+func pickItem(items []catalogue.Choice, text string) (int, bool) {
 	if n, err := strconv.Atoi(text); err == nil && n >= 1 && n <= len(items) {
 		return n - 1, true
 	}
@@ -62,23 +62,23 @@ func pickItem(items []presets.Item, text string) (int, bool) {
 	return 0, false
 }
 
-// question asks one step.
-func (p *teller) question(q *question) error {
+// step asks one step.
+func (p *teller) step(q *stepPage) error {
 	s := p.r.s
 	n, of := s.position(q.step.id)
-	ask := s.say("ask-" + q.step.id)
+	ask := s.sentence(q.step, question.SayAsk)
 	p.row("")
-	p.say(s.text("step-of", calc.Figures{whole("n", n), whole("of", of)}) + ", " + s.say(q.step.part))
+	p.say(s.text("step-of", count("n", n), count("of", of)) + ", " + s.partName(q.step))
 	p.say(ask)
-	p.say(s.say("why-" + q.step.id))
+	p.say(s.sentence(q.step, question.SayWhy))
 	p.paragraphs(q.shown(size{plainWidth, 1}))
 	if q.fault != "" {
 		p.wrong(q.fault)
 	}
-	if q.step.typed {
+	if q.step.typed() {
 		return p.typed(q, ask)
 	}
-	if old := s.age(q.step.id, q.picked()); old != "" {
+	if old := s.age(q.step.field, q.list.id()); old != "" {
 		p.row(old)
 	}
 	return p.choose(&q.list, ask, q.accept)
@@ -86,7 +86,7 @@ func (p *teller) question(q *question) error {
 
 // typed reads the answer to a question that is typed. What will not do leaves the field
 // as it was.
-func (p *teller) typed(q *question, ask string) error {
+func (p *teller) typed(q *stepPage, ask string) error {
 	rows := q.row(plainWidth)[1:]
 	p.paragraphs(rows)
 	for {
