@@ -9,8 +9,8 @@ import (
 	"strings"
 	"testing"
 
-	"boothset/calc"
-	"boothset/presets"
+	"boothset/presets/catalogue"
+	"boothset/presets/question"
 	"boothset/presets/words"
 	"boothset/tui/golden"
 
@@ -64,16 +64,16 @@ var linesOfAll = []string{
 	"2", "18cfm", "60gal", "100psi", "130psi", "100ft,3/4in", "10cfm,50", "2min", "95F", "70F",
 	"1", "2", "3", "4", "5", "6", "?", "nonsense",
 	"c", "3", "95F", "1", "c", "7", "-", "2", "c", "13", "1", "2", "c", "99", "",
-	"7", "", "", "", "2", "", "=", "<", "8", "3",
-	"7", "=", "u", "n", "<",
+	"8", "", "din4", "22", "", "=", "<", "8", "3",
+	"0", "=", "hood", "=", "7", "=", "u", "n", "<",
 	"8", "2", "", "", "", "", "", "1", "", "", "",
 }
 
 func TestPlainTellsTheWholeJob(t *testing.T) {
 	for _, l := range []look{{lang: "en"}, {lang: "en", metric: true}, {lang: "es"}, {lang: "es", metric: true}} {
-		units := presets.UnitsUS
+		units := catalogue.UnitsUS
 		if l.metric {
-			units = presets.UnitsMetric
+			units = catalogue.UnitsMetric
 		}
 		t.Run(l.lang+" "+units, func(t *testing.T) {
 			all := slices.Clone(linesOfAll)
@@ -82,7 +82,7 @@ func TestPlainTellsTheWholeJob(t *testing.T) {
 			}
 			got := dialogueOf(t, l, lines(all...))
 			require.NoError(t, got.err)
-			require.True(t, got.left.Answered)
+			require.NotNil(t, got.left.Plan)
 			golden.Equal(t, "plain-"+l.lang+"-"+units+".txt", got.out+"\n")
 		})
 	}
@@ -105,26 +105,26 @@ func TestPlainTellsAllThatShows(t *testing.T) {
 				require.True(t, strings.Contains(flat, strings.Join(strings.Fields(text), " ")), "%s: %s", name, text)
 			}
 			s, b := r.s, r.bench
-			require.NotEmpty(t, b.tried.cautions())
-			for _, c := range b.tried.cautions() {
-				holds(s.say("level-"+string(c.Level)) + " " + s.text(c.ID, c.Figures))
+			require.NotEmpty(t, b.tried.AllCautions())
+			for _, c := range b.tried.AllCautions() {
+				holds(s.say("level-"+string(c.Level)) + " " + s.text(c.ID, c.Figures...))
 			}
-			for _, reason := range b.tried.setup.Reasons {
-				holds(s.text(reason.ID, reason.Figures))
+			for _, reason := range b.tried.Setup.Reasons {
+				holds(s.text(reason.ID, reason.Figures...))
 			}
-			for _, n := range b.three(&b.tried) {
-				holds(n.name + " " + n.printed())
+			for _, n := range b.settings(&b.tried) {
+				holds(n.name + " " + n.text)
 				for _, text := range n.below() {
 					holds(text)
 				}
 			}
-			for i := range b.tried.setup.Line {
-				holds(plain(b.tried.setup.Line[i].Name)[1:] + ":") // it begins a sentence
+			for i := range b.tried.Setup.Line {
+				holds(plain(b.tried.Setup.Line[i].Name)[1:] + ":") // it begins a sentence
 			}
 			for _, text := range []string{b.dialText(), b.boreText(), b.rulerText(), b.atGun()} {
 				holds(text)
 			}
-			for _, rows := range [][]string{b.dayTold(200), b.dayTurns(200), b.sureTold(200), b.causesInWords(200)} {
+			for _, rows := range [][]string{b.daySays(200), b.dayLimits(200), b.sureSays(200), b.causesInWords(200)} {
 				holds(strings.Join(rows, " "))
 			}
 		}
@@ -152,23 +152,23 @@ func keysOf(lines []string) (keys []string) {
 // typedLines is text for a step that is typed, of all sorts; none of it is a single digit,
 // which on the screen would pick.
 var typedLines = map[string][]string{
-	presets.FieldTemp:     {"75F", "24c", "20 C", "hot", "300F", "75"},
-	presets.FieldHumidity: {"45", "45%", "101", "-5", "90 %"},
-	presets.FieldPanel:    {"", "60F", "15C", "-400F"},
-	presets.FieldAltitude: {"", "5000ft", "1500 m", "10000000"},
-	presets.FieldSupply:   {"90psi", "6.2 bar", "20psi", "1,500", "120", "0"},
-	presets.FieldHose:     {"", "50ft,3/8in", "25ft,1/4in + 6ft,5/16in", "25ft", "8m,10mm"},
-	presets.FieldWall:     {"", "60psi", "3 bar", "-20", "45"},
+	question.Temp.Name:     {"75F", "24c", "20 C", "hot", "300F", "75"},
+	question.Humidity.Name: {"45", "45%", "101", "-5", "90 %"},
+	question.Panel.Name:    {"", "60F", "15C", "-400F"},
+	question.Altitude.Name: {"", "5000ft", "1500 m", "10000000"},
+	question.Supply.Name:   {"90psi", "6.2 bar", "20psi", "1,500", "120", "0"},
+	question.Hose.Name:     {"", "50ft,3/8in", "25ft,1/4in + 6ft,5/16in", "25ft", "8m,10mm"},
+	question.Wall.Name:     {"", "60psi", "3 bar", "-20", "45"},
 
-	presets.FieldCompressor:   {"", "18cfm", "5hp", "500 L/min", "much"},
-	presets.FieldReceiver:     {"60gal", "200L", "", "0"},
-	presets.FieldCutIn:        {"", "100psi", "20psi"},
-	presets.FieldCutOut:       {"", "130psi", "60psi"},
-	presets.FieldMain:         {"", "100ft,3/4in", "none"},
-	presets.FieldOther:        {"", "10cfm,50%", "10cfm,50% + 50cfm"},
-	presets.FieldSprayTime:    {"", "2min", "90 s"},
-	presets.FieldReceiverTemp: {"", "95F"},
-	presets.FieldLineTemp:     {"", "70F", "10C"},
+	question.Compressor.Name:   {"", "18cfm", "5hp", "500 L/min", "much"},
+	question.Receiver.Name:     {"60gal", "200L", "", "0"},
+	question.CutIn.Name:        {"", "100psi", "20psi"},
+	question.CutOut.Name:       {"", "130psi", "60psi"},
+	question.Main.Name:         {"", "100ft,3/4in", "none"},
+	question.Other.Name:        {"", "10cfm,50%", "10cfm,50% + 50cfm"},
+	question.SprayTime.Name:    {"", "2min", "90 s"},
+	question.ReceiverTemp.Name: {"", "95F"},
+	question.LineTemp.Name:     {"", "70F", "10C"},
 }
 
 // Random answers, right and wrong, with steps back and other units in between, leave the
@@ -182,19 +182,19 @@ func TestPlainAnswersAsTheScreenDoes(t *testing.T) {
 		var input []string
 		var faults []string
 		for range rapid.IntRange(10, 60).Draw(t, "steps") {
-			q, ok := r.page().(*question)
+			q, ok := r.page().(*stepPage)
 			if !ok {
 				break
 			}
 			chance := rapid.IntRange(0, 11).Draw(t, "chance")
 			switch {
-			case chance == 0 && q.step != &steps[0]:
+			case chance == 0 && q.step != &r.s.steps[0]:
 				input = append(input, plainBack)
 				press(r, "esc")
-			case chance == 1 && !q.step.typed:
+			case chance == 1 && !q.step.typed():
 				input = append(input, plainUnits)
 				press(r, "u")
-			case !q.step.typed:
+			case !q.step.typed():
 				n := rapid.IntRange(0, min(len(q.list.items), 9)).Draw(t, "pick")
 				if n == 0 {
 					input = append(input, "")
@@ -223,7 +223,7 @@ func TestPlainAnswersAsTheScreenDoes(t *testing.T) {
 		for _, f := range faults {
 			require.Contains(t, flat, "! "+strings.Join(strings.Fields(f), " "))
 		}
-		if q, asked := r.page().(*question); asked {
+		if q, asked := r.page().(*stepPage); asked {
 			var ended *InputError
 			require.ErrorAs(t, got.err, &ended)
 			require.Equal(t, r.s.say("ask-"+q.step.id), ended.At)
@@ -231,7 +231,7 @@ func TestPlainAnswersAsTheScreenDoes(t *testing.T) {
 		}
 		require.NoError(t, got.err)
 		want := r.result()
-		require.True(t, want.Answered)
+		require.NotNil(t, want.Plan)
 		require.Equal(t, want, got.left)
 	})
 }
@@ -267,7 +267,7 @@ func TestPlainTriesAsTheScreenDoes(t *testing.T) {
 
 func TestPlainTakesLinesHoweverTheyEnd(t *testing.T) {
 	want := dialogueOf(t, look{}, lines(append(slices.Clone(linesToAnswer), "")...))
-	require.True(t, want.left.Answered)
+	require.NotNil(t, want.left.Plan)
 	for name, input := range map[string]string{
 		"CRLF":            strings.Join(linesToAnswer, "\r\n") + "\r\n\r\n",
 		"byte-order mark": "\ufeff" + lines(linesToAnswer...) + "\n",
@@ -295,7 +295,7 @@ func TestPlainSaysWhereTheInputEnded(t *testing.T) {
 		{append(slices.Clone(bench), "c"), "Which one? Type its number; nothing goes back."},
 		{append(slices.Clone(bench), "c", "3"), "Air: type the value to try, or + or - for a step; nothing leaves it."},
 		{append(slices.Clone(bench), "c", "3", "+"), "Tried, not kept."},
-		{append(slices.Clone(bench), "7", "", "", ""), "panels"},
+		{append(slices.Clone(bench), "8", ""), "cup"},
 	} {
 		input := ""
 		if len(c.input) > 0 {
@@ -304,9 +304,9 @@ func TestPlainSaysWhereTheInputEnded(t *testing.T) {
 		got := dialogueOf(t, look{}, input)
 		var ended *InputError
 		require.ErrorAs(t, got.err, &ended, "%q", c.input)
-		require.False(t, got.left.Answered)
+		require.Nil(t, got.left.Plan)
 		switch c.at {
-		case "panels":
+		case "cup":
 			require.Contains(t, got.out, ended.At+":")
 		default:
 			require.Equal(t, c.at, ended.At)
@@ -316,7 +316,7 @@ func TestPlainSaysWhereTheInputEnded(t *testing.T) {
 
 func TestPlainRefusesWhatIsNoLineOfText(t *testing.T) {
 	s := start(t, look{}).s
-	want := s.text("plain-line", calc.Figures{whole("most", longestText)})
+	want := s.text("plain-line", count("most", longestText))
 	for name, junk := range map[string]string{
 		"NUL":            "7\x005F",
 		"an escape":      "\x1b[31m75F",
@@ -330,7 +330,7 @@ func TestPlainRefusesWhatIsNoLineOfText(t *testing.T) {
 		got := dialogueOf(t, look{}, lines("8", "2", junk, "75F", "45", "", "", "90psi", "1", "", "", ""))
 		require.NoError(t, got.err, name)
 		require.Equal(t, 1, strings.Count(got.out, "! "+want), name)
-		require.True(t, got.left.Answered, name)
+		require.NotNil(t, got.left.Plan, name)
 	}
 }
 
@@ -338,10 +338,10 @@ func TestPlainEmptiesAnAnswer(t *testing.T) {
 	// A wall that was typed, gone back to and emptied: only what to set is worked out.
 	got := dialogueOf(t, look{}, lines("8", "2", "75F", "45", "", "", "90psi", "1", "60psi", "<", plainClear, "", "1", ""))
 	require.NoError(t, got.err)
-	require.True(t, got.left.Answered)
-	require.False(t, got.left.Request.HasNow)
+	require.NotNil(t, got.left.Plan)
+	require.False(t, got.left.Plan.Request.HasNow)
 	got = dialogueOf(t, look{}, lines("8", "2", "75F", "45", "", "", "90psi", "1", "60psi", "<", "", "1", ""))
-	require.True(t, got.left.Request.HasNow, "nothing typed takes what stood there")
+	require.True(t, got.left.Plan.Request.HasNow, "nothing typed takes what stood there")
 }
 
 func TestPlainOffersWhatStoodThereAndNotWhatWasWrong(t *testing.T) {
@@ -354,32 +354,32 @@ func TestPlainLeavesAnywhereWithQ(t *testing.T) {
 	for at := range len(linesToAnswer) + 1 {
 		got := dialogueOf(t, look{}, lines(append(slices.Clone(linesToAnswer[:at]), plainQuit)...))
 		require.NoError(t, got.err)
-		require.Equal(t, at == len(linesToAnswer), got.left.Answered, at)
+		require.Equal(t, at == len(linesToAnswer), got.left.Plan != nil, at)
 	}
 	got := dialogueOf(t, look{}, lines(append(slices.Clone(linesToAnswer), "7", "", plainQuit)...))
 	require.NoError(t, got.err)
-	require.True(t, got.left.Answered, "from a page of the answer too")
+	require.NotNil(t, got.left.Plan, "from a page of the answer too")
 }
 
-// A page is gone through field by field, back and out, and told as the screen tells it.
+// A page is gone through field by field, back and out, and said as the screen says it.
 func TestPlainPages(t *testing.T) {
 	job := func(more ...string) []string { return append(slices.Clone(linesToAnswer), more...) }
 	for name, c := range map[string]struct {
 		more []string
 		want string
 	}{
-		"every field":            {[]string{"7", "", "", "", "2", "", "", "", "", ""}, "clear on 2 panels"},
-		"straight to the answer": {[]string{"7", "", "", "", "2", "=", ""}, "clear on 2 panels"},
-		"what is in its way":     {[]string{"7", "=", "3", "=", ""}, "clear on 3 panels"},
-		"picked":                 {[]string{"7", "surfacer", "", "", "2", "=", ""}, "surfacer on 2 panels"},
-		"picked and emptied":     {[]string{"7", "2", "<", plainClear, "", "", "", "2", "=", ""}, ""},
-		"wrong, then right":      {[]string{"7", "", "", "", "two", "2", "=", ""}, "give a whole number"},
+		"every field":            {[]string{"7", "", "", "", "", "", "", "", "", "", ""}, "Clear. Air 75 F"},
+		"straight to the answer": {[]string{"8", "", "din4", "22", "=", ""}, "Clear. 22 s in the"},
+		"what is in its way":     {[]string{"0", "=", "30ft2", "=", ""}, "Clear, reduced-pressure gun, 30 ft2"},
+		"picked":                 {[]string{"7", "surfacer", "=", ""}, "Surfacer. Air 75 F"},
+		"picked and emptied":     {[]string{"7", "2", "<", plainClear, "", "=", ""}, "Clear. Air 75 F"},
+		"wrong, then right":      {[]string{"8", "", "tin", "din4", "22", "=", ""}, "! cup \"tin\": choose"},
 		"back out":               {[]string{"7", "", "<", "<", ""}, "At the gun"},
-		"units":                  {[]string{"7", "", "", "", "2", "", "2", plainUnits, "", "", ""}, "51 mm between them"},
+		"units":                  {[]string{"8", "", "din4", "22", "90", plainUnits, "=", ""}, "32.2 C"},
 	} {
 		got := dialogueOf(t, look{}, lines(job(c.more...)...))
 		require.NoError(t, got.err, name)
-		require.True(t, got.left.Answered, name)
+		require.NotNil(t, got.left.Plan, name)
 		require.Contains(t, strings.Join(strings.Fields(got.out), " "), c.want, name)
 	}
 }
