@@ -35,23 +35,23 @@ func (s *session) inputValue(all question.Answers, in edit.Input) string {
 }
 
 // shownInput is an input as a row has it.
-type shownInput struct{ name, value, was string }
+type shownInput struct{ name, value string }
 
-// shownInputs is every input that can be moved, with what it is and what it was.
-func (b *bench) shownInputs() []shownInput {
+// shownInputs is every input that can be moved, with what it is among answers.
+func (b *bench) shownInputs(a question.Answers) []shownInput {
 	s, inputs := b.s, b.inputs()
-	now, was := s.counting(b.tried.answers), s.counting(b.kept.answers)
-	all := make([]shownInput, len(inputs))
+	all := s.counting(a)
+	shown := make([]shownInput, len(inputs))
 	for i, in := range inputs {
-		all[i] = shownInput{s.inputName(in), s.inputValue(now, in), s.inputValue(was, in)}
+		shown[i] = shownInput{s.inputName(in), s.inputValue(all, in)}
 	}
-	return all
+	return shown
 }
 
 // strip is the inputs in a row: the one that is moved, and around it as many as there is
 // room for.
 func (b *bench) strip(w int) string {
-	s, inputs := b.s, b.shownInputs()
+	s, inputs := b.s, b.shownInputs(b.tried.answers)
 	between := " " + string(s.glyphs.Between) + " "
 	item := func(i int) string { return inputs[i].name + " " + inputs[i].value }
 	row := cut("< "+item(b.input)+" >", w)
@@ -89,7 +89,7 @@ func (b *bench) strip(w int) string {
 
 // sideRows is every input, one below the other, with what it was where it was moved.
 func (b *bench) sideRows(room size) (rows []string) {
-	s, inputs := b.s, b.shownInputs()
+	s, inputs, was := b.s, b.shownInputs(b.tried.answers), b.shownInputs(b.kept.answers)
 	top := around(b.input, len(inputs), room.h)
 	end := min(top+room.h, len(inputs))
 	wide := 0
@@ -103,8 +103,8 @@ func (b *bench) sideRows(room size) (rows []string) {
 			value = "< " + value + " >"
 		}
 		row := listMark(i, b.input, top, end, len(inputs)) + " " + pad(in.name, wide) + " " + value
-		if in.was != in.value {
-			row += " (" + in.was + ")"
+		if was[i].value != in.value {
+			row += " (" + was[i].value + ")"
 		}
 		row = cut(row, room.w)
 		if i == b.input {

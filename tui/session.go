@@ -123,7 +123,7 @@ func (s *session) completed(f *question.Field, text string, sys unit.System) ([]
 // fault is what is wrong with an answer among the others, which may be incomplete; nil
 // where nothing is.
 func (s *session) fault(f *question.Field, a question.Answers) *question.Fault {
-	_, faults := s.reader.Plan(a, s.sys)
+	_, faults := s.resolve(a, s.sys)
 	for _, fault := range faults {
 		if fault.Field == f.Name {
 			return fault
