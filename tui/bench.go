@@ -22,13 +22,13 @@ type bench struct {
 	view      int // of views, that shows
 	screenful int // of the view
 	input     int // that is moved
-	moves     []moved
+	moves     []inputStep
 	forms     []*form
-	drawn     drawn
+	cache     viewCache
 }
 
-// moved is a step that an input was moved by, and the answers before it.
-type moved struct {
+// inputStep is a step that an input was moved by, and the answers before it.
+type inputStep struct {
 	in     edit.Input
 	by     int
 	before question.Answers

@@ -65,7 +65,7 @@ func (b *bench) move(in edit.Input, by int) {
 // stepped is the answers with an input moved by steps, and the steps that lead there; false
 // where it goes no farther. A step back of the last one is just that: an answer that was
 // rounded to a whole step is what it was again, and a usual one is usual again.
-func (b *bench) stepped(in edit.Input, by int) (a question.Answers, moves []moved, ok bool) {
+func (b *bench) stepped(in edit.Input, by int) (a question.Answers, moves []inputStep, ok bool) {
 	if last := len(b.moves) - 1; last >= 0 && b.moves[last].in == in && b.moves[last].by == -by {
 		return b.moves[last].before, b.moves[:last], true
 	}
@@ -75,7 +75,7 @@ func (b *bench) stepped(in edit.Input, by int) (a question.Answers, moves []move
 		all = all.With(in.Field, s.value(unit.Pressure, float64(b.tried.Setup.Wall.Flowing), unit.Pressure.Fine(s.sys))...)
 	}
 	all, ok = edit.Step(s.reader, all, b.tried.Request, in, by, s.sys)
-	return before.With(in.Field, all.Get(in.Field)...), append(b.moves, moved{in, by, before}), ok
+	return before.With(in.Field, all.Get(in.Field)...), append(b.moves, inputStep{in, by, before}), ok
 }
 
 // keep takes what was moved as the answers, in the questions too.

@@ -44,9 +44,9 @@ func (b *bench) share(room size) shares {
 func (b *bench) under(window size) []string {
 	all := b.destinations()
 	row := ""
-	for _, named := range []int{len(all), len(b.views), 0} {
+	for _, withName := range []int{len(all), len(b.views), 0} {
 		between := "  "
-		if named < len(all) {
+		if withName < len(all) {
 			between = " "
 		}
 		names := make([]string, len(all))
@@ -54,7 +54,7 @@ func (b *bench) under(window size) []string {
 			switch {
 			case i == b.view:
 				names[i] = "[" + d.key + " " + d.name + "]"
-			case i < named:
+			case i < withName:
 				names[i] = d.key + " " + d.name
 			default:
 				names[i] = d.key

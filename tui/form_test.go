@@ -34,8 +34,8 @@ func boxAt(r *root) string {
 	return ""
 }
 
-// said is all that a page's answer says.
-func said(r *root) string { return bodyText(strings.Join(formOf(r).lines(200), "\n")) }
+// answerText is all that a page's answer says.
+func answerText(r *root) string { return bodyText(strings.Join(formOf(r).lines(200), "\n")) }
 
 func TestAFormOpensAtTheFieldInTheWayAndSharesWhatWasAnswered(t *testing.T) {
 	r := open80x24(t)
@@ -48,8 +48,8 @@ func TestAFormOpensAtTheFieldInTheWayAndSharesWhatWasAnswered(t *testing.T) {
 	require.Equal(t, question.Seconds.Name, boxAt(r))
 	press(r, "22", "enter")
 	require.Equal(t, question.Paint.Name, boxAt(r))
-	require.Contains(t, said(r), "22 s")
-	require.Contains(t, said(r), "75 F", "the air's, which the paint has")
+	require.Contains(t, answerText(r), "22 s")
+	require.Contains(t, answerText(r), "75 F", "the air's, which the paint has")
 	press(r, "esc", "9")
 	require.Equal(t, "film", where(r))
 	require.Equal(t, "", boxAt(r))
@@ -77,11 +77,11 @@ func TestOvertypingAFormLeavesTheAnswerAlone(t *testing.T) {
 	press(r, toThin...)
 	before := r.result()
 	press(r, "din4", "enter", "22", "enter", "90", "enter")
-	require.Contains(t, said(r), "90 F")
+	require.Contains(t, answerText(r), "90 F")
 	require.Equal(t, before, r.result())
 	press(r, "up", "ctrl+u")
-	require.NotContains(t, said(r), "90 F")
-	require.Contains(t, said(r), "75 F", "cleared, what was answered counts again")
+	require.NotContains(t, answerText(r), "90 F")
+	require.Contains(t, answerText(r), "75 F", "cleared, what was answered counts again")
 }
 
 func TestAFaultyFieldOfAFormKeepsTheCursorAndNothingIsLost(t *testing.T) {
@@ -157,10 +157,10 @@ func TestAFormsBareNumbersKeepTheUnitsTheyWereTypedIn(t *testing.T) {
 	r := open80x24(t)
 	press(r, toThin...)
 	press(r, "din4", "enter", "22", "enter", "90", "enter", "esc", "u", "8")
-	require.Contains(t, said(r), "32.2 C", "90 F, shown in the other units")
+	require.Contains(t, answerText(r), "32.2 C", "90 F, shown in the other units")
 	require.Contains(t, r.View(), "still read in the units they were typed in")
 	press(r, "u")
-	require.Contains(t, said(r), "90 F")
+	require.Contains(t, answerText(r), "90 F")
 	require.Equal(t, unit.US, r.result().System)
 }
 

@@ -196,7 +196,7 @@ func TestThePagesComeBack(t *testing.T) {
 	require.Equal(t, formOf(r).own(), formOf(again).own())
 	press(r, "pgdown")
 	require.Equal(t, r.View(), again.View())
-	require.Contains(t, said(again), "paint at 30.0 C")
+	require.Contains(t, answerText(again), "paint at 30.0 C")
 
 	// Units changed behind the text do not change what it means.
 	press(again, "u")
@@ -204,7 +204,7 @@ func TestThePagesComeBack(t *testing.T) {
 	third := h.run(t, look{metric: true})
 	press(third, "enter", "1")
 	require.Equal(t, unit.US, third.s.sys)
-	require.Contains(t, said(third), "paint at 86 F")
+	require.Contains(t, answerText(third), "paint at 86 F")
 }
 
 // What the program before this one kept comes back whole: the answer and every page of it.
@@ -219,7 +219,7 @@ func TestAFileOfAnEarlierProgramComesBack(t *testing.T) {
 	require.Equal(t, "thin", where(r))
 	require.Equal(t, unit.Metric, r.s.sys)
 	require.Equal(t, question.Texts{"cup": {"din4"}, "seconds": {"22"}, "paint": {"30"}, "sheet-seconds": {"16-18"}}, formOf(r).own())
-	require.Contains(t, said(r), "paint at 30.0 C")
+	require.Contains(t, answerText(r), "paint at 30.0 C")
 	press(r, "esc", "0")
 	require.Equal(t, question.Texts{"area": {"hood + 2 door"}}, formOf(r).own())
 	require.NoError(t, formOf(r).err)

@@ -14,7 +14,7 @@ const (
 )
 
 // bench says the answer and asks what to see, to try or to work out next.
-func (p *teller) bench(b *bench) error {
+func (p *dialogue) bench(b *bench) error {
 	if b.err != nil {
 		p.wrong(b.err.Error())
 		back(p.r)
@@ -57,7 +57,7 @@ func (b *bench) menu() []string {
 }
 
 // do is what was typed at the answer.
-func (p *teller) do(b *bench, text string, menu []string) error {
+func (p *dialogue) do(b *bench, text string, menu []string) error {
 	to, known := b.destination(text)
 	switch {
 	case text == plainChange:
@@ -82,9 +82,9 @@ func (p *teller) do(b *bench, text string, menu []string) error {
 }
 
 // view says what a view shows.
-func (p *teller) view(b *bench, n int) { p.blocks(b.views[n].inWords(b, plainWidth)) }
+func (p *dialogue) view(b *bench, n int) { p.blocks(b.views[n].inWords(b, plainWidth)) }
 
-func (p *teller) blocks(all [][]string) {
+func (p *dialogue) blocks(all [][]string) {
 	for i, block := range all {
 		if i > 0 && len(block) > 0 {
 			p.row("")
@@ -97,8 +97,8 @@ func (p *teller) blocks(all [][]string) {
 // they are as they were: the verdict, what forbids it, the settings.
 const alwaysSaid = 3
 
-// moved says what is tried: of what was said before only what is not the same.
-func (p *teller) moved(b *bench, before [][]string) {
+// sayTried says what is tried: of what was said before only what is not the same.
+func (p *dialogue) sayTried(b *bench, before [][]string) {
 	var all [][]string
 	for i, block := range b.views[0].inWords(b, plainWidth) {
 		if i < alwaysSaid || !slices.Equal(block, before[i]) {

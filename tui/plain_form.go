@@ -1,7 +1,7 @@
 package tui
 
 // form asks the fields of a page one by one and says its answer.
-func (p *teller) form(f *form) error {
+func (p *dialogue) form(f *form) error {
 	p.answered = true
 	p.row("")
 	p.say(f.title())
@@ -21,7 +21,7 @@ func (p *teller) form(f *form) error {
 }
 
 // answer says what a page comes to.
-func (p *teller) answer(f *form) {
+func (p *dialogue) answer(f *form) {
 	s := p.r.s
 	switch {
 	case f.err != nil:
@@ -36,7 +36,7 @@ func (p *teller) answer(f *form) {
 }
 
 // box asks a field of a page until it is left; on is false where the page is, too.
-func (p *teller) box(f *form, b *box) (on bool, err error) {
+func (p *dialogue) box(f *form, b *box) (on bool, err error) {
 	s := p.r.s
 	rows := append(wrap(f.label(b)+": "+f.usage(b), plainWidth), numbered(b.choices)...)
 	if f.read != s.sys {

@@ -19,7 +19,7 @@ func numbered(items []catalogue.Choice) (rows []string) {
 
 // choose reads one of a list by its number, its id or its name and does what taking it
 // does. Nothing typed takes the marked one.
-func (p *teller) choose(l *list, question string, take func(string) move) error {
+func (p *dialogue) choose(l *list, question string, take func(string) move) error {
 	rows := numbered(l.items)
 	p.paragraphs(rows)
 	p.offer(fmt.Sprintf("%d %s", l.at+1, plain(l.picked().Name)))
@@ -45,7 +45,7 @@ func (p *teller) choose(l *list, question string, take func(string) move) error 
 }
 
 // noSuch says that what was typed picks nothing of a list of so many.
-func (p *teller) noSuch(n int) {
+func (p *dialogue) noSuch(n int) {
 	p.wrong(p.r.s.text("plain-pick", count("most", n)))
 }
 
@@ -63,7 +63,7 @@ func pickItem(items []catalogue.Choice, text string) (int, bool) {
 }
 
 // step asks one step.
-func (p *teller) step(q *stepPage) error {
+func (p *dialogue) step(q *stepPage) error {
 	s := p.r.s
 	n, of := s.position(q.step.id)
 	ask := s.sentence(q.step, question.SayAsk)
@@ -86,7 +86,7 @@ func (p *teller) step(q *stepPage) error {
 
 // typed reads the answer to a question that is typed. What will not do leaves the field
 // as it was.
-func (p *teller) typed(q *stepPage, ask string) error {
+func (p *dialogue) typed(q *stepPage, ask string) error {
 	rows := q.row(plainWidth)[1:]
 	p.paragraphs(rows)
 	for {

@@ -22,23 +22,23 @@ import (
 // lines is an input of so many lines.
 func lines(all ...string) string { return strings.Join(all, "\n") + "\n" }
 
-// dialogue is what Plain wrote and how it was left.
-type dialogue struct {
+// transcript is what Plain wrote and how it was left.
+type transcript struct {
 	out  string
 	left Result
 	err  error
 }
 
-// dialogueOf is the plain assistant over an input. Whatever that is, what is written keeps to
+// transcriptOf is the plain assistant over an input. Whatever that is, what is written keeps to
 // its width and is text alone.
-func dialogueOf(t test, l look, input string) dialogue {
+func transcriptOf(t test, l look, input string) transcript {
 	t.Helper()
 	o := l.options(t)
 	var out bytes.Buffer
 	o.In, o.Out = strings.NewReader(input), &out
 	left, err := Plain(o)
 	requireText(t, out.String())
-	return dialogue{out.String(), left, err}
+	return transcript{out.String(), left, err}
 }
 
 func requireText(t test, out string) {
@@ -80,7 +80,7 @@ func TestPlainTellsTheWholeJob(t *testing.T) {
 			if l.lang == "es" { // a name is of its language
 				all[slices.Index(all, "at the wall")] = "wall"
 			}
-			got := dialogueOf(t, l, lines(all...))
+			got := transcriptOf(t, l, lines(all...))
 			require.NoError(t, got.err)
 			require.NotNil(t, got.left.Plan)
 			golden.Equal(t, "plain-"+l.lang+"-"+units+".txt", got.out+"\n")
@@ -94,7 +94,7 @@ func TestPlainTellsAllThatShows(t *testing.T) {
 	for name, keys := range map[string][]string{"answer": linesToAnswer, "stopped": append(slices.Clone(linesToAnswer[:6]), "20psi", "1", "", "")} {
 		for _, lang := range []string{"en", "es"} {
 			l := look{lang: lang}
-			got := dialogueOf(t, l, lines(append(slices.Clone(keys), "1", "2", "3", "4", "5", "6", "")...))
+			got := transcriptOf(t, l, lines(append(slices.Clone(keys), "1", "2", "3", "4", "5", "6", "")...))
 			require.NoError(t, got.err)
 			r := start(t, l)
 			press(r, keysOf(keys)...)
@@ -124,7 +124,7 @@ func TestPlainTellsAllThatShows(t *testing.T) {
 			for _, text := range []string{b.dialText(), b.boreText(), b.rulerText(), b.atGun()} {
 				holds(text)
 			}
-			for _, rows := range [][]string{b.daySays(200), b.dayLimits(200), b.sureSays(200), b.causesInWords(200)} {
+			for _, rows := range [][]string{b.daySentences(200), b.dayLimits(200), b.sureSentences(200), b.causesInWords(200)} {
 				holds(strings.Join(rows, " "))
 			}
 		}
@@ -218,7 +218,7 @@ func TestPlainAnswersAsTheScreenDoes(t *testing.T) {
 				}
 			}
 		}
-		got := dialogueOf(t, l, lines(input...))
+		got := transcriptOf(t, l, lines(input...))
 		flat := strings.Join(strings.Fields(got.out), " ")
 		for _, f := range faults {
 			require.Contains(t, flat, "! "+strings.Join(strings.Fields(f), " "))
@@ -259,14 +259,14 @@ func TestPlainTriesAsTheScreenDoes(t *testing.T) {
 				input = append(input, "2")
 			}
 		}
-		got := dialogueOf(t, look{}, lines(append(input, "")...))
+		got := transcriptOf(t, look{}, lines(append(input, "")...))
 		require.NoError(t, got.err)
 		require.Equal(t, r.result(), got.left)
 	})
 }
 
 func TestPlainTakesLinesHoweverTheyEnd(t *testing.T) {
-	want := dialogueOf(t, look{}, lines(append(slices.Clone(linesToAnswer), "")...))
+	want := transcriptOf(t, look{}, lines(append(slices.Clone(linesToAnswer), "")...))
 	require.NotNil(t, want.left.Plan)
 	for name, input := range map[string]string{
 		"CRLF":            strings.Join(linesToAnswer, "\r\n") + "\r\n\r\n",
@@ -274,11 +274,11 @@ func TestPlainTakesLinesHoweverTheyEnd(t *testing.T) {
 		"blanks":          "  8\t\n 2 \n" + lines(linesToAnswer[2:]...) + " \n",
 		"at the menu it ends without a last line": lines(linesToAnswer...),
 	} {
-		got := dialogueOf(t, look{}, input)
+		got := transcriptOf(t, look{}, input)
 		require.NoError(t, got.err, name)
 		require.Equal(t, want.left, got.left, name)
 	}
-	got := dialogueOf(t, look{}, strings.TrimSuffix(lines(linesToAnswer[:3]...), "\n"))
+	got := transcriptOf(t, look{}, strings.TrimSuffix(lines(linesToAnswer[:3]...), "\n"))
 	var ended *InputError
 	require.ErrorAs(t, got.err, &ended)
 	require.Equal(t, "How humid is the air in the booth?", ended.At, "the last line counts without its end")
@@ -301,7 +301,7 @@ func TestPlainSaysWhereTheInputEnded(t *testing.T) {
 		if len(c.input) > 0 {
 			input = lines(c.input...)
 		}
-		got := dialogueOf(t, look{}, input)
+		got := transcriptOf(t, look{}, input)
 		var ended *InputError
 		require.ErrorAs(t, got.err, &ended, "%q", c.input)
 		require.Nil(t, got.left.Plan)
@@ -327,7 +327,7 @@ func TestPlainRefusesWhatIsNoLineOfText(t *testing.T) {
 		"C1":             "\u009b31m75F",
 		"a lone return":  "75F\r45",
 	} {
-		got := dialogueOf(t, look{}, lines("8", "2", junk, "75F", "45", "", "", "90psi", "1", "", "", ""))
+		got := transcriptOf(t, look{}, lines("8", "2", junk, "75F", "45", "", "", "90psi", "1", "", "", ""))
 		require.NoError(t, got.err, name)
 		require.Equal(t, 1, strings.Count(got.out, "! "+want), name)
 		require.NotNil(t, got.left.Plan, name)
@@ -336,27 +336,27 @@ func TestPlainRefusesWhatIsNoLineOfText(t *testing.T) {
 
 func TestPlainEmptiesAnAnswer(t *testing.T) {
 	// A wall that was typed, gone back to and emptied: only what to set is worked out.
-	got := dialogueOf(t, look{}, lines("8", "2", "75F", "45", "", "", "90psi", "1", "60psi", "<", plainClear, "", "1", ""))
+	got := transcriptOf(t, look{}, lines("8", "2", "75F", "45", "", "", "90psi", "1", "60psi", "<", plainClear, "", "1", ""))
 	require.NoError(t, got.err)
 	require.NotNil(t, got.left.Plan)
 	require.False(t, got.left.Plan.Request.HasNow)
-	got = dialogueOf(t, look{}, lines("8", "2", "75F", "45", "", "", "90psi", "1", "60psi", "<", "", "1", ""))
+	got = transcriptOf(t, look{}, lines("8", "2", "75F", "45", "", "", "90psi", "1", "60psi", "<", "", "1", ""))
 	require.True(t, got.left.Plan.Request.HasNow, "nothing typed takes what stood there")
 }
 
 func TestPlainOffersWhatStoodThereAndNotWhatWasWrong(t *testing.T) {
-	got := dialogueOf(t, look{}, lines("8", "2", "75F", "<", "300F", "", ""))
+	got := transcriptOf(t, look{}, lines("8", "2", "75F", "<", "300F", "", ""))
 	require.Contains(t, got.out, "Left empty: 75F")
 	require.NotContains(t, got.out, "Left empty: 300F")
 }
 
 func TestPlainLeavesAnywhereWithQ(t *testing.T) {
 	for at := range len(linesToAnswer) + 1 {
-		got := dialogueOf(t, look{}, lines(append(slices.Clone(linesToAnswer[:at]), plainQuit)...))
+		got := transcriptOf(t, look{}, lines(append(slices.Clone(linesToAnswer[:at]), plainQuit)...))
 		require.NoError(t, got.err)
 		require.Equal(t, at == len(linesToAnswer), got.left.Plan != nil, at)
 	}
-	got := dialogueOf(t, look{}, lines(append(slices.Clone(linesToAnswer), "7", "", plainQuit)...))
+	got := transcriptOf(t, look{}, lines(append(slices.Clone(linesToAnswer), "7", "", plainQuit)...))
 	require.NoError(t, got.err)
 	require.NotNil(t, got.left.Plan, "from a page of the answer too")
 }
@@ -377,7 +377,7 @@ func TestPlainPages(t *testing.T) {
 		"back out":               {[]string{"7", "", "<", "<", ""}, "At the gun"},
 		"units":                  {[]string{"8", "", "din4", "22", "90", plainUnits, "=", ""}, "32.2 C"},
 	} {
-		got := dialogueOf(t, look{}, lines(job(c.more...)...))
+		got := transcriptOf(t, look{}, lines(job(c.more...)...))
 		require.NoError(t, got.err, name)
 		require.NotNil(t, got.left.Plan, name)
 		require.Contains(t, strings.Join(strings.Fields(got.out), " "), c.want, name)
@@ -417,7 +417,7 @@ func FuzzPlain(f *testing.F) {
 		if spanish {
 			l.lang = words.Languages()[1]
 		}
-		got := dialogueOf(t, l, input)
+		got := transcriptOf(t, l, input)
 		var ended *InputError
 		if got.err != nil {
 			require.ErrorAs(t, got.err, &ended)
@@ -425,18 +425,18 @@ func FuzzPlain(f *testing.F) {
 	})
 }
 
-// What is tried is told without what it leaves as it was; a caution that comes with it is.
+// What is tried is said without what it leaves as it was; a caution that comes with it is.
 func TestPlainTellsOfATrialWhatMoves(t *testing.T) {
 	s := start(t, look{}).s
 	tried := func(more ...string) string {
-		got := dialogueOf(t, look{}, lines(append(slices.Clone(linesToAnswer), more...)...))
+		got := transcriptOf(t, look{}, lines(append(slices.Clone(linesToAnswer), more...)...))
 		_, after, ok := strings.Cut(got.out, s.say("tried"))
 		require.True(t, ok)
 		return strings.Join(strings.Fields(after), " ")
 	}
 	warm := tried("c", "3", "+", "2", "")
 	require.Contains(t, warm, "WALL ")
-	require.NotContains(t, warm, "isocyanate", "it was told and stays")
+	require.NotContains(t, warm, "isocyanate", "it was said and stays")
 	short := tried("c", "7", "20psi", "2", "")
 	require.Contains(t, short, "STOP Not enough air")
 	require.Contains(t, short, ", was 31 psi;")

@@ -10,7 +10,7 @@ import (
 )
 
 // change tries another value of an input, and keeps it or puts it back.
-func (p *teller) change(b *bench) error {
+func (p *dialogue) change(b *bench) error {
 	s := p.r.s
 	all := s.counting(b.tried.answers)
 	inputs := b.inputs()
@@ -36,14 +36,14 @@ func (p *teller) change(b *bench) error {
 		if err := p.value(b, inputs[n-1]); err != nil || !b.changed() {
 			return err
 		}
-		p.moved(b, before)
+		p.sayTried(b, before)
 		return p.keepOrNot(b)
 	}
 }
 
 // value reads the value that an input is tried at: text, a number of a list, or + and -
 // for a step.
-func (p *teller) value(b *bench, in edit.Input) error {
+func (p *dialogue) value(b *bench, in edit.Input) error {
 	s := p.r.s
 	choices := s.reader.Choices(in.Field)
 	rows := numbered(choices)
@@ -99,7 +99,7 @@ func (b *bench) try(in edit.Input, text string) error {
 }
 
 // keepOrNot asks whether what was tried becomes the answers.
-func (p *teller) keepOrNot(b *bench) error {
+func (p *dialogue) keepOrNot(b *bench) error {
 	s := p.r.s
 	choice := list{items: []catalogue.Choice{{Name: s.say("do-keep")}, {Name: s.say("do-put-back")}}}
 	rows := numbered(choice.items)

@@ -18,11 +18,11 @@ type setting struct {
 	unit        string // "psi", "% open"
 	label       string // the unit alone, "%"
 	text, short string // the value with its unit, and with that alone
-	// moved and movedShort are what it was and is, where something was moved.
-	moved, movedShort string
-	span              string   // the range it likely lies within
-	likely            string   // the same in words
-	notes             []string // what it is, in words
+	// change and changeShort are what it was and is, where something was moved.
+	change, changeShort string
+	span                string   // the range it likely lies within
+	likely              string   // the same in words
+	notes               []string // what it is, in words
 }
 
 // setting is a value with its unit.
@@ -71,12 +71,12 @@ func (b *bench) settings(j *job) [3]setting {
 	return n
 }
 
-// movedSettings is the three as they are tried, each with what it was where it was moved.
-func (b *bench) movedSettings() [3]setting {
+// changedSettings is the three as they are tried, each with what it was where it was moved.
+func (b *bench) changedSettings() [3]setting {
 	all, was := b.settings(&b.tried), b.settings(&b.kept)
 	for i := range all {
 		if n := &all[i]; was[i].value != n.value {
-			n.moved, n.movedShort = was[i].value+" -> "+n.text, was[i].value+" -> "+n.short
+			n.change, n.changeShort = was[i].value+" -> "+n.text, was[i].value+" -> "+n.short
 		}
 	}
 	return all
@@ -85,10 +85,10 @@ func (b *bench) movedSettings() [3]setting {
 // compact is the three in a row, with their units alone where that is too wide.
 func (b *bench) compact(w int) []string {
 	var full, values, short, now []string
-	for _, n := range b.movedSettings() {
+	for _, n := range b.changedSettings() {
 		text, least := n.text, n.short
-		if n.moved != "" {
-			text, least = n.moved, n.movedShort
+		if n.change != "" {
+			text, least = n.change, n.changeShort
 		}
 		full, values = append(full, n.name+" "+text), append(values, text)
 		short, now = append(short, least), append(now, n.short)
@@ -104,5 +104,5 @@ func (b *bench) compact(w int) []string {
 
 // below is what stands under the digits, the most wanted first.
 func (n *setting) below() []string {
-	return slices.DeleteFunc(append([]string{n.moved, n.likely}, n.notes...), func(t string) bool { return t == "" })
+	return slices.DeleteFunc(append([]string{n.change, n.likely}, n.notes...), func(t string) bool { return t == "" })
 }

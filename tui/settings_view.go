@@ -19,7 +19,7 @@ const (
 // numbers is the three settings in digits, as large as the room allows; whole is false where
 // what they are is not said with them.
 func (b *bench) numbers(room size) (rows []string, whole bool) {
-	three := b.movedSettings()
+	three := b.changedSettings()
 	if room.w < wideColumns {
 		for _, gap := range []int{1, 0} {
 			if rows := b.stacked(three, room.w, gap); len(rows) <= room.h {
@@ -102,7 +102,7 @@ func (b *bench) tight(three [3]setting, w int, scale draw.Size) []string {
 	free := w
 	for i, n := range three {
 		cells[i] = append([]string{th.Title.Render(n.name + " " + n.label)}, each(draw.Number(n.value, scale, b.s.glyphs), th.Number.Render)...)
-		if below := cmp.Or(n.movedShort, n.span); below != "" {
+		if below := cmp.Or(n.changeShort, n.span); below != "" {
 			cells[i] = append(cells[i], below)
 		}
 		for _, row := range cells[i] {

@@ -23,28 +23,28 @@ const (
 // draws water.
 func (b *bench) dayView(room size) [][]string {
 	if room.h < leastDayHigh {
-		return shareOut([][]string{b.daySays(room.w), b.dayLimits(room.w)}, room)
+		return shareOut([][]string{b.daySentences(room.w), b.dayLimits(room.w)}, room)
 	}
 	chart := b.climate()
 	if room.w >= dayWide {
 		left := room.w * 3 / 5
-		says := b.daySays(room.w - left - 2)
-		if rows := chart.Rows(left, room.h, b.s.glyphs, b.s.ink); rows != nil && len(says) <= room.h {
-			return [][]string{joined(rows, says, left+2)}
+		sentences := b.daySentences(room.w - left - 2)
+		if rows := chart.Rows(left, room.h, b.s.glyphs, b.s.ink); rows != nil && len(sentences) <= room.h {
+			return [][]string{joined(rows, sentences, left+2)}
 		}
 	}
-	says := b.daySays(room.w)
+	sentences := b.daySentences(room.w)
 	if rows := chart.Rows(room.w, room.h-1, b.s.glyphs, b.s.ink); rows != nil {
-		return shareOut([][]string{rows, says}, room)
+		return shareOut([][]string{rows, sentences}, room)
 	}
-	return shareOut([][]string{says, b.dayLimits(room.w)}, room)
+	return shareOut([][]string{sentences, b.dayLimits(room.w)}, room)
 }
 
 // dayInWords is the view without its picture.
-func (b *bench) dayInWords(w int) [][]string { return [][]string{b.daySays(w), b.dayLimits(w)} }
+func (b *bench) dayInWords(w int) [][]string { return [][]string{b.daySentences(w), b.dayLimits(w)} }
 
-// daySays is what the day does to the coat and to the settings.
-func (b *bench) daySays(w int) (rows []string) {
+// daySentences is what the day does to the coat and to the settings.
+func (b *bench) daySentences(w int) (rows []string) {
 	s, d := b.s, b.tried.Today
 	rows = append(rows, wrap(s.say("day-"+string(d.Verdict))+": "+answer.RemedyText(d, s.words, s.sys), w)...)
 	for _, r := range b.tried.Setup.Reasons {

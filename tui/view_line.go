@@ -11,7 +11,7 @@ import (
 
 // lineView is the pressure as it falls from the wall to the cap.
 func (b *bench) lineView(room size) [][]string {
-	reasons := b.lineReasons(room.w)
+	reasons := b.lineSentences(room.w)
 	fall := b.fall()
 	if room.w < narrowColumns {
 		fall.Text = b.s.axis(unit.Pressure).number
@@ -27,8 +27,8 @@ func (b *bench) lineView(room size) [][]string {
 	return shareOut(append([][]string{rows, reasons}, b.lineParts(room.w)...), room)
 }
 
-// lineReasons is what costs most, and what all couplings cost.
-func (b *bench) lineReasons(w int) (rows []string) {
+// lineSentences is what costs most, and what all couplings cost.
+func (b *bench) lineSentences(w int) (rows []string) {
 	for _, r := range b.tried.Setup.Reasons {
 		if r.About == "line" {
 			rows = append(rows, wrap(b.s.text(r.ID, r.Figures...), w)...)
@@ -39,7 +39,7 @@ func (b *bench) lineReasons(w int) (rows []string) {
 
 // lineInWords is the view without its picture.
 func (b *bench) lineInWords(w int) [][]string {
-	return [][]string{b.lineReasons(w), slices.Concat(b.lineParts(w)...)}
+	return [][]string{b.lineSentences(w), slices.Concat(b.lineParts(w)...)}
 }
 
 func (b *bench) fall() draw.Fall {

@@ -24,7 +24,7 @@ func (b *bench) setView(room size) [][]string {
 		now = b.now(inBrief, room.w)
 	}
 	if !fits() {
-		numbers, whole = b.tight(b.movedSettings(), room.w, draw.Small), false
+		numbers, whole = b.tight(b.changedSettings(), room.w, draw.Small), false
 	}
 	if !fits() || len(numbers) == 0 {
 		numbers = b.compact(room.w)

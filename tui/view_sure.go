@@ -8,7 +8,7 @@ import (
 
 // sureView is how far each number may be off, what causes it, and what to measure.
 func (b *bench) sureView(room size) [][]string {
-	says := b.sureSays(room.w)
+	says := b.sureSentences(room.w)
 	if b.tried.Spread == nil {
 		return shareOut([][]string{says}, room)
 	}
@@ -23,10 +23,12 @@ func (b *bench) sureView(room size) [][]string {
 }
 
 // sureInWords is the view without its picture.
-func (b *bench) sureInWords(w int) [][]string { return [][]string{b.sureSays(w), b.causesInWords(w)} }
+func (b *bench) sureInWords(w int) [][]string {
+	return [][]string{b.sureSentences(w), b.causesInWords(w)}
+}
 
-// sureSays is what may be off how far, and what to measure.
-func (b *bench) sureSays(w int) (rows []string) {
+// sureSentences is what may be off how far, and what to measure.
+func (b *bench) sureSentences(w int) (rows []string) {
 	if b.tried.Spread == nil {
 		return wrap(b.s.say("sure-short"), w)
 	}
@@ -79,7 +81,7 @@ func (b *bench) ranges() draw.Ranges {
 const rangeTicks = 5
 
 // answer is a value with its range as the picture has it, on an axis with room beyond both
-// ends; print is how its places are told.
+// ends; print is how its places are written.
 func (a axis) answer(name, text string, print func(float64) string, low, high, value float64) draw.Answer {
 	x := draw.Answer{Name: name, Text: text, Low: a.at(low), High: a.at(high), At: a.at(value)}
 	x.LowText, x.HighText = print(x.Low), print(x.High)

@@ -113,14 +113,14 @@ func (b *bench) destinationBindings(room size) (all []binding) {
 	return all
 }
 
-// drawn is the screenfuls of a view, which the frame, its help and the keys all ask for.
-type drawn struct {
-	of         drawing
+// viewCache is the screenfuls of a view, which the frame, its help and the keys all ask for.
+type viewCache struct {
+	of         viewState
 	screenfuls [][]string
 }
 
-// drawing is all that the screenfuls of a view depend on.
-type drawing struct {
+// viewState is all that the screenfuls of a view depend on.
+type viewState struct {
 	view        int
 	room        size
 	kept, tried int // by their ids
@@ -131,15 +131,15 @@ type drawing struct {
 
 // screenfuls is those of the view that shows, at least one.
 func (b *bench) screenfuls(room size) [][]string {
-	of := drawing{b.view, room, b.kept.id, b.tried.id, b.s.sys, b.s.glyphs, b.s.theme.colour}
-	if b.drawn.screenfuls == nil || b.drawn.of != of {
+	of := viewState{b.view, room, b.kept.id, b.tried.id, b.s.sys, b.s.glyphs, b.s.theme.colour}
+	if b.cache.screenfuls == nil || b.cache.of != of {
 		all := b.views[b.view].screenfuls(b, room)
 		if len(all) == 0 {
 			all = [][]string{nil}
 		}
-		b.drawn = drawn{of, all}
+		b.cache = viewCache{of, all}
 	}
-	return b.drawn.screenfuls
+	return b.cache.screenfuls
 }
 
 // open shows a view, or the next screenful of the one that shows.

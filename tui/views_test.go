@@ -57,7 +57,7 @@ func TestEveryViewAndEveryPageHasItsKeyInLines(t *testing.T) {
 		b := r.bench
 		for i, d := range b.destinations() {
 			var out bytes.Buffer
-			p := &teller{r: r, out: bufio.NewWriter(&out)}
+			p := &dialogue{r: r, out: bufio.NewWriter(&out)}
 			require.NoError(t, p.do(b, d.key, nil))
 			require.NoError(t, p.out.Flush())
 			if i < n {
