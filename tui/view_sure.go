@@ -8,18 +8,18 @@ import (
 
 // sureView is how far each number may be off, what causes it, and what to measure.
 func (b *bench) sureView(room size) [][]string {
-	says := b.sureSentences(room.w)
+	sentences := b.sureSentences(room.w)
 	if b.tried.Spread == nil {
-		return shareOut([][]string{says}, room)
+		return shareOut([][]string{sentences}, room)
 	}
 	ranges := b.ranges()
-	if rows := ranges.Rows(room.w, room.h-len(says)-1, b.s.glyphs, b.s.ink); rows != nil {
-		return [][]string{append(append(rows, ""), says...)}
+	if rows := ranges.Rows(room.w, room.h-len(sentences)-1, b.s.glyphs, b.s.ink); rows != nil {
+		return [][]string{append(append(rows, ""), sentences...)}
 	}
 	if rows := ranges.Rows(room.w, room.h-1, b.s.glyphs, b.s.ink); rows != nil {
-		return shareOut([][]string{rows, says}, room)
+		return shareOut([][]string{rows, sentences}, room)
 	}
-	return shareOut([][]string{says}, room)
+	return shareOut([][]string{sentences}, room)
 }
 
 // sureInWords is the view without its picture.
@@ -38,7 +38,7 @@ func (b *bench) sureSentences(w int) (rows []string) {
 	return rows
 }
 
-// leastCause is the share of the wall's spread from which a cause is says by itself.
+// leastCause is the share of the wall's spread from which a cause is named by itself.
 const leastCause = 0.005
 
 // causesInWords is each cause with its share.
