@@ -1,24 +1,28 @@
 package tui
 
 import (
-	"strconv"
-
 	"boothset/presets/edit"
 	"boothset/presets/question"
 
 	"github.com/charmbracelet/x/ansi"
 )
 
+// sayPiece begins the ids of what the two quantities of a pair are called.
+var sayPiece = [2]string{"first-", "second-"}
+
 // inputName is what an input is called; of a pair each quantity has a name of its own.
 func (s *session) inputName(in edit.Input) string {
 	if !in.Field.Pair() {
 		return s.label(in.Field)
 	}
-	return s.say(in.Field.Sentence(question.SayLabel) + "-" + strconv.Itoa(in.Piece+1))
+	return s.say(in.Field.Sentence(sayPiece[in.Piece]))
 }
 
-// sayUsual begins the id of what counts for an input that is not answered.
-const sayUsual = "usual"
+// What counts for an input that is not answered: what the field says of itself, else usual.
+const (
+	sayUsualOf = "usual-"
+	sayUsual   = "usual"
+)
 
 // inputValue is what an input is among answers, as a person reads it.
 func (s *session) inputValue(all question.Answers, in edit.Input) string {
@@ -28,7 +32,7 @@ func (s *session) inputValue(all question.Answers, in edit.Input) string {
 	case all.Has(in.Field):
 		return plain(in.Text(s.reader, all, s.sys))
 	}
-	if usual := s.say(in.Field.Sentence(sayUsual + "-")); usual != "" {
+	if usual := s.say(in.Field.Sentence(sayUsualOf)); usual != "" {
 		return usual
 	}
 	return s.say(sayUsual)
