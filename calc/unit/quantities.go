@@ -27,7 +27,7 @@ var (
 	showGallon = scale{label: " gal", key: "gal", count: func(si float64) float64 { return Volume(si).USGallons() }, of: func(v float64) float64 { return float64(USGallons(v)) }, fine: 2, coarse: 1, below: &showOunce}
 	showLitre  = scale{label: " L", key: "l", count: func(si float64) float64 { return Volume(si).Litres() }, of: func(v float64) float64 { return float64(Litres(v)) }, fine: 2, coarse: 1, below: &showML}
 
-	showMLPerMin = scale{label: " mL/min", key: "ml_min", count: func(si float64) float64 { return si / (1e-3 * CubicMetrePerL) * SecondPerMinute }, of: func(v float64) float64 { return v * (1e-3 * CubicMetrePerL) / SecondPerMinute }}
+	showMLPerMin = scale{label: " mL/min", key: "ml_min", count: func(si float64) float64 { return si * 1e6 * SecondPerMinute }, of: func(v float64) float64 { return v * 1e-6 / SecondPerMinute }}
 	showPercent  = scale{label: "%", key: "percent", count: func(si float64) float64 { return si * 100 }, of: func(v float64) float64 { return v / 100 }}
 	showSecond   = scale{label: " s", key: "s", count: itself, of: itself}
 	showMinute   = scale{label: " min", key: "min", count: func(si float64) float64 { return si / SecondPerMinute }, of: func(v float64) float64 { return v * SecondPerMinute }}

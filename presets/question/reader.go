@@ -149,7 +149,7 @@ func (r *Reader) ReadAll(q *Question, t Texts, sys unit.System) (a Answers) {
 // none where it is empty.
 func (r *Reader) ReadText(f *Field, t string, sys unit.System) []Value {
 	if !f.Repeats {
-		if strings.TrimSpace(t) == "" {
+		if t == "" {
 			return nil
 		}
 		return []Value{r.Read(f, t, sys)}
