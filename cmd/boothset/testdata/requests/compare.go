@@ -13,7 +13,7 @@ import (
 
 // difference is one place where two answers to a request differ.
 type difference struct {
-	path     string // in the JSON, without the places in lists
+	path     string // in the JSON; of what is in a list its id stands for its place, where it has one
 	field    string // that an error is about
 	old, new string
 	relative float64 // of two numbers, else 0
@@ -40,8 +40,22 @@ func readIgnored(text string) ignored {
 
 // holds reports whether a path of an answer to a request is ignored.
 func (ig ignored) holds(path string, r *request) bool {
-	in := func(p string) bool { return path == p || strings.HasPrefix(path, p+".") }
+	names := strings.Split(path, ".")
+	in := func(p string) bool { return covers(strings.Split(p, "."), names) }
 	return slices.ContainsFunc(ig[""], in) || r.fault != "" && slices.ContainsFunc(ig[r.fault], in)
+}
+
+// covers reports whether names are those of a path or begin with them; "*" is any name.
+func covers(path, names []string) bool {
+	if len(path) > len(names) {
+		return false
+	}
+	for i, p := range path {
+		if p != "*" && p != names[i] {
+			return false
+		}
+	}
+	return true
 }
 
 // outcome is what all answers have: what it is, and the field of an error.
@@ -138,7 +152,11 @@ func (c *comparison) values(path string, old, new any) {
 				return
 			}
 			for i := range a {
-				c.values(path, a[i], b[i])
+				at := path
+				if id := idOf(a[i]); id != "" && id == idOf(b[i]) {
+					at += "." + id
+				}
+				c.values(at, a[i], b[i])
 			}
 			return
 		}
@@ -155,6 +173,13 @@ func (c *comparison) values(path string, old, new any) {
 		}
 	}
 	c.differ(path, shown(old), shown(new), 0)
+}
+
+// idOf is the id of what is in a list, as of a reason.
+func idOf(v any) string {
+	object, _ := v.(map[string]any)
+	id, _ := object["id"].(string)
+	return id
 }
 
 func (c *comparison) objects(path string, a, b map[string]any) {

@@ -6,16 +6,17 @@
 // It makes n requests to each of the commands plan, day, thin, film and mix, from a seed: most
 // of them sensible, many at bounds, in every spelling of units, about 15 % with one fault. It
 // gives them to both programs by --batch, and a sample through flags. Answers are compared as
-// JSON, numbers by their text. What -ignore lists is left out: paths such as wall.low, for the
-// requests with one kind of fault alone as unknown-name:error.want; the exit code is "exit",
-// and what a run by flags says on standard error "stderr". It exits 1 on a difference or a
-// crash.
+// JSON, numbers by their text. What -ignore lists is left out: paths such as wall.low or
+// reasons.gun-start.text, where "*" is any name, for the requests with one kind of fault alone
+// as unknown-name:error.want; the exit code is "exit", and what a run by flags says on standard
+// error "stderr". It exits 1 on a difference or a crash.
 //
 // With -panics the answers are not compared: of the programs given, crashes alone are told.
 // With -print the requests are written and no program is run.
 //
 // It imports nothing of the project, so that it judges any build from outside, and it is not
-// to be changed while a change is judged by it: -print shows that requests are the same.
+// to be changed while a change is judged by it: the hash of the requests shows that they are the
+// same.
 package main
 
 import (
