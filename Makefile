@@ -3,7 +3,7 @@ GO ?= go
 FUZZTIME ?= 5m
 BUILD = CGO_ENABLED=0 $(GO) build -trimpath -buildvcs=auto -ldflags="-s -w"
 
-.PHONY: run test check build bench bench-peer bench-start crosscheck fuzz generated golden pictures
+.PHONY: run test check build bench bench-peer bench-start crosscheck fuzz generated golden pictures recorded
 
 run: ## open the assistant
 	@$(GO) run ./cmd/boothset
@@ -35,6 +35,14 @@ pictures: ## redraw the README's pictures from the screens; look at every one th
 
 crosscheck: ## remake the vectors of the reference libraries and compare
 	@GO=$(GO) calc/testdata/crosscheck.sh
+
+recorded: ## recorded requests to the revision OLD and to the tree as it is: the same JSON; REQUESTS is further flags
+	@test -n "$(OLD)" || { echo "make recorded OLD=REVISION"; exit 2; }
+	@set -e; d=$$(mktemp -d); trap 'git worktree remove --force $$d/tree 2>/dev/null || true; rm -rf $$d' EXIT; \
+	git worktree add --quiet --detach $$d/tree $(OLD); \
+	(cd $$d/tree && $(BUILD) -o $$d/old ./cmd/boothset); \
+	$(BUILD) -o $$d/new ./cmd/boothset; \
+	$(GO) run ./cmd/boothset/testdata/requests -old $$d/old -new $$d/new -seed 1 -n 10000 $(REQUESTS)
 
 bench-peer: ## our arithmetic beside the reference libraries', in one run, with ratios
 	@GO=$(GO) calc/testdata/bench_peer.sh
