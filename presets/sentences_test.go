@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"boothset/calc"
+	"boothset/calc/spread"
 	"boothset/calc/unit"
 	"boothset/presets"
 	"boothset/presets/words"
@@ -71,9 +72,9 @@ func TestEverySentenceOfHowSureIsWhole(t *testing.T) {
 			a := mildDay("clear", gun)
 			a.Gauge = gauge
 			r, s := solved(t, c, a)
-			spread := calc.Propagate(r, s)
+			sure := spread.Of(r, s)
 			for _, sys := range []unit.System{unit.US, unit.Metric} {
-				all := w.Spread(sys, spread)
+				all := w.Spread(sys, sure)
 				require.Len(t, all, 2)
 				for _, text := range all {
 					assert.NotContains(t, text, "{")

@@ -7,6 +7,7 @@ import (
 
 	"boothset/calc"
 	"boothset/calc/line"
+	"boothset/calc/spread"
 	"boothset/presets"
 	"boothset/tui/draw"
 
@@ -275,11 +276,11 @@ func TestWhatToSetAndHowSureStandOnTheFirstPageAtAnySize(t *testing.T) {
 	}
 }
 
-func TestHowSureIsThatOfThePropagation(t *testing.T) {
+func TestHowSureIsTheSpread(t *testing.T) {
 	r := open80x24(t)
 	press(r, toAnswer...)
 	got := r.result()
-	require.Equal(t, calc.Propagate(got.Request, got.Setup), got.Spread)
+	require.Equal(t, spread.Of(got.Request, got.Setup), got.Spread)
 	require.Less(t, got.Spread.Wall.Low, got.Setup.Wall.Flowing)
 	require.Greater(t, got.Spread.Wall.High, got.Setup.Wall.Flowing)
 	press(r, "5")

@@ -7,6 +7,7 @@ import (
 
 	"boothset/calc"
 	"boothset/calc/coat"
+	"boothset/calc/spread"
 	"boothset/calc/unit"
 )
 
@@ -224,7 +225,7 @@ func (w *Words) Basis(b calc.Basis) string {
 }
 
 // Spread is how sure a setup is, in sentences; none where it has no spread.
-func (w *Words) Spread(sys unit.System, s *calc.Spread) []string {
+func (w *Words) Spread(sys unit.System, s *spread.Spread) []string {
 	if s == nil {
 		return nil
 	}

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"boothset/calc"
+	"boothset/calc/spread"
 	"boothset/calc/unit"
 	"boothset/presets"
 	"boothset/presets/words"
@@ -125,11 +126,11 @@ func writeAnswer(std Stdio, w *words.Words, out []byte, stopped bool) int {
 type Plan struct {
 	Request *calc.Request
 	Setup   *calc.Setup
-	Spread  *calc.Spread // nil until sure, and where the supply is short
+	Spread  *spread.Spread // nil until sure, and where the supply is short
 }
 
 // sure works out how sure the answer is.
-func (p *Plan) sure() { p.Spread = calc.Propagate(p.Request, p.Setup) }
+func (p *Plan) sure() { p.Spread = spread.Of(p.Request, p.Setup) }
 
 // answer resolves and solves.
 func (p *Plan) answer(c *presets.Catalogue, a *presets.Answers, sys unit.System) (err error) {
