@@ -270,7 +270,7 @@ func TestWhatToSetAndHowSureStandOnTheFirstPageAtAnySize(t *testing.T) {
 		r := start(t, look{size: l})
 		press(r, toAnswer...)
 		frame := bodyText(r.View())
-		for _, text := range []string{"WALL", "28 to 34", "DISTANCE", "5.3 to 5.7", "VALVE", "48 to 100%"} {
+		for _, text := range []string{"WALL", "28 to 34", "DISTANCE", "5.3 to 5.7", "VALVE", "49 to 100%"} {
 			require.Contains(t, frame, text, "%v", l)
 		}
 	}
