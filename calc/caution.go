@@ -14,7 +14,8 @@ const (
 
 // warn gathers the cautions: what stops the job first, then what to act on, then
 // what always holds.
-func (s *Setup) warn(r *Request, all *cautions) {
+func (s *Setup) warn(r *Request) {
+	all := new(cautions)
 	m := s.Weather.PanelMargin
 	if m < LeastPanelMargin {
 		id := "panel-near-dew"
