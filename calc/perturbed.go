@@ -66,12 +66,12 @@ func (p *Perturbed) Work(d *Deviations) Outcome {
 		}
 	}
 	r := &p.r
-	r.Gun.Fix(p.stamp)
+	r.Gun.Calibrate(p.stamp)
 	j := &p.job
 	*j = job{r: r, air: line.NewAir(p.ambient, r.Day.Air+unit.Temp(p.airOff))}
 	j.pressure(p.weather.correction(p.airOff, p.humidityOff))
 	j.solveFor(j.target - unit.Gauge(p.gunOff))
-	p.here.Fix(j.after(), j.flow, j.air)
+	p.here.Prepare(j.after(), j.flow, j.air)
 	into, _ := r.Gun.Valve.Full.Upstream(j.flow, j.working, j.air)
 	j.open = p.here.Upstream(into)
 	wall := j.open.Gauge(p.ambient) + unit.Gauge(p.rounded)
