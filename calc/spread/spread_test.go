@@ -22,6 +22,9 @@ type outcomes struct{ wall, static, opening, distance []float64 }
 func bruteForce(r *calc.Request, s *calc.Setup, n int, change func(*calc.Deviations)) (o outcomes) {
 	random := rand.New(rand.NewPCG(1, 2))
 	p := calc.Perturb(r, s)
+	for _, v := range []*[]float64{&o.wall, &o.static, &o.opening, &o.distance} {
+		*v = make([]float64, 0, n)
+	}
 	for range n {
 		var z calc.Deviations
 		for d := range z {
