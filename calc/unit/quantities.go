@@ -160,7 +160,7 @@ var (
 		shown: [2]scale{showMM2PerS, showMM2PerS},
 	}
 	// Power is a motor's, in horsepower, which the rule of free air speaks of.
-	Power = &Quantity{ID: "power", usage: "want-power", units: []spelling{{1, []string{"hp"}}}, shown: [2]scale{showHorse, showHorse}, Step: [2]float64{1, 1}}
+	Power = &Quantity{ID: "power", usage: "want-compressor", units: []spelling{{1, []string{"hp"}}}, shown: [2]scale{showHorse, showHorse}, Step: [2]float64{1, 1}}
 )
 
 var showMM2PerS = scale{label: " mm2/s", key: "mm2_s", count: func(si float64) float64 { return Kinematic(si).MM2PerS() }, of: func(v float64) float64 { return float64(MM2PerS(v)) }, fine: 1}

@@ -16,7 +16,7 @@ import (
 
 func main() {
 	if len(os.Args) != 3 {
-		fmt.Fprintln(os.Stderr, "usage: man FOLDER LANGUAGE")
+		fmt.Fprintln(os.Stderr, "man", "FOLDER", "LANGUAGE")
 		os.Exit(2)
 	}
 	if err := write(os.Args[1], os.Args[2]); err != nil {

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"boothset/calc"
+	"boothset/calc/coat"
 	"boothset/calc/unit"
 	"boothset/presets/catalogue"
 	"boothset/presets/words"
@@ -197,8 +198,13 @@ func (r *Reader) Check(f *Field, values []Value, sys unit.System) *Fault {
 // stays as it is.
 func (r *Reader) Refused(err error, a Answers, sys unit.System) error {
 	var p *calc.Problem
-	if errors.As(err, &p) {
+	var outside *coat.OutOfRange
+	switch {
+	case errors.As(err, &p):
 		return r.problem(p, a, sys)
+	case errors.As(err, &outside): // what an answer leads to, beyond what the models hold for
+		id, figures := calc.SentenceOf(err)
+		return r.problem(&calc.Problem{Field: outside.Quantity, ID: id, Figures: figures}, a, sys)
 	}
 	return err
 }
