@@ -9,9 +9,9 @@ import (
 	"boothset/calc/unit"
 )
 
-// appendBrief prints a figure to three digits in its unit: a value and the bound that it
-// is past then seldom look alike. A kind that has no unit of its own here is printed as
-// ever.
+// appendBrief prints a figure to three significant digits in its unit: a value and the bound
+// that it is past then seldom look alike. A kind that has no unit of its own here is printed
+// as ever.
 func (w *Words) appendBrief(dst []byte, sys unit.System, f *calc.Figure) []byte {
 	v, label := 0.0, ""
 	either := func(us float64, inUS string, metric float64, inMetric string) {
@@ -55,17 +55,17 @@ func (w *Words) appendBrief(dst []byte, sys unit.System, f *calc.Figure) []byte 
 		plain.Brief = false
 		return w.AppendFigure(dst, sys, &plain)
 	}
-	if dst = appendDigits(dst, v); f.Bare {
+	if dst = appendSignificant(dst, v); f.Bare {
 		return dst
 	}
 	return append(dst, label...)
 }
 
-// appendDigits prints a number to three digits, without an exponent.
-func appendDigits(dst []byte, v float64) []byte {
-	three, err := strconv.ParseFloat(strconv.FormatFloat(v, 'g', 3, 64), 64)
+// appendSignificant prints a number to three significant digits, without an exponent.
+func appendSignificant(dst []byte, v float64) []byte {
+	rounded, err := strconv.ParseFloat(strconv.FormatFloat(v, 'g', 3, 64), 64)
 	if err != nil {
-		three = v // rounded past the largest number there is
+		rounded = v // rounded past the largest number there is
 	}
-	return strconv.AppendFloat(dst, three, 'f', -1, 64)
+	return strconv.AppendFloat(dst, rounded, 'f', -1, 64)
 }
