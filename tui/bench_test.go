@@ -209,7 +209,7 @@ func TestEveryPartOfTheLineIsShownAndTheWorstIsMarked(t *testing.T) {
 				require.Equal(t, line.RegulatorKind, part.Kind)
 			case v.Bottleneck:
 				require.Contains(t, all, "> "+name[:9], "%v", l)
-				require.Contains(t, all, name+" costs most", "%v", l)
+				require.Contains(t, all, "most on the way to the gun: "+name+", ", "%v", l)
 			default:
 				require.Contains(t, all, name[:min(len(name), 10)], "%v", l)
 			}

@@ -24,8 +24,8 @@ func (p *Program) Documented() (*cobra.Command, error) {
 func (p *Program) document(c *cobra.Command, r *question.Reader) {
 	c.DisableAutoGenTag = true
 	w := p.local
-	c.Long = w.Say(c.Name() + "-intro")
-	if note := c.Name() + "-note"; w.Has(note) {
+	c.Long = w.Say("intro-" + c.Name())
+	if note := "note-" + c.Name(); w.Has(note) {
 		c.Long += "\n\n" + w.Say(note)
 	}
 	if !c.HasParent() {

@@ -57,7 +57,7 @@ func TestDocumentedInEveryLanguage(t *testing.T) {
 			for _, s := range []string{c.Short, c.Long} {
 				assert.NotEmpty(t, s, c.Name())
 				assert.False(t, w.Has(s), "%s: %q is an id", c.Name(), s)
-				assert.NotContains(t, s, "-intro")
+				assert.NotContains(t, s, "intro-")
 			}
 			c.Flags().VisitAll(func(f *pflag.Flag) {
 				assert.Contains(t, f.Usage, " ", "%s --%s: %q", c.Name(), f.Name, f.Usage)
