@@ -16,16 +16,13 @@ import (
 // FileError is a fault in a catalogue file.
 type FileError struct {
 	File         string
-	Line, Column int // from 1; 0 where the whole file, or the whole line, is meant
+	Line, Column int // from 1; 0 where the whole file is meant
 	Why          string
 }
 
 func (e *FileError) Error() string {
-	switch {
-	case e.Line == 0:
+	if e.Line == 0 {
 		return fmt.Sprintf("%s: %s", e.File, e.Why)
-	case e.Column == 0:
-		return fmt.Sprintf("%s:%d: %s", e.File, e.Line, e.Why)
 	}
 	return fmt.Sprintf("%s:%d:%d: %s", e.File, e.Line, e.Column, e.Why)
 }
@@ -71,34 +68,52 @@ func decode(w *words.Words, data []byte, file string) (e entries, raw map[string
 	return e, raw, &FileError{File: file, Why: strict.Error()}
 }
 
-// headerLine is the line of a table's header in a file, 0 where it has none.
-func headerLine(data []byte, table, id string) int {
+// place is a place in a file, from 1; 0 where it is not known.
+type place struct{ row, column int }
+
+// headerPlace is the place of a table's header in a file, which may be that of a table inside.
+func headerPlace(data []byte, table, id string) place {
 	name := table
 	if id != "" {
 		name += "." + id
 	}
 	plain := strings.NewReplacer(`"`, "", "'", "", " ", "", "\t", "")
-	for i, l := range strings.Split(string(data), "\n") {
-		l = plain.Replace(l)
-		if strings.HasPrefix(l, "["+name+"]") || strings.HasPrefix(l, "["+name+".") {
-			return i + 1
+	row := 0
+	for l := range strings.SplitSeq(string(data), "\n") {
+		row++
+		if p := plain.Replace(l); strings.HasPrefix(p, "["+name+"]") || strings.HasPrefix(p, "["+name+".") {
+			return place{row, indent(l) + 1}
 		}
 	}
-	return 0
+	return place{}
 }
+
+// keyPlace is the place of a key of a table in a file, else that of the table's header.
+func keyPlace(data []byte, table, name string) place {
+	at := headerPlace(data, table, "")
+	if at.row == 0 {
+		return at
+	}
+	rows := strings.Split(string(data), "\n")
+	for i, l := range rows[at.row:] {
+		k, _, given := strings.Cut(l, "=")
+		switch k = strings.TrimSpace(k); {
+		case given && strings.Trim(k, `"'`) == name:
+			return place{at.row + i + 1, indent(l) + 1}
+		case strings.HasPrefix(k, "["):
+			return at
+		}
+	}
+	return at
+}
+
+// indent is how many blanks a row begins with.
+func indent(row string) int { return len(row) - len(strings.TrimLeft(row, " \t")) }
 
 // LineFault is a fault of the shop's usual answer to a field, as a *FileError.
 func (c *Catalogue) LineFault(field, why string) error {
-	const table = "line"
-	row := headerLine(c.shop.data, table, "")
-	for i, l := range strings.Split(string(c.shop.data), "\n") {
-		key, _, _ := strings.Cut(l, "=")
-		if i >= row && row > 0 && strings.Trim(key, " \t\"'") == field {
-			row = i + 1
-			break
-		}
-	}
-	return &FileError{File: c.shop.name, Line: row, Why: why}
+	at := keyPlace(c.shop.data, "line", field)
+	return &FileError{c.shop.name, at.row, at.column, why}
 }
 
 // HasShop reports whether a shop's file lies over what is shipped.
