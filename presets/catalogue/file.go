@@ -68,48 +68,6 @@ func decode(w *words.Words, data []byte, file string) (e entries, raw map[string
 	return e, raw, &FileError{File: file, Why: strict.Error()}
 }
 
-// place is a place in a file, from 1; 0 where it is not known.
-type place struct{ row, column int }
-
-// headerPlace is the place of a table's header in a file, which may be that of a table inside.
-func headerPlace(data []byte, table, id string) place {
-	name := table
-	if id != "" {
-		name += "." + id
-	}
-	plain := strings.NewReplacer(`"`, "", "'", "", " ", "", "\t", "")
-	row := 0
-	for l := range strings.SplitSeq(string(data), "\n") {
-		row++
-		if p := plain.Replace(l); strings.HasPrefix(p, "["+name+"]") || strings.HasPrefix(p, "["+name+".") {
-			return place{row, indent(l) + 1}
-		}
-	}
-	return place{}
-}
-
-// keyPlace is the place of a key of a table in a file, else that of the table's header.
-func keyPlace(data []byte, table, name string) place {
-	at := headerPlace(data, table, "")
-	if at.row == 0 {
-		return at
-	}
-	rows := strings.Split(string(data), "\n")
-	for i, l := range rows[at.row:] {
-		k, _, given := strings.Cut(l, "=")
-		switch k = strings.TrimSpace(k); {
-		case given && strings.Trim(k, `"'`) == name:
-			return place{at.row + i + 1, indent(l) + 1}
-		case strings.HasPrefix(k, "["):
-			return at
-		}
-	}
-	return at
-}
-
-// indent is how many blanks a row begins with.
-func indent(row string) int { return len(row) - len(strings.TrimLeft(row, " \t")) }
-
 // LineFault is a fault of the shop's usual answer to a field, as a *FileError.
 func (c *Catalogue) LineFault(field, why string) error {
 	at := keyPlace(c.shop.data, "line", field)
@@ -122,24 +80,24 @@ func (c *Catalogue) HasShop() bool { return len(c.shop.data) > 0 }
 // LineKeys is the fields that the shop's usual line answers, its units among them.
 func (c *Catalogue) LineKeys() []string { return sortedKeys(c.line) }
 
-// Usual is the shop's usual answers to a field as its file gives them, several for one
-// that may be given more than once, none where it has none; false where they are no text.
-func (c *Catalogue) Usual(field string) ([]string, bool) {
-	switch v := c.line[field].(type) {
-	case nil:
-		return nil, true
-	case string:
-		return []string{v}, true
-	case []any:
-		var all []string
-		for _, x := range v {
-			s, ok := x.(string)
-			if !ok {
-				return nil, false
-			}
-			all = append(all, s)
+// Usual is the shop's usual answers to a field as its file gives them: one, or where list
+// is set a list of them. None where it has none, or an empty text; false where it is not
+// text, or no list of texts.
+func (c *Catalogue) Usual(field string, list bool) (all []string, ok bool) {
+	v, given := c.line[field]
+	if one, isText := v.(string); !list {
+		if one != "" {
+			all = []string{one}
 		}
-		return all, true
+		return all, isText || !given
 	}
-	return nil, false
+	texts, isList := v.([]any)
+	for _, x := range texts {
+		s, isText := x.(string)
+		if !isText {
+			return nil, false
+		}
+		all = append(all, s)
+	}
+	return all, isList || !given
 }

@@ -27,11 +27,16 @@ type Field struct {
 	OptionsFirst bool
 	// Repeats: it may be given more than once; in one text "+" parts the values.
 	Repeats bool
-	// Bounds are those of its quantities; none where its own question finds out.
+	// Bounds are those of its quantities; none where its own question finds out. One without
+	// a sentence only holds steps: what lies outside it is told where a request is judged or
+	// solved, in other words.
 	Bounds [2]*calc.Bound
 	// Want is the sentence of what would do where its text cannot be read; its quantity's
 	// own where empty.
 	Want string
+	// Missing is the sentence of what would do where it must be answered and was not; what an
+	// empty text says where empty.
+	Missing string
 	// Default is where the value comes from where nothing is answered.
 	Default Default
 	// Part is the part of the job that the assistant asks for it in, empty where it does
