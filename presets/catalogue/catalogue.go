@@ -117,7 +117,8 @@ func LoadIn(w *words.Words, locale words.Locale, shop []byte, file string) (*Cat
 	all.claim(&own, w)
 	c.hold(&all)
 	if f := c.check(all.Tolerance); f != nil {
-		return nil, &FileError{File: file, Line: headerLine(shop, f.table, f.id), Why: f.in(w, c.System())}
+		at := headerPlace(shop, f.table, f.id)
+		return nil, &FileError{file, at.row, at.column, f.in(w, c.System())}
 	}
 	c.tolerate(all.Tolerance)
 	return c, nil
