@@ -156,7 +156,7 @@ func TestOneValueOfSeveral(t *testing.T) {
 // where there is one: an empty text is no answer.
 func TestEmptyTexts(t *testing.T) {
 	r := questiontest.Open(t)
-	a := r.ReadAll(question.Plan, question.Texts{"coat": {" "}, "hose": {"25ft,3/8in", ""}, "wind": {"none"}}, unit.US)
+	a := r.ReadAll(question.Plan, question.Texts{"coat": {""}, "hose": {"25ft,3/8in", ""}, "wind": {"none"}}, unit.US)
 	assert.False(t, a.Has(question.Coat))
 	hoses := a.Get(question.Hose)
 	if assert.Len(t, hoses, 2) {
