@@ -7,15 +7,12 @@ import (
 	"github.com/charmbracelet/x/ansi"
 )
 
-// sayPiece begins the ids of what the two quantities of a pair are called.
-var sayPiece = [2]string{"first-", "second-"}
-
 // inputName is what an input is called; of a pair each quantity has a name of its own.
 func (s *session) inputName(in edit.Input) string {
 	if !in.Field.Pair() {
 		return s.label(in.Field)
 	}
-	return s.say(in.Field.Sentence(sayPiece[in.Piece]))
+	return s.say(in.Field.Sentence([2]string{question.SayFirst, question.SaySecond}[in.Piece]))
 }
 
 // What counts for an input that is not answered: what the field says of itself, else usual.

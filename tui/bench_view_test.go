@@ -4,8 +4,8 @@ import (
 	"strings"
 	"testing"
 
-	"boothset/calc"
 	"boothset/calc/line"
+	"boothset/calc/spread"
 	"boothset/presets/answer"
 
 	"github.com/stretchr/testify/require"
@@ -40,7 +40,7 @@ func TestEveryPartOfTheLineIsShownAndTheWorstIsMarked(t *testing.T) {
 				require.Equal(t, line.RegulatorKind, part.Kind)
 			case v.Bottleneck:
 				require.Contains(t, all, "> "+name[:9], "%v", l)
-				require.Contains(t, all, name+" costs most", "%v", l)
+				require.Contains(t, all, "most on the way to the gun: "+name+", ", "%v", l)
 			default:
 				require.Contains(t, all, name[:min(len(name), 10)], "%v", l)
 			}
@@ -101,17 +101,17 @@ func TestWhatToSetAndHowSureStandOnTheFirstPageAtAnySize(t *testing.T) {
 		r := start(t, look{size: l})
 		press(r, toAnswer...)
 		frame := bodyText(r.View())
-		for _, text := range []string{"WALL", "28 to 34", "DISTANCE", "5.3 to 5.7", "VALVE", "48 to 100%"} {
+		for _, text := range []string{"WALL", "28 to 34", "DISTANCE", "5.3 to 5.7", "VALVE", "49 to 100%"} {
 			require.Contains(t, frame, text, "%v", l)
 		}
 	}
 }
 
-func TestHowSureIsThatOfThePropagation(t *testing.T) {
+func TestHowSureIsTheSpread(t *testing.T) {
 	r := open80x24(t)
 	press(r, toAnswer...)
 	got := r.result()
-	require.Equal(t, calc.Propagate(got.Plan.Request, got.Plan.Setup), got.Plan.Spread)
+	require.Equal(t, spread.Of(got.Plan.Request, got.Plan.Setup), got.Plan.Spread)
 	require.Less(t, got.Plan.Spread.Wall.Low, got.Plan.Setup.Wall.Flowing)
 	require.Greater(t, got.Plan.Spread.Wall.High, got.Plan.Setup.Wall.Flowing)
 	press(r, "5")

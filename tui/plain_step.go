@@ -68,7 +68,7 @@ func (p *dialogue) step(q *stepPage) error {
 	n, of := s.position(q.step.id)
 	ask := s.sentence(q.step, question.SayAsk)
 	p.row("")
-	p.say(s.text("step-of", count("n", n), count("of", of)) + ", " + s.partName(q.step))
+	p.say(s.text("step-of", count("n", n), count("of", of)) + ", " + s.say(q.step.part.Sentence()))
 	p.say(ask)
 	p.say(s.sentence(q.step, question.SayWhy))
 	p.paragraphs(q.shown(size{plainWidth, 1}))

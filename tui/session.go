@@ -6,6 +6,7 @@ import (
 	"unicode"
 
 	"boothset/calc"
+	"boothset/calc/spread"
 	"boothset/calc/unit"
 	"boothset/presets/catalogue"
 	"boothset/presets/last"
@@ -30,7 +31,7 @@ type session struct {
 	// What answers are worked out with.
 	resolve func(question.Answers, unit.System) (*calc.Request, []*question.Fault)
 	solve   func(*calc.Request) (*calc.Setup, error)
-	sure    func(*calc.Request, *calc.Setup) *calc.Spread
+	sure    func(*calc.Request, *calc.Setup) *spread.Spread
 
 	// answers holds what was taken, each quantity with its unit.
 	answers  question.Answers
@@ -58,7 +59,7 @@ func newSession(r *question.Reader, w *words.Words, sys unit.System, getenv func
 	s := &session{
 		reader: r, words: w, sys: sys, steps: stepsOf(question.Plan),
 		theme: newTheme(coloured(getenv)), glyphs: glyphs(getenv),
-		resolve: r.Plan, solve: calc.Solve, sure: calc.Propagate, now: time.Now,
+		resolve: r.Plan, solve: calc.Solve, sure: spread.Of, now: time.Now,
 		check: checkSkip, entered: map[string]time.Time{},
 	}
 	for _, row := range question.Plan.Fields {

@@ -64,7 +64,7 @@ func (p *stepPage) choices() []catalogue.Choice {
 
 func (p *stepPage) heading() (left, right string) {
 	n, of := p.s.position(p.step.id)
-	return p.s.partName(p.step), p.s.unitsName() + "  " + p.s.text("step-of", count("n", n), count("of", of))
+	return p.s.say(p.step.part.Sentence()), p.s.unitsName() + "  " + p.s.text("step-of", count("n", n), count("of", of))
 }
 
 func (p *stepPage) under(window size) []string {

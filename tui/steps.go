@@ -49,14 +49,6 @@ func (st *step) optional() bool { return st.field != nil && st.field.Optional() 
 // sentence is one of the step's sentences by what those of a field begin with.
 func (s *session) sentence(st *step, prefix string) string { return s.say(prefix + st.id) }
 
-// partName is the part of the job that a step belongs to, in words.
-func (s *session) partName(st *step) string {
-	if st.part == question.PartLine {
-		return s.say(string(question.PartAir))
-	}
-	return s.say(string(st.part))
-}
-
 // asked reports whether a step is to be asked as things stand.
 func (s *session) asked(st *step) bool {
 	switch {

@@ -32,12 +32,12 @@ func TestWhatIsTakenNamesItsUnits(t *testing.T) {
 		{question.Supply, "6,2", unit.Metric, "6,2 bar"},
 		{question.Altitude, "1500", unit.Metric, "1500 m"},
 		// A fraction of an inch is one in either system.
-		{question.Hose, "25,3/8", unit.US, "25 ft, 3/8 in"},
+		{question.Hose, "25,3/8", unit.US, "25 ft, 3/8"},
 		{question.Hose, "8,10", unit.Metric, "8 m, 10 mm"},
-		{question.Hose, "8,3/8", unit.Metric, "8 m, 3/8 in"},
-		{question.Hose, "25ft,3/8in + 6,1/4", unit.US, "25ft, 3/8in + 6 ft, 1/4 in"},
+		{question.Hose, "8,3/8", unit.Metric, "8 m, 3/8"},
+		{question.Hose, "25ft,3/8in + 6,1/4", unit.US, "25ft, 3/8in + 6 ft, 1/4"},
 		{question.Hose, "25", unit.US, "25"},
-		{question.Main, "100,3/4", unit.US, "100 ft, 3/4 in"},
+		{question.Main, "100,3/4", unit.US, "100 ft, 3/4"},
 		{question.Main, "none", unit.US, "none"},
 		{question.Compressor, "18", unit.US, "18 cfm"},
 		{question.Compressor, "500", unit.Metric, "500 L/min"},
@@ -118,7 +118,7 @@ func TestEveryStepSaysWhatItAsksInEveryLanguage(t *testing.T) {
 			for _, start := range []string{"ask-", "why-"} {
 				require.True(t, r.s.words.Has(start+st.id), start+st.id)
 			}
-			require.NotEmpty(t, r.s.partName(st), st.id)
+			require.NotEmpty(t, r.s.say(st.part.Sentence()), st.id)
 			if st.field != nil {
 				require.NotEmpty(t, r.s.label(st.field), st.id)
 				require.Equal(t, st.typed(), len(r.s.reader.Choices(st.field)) == 0, st.id)

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"boothset/calc"
+	"boothset/calc/spread"
 	"boothset/calc/unit"
 	"boothset/presets/question"
 
@@ -27,7 +28,7 @@ func costOf(r *root, keys ...string) (c cost) {
 		c.solved++
 		return solve(q)
 	}
-	s.sure = func(q *calc.Request, setup *calc.Setup) *calc.Spread {
+	s.sure = func(q *calc.Request, setup *calc.Setup) *spread.Spread {
 		c.spreads++
 		return sure(q, setup)
 	}
@@ -41,7 +42,7 @@ func costOf(r *root, keys ...string) (c cost) {
 // once is what a key that moves something costs.
 var once = cost{1, 1, 1}
 
-func TestAKeyOnTheAnswerIsWorkedOutOnce(t *testing.T) {
+func TestOneKeyOnTheAnswerIsWorkedOutOnce(t *testing.T) {
 	r := open80x24(t)
 	press(r, toSupply[:len(toSupply)-1]...)
 	require.Equal(t, once, costOf(r, "enter"), "arriving at the answer")
@@ -88,7 +89,7 @@ func TestOtherUnitsAreWorkedOutOnce(t *testing.T) {
 }
 
 // Whatever is pressed at the answer, a key is worked out once at most.
-func TestNoKeyOnTheAnswerIsWorkedOutTwice(t *testing.T) {
+func TestOneKeyOnTheAnswerIsNeverWorkedOutTwice(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		r := start(t, look{metric: rapid.Bool().Draw(t, "metric")})
 		press(r, rapid.SampledFrom([][]string{toAnswer, toSupply, toDew, toShort, toRead}).Draw(t, "start")...)

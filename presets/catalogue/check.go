@@ -82,8 +82,9 @@ func (c *Catalogue) check(tolerances map[string]*toleranceEntry) *fault {
 
 // first is the first entry by name with something wrong in it.
 func first[E based](kind string, t Table[E], w *words.Words, wrong func(id string, e E) *sentence) *fault {
+	names := namesOf(t)
 	for _, r := range t.byID() {
-		why := r.Of.base().check(r.ID, w)
+		why := r.Of.base().check(r.ID, names, w)
 		if why == nil {
 			why = wrong(r.ID, r.Of)
 		}

@@ -137,24 +137,25 @@ func walk[E based](t Table[E], each func(id string, aliases []string) bool) {
 	}
 }
 
-func (o *origin) check(id string, w *words.Words) *sentence {
-	bases := []calc.Basis{calc.Published, calc.CommonPractice, calc.Computed, calc.Estimate, calc.OwnReadings}
+// plainText reports whether all of texts can be printed on one line.
+func plainText(all []string) bool {
 	unprintable := func(r rune) bool { return !unicode.IsPrint(r) }
-	shown := append([]string{id, o.Name, w.Say(o.Source)}, o.Aliases...)
-	switch {
-	case id == "" || slices.ContainsFunc(shown, func(s string) bool { return strings.ContainsFunc(s, unprintable) }):
-		return newSentence("file-plain-text")
-	case id == None || slices.Contains(o.Aliases, None):
-		return newSentence("file-none")
-	case !slices.Contains(bases, calc.Basis(o.Basis)):
-		return newSentence("file-basis", text("basis", o.Basis), text("names", w.Listed(texts(bases))))
+	return !slices.ContainsFunc(all, func(s string) bool { return strings.ContainsFunc(s, unprintable) })
+}
+
+func basisFault(basis string, w *words.Words) *sentence {
+	bases := []calc.Basis{calc.Published, calc.CommonPractice, calc.Computed, calc.Estimate, calc.OwnReadings}
+	if slices.Contains(bases, calc.Basis(basis)) {
+		return nil
 	}
-	return nil
+	return newSentence("file-basis", text("basis", basis), text("names", w.Listed(texts(bases))))
 }
 
 func (g *ground) check(w *words.Words) *sentence {
-	o := origin{Basis: g.Basis, Source: g.Source}
-	return o.check("table", w)
+	if !plainText([]string{w.Say(g.Source)}) {
+		return newSentence("file-plain-text")
+	}
+	return basisFault(g.Basis, w)
 }
 
 func texts[S ~string](list []S) []string {

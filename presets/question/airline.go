@@ -18,7 +18,7 @@ var (
 	Filter      = &Field{Name: "filter", Read: choice, Entries: catalogue.KindFilter, Options: []string{None}, OptionsFirst: true, Default: ShopOrAsk, Part: PartLine}
 	Hose        = &Field{
 		Name: "hose", Read: pair, Of: [2]*unit.Quantity{unit.Run, unit.Bore}, Bounds: [2]*calc.Bound{&calc.HoseLengthBound, &calc.HoseBoreBound},
-		Repeats: true, Want: "want-hose", Default: ShopOrAsk, Part: PartLine,
+		Repeats: true, Want: "want-hose", Default: ShopOrOut, Part: PartLine,
 	}
 	Coupling = &Field{Name: "coupling", Read: choice, Entries: catalogue.KindCoupling, Options: []string{None}, Default: ShopOrAsk, Part: PartLine}
 	Gauge    = &Field{Name: "gauge", Read: choice, Options: []string{InHandle, AtFoot, None}, Default: ShopOrAsk, Part: PartLine}

@@ -58,8 +58,10 @@ func (a Answers) ID(f *Field) string {
 func (a Answers) Has(f *Field) bool { return len(a.Get(f)) > 0 }
 
 // Text is a field's values as text, " + " between several.
-func (a Answers) Text(f *Field) string {
-	all := a.Get(f)
+func (a Answers) Text(f *Field) string { return textOf(a.Get(f)) }
+
+// textOf is values as one text.
+func textOf(all []Value) string {
 	switch len(all) {
 	case 0:
 		return ""
