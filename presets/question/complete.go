@@ -34,6 +34,8 @@ func (c completed) String() string { return c.text }
 // complete is the text of a value with its units named.
 func (f *Field) complete(v Value, sys unit.System) string {
 	switch {
+	case f == Area: // a panel of usual size, unless it is a number
+		return named(unit.Surface, v.Text, v.Bare[0], sys)
 	case v.Fault != nil || v.ID != "" || f.Of[0] == nil:
 		return strings.TrimSpace(v.Text)
 	case !f.Pair():

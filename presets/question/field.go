@@ -71,7 +71,7 @@ func (f *Field) OfShop() bool { return f.Default == ShopOrAsk || f.Default == Sh
 // Optional reports whether the field may be left empty where the shop has no usual.
 func (f *Field) Optional() bool { return f.Default != Required && f.Default != ShopOrAsk }
 
-// Part is a part of the job, by the id of its sentence.
+// Part is a part of the job.
 type Part string
 
 // The parts, in the order of the job.
@@ -83,6 +83,14 @@ const (
 	PartLine   Part = "part-line" // of the air: gone through part by part where wanted
 	PartSupply Part = "part-supply"
 )
+
+// Sentence is the id of what the part is called; the line's is the air's.
+func (p Part) Sentence() string {
+	if p == PartLine {
+		p = PartAir
+	}
+	return string(p)
+}
 
 // Listed reports whether the field is chosen from a list.
 func (f *Field) Listed() bool { return f.Entries != "" || len(f.Options) > 0 && f.Of[0] == nil }
