@@ -41,7 +41,7 @@ func movable(f *question.Field, a question.Answers) int {
 		return 0
 	case (f == question.RegulatorAt || f == question.Wall || f == question.Mark) && a.ID(question.Regulator) == question.None:
 		return 0
-	case f.Part == question.PartSupply && f != question.Compressor && !question.Supplied(a):
+	case f.Part == question.PartSupply && !question.Supplied(a):
 		return 0
 	case f.Repeats:
 		return len(values)
