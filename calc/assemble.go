@@ -72,6 +72,7 @@ func (s *Setup) assembleShort(j *job, sens *sensitivity) {
 // walk lists every part from the wall to the cap at flow q, with into before the
 // inlet valve and the set pressure set.
 func (s *Setup) walk(j *job, q unit.Flow, working, into, set unit.Abs) {
+	s.Line = make([]Step, 0, len(j.r.Line)+4)
 	g := &j.r.Gun
 	amb := j.air.Ambient
 	add := func(name string, kind line.Kind, in, out unit.Abs, mach float64) {

@@ -32,17 +32,17 @@ type conditions struct {
 
 // reheated is the conditions with the air brought to t, no water added or taken, and panel
 // and paint with it where they were colder.
-func (s conditions) reheated(t unit.Temp) conditions {
-	s.Humidity = air.Reheated(s.Air, s.Humidity, t)
-	s.Air, s.Panel, s.paint = t, max(s.Panel, t), max(s.paint, t)
-	return s
+func (c conditions) reheated(t unit.Temp) conditions {
+	c.Humidity = air.Reheated(c.Air, c.Humidity, t)
+	c.Air, c.Panel, c.paint = t, max(c.Panel, t), max(c.paint, t)
+	return c
 }
 
 // cooled is the conditions with the air brought down to t, and panel and paint with it.
-func (s conditions) cooled(t unit.Temp) conditions {
-	c := s.reheated(t)
-	c.Panel, c.paint = min(s.Panel, t), min(s.paint, t)
-	return c
+func (c conditions) cooled(t unit.Temp) conditions {
+	cold := c.reheated(t)
+	cold.Panel, cold.paint = min(c.Panel, t), min(c.paint, t)
+	return cold
 }
 
 // hindrances are what speaks against spraying.
@@ -83,9 +83,9 @@ type DayRemedy struct {
 
 // remedy finds the one thing that clears the conditions of all that hinders, the least trouble
 // first: panel or paint, then the air, then waiting for better air.
-func (r *DayRequest) remedy(now conditions, drying float64) (t DayRemedy) {
+func (r *DayRequest) remedy(now conditions, drying float64) (m DayRemedy) {
 	if r.clear(now) {
-		return t
+		return m
 	}
 	dew := air.DewPoint(now.Air, now.Humidity)
 	panelTo := max(coldBench, dew+unit.Temp(LeastPanelMargin)) + spare
@@ -95,7 +95,7 @@ func (r *DayRequest) remedy(now conditions, drying float64) (t DayRemedy) {
 		if !r.clear(then) {
 			return false
 		}
-		s, t.ID, t.To, t.By = then, id, to, unit.TempDiff(max(to-from, from-to))
+		s, m.ID, m.To, m.By = then, id, to, unit.TempDiff(max(to-from, from-to))
 		return true
 	}
 	panel, paint, both, cooled := now, now, now, now
@@ -109,26 +109,26 @@ func (r *DayRequest) remedy(now conditions, drying float64) (t DayRemedy) {
 	case try("turn-warm-both", min(now.Panel, now.paint), panelTo, both):
 	case try("turn-cool-panel", now.Panel, hottest-spare, cooled):
 	case now.Air < hottest-2*spare && r.clear(now.reheated(hottest-2*spare)):
-		t.Least = r.leastAir(now) + spare
-		to := max(t.Least, designAir)
+		m.Least = r.leastAir(now) + spare
+		to := max(m.Least, designAir)
 		try("turn-warm-air", now.Air, to, now.reheated(to))
 	case now.Air > hottest && r.clear(now.cooled(hottest-2*spare)) && try("turn-cool-air", now.Air, hottest-spare, now.cooled(hottest-spare)):
 	default:
 		return r.wait(now)
 	}
-	t.Humidity = s.Humidity
-	t.lift(r, s, drying)
-	return t
+	m.Humidity = s.Humidity
+	m.lift(r, s, drying)
+	return m
 }
 
-func (t *DayRemedy) lift(r *DayRequest, s conditions, was float64) {
+func (m *DayRemedy) lift(r *DayRequest, s conditions, was float64) {
 	drive, err := r.drying(s.Day)
 	if err != nil {
 		return // cannot be: the conditions lie between ones that were worked
 	}
-	t.Drying, t.Waterborne = drive, r.Waterborne
+	m.Drying, m.Waterborne = drive, r.Waterborne
 	if was > 0 {
-		t.Lift = drive / was
+		m.Lift = drive / was
 	}
 }
 
@@ -148,7 +148,7 @@ func (r *DayRequest) leastAir(now conditions) unit.Temp {
 
 // wait is for air that nothing in the booth mends: how dry it would have to be, with
 // panel and paint as warm as it.
-func (r *DayRequest) wait(now conditions) (t DayRemedy) {
+func (r *DayRequest) wait(now conditions) (m DayRemedy) {
 	id := "turn-drier"
 	if now.Air > hottest {
 		id = "turn-cooler-drier"
@@ -164,20 +164,20 @@ func (r *DayRequest) wait(now conditions) (t DayRemedy) {
 		}
 	}
 	s.Humidity = low
-	t = DayRemedy{ID: id, To: to, By: unit.TempDiff(max(to-now.Air, now.Air-to)), Humidity: low}
-	t.lift(r, s, 0)
-	return t
+	m = DayRemedy{ID: id, To: to, By: unit.TempDiff(max(to-now.Air, now.Air-to)), Humidity: low}
+	m.lift(r, s, 0)
+	return m
 }
 
 // Sentence is the id of the remedy's sentence, empty on a day that goes.
-func (t *DayRemedy) Sentence() string {
-	if t.ID == "turn-warm-air" && t.Waterborne && t.Lift > 0 {
+func (m *DayRemedy) Sentence() string {
+	if m.ID == "turn-warm-air" && m.Waterborne && m.Lift > 0 {
 		return "turn-warm-air-water"
 	}
-	return t.ID
+	return m.ID
 }
 
 // Figures is what the sentence of the remedy names.
-func (t *DayRemedy) Figures() Figures {
-	return Figures{temp("to", t.To), degrees("by", t.By), temp("least", t.Least), share("humidity", t.Humidity), times("drying", t.Drying), times("lift", t.Lift)}
+func (m *DayRemedy) Figures() Figures {
+	return Figures{temp("to", m.To), degrees("by", m.By), temp("least", m.Least), share("humidity", m.Humidity), times("drying", m.Drying), times("lift", m.Lift)}
 }

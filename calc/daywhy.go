@@ -50,7 +50,7 @@ func (a *DayAnswer) explain(r *DayRequest, h hindrances) {
 		}
 		why.add("pot-life", id, potGround, f...)
 	}
-	a.Reasons = why.list
+	a.Reasons = *why
 }
 
 func (a *DayAnswer) explainDrying(r *DayRequest, why *reasons) {

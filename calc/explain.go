@@ -17,7 +17,8 @@ var (
 )
 
 // explain gives the reason of each value, with its own figures.
-func (s *Setup) explain(r *Request, why *reasons) {
+func (s *Setup) explain(r *Request) {
+	why := newReasons()
 	s.explainStart(r, why)
 	s.explainWeather(r, why)
 	s.explainGun(r, why)
@@ -27,7 +28,7 @@ func (s *Setup) explain(r *Request, why *reasons) {
 	s.explainDistance(r, why)
 	s.explainLine(why)
 	s.explainSupply(r, why)
-	s.Reasons = why.list
+	s.Reasons = *why
 }
 
 func (s *Setup) explainStart(r *Request, why *reasons) {

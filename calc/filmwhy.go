@@ -58,7 +58,7 @@ func (a *FilmAnswer) explain(r *FilmRequest) {
 		why.add("total", "film-whole", Ground{Basis: Published, Source: "source-whole-film"}, filmFigure("before", r.Before), filmFigure("total", a.Running.Total),
 			filmFigure("whole", a.Running.Whole), filmFigure("most", coat.WholeFilm))
 	}
-	a.Reasons = why.list
+	a.Reasons = *why
 }
 
 func (a *FilmAnswer) explainRate(r *FilmRequest, why *reasons) {

@@ -53,7 +53,7 @@ func (a *MixAnswer) explain(r *MixRequest) {
 			why.add("wrong", "wrong-farther", wrongGround, f...)
 		}
 	}
-	a.Reasons = why.list
+	a.Reasons = *why
 }
 
 // warn gathers the cautions, what stops the job first.

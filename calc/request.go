@@ -114,7 +114,7 @@ type Request struct {
 	// Swaps are what else could be in the line.
 	Swaps []Swap
 
-	// Tolerances are what Propagate works with; Solve does not need them.
+	// Tolerances are what package spread works with; Solve does not need them.
 	Tolerances Tolerances
 }
 

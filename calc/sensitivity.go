@@ -28,8 +28,8 @@ const slopeStep = 1e-5
 
 func (s *sensitivity) at(j *job) {
 	s.job, s.flow = j, j.flow*(1+slopeStep)
-	s.here.Fix(j.after(), j.flow, j.air)
-	s.above.Fix(j.after(), s.flow, j.air)
+	s.here.Prepare(j.after(), j.flow, j.air)
+	s.above.Prepare(j.after(), s.flow, j.air)
 	s.working, _ = j.r.Gun.Upstream(s.flow, j.air)
 }
 

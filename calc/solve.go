@@ -20,13 +20,11 @@ func Solve(r *Request) (*Setup, error) {
 	if err := r.Check(); err != nil {
 		return nil, err
 	}
-	a := new(answer)
-	s := &a.Setup
+	s := new(Setup)
 	var err error
 	if s.Weather, err = weather(r); err != nil {
 		return nil, err
 	}
-	s.Line, s.Weather.InFlight.Levers, s.Fixes = a.steps[:0], a.levers[:0], a.fixes[:0]
 	j := newJob(r, s.Weather.Ambient)
 	j.pressure(s.Weather.Correction)
 	j.setWall()
@@ -38,26 +36,9 @@ func Solve(r *Request) (*Setup, error) {
 	if err := s.checkSupply(r, &j); err != nil {
 		return nil, err
 	}
-	a.why = reasons{a.reasons[:0], a.figures[:0]}
-	s.explain(r, &a.why)
-	a.watch = cautions{list: a.cautions[:0], room: a.warned[:0]}
-	s.warn(r, &a.watch)
+	s.explain(r)
+	s.warn(r)
 	return s, nil
-}
-
-// answer is a setup with room for its lists: one piece of memory, since a program that
-// answers once pays for each of its own.
-type answer struct {
-	Setup
-	steps    [MostParts + 4]Step
-	levers   [4]Lever
-	fixes    [BestFixes]Fix
-	why      reasons
-	reasons  [20]Reason
-	figures  [80]Figure
-	watch    cautions
-	cautions [8]Caution
-	warned   [16]Figure
 }
 
 // job is a request being solved, all pressures absolute.

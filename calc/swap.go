@@ -71,7 +71,7 @@ const (
 func (s *Setup) fixes(j *job, sens *sensitivity) {
 	here := sens.here
 	if j.r.RegulatorAt == Foot { // where the line is upstream of the set pressure
-		here.Fix(j.r.Line, j.flow, j.air)
+		here.Prepare(j.r.Line, j.flow, j.air)
 	}
 	before := j.asked(&here, &j.r.Regulator, s.Short.Is)
 	var best [BestFixes + 1]Fix

@@ -89,7 +89,7 @@ func (a *ThinAnswer) explain(r *ThinRequest) {
 	if a.Add > 0 || a.AddAlone > 0 || a.Remedy == RemedyCannot {
 		add("thinner", "thin-most", r.MostThinner.Ground)
 	}
-	a.Reasons = why.list
+	a.Reasons = *why
 }
 
 // warn gathers the cautions, what stops the job first.

@@ -2,6 +2,7 @@ package coat
 
 import (
 	"fmt"
+	"math"
 	"strings"
 )
 
@@ -19,9 +20,11 @@ func (e *OutOfRange) Error() string {
 	return strings.TrimSpace(strings.ReplaceAll(s, " : ", ": "))
 }
 
-// within is nil where low <= given <= high, else an OutOfRange. NaN is out of range.
+// within is nil where low <= given <= high, but for the rounding of units, else an
+// OutOfRange. NaN is out of range.
 func within(quantity string, given, low, high float64, unit string) error {
-	if given >= low && given <= high {
+	const rounding = 1e-12
+	if given >= low-rounding*math.Abs(low) && given <= high+rounding*math.Abs(high) {
 		return nil
 	}
 	return &OutOfRange{quantity, given, low, high, unit}

@@ -52,7 +52,7 @@ func New(s Stamp, capLimit unit.Gauge, v Valve) (Gun, error) {
 		return Gun{}, err
 	}
 	g := Gun{Valve: v, CapLimit: capLimit}
-	g.Fix(s)
+	g.Calibrate(s)
 	for _, c := range []unit.Conductance{g.Passages.C, g.Cap.C} {
 		if !(c > 0) || math.IsInf(float64(c), 0) {
 			return Gun{}, &Fault{ID: "stamp-cap-too-near", Stamp: s}
@@ -64,8 +64,8 @@ func New(s Stamp, capLimit unit.Gauge, v Valve) (Gun, error) {
 // stampAir is the air a stamp holds in: sea level, 20 C.
 var stampAir = line.NewAir(unit.SCFMPressure, unit.ANRTemperature)
 
-// Fix makes passages and cap meet a stamp that New would take.
-func (g *Gun) Fix(s Stamp) {
+// Calibrate makes passages and cap meet a stamp that New would take.
+func (g *Gun) Calibrate(s Stamp) {
 	inlet, cap := s.Inlet.Abs(stampAir.Ambient), s.Cap.Abs(stampAir.Ambient)
 	g.Stamp = s
 	g.Passages, g.Cap = line.Restriction{B: passagesRatio}, line.Restriction{B: capRatio}

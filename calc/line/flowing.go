@@ -20,8 +20,8 @@ type settled struct {
 	hose        bool
 }
 
-// Fix fixes the flow q in at most MostParts parts.
-func (f *Flowing) Fix(parts []Part, q unit.Flow, a Air) {
+// Prepare takes at most MostParts parts at the flow q.
+func (f *Flowing) Prepare(parts []Part, q unit.Flow, a Air) {
 	f.n = len(parts)
 	for i := range parts {
 		f.Put(i, &parts[i], q, a)

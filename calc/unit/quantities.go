@@ -27,7 +27,7 @@ var (
 	showGallon = scale{label: " gal", key: "gal", count: func(si float64) float64 { return Volume(si).USGallons() }, of: func(v float64) float64 { return float64(USGallons(v)) }, fine: 2, coarse: 1, below: &showOunce}
 	showLitre  = scale{label: " L", key: "l", count: func(si float64) float64 { return Volume(si).Litres() }, of: func(v float64) float64 { return float64(Litres(v)) }, fine: 2, coarse: 1, below: &showML}
 
-	showMLPerMin = scale{label: " mL/min", key: "ml_min", count: func(si float64) float64 { return si / (1e-3 * CubicMetrePerL) * SecondPerMinute }, of: func(v float64) float64 { return v * (1e-3 * CubicMetrePerL) / SecondPerMinute }}
+	showMLPerMin = scale{label: " mL/min", key: "ml_min", count: func(si float64) float64 { return si * 1e6 * SecondPerMinute }, of: func(v float64) float64 { return v * 1e-6 / SecondPerMinute }}
 	showPercent  = scale{label: "%", key: "percent", count: func(si float64) float64 { return si * 100 }, of: func(v float64) float64 { return v / 100 }}
 	showSecond   = scale{label: " s", key: "s", count: itself, of: itself}
 	showMinute   = scale{label: " min", key: "min", count: func(si float64) float64 { return si / SecondPerMinute }, of: func(v float64) float64 { return v * SecondPerMinute }}
@@ -160,7 +160,7 @@ var (
 		shown: [2]scale{showMM2PerS, showMM2PerS},
 	}
 	// Power is a motor's, in horsepower, which the rule of free air speaks of.
-	Power = &Quantity{ID: "power", usage: "want-power", units: []spelling{{1, []string{"hp"}}}, shown: [2]scale{showHorse, showHorse}, Step: [2]float64{1, 1}}
+	Power = &Quantity{ID: "power", usage: "want-compressor", units: []spelling{{1, []string{"hp"}}}, shown: [2]scale{showHorse, showHorse}, Step: [2]float64{1, 1}}
 )
 
 var showMM2PerS = scale{label: " mm2/s", key: "mm2_s", count: func(si float64) float64 { return Kinematic(si).MM2PerS() }, of: func(v float64) float64 { return float64(MM2PerS(v)) }, fine: 1}

@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"boothset/calc"
+	"boothset/calc/spread"
 	"boothset/calc/unit"
 	"boothset/presets/question"
 	"boothset/presets/words"
@@ -14,7 +15,7 @@ import (
 type Plan struct {
 	Request *calc.Request
 	Setup   *calc.Setup
-	Spread  *calc.Spread // nil until Sure, and where the supply is short
+	Spread  *spread.Spread // nil until Sure, and where the supply is short
 	Day     *calc.DayRequest
 	Today   *calc.DayAnswer
 }
@@ -33,7 +34,7 @@ func AskPlan(r *question.Reader, a question.Answers, sys unit.System) (*Plan, er
 }
 
 // Sure works out how sure the answer is.
-func (p *Plan) Sure() { p.Spread = calc.Propagate(p.Request, p.Setup) }
+func (p *Plan) Sure() { p.Spread = spread.Of(p.Request, p.Setup) }
 
 // Stopped reports whether the job cannot be done as asked.
 func (p *Plan) Stopped() bool { return p.Setup.Stopped() }
@@ -98,7 +99,7 @@ func (p *Plan) atTheGun(o *speaker) []Row {
 }
 
 // SpreadRows is how sure a setup is, in sentences; none where it has no spread.
-func SpreadRows(w *words.Words, sys unit.System, s *calc.Spread) []Row {
+func SpreadRows(w *words.Words, sys unit.System, s *spread.Spread) []Row {
 	if s == nil {
 		return nil
 	}

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	_ "embed"
 	"errors"
-	"fmt"
 	"io/fs"
 	"os"
 	"syscall"
@@ -98,9 +97,9 @@ func LoadIn(w *words.Words, locale words.Locale, shop []byte, file string) (*Cat
 	shop = bytes.TrimPrefix(shop, []byte("\ufeff")) // some editors put a byte order mark first
 	c := &Catalogue{words: w, locale: locale, shop: shopFile{file, shop}}
 	var all entries
-	for _, shipped := range [][]byte{coatsFile, gunsFile, lineFile} {
+	for name, shipped := range map[string][]byte{"coats.toml": coatsFile, "guns.toml": gunsFile, "line.toml": lineFile} {
 		if err := toml.Unmarshal(shipped, &all); err != nil {
-			return nil, fmt.Errorf("the shipped catalogue: %w", err)
+			return nil, &FileError{File: name, Why: err.Error()}
 		}
 	}
 	if len(shop) == 0 { // what is shipped is known to do: tests check it

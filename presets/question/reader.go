@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"boothset/calc"
+	"boothset/calc/coat"
 	"boothset/calc/unit"
 	"boothset/presets/catalogue"
 	"boothset/presets/words"
@@ -57,7 +58,7 @@ func (r *Reader) ReadAll(q *Question, t Texts, sys unit.System) (a Answers) {
 // none where it is empty.
 func (r *Reader) ReadText(f *Field, t string, sys unit.System) []Value {
 	if !f.Repeats {
-		if strings.TrimSpace(t) == "" {
+		if t == "" {
 			return nil
 		}
 		return []Value{r.Read(f, t, sys)}
@@ -113,8 +114,13 @@ func (r *Reader) missing(f *Field, sys unit.System) *Fault {
 // stays as it is.
 func (r *Reader) Refused(err error, a Answers, sys unit.System) error {
 	var p *calc.Problem
-	if errors.As(err, &p) {
+	var outside *coat.OutOfRange
+	switch {
+	case errors.As(err, &p):
 		return r.problem(p, a, sys)
+	case errors.As(err, &outside): // what an answer leads to, beyond what the models hold for
+		id, figures := calc.SentenceOf(err)
+		return r.problem(&calc.Problem{Field: outside.Quantity, ID: id, Figures: figures}, a, sys)
 	}
 	return err
 }

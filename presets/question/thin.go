@@ -114,10 +114,11 @@ func (v *resolver) sheet(e *catalogue.Coat, q *calc.ThinRequest) {
 	s.At = or(v, SheetTemp, calc.SheetTemp)
 	x, _ := v.value(SheetSeconds)
 	s.Low, s.High = x.SI[0], x.SI[1]
-	if s.High == 0 { // a single figure
-		s.Low, s.High = s.Low-aboutSeconds, s.Low+aboutSeconds
-	}
 	s.Aim = (s.Low + s.High) / 2
+	if s.High == 0 { // a single figure
+		s.Aim = s.Low
+		s.Low, s.High = s.Aim-aboutSeconds, s.Aim+aboutSeconds
+	}
 }
 
 // secondsRange reads "16-18", "16 to 18" or a single figure; the upper end is then 0.

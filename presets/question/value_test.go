@@ -156,7 +156,7 @@ func TestOneValueOfSeveral(t *testing.T) {
 // where there is one: an empty text is no answer.
 func TestEmptyTexts(t *testing.T) {
 	r := questiontest.Open(t)
-	a := r.ReadAll(question.Plan, question.Texts{"coat": {" "}, "hose": {"25ft,3/8in", ""}, "wind": {"none"}}, unit.US)
+	a := r.ReadAll(question.Plan, question.Texts{"coat": {""}, "hose": {"25ft,3/8in", ""}, "wind": {"none"}}, unit.US)
 	assert.False(t, a.Has(question.Coat))
 	hoses := a.Get(question.Hose)
 	if assert.Len(t, hoses, 2) {
@@ -164,5 +164,9 @@ func TestEmptyTexts(t *testing.T) {
 		assert.NotNil(t, hoses[1].Fault)
 	}
 	assert.Empty(t, r.ReadText(question.Hose, " + ", unit.US))
+	blank := r.ReadText(question.Coat, " ", unit.US)
+	if assert.Len(t, blank, 1, "a blank is something") {
+		assert.NotNil(t, blank[0].Fault)
+	}
 	assert.False(t, slices.ContainsFunc(hoses, func(v question.Value) bool { return v.Text == "none" }), "what is no field is passed over")
 }

@@ -34,7 +34,7 @@ const alternative = "|"
 
 func (w *Words) appendPlaceholder(dst []byte, sys unit.System, p placeholder, figures calc.Figures) []byte {
 	start := len(dst)
-	dst = w.appendNamed(dst, sys, p.name, figures)
+	dst = w.appendValue(dst, sys, p.name, figures)
 	switch {
 	case !p.counts:
 		return dst
@@ -44,8 +44,8 @@ func (w *Words) appendPlaceholder(dst []byte, sys unit.System, p placeholder, fi
 	return append(dst[:start], p.other...)
 }
 
-// appendNamed appends the figure of a name; the name in braces where there is none.
-func (w *Words) appendNamed(dst []byte, sys unit.System, name string, figures calc.Figures) []byte {
+// appendValue appends the value of the figure of a name; the name in braces where there is none.
+func (w *Words) appendValue(dst []byte, sys unit.System, name string, figures calc.Figures) []byte {
 	for i := range figures {
 		f := &figures[i]
 		switch {

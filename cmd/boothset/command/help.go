@@ -56,14 +56,14 @@ func (p *Program) help(c *cobra.Command) int {
 
 // intro is what a command is for, with its examples.
 func intro(command string, w *words.Words) string {
-	b := []byte(w.Say(command+"-intro") + "\n")
+	b := []byte(w.Say("intro-" + command) + "\n")
 	for i, example := range examples[command] {
 		if i == 0 {
 			b = append(b, '\n')
 		}
 		b = append(b, "  "+example+"\n"...)
 	}
-	if note := command + "-note"; w.Has(note) {
+	if note := "note-" + command; w.Has(note) {
 		b = append(b, "\n"+w.Say(note)+"\n"...)
 	}
 	return string(b)

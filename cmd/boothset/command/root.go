@@ -41,16 +41,23 @@ type Program struct {
 	// wanted, and gives the exit code.
 	Assistant func(a *Assistant) int
 
-	code     int
-	common   common
-	local    *words.Words // of the locale
-	lastArgs []string
+	code   int
+	common common
+	local  *words.Words // of the locale
 }
 
 // Run runs the program on arguments and gives the exit code.
 func Run(p *Program, args []string) int {
 	root := p.Root()
-	args = doubleDashed(root, args)
+	if len(args) > 0 && strings.HasPrefix(args[0], cobra.ShellCompRequestCmd) {
+		r, err := p.helpReader(p.local)
+		if err != nil {
+			return p.refuse(err)
+		}
+		p.document(root, r)
+	} else {
+		args = doubleDashed(root, args)
+	}
 	root.SetArgs(args)
 	if err := root.Execute(); err != nil {
 		return p.refuse(err)

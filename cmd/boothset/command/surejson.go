@@ -2,12 +2,13 @@ package command
 
 import (
 	"boothset/calc"
+	"boothset/calc/spread"
 	"boothset/calc/unit"
 	"boothset/presets/words"
 )
 
 // appendSpread appends what the spread comes from, null where it was not worked out.
-func appendSpread(j *jsonWriter, s *calc.Spread, w *words.Words) {
+func appendSpread(j *jsonWriter, s *spread.Spread, w *words.Words) {
 	if s == nil {
 		j.null("spread")
 		return
