@@ -24,10 +24,14 @@ import (
 
 const root = "../.."
 
-// sources is every Go file below a folder, without its tests and the tables of sentences.
+// sources is every Go file below a folder, without its tests, their tools in testdata and
+// the tables of sentences.
 func sources(t *testing.T, dir string) (files []*ast.File) {
 	t.Helper()
 	require.NoError(t, filepath.WalkDir(filepath.Join(root, dir), func(path string, e fs.DirEntry, err error) error {
+		if err == nil && e.Name() == "testdata" {
+			return filepath.SkipDir
+		}
 		if err != nil || e.IsDir() || !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go") {
 			return err
 		}
