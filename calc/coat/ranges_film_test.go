@@ -85,6 +85,10 @@ func TestRangesOfPassesAndTransfer(t *testing.T) {
 		}
 	}
 	usual := coat.Pass{Rate: coat.MLPerMin(180), Transfer: 0.65, Fan: unit.MM(250), Overlap: 0.5}
+	timed := func(ml, seconds float64) error {
+		_, err := coat.TimedRate(unit.Litres(ml/1e3), time.Duration(seconds*float64(time.Second)))
+		return err
+	}
 	hold := func(change func(*coat.GunTransfer, float64)) func(float64) error {
 		return func(v float64) error {
 			g := hvlp
@@ -99,10 +103,8 @@ func TestRangesOfPassesAndTransfer(t *testing.T) {
 		{"overlap", 0, 90, pass(func(p *coat.Pass, v float64) { p.Overlap = v / 100 })},
 		{"gun speed", 0.05, 3, func(v float64) error { return only(usual.WetFilm(unit.Speed(v))) }},
 		{"panel height", 0.01, 10, func(v float64) error { return only(usual.Passes(unit.Length(v))) }},
-		{"volume sprayed", 1, 5000, func(v float64) error { return only(coat.TimedRate(unit.Litres(v/1e3), 50*time.Second)) }},
-		{"time", 1, 3600, func(v float64) error {
-			return only(coat.TimedRate(unit.Litres(0.03), time.Duration(v*float64(time.Second))))
-		}},
+		{"volume sprayed", 1, 5000, func(v float64) error { return timed(v, 50) }},
+		{"time", 1, 3600, func(v float64) error { return timed(30, v) }},
 		{"tip", 0.5, 3, func(v float64) error { return only(coat.TipRate(unit.MM(v), unit.MM2PerS(57), 980)) }},
 		{"viscosity", 5, 500, func(v float64) error { return only(coat.TipRate(unit.MM(1.3), unit.MM2PerS(v), 980)) }},
 		{"density", 600, 2000, func(v float64) error { return only(coat.TipRate(unit.MM(1.3), unit.MM2PerS(57), v)) }},

@@ -2,6 +2,8 @@ package coat_test
 
 import (
 	"errors"
+	"fmt"
+	"reflect"
 	"testing"
 	"time"
 
@@ -37,8 +39,13 @@ func (b bound) check(t *testing.T) {
 	}
 }
 
-// only is the error of what gives something else as well.
-func only[T any](_ T, err error) error { return err }
+// only is the error of what gives a value as well, which must be zero then.
+func only[T any](v T, err error) error {
+	if err != nil && !reflect.ValueOf(v).IsZero() {
+		panic(fmt.Sprint("a value beside an error: ", v))
+	}
+	return err
+}
 
 func TestRangesOfDropsAndWater(t *testing.T) {
 	atomizing := func(change func(*coat.Atomizing, float64)) func(float64) error {

@@ -1,7 +1,9 @@
 package coat_test
 
 import (
+	"strings"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -81,6 +83,58 @@ func TestPanelAreas(t *testing.T) {
 	for _, p := range panels {
 		assert.InEpsilon(t, want[p.ID][0], float64(p.Low)/squareFoot, 1e-9, p.ID)
 		assert.InEpsilon(t, want[p.ID][1], float64(p.High)/squareFoot, 1e-9, p.ID)
+	}
+}
+
+// The rates that no source here gives, from memory, not verified, as their basis says.
+func TestRatesFromMemory(t *testing.T) {
+	for id, rate := range map[string]float64{"ethyl-acetate": 4.1, "toluene": 1.9, "butanol": 0.44} {
+		s := solvent(t, id)
+		assert.Equal(t, rate, s.Rate, id)
+		assert.Equal(t, "source-memory", s.RateBasis, id)
+	}
+	assert.Zero(t, solvent(t, "ethylbenzene").Rate)
+}
+
+// Two epoxy primer sheets: 24 h at 20 C are 8 h at 30 C on the one, a third; 2 days at 10 C
+// are twice on the other, of which 1.7 times is taken to be safe.
+func TestSafePotLifeByHand(t *testing.T) {
+	for c, hours := range map[float64]float64{30: 8, 40: 24.0 / 9, 20: 24, 10: 40.8} {
+		p, err := coat.PotLifeAt(24*time.Hour, unit.Celsius(20), unit.Celsius(c))
+		require.NoError(t, err)
+		assert.InDelta(t, hours, p.Safe.Hours(), 1.0/3600, "%v C", c)
+	}
+	// The rule reckons from the sheet's own temperature: 2 h at 25 C are 1 h at 35 C.
+	p, err := coat.PotLifeAt(2*time.Hour, unit.Celsius(25), unit.Celsius(35))
+	require.NoError(t, err)
+	assert.Equal(t, time.Hour, p.Life)
+}
+
+// Typing is looked at up to 64 characters for a cup and 80 for a ratio, of at most six parts.
+func TestHowMuchTypingIsRead(t *testing.T) {
+	c, err := coat.FindCup("din4" + strings.Repeat(" ", 60))
+	require.NoError(t, err)
+	assert.Equal(t, "din4", c.ID)
+	_, err = coat.FindCup("din4" + strings.Repeat(" ", 61))
+	var unknown *coat.UnknownCup
+	require.ErrorAs(t, err, &unknown)
+	assert.Equal(t, "din4"+strings.Repeat(" ", 60)+"...", unknown.Given)
+
+	r, err := coat.ParseRatio("4:1" + strings.Repeat(" ", 77))
+	require.NoError(t, err)
+	assert.Equal(t, []float64{4, 1}, r.Parts)
+	_, err = coat.ParseRatio("4:1" + strings.Repeat(" ", 78))
+	var bad *coat.RatioError
+	require.ErrorAs(t, err, &bad)
+	assert.Equal(t, "4:1"+strings.Repeat(" ", 77)+"...", bad.Given)
+
+	for text, parts := range map[string]int{
+		"1:1:1:1:1:1": 6, "1:1:1:1:1:1:1": 0, "1:1:1:1:1+10%": 6, "1:1:1:1:1:1+10%": 0, "10000:1": 2, "10001:1": 0, "1:10001": 0,
+		"0.001:1": 2, "0.0009:1": 0, "1": 0, "1+200%": 2, "1+200.1%": 0, "2:1+10%": 3, "1,5:1": 2, "1,,5:1": 0, "1.5,5:1": 0, "100+10000%": 0,
+	} {
+		r, err := coat.ParseRatio(text)
+		assert.Equal(t, parts > 0, err == nil, text)
+		assert.Len(t, r.Parts, parts, text)
 	}
 }
 
