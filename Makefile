@@ -3,7 +3,7 @@ GO ?= go
 FUZZTIME ?= 5m
 BUILD = CGO_ENABLED=0 $(GO) build -trimpath -buildvcs=auto -ldflags="-s -w"
 
-.PHONY: run test check build bench bench-peer bench-start crosscheck fuzz generated golden pictures
+.PHONY: run test check build bench bench-peer bench-start crosscheck fuzz golden pictures man recorded
 
 run: ## open the assistant
 	@$(GO) run ./cmd/boothset
@@ -11,12 +11,16 @@ run: ## open the assistant
 test: ## every test
 	$(GO) test ./...
 
+# The race detector needs a C compiler; without one the tests run without it.
+RACE = $(shell command -v $$($(GO) env CC) >/dev/null 2>&1 && echo -race)
+
 check: ## what must be green before a commit
 	@test -z "$$(gofmt -l .)" || { gofmt -l .; echo "gofmt: the files above need formatting"; exit 1; }
 	$(GO) vet ./...
 	@set -e; for os in windows darwin; do echo "GOOS=$$os $(GO) vet ./..."; GOOS=$$os $(GO) vet ./...; done
 	$(GO) tool staticcheck ./...
-	$(GO) test -race ./...
+	@test -n "$(RACE)" || echo "no C compiler: the tests run without the race detector"
+	$(GO) test $(RACE) ./...
 
 build: ## bin/boothset, static and trimmed; its version is the build's own
 	$(BUILD) -o bin/boothset ./cmd/boothset
@@ -24,17 +28,26 @@ build: ## bin/boothset, static and trimmed; its version is the build's own
 bench: ## benchmarks, with allocations
 	$(GO) test -run '^$$' -bench . -benchmem ./calc/... ./presets/... ./tui/... ./cmd/...
 
-generated: ## remake the Go made from the catalogue's and the languages' files and the draws of a spread
-	UPDATE_GOLDEN=1 $(GO) test ./presets ./presets/words ./calc -run '^(TestShippedIsMadeFromItsFiles|TestTablesAreMadeFromTheirFiles|TestDeviationsAreMadeHere)$$'
-
 golden: ## redraw the golden frames of the screens and the golden cards; look at every one that changed
 	UPDATE_GOLDEN=1 $(GO) test ./tui/... ./cmd/...
+
+man: ## man pages into bin/man, English and Spanish
+	$(GO) run ./cmd/man bin/man en
+	$(GO) run ./cmd/man bin/man/es es
 
 pictures: ## redraw the README's pictures from the screens; look at every one that changed
 	UPDATE_GOLDEN=1 $(GO) test -count=1 -run '^TestPictures$$' ./tui
 
 crosscheck: ## remake the vectors of the reference libraries and compare
 	@GO=$(GO) calc/testdata/crosscheck.sh
+
+recorded: ## recorded requests to the revision OLD and to the tree as it is: the same JSON; REQUESTS is further flags
+	@test -n "$(OLD)" || { echo "make recorded OLD=REVISION"; exit 2; }
+	@set -e; d=$$(mktemp -d); trap 'git worktree remove --force $$d/tree 2>/dev/null || true; rm -rf $$d' EXIT; \
+	git worktree add --quiet --detach $$d/tree $(OLD); \
+	(cd $$d/tree && $(BUILD) -o $$d/old ./cmd/boothset); \
+	$(BUILD) -o $$d/new ./cmd/boothset; \
+	$(GO) run ./cmd/boothset/testdata/requests -old $$d/old -new $$d/new -seed 1 -n 10000 $(REQUESTS)
 
 bench-peer: ## our arithmetic beside the reference libraries', in one run, with ratios
 	@GO=$(GO) calc/testdata/bench_peer.sh

@@ -7,14 +7,15 @@ const (
 	tightPanelMargin = unit.TempDiff(5) // above LeastPanelMargin, worth watching
 	capWatch         = 0.95             // share of the cap's limit from which it is near
 	// coldBench is the air below which material is thick and slow to cure: paint makers
-	// print that hardening can stop below 60 F (15.6 C). A hair less, so that 60 F typed
+	// print that hardening can stop below 60 F (15.6 C). A little less, so that 60 F typed
 	// is not below it.
 	coldBench = unit.Temp((60-32)/1.8 + unit.ZeroCelsius - 1e-6)
 )
 
 // warn gathers the cautions: what stops the job first, then what to act on, then
 // what always holds.
-func (s *Setup) warn(r *Request, all *cautions) {
+func (s *Setup) warn(r *Request) {
+	all := new(cautions)
 	m := s.Weather.PanelMargin
 	if m < LeastPanelMargin {
 		id := "panel-near-dew"

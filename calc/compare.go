@@ -7,12 +7,12 @@ import (
 
 // Way is one way to the same pressure at the gun.
 type Way struct {
-	Wall    unit.Gauge
-	Opening float64
-	Mach    float64   // in the valve's throat
-	Nudge   unit.Drop // what an eighth of a turn moves at the gun
-	Sag     unit.Drop // what the gun loses where the wall sags by SagShare, by its slope
-	Choked  bool
+	Wall       unit.Gauge
+	Opening    float64
+	Mach       float64   // in the valve's throat
+	EighthTurn unit.Drop // what an eighth of a turn moves at the gun
+	Sag        unit.Drop // what the gun loses where the wall sags by SagShare, by its slope
+	Choked     bool
 }
 
 // Comparison is the same target reached with the wall right and the valve open, and
@@ -22,8 +22,8 @@ type Comparison struct {
 	Right, High Way
 }
 
-// compare sets the advised wall against the one that stands, or the whole supply.
-func (s *Setup) compare(j *job, t *touch) {
+// compare sets the advised wall against the one that is set now, or the whole supply.
+func (s *Setup) compare(j *job, sens *sensitivity) {
 	if s.Short.Is {
 		return
 	}
@@ -34,23 +34,23 @@ func (s *Setup) compare(j *job, t *touch) {
 	if high < s.Wall.Flowing+unit.Gauge(LeastReserve) {
 		return
 	}
-	other, ok := t.way(high)
+	other, ok := sens.way(high)
 	if !ok {
 		return
 	}
-	other.Sag = t.sag(other.Opening, high)
+	other.Sag = sens.sag(other.Opening, high)
 	v := &s.Valve
 	s.Comparison = Comparison{
 		Given: true,
-		Right: Way{Wall: s.Wall.Flowing, Opening: v.Opening, Mach: v.Mach, Choked: v.Choked, Nudge: v.Nudge, Sag: t.sag(v.Opening, s.Wall.Flowing)},
+		Right: Way{Wall: s.Wall.Flowing, Opening: v.Opening, Mach: v.Mach, Choked: v.Choked, EighthTurn: v.EighthTurn, Sag: sens.sag(v.Opening, s.Wall.Flowing)},
 		High:  other,
 	}
 }
 
 // way is how the target is reached from a wall, all but its sag. ok is false where even
 // the open valve gives less.
-func (t *touch) way(wall unit.Gauge) (w Way, ok bool) {
-	j := t.job
+func (sens *sensitivity) way(wall unit.Gauge) (w Way, ok bool) {
+	j := sens.job
 	w.Wall, w.Opening = wall, 1
 	into, _, ok := line.Downstream(j.after(), j.flow, wall.Abs(j.air.Ambient), j.air)
 	if !ok {
@@ -58,6 +58,6 @@ func (t *touch) way(wall unit.Gauge) (w Way, ok bool) {
 	}
 	w.Opening, w.Choked, ok = j.r.Gun.Valve.OpeningFor(j.flow, into, j.working, j.air)
 	w.Mach = j.valveMach(into, w.Opening, w.Choked)
-	w.Nudge = t.nudge(w.Opening)
+	w.EighthTurn = sens.eighthTurn(w.Opening)
 	return w, ok
 }

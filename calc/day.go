@@ -33,7 +33,7 @@ type Clock time.Duration
 // DayAnswer is the answer to a DayRequest.
 type DayAnswer struct {
 	Verdict     Verdict
-	Turn        Turn // what turns the day to go; its ID is empty on a day that goes
+	Remedy      DayRemedy // what makes the day fit for spraying; its ID is empty where it is
 	DewPoint    unit.Temp
 	WetBulb     unit.Temp
 	PanelMargin unit.TempDiff // panel less dew point
@@ -135,8 +135,8 @@ func (r *DayRequest) potLife() (p PotLife) {
 // Problems is everything wrong with the request.
 func (r *DayRequest) Problems() []Problem {
 	p := r.Day.problems()
-	p.temp("paint", r.Paint)
-	p.within("panels", float64(r.Panels), 1, MostPanels, FigureCount)
+	p.within("paint", float64(r.Paint), &AirTempBound)
+	p.within("panels", float64(r.Panels), &PanelsBound)
 	if r.PotLife != 0 && (r.PotLife < ShortestPotLife || r.PotLife > LongestPotLife) {
 		p.add("pot-life", "want-pot-life", temp("sheetTemp", SheetTemp), minutes("least", ShortestPotLife), minutes("most", LongestPotLife))
 	}
@@ -160,7 +160,7 @@ func SolveDay(r *DayRequest) (a DayAnswer, err error) {
 	a.Flash = coat.FlashFactor(a.Drying)
 	a.Grade = GradeFor(r.Air, r.Panel, r.Panels)
 	a.PotLife = r.potLife()
-	now := scene{r.Day, r.Paint}
+	now := conditions{r.Day, r.Paint}
 	h := r.hindered(now)
 	switch {
 	case h.nearDew:
@@ -170,7 +170,7 @@ func SolveDay(r *DayRequest) (a DayAnswer, err error) {
 	default:
 		a.Verdict = VerdictGo
 	}
-	a.Turn = r.turn(now, a.Drying)
+	a.Remedy = r.remedy(now, a.Drying)
 	a.explain(r, h)
 	a.warn(r, h)
 	return a, nil

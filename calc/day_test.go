@@ -41,14 +41,14 @@ func solvedDay(t require.TestingT, r calc.DayRequest) calc.DayAnswer {
 func TestDampMorningIsToBeWarmed(t *testing.T) {
 	a := solvedDay(t, aDay(t, true, 15, .85))
 	assert.Equal(t, calc.VerdictStop, a.Verdict, "2.5 C above the dew point is under ISO 8502-4's 3 C")
-	assert.Equal(t, "turn-warm-air", a.Turn.ID)
-	assert.InDelta(t, 25, a.Turn.To.C(), 1e-9)
-	assert.InDelta(t, .457, a.Turn.Humidity, .002, "saturation pressures 17.06 and 31.69 hPa: .85 x 17.06/31.69")
+	assert.Equal(t, "turn-warm-air", a.Remedy.ID)
+	assert.InDelta(t, 25, a.Remedy.To.C(), 1e-9)
+	assert.InDelta(t, .457, a.Remedy.Humidity, .002, "saturation pressures 17.06 and 31.69 hPa: .85 x 17.06/31.69")
 	depression := func(c, rh float64) float64 {
 		return c - air.WetBulb(unit.Celsius(c), rh, air.SeaLevelPressure).C()
 	}
-	assert.InEpsilon(t, depression(25, a.Turn.Humidity)/depression(15, .85), a.Turn.Lift, .05, "the psychrometer's own measure of it")
-	assert.Greater(t, a.Turn.Lift, 4.0)
+	assert.InEpsilon(t, depression(25, a.Remedy.Humidity)/depression(15, .85), a.Remedy.Lift, .05, "the psychrometer's own measure of it")
+	assert.Greater(t, a.Remedy.Lift, 4.0)
 }
 
 // Flux by the wet bulb's depression, from a worked table against 20 C and 50 %: rows at
@@ -83,9 +83,9 @@ func TestDewPointAndPanelMarginOfCoatingCharts(t *testing.T) {
 	a := solvedDay(t, r)
 	assert.InDelta(t, 57.7, a.DewPoint.F(), .1)
 	assert.Equal(t, calc.VerdictStop, a.Verdict)
-	assert.Equal(t, "turn-warm-panel", a.Turn.ID)
-	assert.InDelta(t, 63.1+.54, a.Turn.To.F(), .1, "5.4 F above the dew point, and half a degree for the printing")
-	r.Panel = a.Turn.To
+	assert.Equal(t, "turn-warm-panel", a.Remedy.ID)
+	assert.InDelta(t, 63.1+.54, a.Remedy.To.F(), .1, "5.4 F above the dew point, and half a degree for the printing")
+	r.Panel = a.Remedy.To
 	assert.Equal(t, calc.VerdictGo, solvedDay(t, r).Verdict)
 	// 20 C and 50 %: wet bulb 13.8 C, dew point 9.3 C (psychrometrics handbook).
 	b := solvedDay(t, aDay(t, false, 20, .5))
@@ -122,7 +122,7 @@ func TestVerdictsAtTheirLimits(t *testing.T) {
 		t.Run(x.name, func(t *testing.T) {
 			a := solvedDay(t, x.r)
 			assert.Equal(t, x.verdict, a.Verdict)
-			assert.Equal(t, x.turn, a.Turn.ID)
+			assert.Equal(t, x.turn, a.Remedy.ID)
 			assert.Equal(t, x.verdict == calc.VerdictStop, a.Stopped())
 			if x.caution != "" {
 				assert.Contains(t, cautionIDs(a.Cautions), x.caution)
@@ -223,15 +223,15 @@ func TestWhatIsAdvisedTurnsTheDay(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		r := drawDay(t)
 		a := solvedDay(t, r)
-		require.Equal(t, a.Verdict == calc.VerdictGo, a.Turn.ID == "")
-		require.GreaterOrEqual(t, a.Turn.By, unit.TempDiff(0))
+		require.Equal(t, a.Verdict == calc.VerdictGo, a.Remedy.ID == "")
+		require.GreaterOrEqual(t, a.Remedy.By, unit.TempDiff(0))
 		// As printed, to a whole degree Fahrenheit.
-		to := unit.Fahrenheit(math.Round(a.Turn.To.F()))
+		to := unit.Fahrenheit(math.Round(a.Remedy.To.F()))
 		all := func(t unit.Temp) {
 			r.Humidity = max(air.Reheated(r.Air, r.Humidity, t), .01)
 			r.Air, r.Panel, r.Paint = t, max(r.Panel, t), max(r.Paint, t)
 		}
-		switch a.Turn.ID {
+		switch a.Remedy.ID {
 		case "":
 		case "turn-warm-panel":
 			r.Panel = to
@@ -242,17 +242,17 @@ func TestWhatIsAdvisedTurnsTheDay(t *testing.T) {
 		case "turn-cool-panel":
 			r.Panel = to
 		case "turn-warm-air":
-			require.LessOrEqual(t, a.Turn.Least, a.Turn.To)
-			all(unit.Fahrenheit(math.Round(a.Turn.Least.F())))
+			require.LessOrEqual(t, a.Remedy.Least, a.Remedy.To)
+			all(unit.Fahrenheit(math.Round(a.Remedy.Least.F())))
 		case "turn-cool-air":
 			all(to)
 			r.Panel, r.Paint = to, max(to, 0)
 		case "turn-drier", "turn-cooler-drier":
-			r.Air, r.Panel, r.Paint, r.Humidity = a.Turn.To, a.Turn.To, a.Turn.To, a.Turn.Humidity-1e-6
+			r.Air, r.Panel, r.Paint, r.Humidity = a.Remedy.To, a.Remedy.To, a.Remedy.To, a.Remedy.Humidity-1e-6
 		default:
-			require.Fail(t, "unknown", a.Turn.ID)
+			require.Fail(t, "unknown", a.Remedy.ID)
 		}
-		require.Equal(t, calc.VerdictGo, solvedDay(t, r).Verdict, "after %+v", a.Turn)
+		require.Equal(t, calc.VerdictGo, solvedDay(t, r).Verdict, "after %+v", a.Remedy)
 	})
 }
 

@@ -18,7 +18,7 @@ const HumidityStep = 0.005
 // stands LeastPanelMargin above the dew point.
 func (r *DayRequest) Limits(at unit.Temp) (l DayLimits) {
 	by := at - r.Air
-	s := scene{r.Day, r.Paint + by}
+	s := conditions{r.Day, r.Paint + by}
 	s.Air, s.Panel = at, r.Panel+by
 	clear := func(humidity float64) bool {
 		s.Humidity = humidity

@@ -5,41 +5,41 @@ import (
 	"boothset/calc/unit"
 )
 
-// Standings of the day.
+// Grounds of the day.
 var (
-	waterStanding  = Standing{Basis: Estimate, Source: "source-drying-water"}
-	gradeStanding  = Standing{Basis: Estimate, Source: "source-grade"}
-	potStanding    = Standing{Basis: Estimate, Source: "source-pot-life"}
-	dampStanding   = Standing{Basis: Published, Source: "source-damp"}
-	marginStanding = Standing{Basis: Published, Source: "source-dew-margin"}
-	coldStanding   = Standing{Basis: Published, Source: "source-cold"}
-	hotStanding    = Standing{Basis: Estimate, Source: "source-judgement"}
+	waterGround  = Ground{Basis: Estimate, Source: "source-drying-water"}
+	gradeGround  = Ground{Basis: Estimate, Source: "source-grade"}
+	potGround    = Ground{Basis: Estimate, Source: "source-pot-life"}
+	dampGround   = Ground{Basis: Published, Source: "source-damp"}
+	marginGround = Ground{Basis: Published, Source: "source-dew-margin"}
+	coldGround   = Ground{Basis: Published, Source: "source-cold"}
+	hotGround    = Ground{Basis: Estimate, Source: "source-judgement"}
 )
 
-func (r *DayRequest) dryStanding() Standing {
+func (r *DayRequest) dryGround() Ground {
 	if r.Waterborne {
-		return waterStanding
+		return waterGround
 	}
-	return Standing{Basis: Estimate, Source: "source-drying-solvent", Figures: &Figures{named("solvent", "name-solvent-"+r.Solvent.ID), named("basis", r.Solvent.Basis)}}
+	return Ground{Basis: Estimate, Source: "source-drying-solvent", Figures: &Figures{sentence("solvent", "name-solvent-"+r.Solvent.ID), sentence("basis", r.Solvent.Basis)}}
 }
 
 // explain gives the reason of each value, with its own figures.
 func (a *DayAnswer) explain(r *DayRequest, h hindrances) {
 	why := newReasons()
 	a.explainLimits(r, h, why)
-	why.add("air", "day-air", dewStanding, temp("dew", a.DewPoint), temp("bulb", a.WetBulb))
+	why.add("air", "day-air", dewGround, temp("dew", a.DewPoint), temp("bulb", a.WetBulb))
 	a.explainDrying(r, why)
-	f := Figures{named("grade", "grade-"+string(a.Grade)), temp("air", r.Air), temp("panel", r.Panel), count("panels", r.Panels)}
+	f := Figures{sentence("grade", "grade-"+string(a.Grade)), temp("air", r.Air), temp("panel", r.Panel), count("panels", r.Panels)}
 	switch {
 	case r.Waterborne:
-		why.add("grade", "day-grade-water", gradeStanding, f...)
+		why.add("grade", "day-grade-water", gradeGround, f...)
 	case r.Isocyanate:
-		why.add("grade", "day-grade-hardener", gradeStanding, f...)
+		why.add("grade", "day-grade-hardener", gradeGround, f...)
 	default:
-		why.add("grade", "day-grade", gradeStanding, f...)
+		why.add("grade", "day-grade", gradeGround, f...)
 	}
 	if r.Panels > fewPanels {
-		why.add("grade", "day-grade-large", gradeStanding, count("panels", r.Panels))
+		why.add("grade", "day-grade-large", gradeGround, count("panels", r.Panels))
 	}
 	if p := &a.PotLife; p.Known {
 		f := Figures{minutes("sheet", r.PotLife), temp("sheetTemp", SheetTemp), temp("at", p.At), minutes("life", p.Life), minutes("safe", p.Safe), minutes("lastFill", p.LastFill),
@@ -48,29 +48,29 @@ func (a *DayAnswer) explain(r *DayRequest, h hindrances) {
 		if r.HasStarted {
 			id = "pot-life-ends"
 		}
-		why.add("pot-life", id, potStanding, f...)
+		why.add("pot-life", id, potGround, f...)
 	}
-	a.Reasons = why.list
+	a.Reasons = *why
 }
 
 func (a *DayAnswer) explainDrying(r *DayRequest, why *reasons) {
 	f := Figures{text("coat", r.Coat), temp("air", r.Air), share("humidity", r.Humidity), temp("panel", r.Panel), times("drying", a.Drying), times("flash", a.Flash),
 		temp("mild", coat.ReferenceTemp), share("mildHumidity", coat.ReferenceHumidity)}
-	st := r.dryStanding()
+	ground := r.dryGround()
 	switch {
 	case a.Flash >= coat.LongestFlash:
-		why.add("flash-off", "day-dries-not", st, f...)
+		why.add("flash-off", "day-dries-not", ground, f...)
 	case r.Waterborne:
-		why.add("flash-off", "day-dries-water", st, f...)
+		why.add("flash-off", "day-dries-water", ground, f...)
 	default:
-		why.add("flash-off", "day-dries-solvent", st, append(f, named("solvent", "name-solvent-"+r.Solvent.ID))...)
+		why.add("flash-off", "day-dries-solvent", ground, append(f, sentence("solvent", "name-solvent-"+r.Solvent.ID))...)
 	}
-	// Where the air itself is to be warmed, the turn says what that brings.
-	if t := (Turn{}); r.Waterborne && a.Turn.Least == 0 && a.Drying < slowDrying && r.Air < designAir {
-		warm := scene{r.Day, r.Paint}.reheated(designAir)
+	// Where the air itself is to be warmed, the remedy says what that brings.
+	if t := (DayRemedy{}); r.Waterborne && a.Remedy.Least == 0 && a.Drying < slowDrying && r.Air < designAir {
+		warm := conditions{r.Day, r.Paint}.reheated(designAir)
 		t.lift(r, warm, a.Drying)
 		if t.Lift > 0 {
-			why.add("flash-off", "day-warmer", st, temp("to", designAir), share("humidity", warm.Humidity), times("lift", t.Lift))
+			why.add("flash-off", "day-warmer", ground, temp("to", designAir), share("humidity", warm.Humidity), times("lift", t.Lift))
 		}
 	}
 }
@@ -78,23 +78,23 @@ func (a *DayAnswer) explainDrying(r *DayRequest, why *reasons) {
 // explainLimits says what each limit that the day runs into rests on.
 func (a *DayAnswer) explainLimits(r *DayRequest, h hindrances, why *reasons) {
 	if h.nearDew {
-		why.add("verdict", "limit-dew", marginStanding, degrees("least", LeastPanelMargin))
+		why.add("verdict", "limit-dew", marginGround, degrees("least", LeastPanelMargin))
 	}
 	if h.damp {
-		why.add("verdict", "limit-damp", dampStanding, share("most", dampest))
+		why.add("verdict", "limit-damp", dampGround, share("most", dampest))
 	}
 	if h.coldAir || h.coldPanel || h.coldPaint {
-		st := coldStanding
+		ground := coldGround
 		if !r.Isocyanate {
-			st = Standing{Basis: Estimate, Source: "source-urethanes"}
+			ground = Ground{Basis: Estimate, Source: "source-urethanes"}
 		}
-		why.add("verdict", "limit-cold", st, temp("least", coldBench))
+		why.add("verdict", "limit-cold", ground, temp("least", coldBench))
 	}
 	if h.hotAir || h.hotPanel {
-		why.add("verdict", "limit-hot", hotStanding, temp("most", hottest))
+		why.add("verdict", "limit-hot", hotGround, temp("most", hottest))
 	}
 	if h.slow {
-		why.add("verdict", "limit-slow", hotStanding, times("least", slowest))
+		why.add("verdict", "limit-slow", hotGround, times("least", slowest))
 	}
 }
 

@@ -5,19 +5,20 @@ import (
 	"boothset/calc/unit"
 )
 
-// Standings that several reasons share.
+// Grounds that several reasons share.
 var (
-	lineStanding   = Standing{Basis: Computed, Source: "source-line"}
-	jetStanding    = Standing{Basis: Estimate, Source: "source-jet"}
-	dewStanding    = Standing{Basis: Published, Source: "source-psychrometrics"}
-	dryingStanding = Standing{Basis: Estimate, Source: "source-drying"}
-	leverStanding  = Standing{Basis: Estimate, Source: "source-levers"}
-	valveStanding  = Standing{Basis: Estimate, Source: "source-valve"}
-	droopStanding  = Standing{Basis: Computed, Source: "source-droop"}
+	lineGround   = Ground{Basis: Computed, Source: "source-line"}
+	jetGround    = Ground{Basis: Estimate, Source: "source-jet"}
+	dewGround    = Ground{Basis: Published, Source: "source-psychrometrics"}
+	dryingGround = Ground{Basis: Estimate, Source: "source-drying"}
+	leverGround  = Ground{Basis: Estimate, Source: "source-levers"}
+	valveGround  = Ground{Basis: Estimate, Source: "source-valve"}
+	droopGround  = Ground{Basis: Computed, Source: "source-droop"}
 )
 
 // explain gives the reason of each value, with its own figures.
-func (s *Setup) explain(r *Request, why *reasons) {
+func (s *Setup) explain(r *Request) {
+	why := newReasons()
 	s.explainStart(r, why)
 	s.explainWeather(r, why)
 	s.explainGun(r, why)
@@ -27,45 +28,45 @@ func (s *Setup) explain(r *Request, why *reasons) {
 	s.explainDistance(r, why)
 	s.explainLine(why)
 	s.explainSupply(r, why)
-	s.Reasons = why.list
+	s.Reasons = *why
 }
 
 func (s *Setup) explainStart(r *Request, why *reasons) {
 	w := r.Coat.Working
-	why.add("gun", "gun-start", w.Standing, text("coat", r.Coat.Name), text("gun", r.Gun.Name), gauge("start", w.Start), gauge("low", w.Low), gauge("high", w.High))
+	why.add("gun", "gun-start", w.Ground, text("coat", r.Coat.Name), text("gun", r.Gun.Name), gauge("start", w.Start), gauge("low", w.Low), gauge("high", w.High))
 }
 
 func (s *Setup) explainGun(r *Request, why *reasons) {
 	if s.Working.Pressure >= s.Working.Highest {
-		why.add("gun", "gun-held-by-stamp", r.Gun.Standing, gauge("highest", s.Working.Highest))
+		why.add("gun", "gun-held-by-stamp", r.Gun.Ground, gauge("highest", s.Working.Highest))
 	}
-	why.add("gun", "gun-flow", r.Gun.Standing, gauge("working", s.Working.Pressure), flow("flow", s.Working.Flow), gauge("cap", s.Working.Cap),
+	why.add("gun", "gun-flow", r.Gun.Ground, gauge("working", s.Working.Pressure), flow("flow", s.Working.Flow), gauge("cap", s.Working.Cap),
 		gauge("stampInlet", r.Gun.Stamp.Inlet), flow("stampFlow", r.Gun.Stamp.Flow))
 }
 
 func (s *Setup) explainDistance(r *Request, why *reasons) {
-	id, standing := "distance-jet", jetStanding
+	id, ground := "distance-jet", jetGround
 	switch reach := s.Distance.Target; {
 	case reach >= r.Gun.Farthest:
-		id, standing = "distance-held-far", r.Gun.Distance
+		id, ground = "distance-held-far", r.Gun.Distance
 	case reach <= r.Gun.Nearest:
-		id, standing = "distance-held-near", r.Gun.Distance
+		id, ground = "distance-held-near", r.Gun.Distance
 	}
-	why.add("distance", id, standing, near("target", s.Distance.Target), gauge("cap", s.Working.Cap))
+	why.add("distance", id, ground, near("target", s.Distance.Target), gauge("cap", s.Working.Cap))
 	if r.Coat.Farther > 0 {
-		why.add("distance", "distance-coat", Standing{Basis: CommonPractice}, text("coat", r.Coat.Name), near("farther", r.Coat.Farther))
+		why.add("distance", "distance-coat", Ground{Basis: CommonPractice}, text("coat", r.Coat.Name), near("farther", r.Coat.Farther))
 	}
 }
 
 func (s *Setup) explainLine(why *reasons) {
 	b := &s.Line[s.Bottleneck]
 	if s.Short.Is {
-		why.add("line", "line-limit", lineStanding, text("part", b.Name), drop("loss", b.Loss), gauge("best", s.Short.Best), gauge("needed", s.Short.Needed))
+		why.add("line", "line-limit", lineGround, text("part", b.Name), drop("loss", b.Loss), gauge("best", s.Short.Best), gauge("needed", s.Short.Needed))
 		return
 	}
-	why.add("line", "line-bottleneck", lineStanding, text("part", b.Name), drop("loss", b.Loss), share("share", b.Share))
+	why.add("line", "line-bottleneck", lineGround, text("part", b.Name), drop("loss", b.Loss), share("share", b.Share))
 	if couplings, n := s.couplings(); n > 1 && couplings > couplingsWorthSaying {
-		why.add("line", "line-couplings", lineStanding, ratio("count", float64(n)), drop("loss", couplings))
+		why.add("line", "line-couplings", lineGround, ratio("count", float64(n)), drop("loss", couplings))
 	}
 }
 
@@ -81,8 +82,8 @@ func (s *Setup) explainComparison(why *reasons) {
 		id = "compare-choked"
 	}
 	r, h := c.Right, c.High
-	why.add("valve", id, lineStanding, gauge("wall", r.Wall), share("opening", r.Opening), ratio("mach", r.Mach), drop("nudge", r.Nudge), drop("sag", r.Sag),
-		gauge("highWall", h.Wall), share("highOpening", h.Opening), ratio("highMach", h.Mach), drop("highNudge", h.Nudge), drop("highSag", h.Sag),
+	why.add("valve", id, lineGround, gauge("wall", r.Wall), share("opening", r.Opening), ratio("mach", r.Mach), drop("nudge", r.EighthTurn), drop("sag", r.Sag),
+		gauge("highWall", h.Wall), share("highOpening", h.Opening), ratio("highMach", h.Mach), drop("highNudge", h.EighthTurn), drop("highSag", h.Sag),
 		gauge("working", s.Working.Pressure), share("sagShare", SagShare))
 }
 
@@ -102,26 +103,26 @@ func (s *Setup) couplings() (loss unit.Drop, n int) {
 
 func (s *Setup) explainWeather(r *Request, why *reasons) {
 	w := s.Weather
-	f := Figures{temp("air", r.Day.Air), share("humidity", r.Day.Humidity), ratio("drying", w.Drying), ratio("drier", w.Landing.Drier),
-		drop("less", -w.Correction), share("growth", w.Landing.Growth)}
+	f := Figures{temp("air", r.Day.Air), share("humidity", r.Day.Humidity), ratio("drying", w.Drying), ratio("drier", w.InFlight.Drier),
+		drop("less", -w.Correction), share("growth", w.InFlight.Growth)}
 	switch {
 	case w.Correction < 0:
-		why.add("weather", "weather-hot", dryingStanding, f...)
+		why.add("weather", "weather-hot", dryingGround, f...)
 	case w.Drying < slowDrying:
-		why.add("weather", "weather-slow", dryingStanding, f...)
+		why.add("weather", "weather-slow", dryingGround, f...)
 	default:
-		why.add("weather", "weather-mild", dryingStanding, f...)
+		why.add("weather", "weather-mild", dryingGround, f...)
 	}
-	if w.Landing.Drier > worthLevers {
-		for _, l := range w.Landing.Levers {
-			why.add("weather", l.ID, leverStanding, l.Size, share("less", l.Less))
+	if w.InFlight.Drier > worthLevers {
+		for _, l := range w.InFlight.Levers {
+			why.add("weather", l.ID, leverGround, l.Size, share("less", l.Less))
 		}
 	}
 	id, margin := "weather-dew", w.PanelMargin
 	if margin < 0 {
 		id, margin = "weather-dew-below", -margin
 	}
-	why.add("weather", id, dewStanding, temp("dew", w.DewPoint), temp("panel", r.Day.Panel), degrees("margin", margin))
+	why.add("weather", id, dewGround, temp("dew", w.DewPoint), temp("panel", r.Day.Panel), degrees("margin", margin))
 }
 
 // worthLevers is how much drier a coat must land for the answer to say what would
@@ -136,36 +137,36 @@ func (s *Setup) explainWall(r *Request, why *reasons) {
 		gauge("flowing", s.Wall.Flowing), drop("reserve", s.Valve.Reserve), gauge("supply", r.Supply)}
 	switch {
 	case s.Short.Is:
-		why.add("wall", "wall-short", lineStanding, f...)
+		why.add("wall", "wall-short", lineGround, f...)
 		return
 	case r.RegulatorAt == Nowhere:
-		why.add("wall", "wall-none", lineStanding, f...)
+		why.add("wall", "wall-none", lineGround, f...)
 		return
 	case r.RegulatorAt == Foot:
-		why.add("wall", "wall-foot", lineStanding, f...)
+		why.add("wall", "wall-foot", lineGround, f...)
 	default:
-		why.add("wall", "wall-set", lineStanding, f...)
+		why.add("wall", "wall-set", lineGround, f...)
 	}
-	why.add("wall", "wall-static", droopStanding, gauge("static", s.Wall.Static), gauge("flowing", s.Wall.Flowing), flow("flow", s.Working.Flow))
+	why.add("wall", "wall-static", droopGround, gauge("static", s.Wall.Static), gauge("flowing", s.Wall.Flowing), flow("flow", s.Working.Flow))
 }
 
 func (s *Setup) explainValve(r *Request, why *reasons) {
 	v := s.Valve
 	if s.Short.Is {
-		why.add("valve", "valve-open-wide", lineStanding)
+		why.add("valve", "valve-open-wide", lineGround)
 	} else {
-		why.add("valve", "valve-opening", valveStanding, share("opening", v.Opening), drop("reserve", v.Reserve), ratio("mach", v.Mach), drop("nudge", v.Nudge), gauge("working", s.Working.Pressure))
+		why.add("valve", "valve-opening", valveGround, share("opening", v.Opening), drop("reserve", v.Reserve), ratio("mach", v.Mach), drop("nudge", v.EighthTurn), gauge("working", s.Working.Pressure))
 		if v.Opening < v.Floor {
-			why.add("valve", "valve-below-floor", valveStanding, share("floor", v.Floor), gauge("open", s.Wall.Open))
+			why.add("valve", "valve-below-floor", valveGround, share("floor", v.Floor), gauge("open", s.Wall.Open))
 		} else {
-			why.add("valve", "valve-floor", valveStanding, share("floor", v.Floor), drop("most", MostNudge))
+			why.add("valve", "valve-floor", valveGround, share("floor", v.Floor), drop("most", MostEighthTurn))
 		}
 	}
 	switch r.Gauge {
 	case AtFoot:
-		why.add("valve", "gauge-foot", Standing{Basis: Computed}, gauge("reads", s.Working.Reads), gauge("working", s.Working.Pressure))
+		why.add("valve", "gauge-foot", Ground{Basis: Computed}, gauge("reads", s.Working.Reads), gauge("working", s.Working.Pressure))
 	case NoGauge:
-		why.add("valve", "gauge-none", Standing{Basis: CommonPractice}, gauge("working", s.Working.Pressure))
+		why.add("valve", "gauge-none", Ground{Basis: CommonPractice}, gauge("working", s.Working.Pressure))
 	}
 	if n := s.Now; n.Given {
 		set := s.Wall.Flowing
@@ -179,7 +180,7 @@ func (s *Setup) explainValve(r *Request, why *reasons) {
 		case n.Choked:
 			id = "now-choked"
 		}
-		why.add("valve", id, lineStanding, gauge("wall", n.Wall), gauge("gun", n.GunIfOpen), share("opening", n.Opening), ratio("mach", n.Mach),
-			drop("nudge", n.Nudge), gauge("working", s.Working.Pressure), gauge("set", set))
+		why.add("valve", id, lineGround, gauge("wall", n.Wall), gauge("gun", n.GunIfOpen), share("opening", n.Opening), ratio("mach", n.Mach),
+			drop("nudge", n.EighthTurn), gauge("working", s.Working.Pressure), gauge("set", set))
 	}
 }

@@ -16,9 +16,9 @@ func FigureOf[V ~float64 | ~int](name string, kind FigureKind, value V) Figure {
 
 func text(name, v string) Figure { return Figure{Name: name, Text: v} }
 
-func named(name, id string) Figure { return Figure{Name: name, Kind: FigureNamed, Text: id} }
+func sentence(name, id string) Figure { return Figure{Name: name, Kind: FigureSentence, Text: id} }
 
-// brief is a figure told to three digits.
+// brief is a figure printed to three digits.
 func brief(f Figure) Figure {
 	f.Brief = true
 	return f

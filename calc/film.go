@@ -9,7 +9,7 @@ import (
 
 // FilmRequest asks for the film of a coat and the gun speed that lays it.
 type FilmRequest struct {
-	Laying
+	Application
 	Fluid    Fluid
 	Fan      Stated[unit.Length] // width at the panel, 10 to 600 mm
 	Overlap  Stated[float64]     // part of the fan on the pass before, 0 to 0.9
@@ -107,36 +107,36 @@ const (
 
 // Problems is everything wrong with the request.
 func (r *FilmRequest) Problems() []Problem {
-	p := r.Laying.problems()
+	p := r.Application.problems()
 	switch f := &r.Fluid; f.From {
 	case FluidGiven:
-		p.fluid("fluid-rate", f.Rate)
+		p.within("fluid-rate", float64(f.Rate), &FluidBound)
 	case FluidTimed:
-		p.within("cup-volume", float64(f.CupVolume), 1e-6, 5e-3, FigureVolume)
-		p.within("cup-time", float64(f.CupTime), 1, 3600, FigureMinutes)
+		p.within("cup-volume", float64(f.CupVolume), &CupVolumeBound)
+		p.within("cup-time", float64(f.CupTime), &CupTimeBound)
 		if len(p) == 0 {
-			p.fluid("cup-time", coat.FluidRate(float64(f.CupVolume)/float64(f.CupTime)))
+			p.within("cup-time", float64(coat.FluidRate(float64(f.CupVolume)/float64(f.CupTime))), &FluidBound)
 		}
 	case FluidTip:
-		p.within("tip", float64(f.Tip), 0.5e-3, 3e-3, FigureDistance)
-		p.within("viscosity", float64(f.Viscosity), 5e-6, 500e-6, FigureViscosity)
+		p.within("tip", float64(f.Tip), &TipBound)
+		p.within("viscosity", float64(f.Viscosity), &ViscosityBound)
 	}
 	if r.Fluid.From != FluidUnknown {
-		p.within("fan", float64(r.Fan.Value), float64(NarrowestFan), float64(WidestFan), FigureDistance)
-		p.within("overlap", r.Overlap.Value, 0, MostOverlap, FigureShare)
+		p.within("fan", float64(r.Fan.Value), &FanBound)
+		p.within("overlap", r.Overlap.Value, &OverlapBound)
 	}
 	if r.GunSpeed != 0 {
-		p.within("gun-speed", float64(r.GunSpeed), float64(slowestHand), float64(fastestHand), FigureSpeed)
+		p.within("gun-speed", float64(r.GunSpeed), &GunSpeedBound)
 	}
 	if r.Height != 0 {
-		p.within("height", float64(r.Height), 0.01, 10, FigureRun)
+		p.within("height", float64(r.Height), &HeightBound)
 	}
 	if len(r.Combs) > MostCoats {
 		p.add("wet", "too-many-readings")
 	}
 	for _, c := range r.Combs {
-		p.within("wet", float64(c.Wetted), 1e-6, float64(ThickestFilm), FigureFilm)
-		p.within("wet", float64(c.Next), float64(c.Wetted), float64(ThickestFilm), FigureFilm)
+		p.within("wet", float64(c.Wetted), &CombBound)
+		p.within("wet", float64(c.Next), &Bound{"outside", float64(c.Wetted), float64(ThickestFilm), FigureFilm})
 	}
 	return p
 }

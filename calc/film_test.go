@@ -15,34 +15,34 @@ import (
 	"pgregory.net/rapid"
 )
 
-// Standings of the invented coat and gun of these tests.
+// Grounds of the invented coat and gun of these tests.
 var (
-	sheet    = calc.Standing{Basis: calc.Sheet}
-	estimate = calc.Standing{Basis: calc.Estimate, Source: "invented"}
+	sheet    = calc.Ground{Basis: calc.Sheet}
+	estimate = calc.Ground{Basis: calc.Estimate, Source: "invented"}
 )
 
-// laying is a clear of 55 um in two coats at 45 % solids, on a gun that lands 65 %.
-func laying() calc.Laying {
+// application is a clear of 55 um in two coats at 45 % solids, on a gun that lands 65 %.
+func application() calc.Application {
 	p, d := unit.PSIG(26), unit.Inches(5.5)
-	return calc.Laying{
+	return calc.Application{
 		CoatID: "clear", Coat: "clear", GunID: "trade", Gun: "reduced-pressure", Isocyanate: true,
-		Solids: calc.Stated[float64]{Value: 0.45, Standing: sheet},
-		Dry:    calc.Stated[unit.Length]{Value: 55 * coat.Micrometre, Standing: sheet},
-		Wants:  calc.FilmWants{Known: true, Low: 2 * coat.Mil, High: 2.5 * coat.Mil, Most: 3 * coat.Mil, Standing: estimate},
-		Usual:  calc.UsualCoats{Coats: 2, Low: 1 * coat.Mil, High: 1.2 * coat.Mil, Standing: estimate},
+		Solids: calc.Stated[float64]{Value: 0.45, Ground: sheet},
+		Dry:    calc.Stated[unit.Length]{Value: 55 * coat.Micrometre, Ground: sheet},
+		Wants:  calc.FilmWants{Known: true, Low: 2 * coat.Mil, High: 2.5 * coat.Mil, Most: 3 * coat.Mil, Ground: estimate},
+		Usual:  calc.UsualCoats{Coats: 2, Low: 1 * coat.Mil, High: 1.2 * coat.Mil, Ground: estimate},
 		Held: calc.Holding{
 			Known: true, Pressure: p, Distance: d, Choked: 0.9,
-			Class: calc.Stated[coat.GunTransfer]{Value: coat.GunTransfer{Transfer: 0.65, Pressure: p, Distance: d}, Standing: estimate},
+			Class: calc.Stated[coat.GunTransfer]{Value: coat.GunTransfer{Transfer: 0.65, Pressure: p, Distance: d}, Ground: estimate},
 		},
 	}
 }
 
 func filmRequest(change ...func(*calc.FilmRequest)) *calc.FilmRequest {
 	r := &calc.FilmRequest{
-		Laying:  laying(),
-		Fluid:   calc.Fluid{From: calc.FluidGiven, Rate: coat.MLPerMin(180)},
-		Fan:     calc.Stated[unit.Length]{Value: unit.MM(250), Standing: estimate},
-		Overlap: calc.Stated[float64]{Value: 0.5, Standing: estimate},
+		Application: application(),
+		Fluid:       calc.Fluid{From: calc.FluidGiven, Rate: coat.MLPerMin(180)},
+		Fan:         calc.Stated[unit.Length]{Value: unit.MM(250), Ground: estimate},
+		Overlap:     calc.Stated[float64]{Value: 0.5, Ground: estimate},
 	}
 	for _, c := range change {
 		c(r)
@@ -82,7 +82,7 @@ func TestClearByHand(t *testing.T) {
 	assert.InDelta(t, 4.89, 2*mil(a.Each.Wet), 0.005)
 	assert.InDelta(t, 1.1, mil(a.Each.Dry), 1e-9)
 	assert.InDelta(t, 2.2, mil(a.Running.Total), 1e-9)
-	assert.Equal(t, coat.Inside, a.Running.Standing)
+	assert.Equal(t, coat.Inside, a.Running.State)
 	assert.False(t, a.Stopped())
 }
 
@@ -167,7 +167,7 @@ func TestCoatsStillToCome(t *testing.T) {
 	assert.Contains(t, cautionIDs(two.Cautions), "film-under")
 	thick := filmOf(t, filmRequest(comb(5.5)))
 	assert.Zero(t, thick.Left, "one coat was all of it")
-	assert.Equal(t, coat.Inside, thick.Running.Standing)
+	assert.Equal(t, coat.Inside, thick.Running.State)
 	over := filmOf(t, filmRequest(comb(4, 3)))
 	assert.True(t, over.Stopped(), "3.15 mil of clear is past 3")
 }

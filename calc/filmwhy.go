@@ -7,31 +7,31 @@ import (
 	"boothset/calc/unit"
 )
 
-// Standings of films.
+// Grounds of films.
 var (
-	passStanding = Standing{Basis: Computed, Source: "source-pass"}
-	combStanding = Standing{Basis: Computed, Source: "source-comb"}
-	tipStanding  = Standing{Basis: Estimate, Source: "source-tip"}
-	cupStanding  = Standing{Basis: OwnReadings, Source: "source-timed-cup"}
+	passGround = Ground{Basis: Computed, Source: "source-pass"}
+	combGround = Ground{Basis: Computed, Source: "source-comb"}
+	tipGround  = Ground{Basis: Estimate, Source: "source-tip"}
+	cupGround  = Ground{Basis: OwnReadings, Source: "source-timed-cup"}
 )
 
 // timedFor is how long a cup is sprayed into to time the rate: long enough to read, by
 // common practice.
 const timedFor = 30 * time.Second
 
-// AsTyped is the standing of what a painter measured or set at this booth.
-var AsTyped = Standing{Basis: OwnReadings, Source: "source-typed"}
+// AsTyped is the ground of what a painter measured or set at this booth.
+var AsTyped = Ground{Basis: OwnReadings, Source: "source-typed"}
 
 // explain gives the reason of each value, with its own figures.
 func (a *FilmAnswer) explain(r *FilmRequest) {
 	why := newReasons()
-	r.Laying.explain(a.Coats, a.Pass.Transfer, why)
+	r.Application.explain(a.Coats, a.Pass.Transfer, why)
 	for _, c := range a.Laid {
 		id := "film-comb"
 		if c.Next > c.Wetted {
 			id = "film-comb-between"
 		}
-		why.add("comb", id, combStanding, filmFigure("wetted", c.Wetted), filmFigure("next", c.Next), filmFigure("low", c.Low), filmFigure("high", c.High))
+		why.add("comb", id, combGround, filmFigure("wetted", c.Wetted), filmFigure("next", c.Next), filmFigure("low", c.Low), filmFigure("high", c.High))
 	}
 	a.explainRate(r, why)
 	if p := &a.Pass; p.Known {
@@ -39,26 +39,26 @@ func (a *FilmAnswer) explain(r *FilmRequest) {
 		if p.High > p.Low {
 			id = "film-speed-between"
 		}
-		why.add("speed", id, passStanding, filmFigure("wet", a.Each.Wet), speedFigure("speed", p.Speed), speedFigure("low", p.Low), speedFigure("high", p.High),
+		why.add("speed", id, passGround, filmFigure("wet", a.Each.Wet), speedFigure("speed", p.Speed), speedFigure("low", p.Low), speedFigure("high", p.High),
 			near("fan", r.Fan.Value), share("overlap", r.Overlap.Value), near("step", p.Step))
-		if r.Fan.Standing == r.Overlap.Standing {
-			why.add("speed", "film-fan-overlap", r.Fan.Standing, near("fan", r.Fan.Value), share("overlap", r.Overlap.Value))
+		if r.Fan.Ground == r.Overlap.Ground {
+			why.add("speed", "film-fan-overlap", r.Fan.Ground, near("fan", r.Fan.Value), share("overlap", r.Overlap.Value))
 		} else {
-			why.add("speed", "film-fan", r.Fan.Standing, near("fan", r.Fan.Value))
-			why.add("speed", "film-overlap", r.Overlap.Standing, share("overlap", r.Overlap.Value))
+			why.add("speed", "film-fan", r.Fan.Ground, near("fan", r.Fan.Value))
+			why.add("speed", "film-overlap", r.Overlap.Ground, share("overlap", r.Overlap.Value))
 		}
 		if r.Height > 0 {
-			why.add("speed", "film-passes", passStanding, count("passes", p.Passes), Figure{Name: "height", Kind: FigureRun, Value: float64(r.Height)})
+			why.add("speed", "film-passes", passGround, count("passes", p.Passes), Figure{Name: "height", Kind: FigureRun, Value: float64(r.Height)})
 		}
 		if r.GunSpeed > 0 {
-			why.add("speed", "film-at-speed", passStanding, speedFigure("speed", r.GunSpeed), filmFigure("wet", a.AtSpeed.Wet), filmFigure("dry", a.AtSpeed.Dry))
+			why.add("speed", "film-at-speed", passGround, speedFigure("speed", r.GunSpeed), filmFigure("wet", a.AtSpeed.Wet), filmFigure("dry", a.AtSpeed.Dry))
 		}
 	}
 	if r.Before > 0 {
-		why.add("total", "film-whole", Standing{Basis: Published, Source: "source-whole-film"}, filmFigure("before", r.Before), filmFigure("total", a.Running.Total),
+		why.add("total", "film-whole", Ground{Basis: Published, Source: "source-whole-film"}, filmFigure("before", r.Before), filmFigure("total", a.Running.Total),
 			filmFigure("whole", a.Running.Whole), filmFigure("most", coat.WholeFilm))
 	}
-	a.Reasons = why.list
+	a.Reasons = *why
 }
 
 func (a *FilmAnswer) explainRate(r *FilmRequest, why *reasons) {
@@ -67,11 +67,11 @@ func (a *FilmAnswer) explainRate(r *FilmRequest, why *reasons) {
 	case FluidGiven:
 		why.add("rate", "rate-given", AsTyped, fluidFigure("rate", r.Fluid.Rate))
 	case FluidTimed:
-		why.add("rate", "rate-timed", cupStanding, fluidFigure("rate", q.Value))
+		why.add("rate", "rate-timed", cupGround, fluidFigure("rate", q.Value))
 	case FluidTip:
-		why.add("rate", "rate-tip", tipStanding, fluidFigure("rate", q.Value), fluidFigure("low", q.Low), fluidFigure("high", q.High))
+		why.add("rate", "rate-tip", tipGround, fluidFigure("rate", q.Value), fluidFigure("low", q.Low), fluidFigure("high", q.High))
 	case FluidUnknown:
-		why.add("rate", "rate-unknown", Standing{Basis: CommonPractice}, minutes("time", timedFor))
+		why.add("rate", "rate-unknown", Ground{Basis: CommonPractice}, minutes("time", timedFor))
 	}
 }
 

@@ -10,7 +10,7 @@ import (
 
 // MixRequest asks how much of a coat a job takes.
 type MixRequest struct {
-	Laying
+	Application
 	Panels []PanelArea
 	Ratio  Stated[coat.Ratio] // without parts where none is known
 	// Prices is what a litre costs: of each part of the ratio, of the ready mix where it
@@ -78,32 +78,32 @@ const mostMixed = unit.Volume(10000 * unit.CubicMetrePerL)
 
 // Problems is everything wrong with the request.
 func (r *MixRequest) Problems() []Problem {
-	p := r.Laying.problems()
+	p := r.Application.problems()
 	var low, high unit.Area
 	for _, a := range r.Panels {
 		low, high = low+a.Low, high+a.High
 	}
-	p.within("area", float64(low), 0.001, 1000, FigureArea)
+	p.within("area", float64(low), &AreaBound)
 	if high > low {
-		p.within("area", float64(high), 0.001, 1000, FigureArea)
+		p.within("area", float64(high), &AreaBound)
 	}
 	if !r.Held.Known {
 		p.add("gun", "needed-for-landing")
 	}
-	p.within("cup-size", float64(r.Cup.Value), float64(SmallestCup), float64(LargestCup), FigureVolume)
-	p.within("loss", float64(r.Loss.Value), 0, 5e-3, FigureVolume)
+	p.within("cup-size", float64(r.Cup.Value), &CupSizeBound)
+	p.within("loss", float64(r.Loss.Value), &LossBound)
 	if n := len(r.Prices); n > 1 && n != len(r.Ratio.Value.Parts) {
 		p.add("price", "prices-and-parts", count("prices", n), count("parts", len(r.Ratio.Value.Parts)))
 	}
 	for _, v := range r.Prices {
-		p.bound("price", "outside-price", v, 0, 1e5, FigureMoney)
+		p.within("price", v, &PriceBound)
 	}
 	if r.PotLife != 0 {
-		p.within("pot-life", r.PotLife.Seconds(), ShortestPotLife.Seconds(), LongestPotLife.Seconds(), FigureMinutes)
-		p.within("temp", float64(r.Booth), unit.ZeroCelsius+5, unit.ZeroCelsius+40, FigureTemp)
+		p.within("pot-life", r.PotLife.Seconds(), &PotLifeBound)
+		p.within("temp", float64(r.Booth), &MixTempBound)
 	}
 	if r.Rate != 0 {
-		p.fluid("fluid-rate", r.Rate)
+		p.within("fluid-rate", float64(r.Rate), &FluidBound)
 	}
 	return p
 }

@@ -14,14 +14,14 @@ import (
 	"pgregory.net/rapid"
 )
 
-// mixRequest is 4 m2 of the laying, out of a 0.6 L cup that keeps nothing back.
+// mixRequest is 4 m2 of the application, out of a 0.6 L cup that keeps nothing back.
 func mixRequest(change ...func(*calc.MixRequest)) *calc.MixRequest {
 	r := &calc.MixRequest{
-		Laying: laying(),
-		Panels: []calc.PanelArea{{Name: "4m2", Low: 4, High: 4}},
-		Cup:    calc.Stated[unit.Volume]{Value: unit.Litres(0.6), Standing: estimate},
-		Loss:   calc.Stated[unit.Volume]{Standing: estimate},
-		Booth:  calc.SheetTemp,
+		Application: application(),
+		Panels:      []calc.PanelArea{{Name: "4m2", Low: 4, High: 4}},
+		Cup:         calc.Stated[unit.Volume]{Value: unit.Litres(0.6), Ground: estimate},
+		Loss:        calc.Stated[unit.Volume]{Ground: estimate},
+		Booth:       calc.SheetTemp,
 	}
 	for _, c := range change {
 		c(r)
@@ -86,7 +86,7 @@ func TestMoreLandingTakesLess(t *testing.T) {
 func TestWhereTheMixGoesAndWhatItCosts(t *testing.T) {
 	a := mixOf(t, mixRequest(func(r *calc.MixRequest) {
 		r.Loss.Value = unit.Litres(0.08)
-		r.Ratio = calc.Stated[coat.Ratio]{Value: coat.Ratio{Parts: []float64{4, 1, 1}}, Standing: sheet}
+		r.Ratio = calc.Stated[coat.Ratio]{Value: coat.Ratio{Parts: []float64{4, 1, 1}}, Ground: sheet}
 		r.Prices = []float64{60, 90, 30}
 	}))
 	n := a.Need
@@ -184,7 +184,7 @@ func TestProblemsOfAMixNameTheirField(t *testing.T) {
 func drawMix(t *rapid.T) *calc.MixRequest {
 	f := func(name string, low, high float64) float64 { return rapid.Float64Range(low, high).Draw(t, name) }
 	return mixRequest(func(r *calc.MixRequest) {
-		r.Laying = drawFilm(t).Laying
+		r.Application = drawFilm(t).Application
 		low := f("area", 0.001, 500)
 		r.Panels[0].Low, r.Panels[0].High = unit.Area(low), unit.Area(low+f("wider", 0, 500))
 		r.Loss.Value = unit.Litres(f("loss", 0, 5))

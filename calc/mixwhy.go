@@ -5,10 +5,10 @@ import (
 	"boothset/calc/unit"
 )
 
-// Standings of mixes.
+// Grounds of mixes.
 var (
-	mixStanding   = Standing{Basis: Computed, Source: "source-mix"}
-	wrongStanding = Standing{Basis: Estimate, Source: "source-wrong"}
+	mixGround   = Ground{Basis: Computed, Source: "source-mix"}
+	wrongGround = Ground{Basis: Estimate, Source: "source-wrong"}
 )
 
 // explain gives the reason of each value, with its own figures.
@@ -16,44 +16,44 @@ func (a *MixAnswer) explain(r *MixRequest) {
 	why := newReasons()
 	n := &a.Need
 	if a.AreaHigh > a.AreaLow {
-		why.add("area", "mix-area-usual", Standing{Basis: Estimate, Source: coat.PanelBasis}, areaFigure("area", a.Area), areaFigure("low", a.AreaLow), areaFigure("high", a.AreaHigh))
+		why.add("area", "mix-area-usual", Ground{Basis: Estimate, Source: coat.PanelBasis}, areaFigure("area", a.Area), areaFigure("low", a.AreaLow), areaFigure("high", a.AreaHigh))
 	} else {
 		why.add("area", "mix-area", AsTyped, areaFigure("area", a.Area))
 	}
-	r.Laying.explain(a.Coats, a.Transfer, why)
-	why.add("volume", "mix-volume", mixStanding, volume("volume", n.Volume), volume("panel", n.OnPanel), volume("overspray", n.Overspray), volume("loss", n.Loss))
+	r.Application.explain(a.Coats, a.Transfer, why)
+	why.add("volume", "mix-volume", mixGround, volume("volume", n.Volume), volume("panel", n.OnPanel), volume("overspray", n.Overspray), volume("loss", n.Loss))
 	if a.High > a.Low*(1+1e-9) {
-		why.add("volume", "mix-between", Standing{Basis: Estimate}, volume("low", a.Low), volume("high", a.High))
+		why.add("volume", "mix-between", Ground{Basis: Estimate}, volume("low", a.Low), volume("high", a.High))
 	}
-	why.add("cups", "mix-cup", r.Cup.Standing, volume("cup", r.Cup.Value), volume("loss", n.Loss))
-	if r.Loss.Standing != r.Cup.Standing {
-		why.add("cups", "mix-loss", r.Loss.Standing, volume("loss", n.Loss))
+	why.add("cups", "mix-cup", r.Cup.Ground, volume("cup", r.Cup.Value), volume("loss", n.Loss))
+	if r.Loss.Ground != r.Cup.Ground {
+		why.add("cups", "mix-loss", r.Loss.Ground, volume("loss", n.Loss))
 	}
 	if len(a.Parts) > 0 {
-		why.add("parts", "mix-ratio", r.Ratio.Standing, text("ratio", r.Ratio.Value.String()))
+		why.add("parts", "mix-ratio", r.Ratio.Ground, text("ratio", r.Ratio.Value.String()))
 	}
 	if r.PotLife > 0 {
-		why.add("pot-life", "mix-life", Standing{Basis: Estimate, Source: "source-pot-life-halves"}, minutes("sheet", r.PotLife), temp("sheetTemp", SheetTemp), temp("booth", r.Booth),
+		why.add("pot-life", "mix-life", Ground{Basis: Estimate, Source: "source-pot-life-halves"}, minutes("sheet", r.PotLife), temp("sheetTemp", SheetTemp), temp("booth", r.Booth),
 			minutes("life", a.PotLife.Life), minutes("safe", a.PotLife.Safe))
 	}
 	if a.Priced {
-		why.add("cost", "mix-cost", Standing{Basis: Computed, Source: "source-prices"}, money("cost", a.Cost), money("waste", a.WasteCost))
+		why.add("cost", "mix-cost", Ground{Basis: Computed, Source: "source-prices"}, money("cost", a.Cost), money("waste", a.WasteCost))
 	}
 	for i := range a.Wrong {
 		w := &a.Wrong[i]
 		f := []Figure{near("distance", w.Distance), near("farther", w.Distance-r.Held.Distance), share("transfer", w.Transfer), volume("extra", w.Extra), share("share", w.Share)}
 		switch {
 		case w.Choked && a.Priced:
-			why.add("wrong", "wrong-choked-cost", wrongStanding, append(f, money("cost", w.ExtraCost))...)
+			why.add("wrong", "wrong-choked-cost", wrongGround, append(f, money("cost", w.ExtraCost))...)
 		case w.Choked:
-			why.add("wrong", "wrong-choked", wrongStanding, f...)
+			why.add("wrong", "wrong-choked", wrongGround, f...)
 		case a.Priced:
-			why.add("wrong", "wrong-farther-cost", wrongStanding, append(f, money("cost", w.ExtraCost))...)
+			why.add("wrong", "wrong-farther-cost", wrongGround, append(f, money("cost", w.ExtraCost))...)
 		default:
-			why.add("wrong", "wrong-farther", wrongStanding, f...)
+			why.add("wrong", "wrong-farther", wrongGround, f...)
 		}
 	}
-	a.Reasons = why.list
+	a.Reasons = *why
 }
 
 // warn gathers the cautions, what stops the job first.

@@ -2,32 +2,23 @@ package calc
 
 import "slices"
 
-// reasons gathers the reasons of an answer, with one room for the figures of all.
-type reasons struct {
-	list []Reason
-	room Figures
-}
+// reasons gathers the reasons of an answer.
+type reasons []Reason
 
+// newReasons has room for as many as most answers give.
 func newReasons() *reasons {
-	return &reasons{list: make([]Reason, 0, 16), room: make(Figures, 0, 64)}
+	r := make(reasons, 0, 16)
+	return &r
 }
 
-func (w *reasons) add(about, id string, st Standing, f ...Figure) {
-	w.list = append(w.list, Reason{About: about, ID: id, Figures: w.room.keep(f), Standing: st})
+func (r *reasons) add(about, id string, ground Ground, f ...Figure) {
+	*r = append(*r, Reason{About: about, ID: id, Figures: f, Ground: ground})
 }
 
-// keep puts figures behind those that are there, and gives them as they stand there.
-func (room *Figures) keep(f Figures) Figures {
-	start := len(*room)
-	*room = append(*room, f...)
-	return (*room)[start:len(*room):len(*room)]
-}
-
-// cautions gathers cautions, the gravest first, with one room for the figures of all.
+// cautions gathers cautions, the gravest first.
 type cautions struct {
 	list         []Caution
 	stops, warns int // how many of the list
-	room         Figures
 }
 
 func (c *cautions) add(l Level, id string, f ...Figure) {
@@ -40,7 +31,7 @@ func (c *cautions) add(l Level, id string, f ...Figure) {
 		at = c.stops + c.warns
 		c.warns++
 	}
-	c.list = slices.Insert(c.list, at, Caution{l, id, c.room.keep(f)})
+	c.list = slices.Insert(c.list, at, Caution{l, id, f})
 }
 
 // stopped reports whether there is a stop among cautions.

@@ -20,9 +20,9 @@ const (
 	Sheet          Basis = "the product's sheet, as typed"
 )
 
-// Standing is a basis with the source that gives it: the id of a sentence with its
+// Ground is a basis with the source that gives it: the id of a sentence with its
 // figures, or the source's own words.
-type Standing struct {
+type Ground struct {
 	Basis   Basis
 	Source  string
 	Figures *Figures
@@ -31,7 +31,7 @@ type Standing struct {
 // Band is where a coat starts on a class of gun, and how far it may be moved.
 type Band struct {
 	Start, Low, High unit.Gauge
-	Standing
+	Ground
 }
 
 // Coat is what the air needs to know of a coating.
@@ -50,8 +50,8 @@ type Gun struct {
 	ID, Name string
 	// Nearest and Farthest bound the distance of the class.
 	Nearest, Farthest unit.Length
-	Standing                   // of its stamp
-	Distance          Standing // of its distances
+	Ground                   // of its stamp
+	Distance          Ground // of its distances
 }
 
 // Day is the air and what is in it.
@@ -72,12 +72,12 @@ const (
 	Nowhere
 )
 
-// Gauge is where the gun's pressure is read.
-type Gauge uint8
+// GaugePlace is where the gun's pressure is read.
+type GaugePlace uint8
 
-// The places of the gauge: behind the inlet valve, before it, or none at the gun.
+// The places of the gauge: downstream of the inlet valve, upstream of it, or none at the gun.
 const (
-	InHandle Gauge = iota
+	InHandle GaugePlace = iota
 	AtFoot
 	NoGauge
 )
@@ -101,20 +101,20 @@ type Request struct {
 	Parts GunParts
 	// Line is what lies between the wall and the gun's inlet valve, in order.
 	Line  []line.Part
-	Gauge Gauge
+	Gauge GaugePlace
 	// Mark is the step of the wall gauge that can be read.
 	Mark unit.Drop
 	// Now is the wall as it stands, flowing; used where HasNow.
 	Now    unit.Gauge
 	HasNow bool
 
-	// Shop is the supply behind the regulator, where it is to be checked.
+	// Shop is the supply upstream of the regulator, where it is to be checked.
 	Shop Shop
 
-	// Swaps are what else could stand in the line.
+	// Swaps are what else could be in the line.
 	Swaps []Swap
 
-	// Tolerances are what Propagate works with; Solve does not need them.
+	// Tolerances are what package spread works with; Solve does not need them.
 	Tolerances Tolerances
 }
 
@@ -149,11 +149,11 @@ func (r *Request) Check() error {
 // Problems is everything wrong with the request.
 func (r *Request) Problems() []Problem {
 	found := r.Day.problems()
-	found.within("supply", float64(r.Supply), float64(LowestSupply), float64(TopSupply), FigureGauge)
+	found.within("supply", float64(r.Supply), &SupplyBound)
 	if r.HasNow {
-		found.within("wall", float64(r.Now), float64(LowestSupply), float64(TopSupply), FigureGauge)
+		found.within("wall", float64(r.Now), &SupplyBound)
 	}
-	found.bound("mark", "outside-mark", float64(r.Mark), float64(FinestMark), float64(CoarsestMark), FigureDrop)
+	found.within("mark", float64(r.Mark), &MarkBound)
 	if len(r.Line) > MostParts {
 		found.add("hose", "too-many-parts", count("parts", len(r.Line)), count("most", MostParts))
 	}
@@ -162,17 +162,17 @@ func (r *Request) Problems() []Problem {
 			continue
 		}
 		h := &r.Line[i].Hose
-		found.bound("hose", "outside-hose-length", float64(h.Length), float64(ShortestHose), float64(LongestHose), FigureRun)
-		found.bound("hose", "outside-hose-bore", float64(h.Bore), float64(NarrowestHose), float64(WidestHose), FigureDistance)
+		found.within("hose", float64(h.Length), &HoseLengthBound)
+		found.within("hose", float64(h.Bore), &HoseBoreBound)
 	}
 	return found
 }
 
 // problems is everything wrong with a day.
 func (d *Day) problems() (p problems) {
-	p.temp("temp", d.Air)
-	p.temp("panel", d.Panel)
-	p.within("humidity", d.Humidity, 0.01, 1, FigureShare)
-	p.within("altitude", float64(d.Altitude), float64(LowestSite), float64(HighestSite), FigureRun)
+	p.within("temp", float64(d.Air), &AirTempBound)
+	p.within("panel", float64(d.Panel), &AirTempBound)
+	p.within("humidity", d.Humidity, &HumidityBound)
+	p.within("altitude", float64(d.Altitude), &AltitudeBound)
 	return p
 }

@@ -29,7 +29,7 @@ type Setup struct {
 
 // Working is the gun with the trigger pulled.
 type Working struct {
-	Pressure unit.Gauge // behind the inlet valve: the target
+	Pressure unit.Gauge // downstream of the inlet valve: the target
 	Reads    unit.Gauge // what the gun's gauge shows: the same, or more where it sits before the valve
 	Cap      unit.Gauge
 	Flow     unit.Flow
@@ -53,12 +53,12 @@ type Distance struct {
 
 // ValveMargin is how the inlet valve stands.
 type ValveMargin struct {
-	Opening float64   // 0 shut, 1 open
-	Reserve unit.Drop // flowing less open: what the valve still holds back
-	Floor   float64   // lowest sensible opening
-	Choked  bool
-	Mach    float64   // in the valve's throat
-	Nudge   unit.Drop // what an eighth of a turn moves at the gun
+	Opening    float64   // 0 shut, 1 open
+	Reserve    unit.Drop // flowing less open: what the valve still holds back
+	Floor      float64   // lowest sensible opening
+	Choked     bool
+	Mach       float64   // in the valve's throat
+	EighthTurn unit.Drop // what an eighth of a turn moves at the gun
 }
 
 // Step is a part of the line with the air at its ends.
@@ -81,14 +81,14 @@ type Shortfall struct {
 
 // Now is the wall as it stands.
 type Now struct {
-	Given     bool
-	Wall      unit.Gauge
-	GunIfOpen unit.Gauge // what the gun gets with the inlet valve open
-	Opening   float64    // at which the valve brings the gun to its target
-	Enough    bool       // false where even the open valve gives less than the target
-	Choked    bool
-	Mach      float64
-	Nudge     unit.Drop
+	Given      bool
+	Wall       unit.Gauge
+	GunIfOpen  unit.Gauge // what the gun gets with the inlet valve open
+	Opening    float64    // at which the valve brings the gun to its target
+	Enough     bool       // false where even the open valve gives less than the target
+	Choked     bool
+	Mach       float64
+	EighthTurn unit.Drop
 }
 
 // Weather is what the day does.
@@ -97,7 +97,7 @@ type Weather struct {
 	DewPoint    unit.Temp
 	PanelMargin unit.TempDiff // panel less dew point
 	Drying      float64       // relative to the reference day; above 1 dries faster
-	Landing     Landing       // how dry the coat lands
+	InFlight    InFlight      // how dry the coat lands
 	Correction  unit.Drop     // added to the coat's starting pressure, never above 0
 }
 
@@ -116,7 +116,7 @@ type Reason struct {
 	About string // "wall", "valve", "distance", "gun", "weather", "line"
 	ID    string
 	Figures
-	Standing
+	Ground
 }
 
 // Caution is something to know before spraying.
@@ -129,15 +129,15 @@ type Caution struct {
 // Figures are the values that a sentence names, in SI, each with what it is.
 type Figures []Figure
 
-// Figure is one value of a sentence. Text is set for FigureText and FigureNamed alone.
-// Brief asks for three digits, to tell a value from the bound that it is past; Bare for
+// Figure is one value of a sentence. Text is set for FigureText and FigureSentence alone.
+// Brief asks for three digits, to tell a value from the bound that it is past; WithoutUnit for
 // them without their unit, which another figure of the sentence has.
 type Figure struct {
-	Name        string
-	Kind        FigureKind
-	Value       float64
-	Text        string
-	Brief, Bare bool
+	Name               string
+	Kind               FigureKind
+	Value              float64
+	Text               string
+	Brief, WithoutUnit bool
 }
 
 // FigureKind is how a figure's value is to be read and printed.
@@ -168,5 +168,5 @@ const (
 	FigureClock                // s since midnight
 	FigureCup                  // s in an efflux cup
 	FigureViscosity            // m2/s
-	FigureNamed                // the sentence whose id is Text
+	FigureSentence             // the sentence whose id is Text
 )

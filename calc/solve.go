@@ -11,7 +11,7 @@ import (
 const (
 	// SagShare is the fall of the supply that the reserve is to ride out.
 	SagShare = 0.05
-	// LeastReserve is the least that the wall stands above what the open valve needs.
+	// LeastReserve is the least that the wall is set above what the open valve needs.
 	LeastReserve = unit.Drop(1 * unit.PascalPerPSI)
 )
 
@@ -20,44 +20,25 @@ func Solve(r *Request) (*Setup, error) {
 	if err := r.Check(); err != nil {
 		return nil, err
 	}
-	a := new(answer)
-	s := &a.Setup
+	s := new(Setup)
 	var err error
 	if s.Weather, err = weather(r); err != nil {
 		return nil, err
 	}
-	s.Line, s.Weather.Landing.Levers, s.Fixes = a.steps[:0], a.levers[:0], a.fixes[:0]
 	j := newJob(r, s.Weather.Ambient)
 	j.pressure(s.Weather.Correction)
 	j.setWall()
-	var touch touch
-	touch.at(&j)
-	s.fill(&j, &touch)
-	s.compare(&j, &touch)
-	s.fixes(&j, &touch)
+	var sens sensitivity
+	sens.at(&j)
+	s.assemble(&j, &sens)
+	s.compare(&j, &sens)
+	s.fixes(&j, &sens)
 	if err := s.checkSupply(r, &j); err != nil {
 		return nil, err
 	}
-	a.why = reasons{a.reasons[:0], a.figures[:0]}
-	s.explain(r, &a.why)
-	a.watch = cautions{list: a.cautions[:0], room: a.warned[:0]}
-	s.warn(r, &a.watch)
+	s.explain(r)
+	s.warn(r)
 	return s, nil
-}
-
-// answer is a setup with room for its lists: one piece of memory, since a program that
-// answers once pays for each of its own.
-type answer struct {
-	Setup
-	steps    [MostParts + 4]Step
-	levers   [4]Lever
-	fixes    [BestFixes]Fix
-	why      reasons
-	reasons  [20]Reason
-	figures  [80]Figure
-	watch    cautions
-	cautions [8]Caution
-	warned   [16]Figure
 }
 
 // job is a request being solved, all pressures absolute.
@@ -65,7 +46,7 @@ type job struct {
 	r   *Request
 	air line.Air
 
-	target  unit.Gauge // behind the valve
+	target  unit.Gauge // downstream of the valve
 	working unit.Abs   // the same
 	flow    unit.Flow  // there
 	cap     unit.Abs
@@ -87,11 +68,11 @@ func newJob(r *Request, ambient unit.Abs) job {
 func (j *job) pressure(correction unit.Drop) {
 	w := j.r.Coat.Working
 	g := &j.r.Gun
-	j.aim(min(max(w.Start+unit.Gauge(correction), w.Low), w.High, g.Highest(j.air)))
+	j.solveFor(min(max(w.Start+unit.Gauge(correction), w.Low), w.High, g.Highest(j.air)))
 }
 
-// aim takes a working pressure as the target.
-func (j *job) aim(target unit.Gauge) {
+// solveFor takes a working pressure as the target.
+func (j *job) solveFor(target unit.Gauge) {
 	j.target, j.working = target, target.Abs(j.air.Ambient)
 	j.flow, j.cap = j.r.Gun.Air(j.working, j.air)
 }

@@ -49,7 +49,7 @@ func anyRequest(t *rapid.T) Request {
 	r.Coat.Waterborne = rapid.Bool().Draw(t, "waterborne")
 	r.Supply = unit.PSIG(f(1, 300, "supply"))
 	r.RegulatorAt = rapid.SampledFrom([]Place{Wall, Foot, Nowhere}).Draw(t, "regulator at")
-	r.Gauge = rapid.SampledFrom([]Gauge{InHandle, AtFoot, NoGauge}).Draw(t, "gauge")
+	r.Gauge = rapid.SampledFrom([]GaugePlace{InHandle, AtFoot, NoGauge}).Draw(t, "gauge")
 	r.HasNow, r.Now = true, unit.PSIG(f(1, 300, "now"))
 	c := line.Restriction{C: unit.DM3PerSBar(f(0.5, 15, "coupling")), B: f(0, 0.6, "b")}
 	r.Line[0].Restriction, r.Line[2].Restriction = c, c
@@ -63,7 +63,7 @@ func TestForwardOfUpstreamIsTheSame(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		r := anyRequest(t)
 		j := newJob(&r, unit.Abs(rapid.Float64Range(54e3, 106e3).Draw(t, "ambient")))
-		j.aim(unit.PSIG(rapid.Float64Range(2, 60).Draw(t, "working")))
+		j.solveFor(unit.PSIG(rapid.Float64Range(2, 60).Draw(t, "working")))
 		x := rapid.Float64Range(0.02, 1).Draw(t, "opening")
 		set := j.setNeeded(j.flow, j.working, r.Gun.Valve.At(x))
 		working, q := j.gunAt(set, x)
@@ -80,8 +80,8 @@ func TestNothingUndefined(t *testing.T) {
 		for _, v := range []float64{
 			float64(s.Working.Pressure), float64(s.Working.Reads), float64(s.Working.Cap), float64(s.Working.Flow), s.Working.JetMach,
 			float64(s.Wall.Flowing), float64(s.Wall.Static), float64(s.Wall.Open), float64(s.Distance.Target),
-			s.Valve.Opening, float64(s.Valve.Reserve), s.Valve.Floor, s.Valve.Mach, float64(s.Valve.Nudge),
-			float64(s.Short.Best), float64(s.Short.Needed), s.Now.Opening, float64(s.Now.GunIfOpen), s.Now.Mach, float64(s.Now.Nudge),
+			s.Valve.Opening, float64(s.Valve.Reserve), s.Valve.Floor, s.Valve.Mach, float64(s.Valve.EighthTurn),
+			float64(s.Short.Best), float64(s.Short.Needed), s.Now.Opening, float64(s.Now.GunIfOpen), s.Now.Mach, float64(s.Now.EighthTurn),
 			float64(s.Weather.DewPoint), s.Weather.Drying,
 		} {
 			require.False(t, math.IsNaN(v) || math.IsInf(v, 0), "%+v", s)
@@ -130,23 +130,23 @@ func TestMoreSupplyNeverGivesLess(t *testing.T) {
 	})
 }
 
-func TestNudgeAgainstForwardSolve(t *testing.T) {
+func TestEighthTurnAgainstForwardSolve(t *testing.T) {
 	r := mildClear(t)
 	j := newJob(&r, unit.SCFMPressure)
-	j.aim(unit.PSIG(26))
-	var touch touch
-	touch.at(&j)
+	j.solveFor(unit.PSIG(26))
+	var sens sensitivity
+	sens.at(&j)
 	for _, x := range []float64{0.1, 0.3, 0.5, 0.7, 0.9} {
 		set := j.setNeeded(j.flow, j.working, r.Gun.Valve.At(x))
 		const d = 1e-4
 		up, _ := j.gunAt(set, x+d)
 		down, _ := j.gunAt(set, x-d)
-		slope := float64(up-down) / (2 * d) * NudgeTurn / r.Gun.Valve.Turns
+		slope := float64(up-down) / (2 * d) * EighthOfTurn / r.Gun.Valve.Turns
 		want := math.Min(slope, float64(unit.PSIG(26)))
-		assert.InEpsilon(t, want, float64(touch.nudge(x)), 2e-3, "opening %g", x)
+		assert.InEpsilon(t, want, float64(sens.eighthTurn(x)), 2e-3, "opening %g", x)
 	}
-	assert.InEpsilon(t, float64(MostNudge), float64(touch.nudge(touch.floor())), 2e-3)
-	assert.Greater(t, float64(touch.nudge(touch.floor()-0.01)), float64(MostNudge))
+	assert.InEpsilon(t, float64(MostEighthTurn), float64(sens.eighthTurn(sens.floor())), 2e-3)
+	assert.Greater(t, float64(sens.eighthTurn(sens.floor()-0.01)), float64(MostEighthTurn))
 }
 
 // What a sag of the wall costs the gun, against running it forward.
@@ -162,7 +162,7 @@ func TestSagAgainstForwardSolve(t *testing.T) {
 		assert.InEpsilon(t, float64(before-after), float64(w.Sag), 0.03)
 	}
 	assert.Greater(t, s.Comparison.High.Mach, 4*s.Comparison.Right.Mach)
-	assert.Greater(t, float64(s.Comparison.High.Nudge), 10*float64(s.Comparison.Right.Nudge))
+	assert.Greater(t, float64(s.Comparison.High.EighthTurn), 10*float64(s.Comparison.Right.EighthTurn))
 	assert.Greater(t, float64(s.Comparison.High.Sag), float64(s.Comparison.Right.Sag))
 }
 

@@ -9,7 +9,7 @@ import (
 	"boothset/calc/unit"
 )
 
-// Shop is the air behind the regulator: compressor, receiver, main and who else draws
+// Shop is the air upstream of the regulator: compressor, receiver, main and who else draws
 // on it. System's inlets and ambient are filled in from the day.
 type Shop struct {
 	Known        bool // false: the supply is not checked
@@ -60,10 +60,10 @@ func problemOf(err error) error {
 		return err
 	}
 	field, ok := map[string]string{
-		"receiver": "receiver", "receiver's temperature": "receiver-temp", "receiver's pressure": "cut-in",
-		"cut-in": "cut-in", "cut-out": "cut-out", "main's length": "main", "main's bore": "main", "main's temperature": "line-temp",
-		"compressor free air": "compressor", "other user's air": "other", "other user's duty": "other", "everything's air together": "other",
-		"spraying time": "spray-time",
+		supply.FieldReceiver: "receiver", supply.FieldReceiverTemp: "receiver-temp", supply.FieldReceiverPressure: "cut-in",
+		supply.FieldCutIn: "cut-in", supply.FieldCutOut: "cut-out", supply.FieldMainLength: "main", supply.FieldMainBore: "main", supply.FieldMainTemp: "line-temp",
+		supply.FieldFreeAir: "compressor", supply.FieldUserAir: "other", supply.FieldUserDuty: "other", supply.FieldAllAir: "other",
+		supply.FieldSprayingTime: "spray-time",
 	}[in.Field]
 	if !ok {
 		field = "supply"
@@ -75,29 +75,29 @@ func problemOf(err error) error {
 func (s *Setup) explainSupply(r *Request, why *reasons) {
 	c := &s.Supplied
 	if !c.Checked && r.Shop.Known {
-		why.add("supply", "supply-short-first", lineStanding)
+		why.add("supply", "supply-short-first", lineGround)
 		return
 	}
 	if !c.Checked {
-		why.add("supply", "supply-unchecked", Standing{Basis: CommonPractice}, gauge("supply", r.Supply))
+		why.add("supply", "supply-unchecked", Ground{Basis: CommonPractice}, gauge("supply", r.Supply))
 		return
 	}
 	v := &c.Verdict
-	standing := Standing{Basis: Computed, Source: "source-receiver"}
+	ground := Ground{Basis: Computed, Source: "source-receiver"}
 	f := Figures{
 		gauge("needed", c.Needed), flow("gun", s.Working.Flow), flow("demand", v.Demand.Mean), flow("delivered", v.Delivered),
 		minutes("spraying", r.Shop.Spraying), minutes("hold", v.Hold.Time), minutes("full", v.FromFull.Time),
 		gauge("lowest", v.Lowest), gauge("start", v.Start), drop("main", v.MainDrop),
 		flow("margin", unit.Flow(math.Abs(float64(v.Margin)))), flow("enoughDelivered", v.EnoughDelivered), volume("enoughReceiver", v.EnoughReceiver),
 	}
-	why.add("supply", supplyID(v), standing, f...)
+	why.add("supply", supplyID(v), ground, f...)
 	w := &c.Water
 	water := Figures{
 		temp("dew", w.AtWall), temp("sprayed", w.Sprayed), text("class", w.Class.String()),
 		litres("receiver", w.InReceiver.LitresAnHour()), litres("main", w.InMain.LitresAnHour()), litres("hose", w.InHose.LitresAnHour()),
 	}
 	id := [...]string{supply.StaysVapour: "water-none", supply.AtReceiver: "water-receiver", supply.AtMain: "water-main", supply.AtHose: "water-hose"}[w.Last]
-	why.add("supply", id, Standing{Basis: Computed, Source: "source-water"}, water...)
+	why.add("supply", id, Ground{Basis: Computed, Source: "source-water"}, water...)
 }
 
 // supplyID is the sentence for a verdict.

@@ -7,7 +7,7 @@ import (
 	"boothset/calc/unit"
 )
 
-// Swap is something that could stand in the line in place of what does.
+// Swap is a part that could replace one of the line.
 type Swap struct {
 	ID   string // the catalogue's id of what would be put in
 	Name string // what it is called in a sentence
@@ -60,7 +60,7 @@ func (f *Fix) ID() string {
 	return f.Swap.Kind.String()
 }
 
-// leastFix is what a fix must win to be worth a word, and BestFixes how many are named.
+// leastFix is what a fix must win to be listed, and BestFixes how many are.
 const (
 	leastFix  = unit.Drop(0.1 * unit.PascalPerPSI)
 	BestFixes = 3
@@ -68,10 +68,10 @@ const (
 
 // fixes finds the swaps that win back most, of each part the best of a kind. The line is
 // worked out once at the target's flow; a swap changes its own parts in it.
-func (s *Setup) fixes(j *job, t *touch) {
-	here := t.here
-	if j.r.RegulatorAt == Foot { // where what the valve feels begins behind the line
-		here.Fix(j.r.Line, j.flow, j.air)
+func (s *Setup) fixes(j *job, sens *sensitivity) {
+	here := sens.here
+	if j.r.RegulatorAt == Foot { // where the line is upstream of the set pressure
+		here.Prepare(j.r.Line, j.flow, j.air)
 	}
 	before := j.asked(&here, &j.r.Regulator, s.Short.Is)
 	var best [BestFixes + 1]Fix

@@ -48,7 +48,7 @@ func swapped(r Request, w Swap) Request {
 	return r
 }
 
-// What a fix is said to win is what solving the line with the change made wins.
+// What a fix claims to win is what solving the line with the change made wins.
 func TestFixesWinWhatTheySay(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		r := anyRequest(t)
@@ -71,7 +71,7 @@ func TestFixesWinWhatTheySay(t *testing.T) {
 			after := swapped(r, f.Swap)
 			after.Swaps = nil
 			if f.OfSupply {
-				// What the target needs is only told of a short supply: starve both alike.
+				// What the target needs is only given for a short supply: starve both alike.
 				r.Supply, after.Supply = LowestSupply, LowestSupply
 				before, err := Solve(&r)
 				require.NoError(t, err)

@@ -85,13 +85,13 @@ const MostThinner = 1.0
 // Problems is everything wrong with the request, but for what only its sums find.
 func (r *ThinRequest) Problems() []Problem {
 	var p problems
-	p.temp("paint", r.Reading.At)
+	p.within("paint", float64(r.Reading.At), &AirTempBound)
 	if r.HasSecond {
-		p.temp("second-temp", r.Second.At)
+		p.within("second-temp", float64(r.Second.At), &AirTempBound)
 	}
-	p.temp("sheet-temp", r.Sheet.Value.At)
-	p.temp("warm-limit", r.Warmest.Value)
-	p.within("max-thinner", r.MostThinner.Value, 0, MostThinner, FigureShare)
+	p.within("sheet-temp", float64(r.Sheet.Value.At), &AirTempBound)
+	p.within("warm-limit", float64(r.Warmest.Value), &AirTempBound)
+	p.within("max-thinner", r.MostThinner.Value, &MostThinnerBound)
 	if s := &r.Sheet.Value; !(s.Low <= s.Aim && s.Aim <= s.High) {
 		p.add("sheet-seconds", "want-lower-first")
 	}
@@ -112,7 +112,7 @@ func SolveThin(r *ThinRequest) (a ThinAnswer, err error) {
 	if err := a.want(r); err != nil {
 		return a, err
 	}
-	if err := a.fit(r); err != nil {
+	if err := a.takeSlope(r); err != nil {
 		return a, err
 	}
 	if a.Corrected, err = coat.CorrectReading(cup, r.Reading.Seconds, r.Reading.At, r.Sheet.Value.At, a.Slope); err != nil {
@@ -166,8 +166,8 @@ func (a *ThinAnswer) read(to *Read, r *ThinRequest) error {
 	return nil
 }
 
-// fit takes the slope from two readings, or the estimate where there is one.
-func (a *ThinAnswer) fit(r *ThinRequest) error {
+// takeSlope takes the slope from two readings, or the estimate where there is one.
+func (a *ThinAnswer) takeSlope(r *ThinRequest) error {
 	if !r.HasSecond {
 		a.Slope = coat.EstimatedSlope()
 		return nil

@@ -7,21 +7,21 @@ import (
 	"boothset/calc/unit"
 )
 
-// Standings of thinning.
+// Grounds of thinning.
 var (
-	slopeStanding   = Standing{Basis: Estimate, Source: "source-slope"}
-	fittedStanding  = Standing{Basis: OwnReadings, Source: "source-two-readings"}
-	thinnerStanding = Standing{Basis: Estimate, Source: "source-thinner"}
-	warmStanding    = Standing{Basis: Estimate, Source: "source-same-slope"}
+	slopeGround   = Ground{Basis: Estimate, Source: "source-slope"}
+	fittedGround  = Ground{Basis: OwnReadings, Source: "source-two-readings"}
+	thinnerGround = Ground{Basis: Estimate, Source: "source-thinner"}
+	warmGround    = Ground{Basis: Estimate, Source: "source-same-slope"}
 )
 
-// cupBasis is the standing of a cup's equation, and whether the reading is outside its
+// groundOfCup is the ground of a cup's equation, and whether the reading is outside its
 // published range.
-func cupBasis(c coat.Cup, about bool) Standing {
+func groundOfCup(c coat.Cup, about bool) Ground {
 	if !about {
-		return Standing{Basis: Published, Source: c.Standard}
+		return Ground{Basis: Published, Source: c.Standard}
 	}
-	return Standing{Basis: Estimate, Source: "source-outside-cup", Figures: &Figures{text("standard", c.Standard), count("low", int(c.Low)), count("high", int(c.High)), count("off", int(math.Round(100*coat.OutsideSpread)))}}
+	return Ground{Basis: Estimate, Source: "source-outside-cup", Figures: &Figures{text("standard", c.Standard), count("low", int(c.Low)), count("high", int(c.High)), count("off", int(math.Round(100*coat.OutsideSpread)))}}
 }
 
 // Sentence is the id of the sentence that says what the mix wants.
@@ -57,39 +57,39 @@ func (a *ThinAnswer) Figures(r *ThinRequest) Figures {
 func (a *ThinAnswer) explain(r *ThinRequest) {
 	all := a.Figures(r)
 	why := newReasons()
-	add := func(about, id string, st Standing) { why.add(about, id, st, all...) }
+	add := func(about, id string, ground Ground) { why.add(about, id, ground, all...) }
 	if a.Nu.About {
-		add("reading", "thin-reading-about", cupBasis(r.Reading.Cup, true))
+		add("reading", "thin-reading-about", groundOfCup(r.Reading.Cup, true))
 	} else {
-		add("reading", "thin-reading", cupBasis(r.Reading.Cup, false))
+		add("reading", "thin-reading", groundOfCup(r.Reading.Cup, false))
 	}
 	id := "thin-wanted"
 	if r.Sheet.Value.Cup.ID != r.Reading.Cup.ID {
 		id = "thin-wanted-cup"
 	}
-	add("wanted", id, r.Sheet.Standing)
+	add("wanted", id, r.Sheet.Ground)
 	switch {
 	case r.Reading.At == r.Sheet.Value.At:
 	case a.Slope.Fitted:
-		add("corrected", "thin-corrected", fittedStanding)
+		add("corrected", "thin-corrected", fittedGround)
 	default:
-		add("corrected", "thin-corrected-band", slopeStanding)
+		add("corrected", "thin-corrected-band", slopeGround)
 	}
 	if a.WarmTo > r.Reading.At {
-		st := warmStanding
+		ground := warmGround
 		if a.Slope.Fitted {
-			st = fittedStanding
+			ground = fittedGround
 		}
-		add("warm", "thin-warm", st)
-		add("warm", "thin-warmest", r.Warmest.Standing)
+		add("warm", "thin-warm", ground)
+		add("warm", "thin-warmest", r.Warmest.Ground)
 	}
 	if a.Add > 0 || a.AddAlone > 0 {
-		add("thinner", "thin-thinner", thinnerStanding)
+		add("thinner", "thin-thinner", thinnerGround)
 	}
 	if a.Add > 0 || a.AddAlone > 0 || a.Remedy == RemedyCannot {
-		add("thinner", "thin-most", r.MostThinner.Standing)
+		add("thinner", "thin-most", r.MostThinner.Ground)
 	}
-	a.Reasons = why.list
+	a.Reasons = *why
 }
 
 // warn gathers the cautions, what stops the job first.

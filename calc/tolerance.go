@@ -9,11 +9,11 @@ import (
 // what is multiplied, in SI for what is read off an instrument.
 type Tolerance struct {
 	Within float64
-	Standing
+	Ground
 }
 
 // Tolerances is what each value of a request may be off by. A coupling's or a filter's
-// own is in the catalogue entry it came from and stands in its Part; these are the rest.
+// own is in the catalogue entry it came from and goes with its Part; these are the rest.
 type Tolerances struct {
 	Coupling, Filter, Valve      Tolerance // sonic conductance, relative
 	HoseBore, HoseEnd            Tolerance // relative; of the end fittings' conductance
@@ -35,28 +35,31 @@ const (
 )
 
 // dimension is one thing that may be off: which tolerance, and what being off by so much
-// does to a trial.
+// does to a perturbed request.
 type dimension struct {
 	id    string
 	kind  ToleranceKind
 	of    func(*Tolerances) *Tolerance
-	apply func(t *trial, off float64)
+	apply func(p *Perturbed, off float64)
 }
 
-// dimensions are all that is propagated, in the order of their coordinates.
-var dimensions = [...]dimension{
-	{"coupling", RelativeTolerance, func(t *Tolerances) *Tolerance { return &t.Coupling }, func(t *trial, off float64) { t.scaleParts(line.CouplingKind, off) }},
-	{"hose-bore", RelativeTolerance, func(t *Tolerances) *Tolerance { return &t.HoseBore }, (*trial).scaleBores},
-	{"hose-end", RelativeTolerance, func(t *Tolerances) *Tolerance { return &t.HoseEnd }, (*trial).scaleEnds},
-	{"filter", RelativeTolerance, func(t *Tolerances) *Tolerance { return &t.Filter }, func(t *trial, off float64) { t.scaleParts(line.FilterKind, off) }},
-	{"valve", RelativeTolerance, func(t *Tolerances) *Tolerance { return &t.Valve }, func(t *trial, off float64) { t.r.Gun.Valve.Full.C *= factor(off) }},
-	{"stamp-flow", RelativeTolerance, func(t *Tolerances) *Tolerance { return &t.StampFlow }, func(t *trial, off float64) { t.stamp.Flow *= unit.Flow(factor(off)) }},
-	{"stamp-cap", RelativeTolerance, func(t *Tolerances) *Tolerance { return &t.StampCap }, (*trial).scaleCap},
-	{"droop", RelativeTolerance, func(t *Tolerances) *Tolerance { return &t.Droop }, func(t *trial, off float64) { t.r.Regulator.Droop *= float64(factor(off)) }},
-	{"wall-gauge", PressureTolerance, func(t *Tolerances) *Tolerance { return &t.WallGauge }, func(t *trial, off float64) { t.wallOff = unit.Drop(off) }},
-	{"gun-gauge", PressureTolerance, func(t *Tolerances) *Tolerance { return &t.GunGauge }, func(t *trial, off float64) { t.gunOff = unit.Drop(off) }},
-	{"thermometer", TemperatureTolerance, func(t *Tolerances) *Tolerance { return &t.Thermometer }, func(t *trial, off float64) { t.airOff = unit.TempDiff(off) }},
-	{"hygrometer", RelativeTolerance, func(t *Tolerances) *Tolerance { return &t.HygrometerShare }, func(t *trial, off float64) { t.humidityOff = off }},
+// Dimensions is how many things may be off at once.
+const Dimensions = 12
+
+// dimensions are all that may be off, in the order of Deviations.
+var dimensions = [Dimensions]dimension{
+	{"coupling", RelativeTolerance, func(t *Tolerances) *Tolerance { return &t.Coupling }, func(p *Perturbed, off float64) { p.scaleParts(line.CouplingKind, off) }},
+	{"hose-bore", RelativeTolerance, func(t *Tolerances) *Tolerance { return &t.HoseBore }, (*Perturbed).scaleBores},
+	{"hose-end", RelativeTolerance, func(t *Tolerances) *Tolerance { return &t.HoseEnd }, (*Perturbed).scaleEnds},
+	{"filter", RelativeTolerance, func(t *Tolerances) *Tolerance { return &t.Filter }, func(p *Perturbed, off float64) { p.scaleParts(line.FilterKind, off) }},
+	{"valve", RelativeTolerance, func(t *Tolerances) *Tolerance { return &t.Valve }, func(p *Perturbed, off float64) { p.r.Gun.Valve.Full.C *= unit.Conductance(factor(off)) }},
+	{"stamp-flow", RelativeTolerance, func(t *Tolerances) *Tolerance { return &t.StampFlow }, func(p *Perturbed, off float64) { p.stamp.Flow *= unit.Flow(factor(off)) }},
+	{"stamp-cap", RelativeTolerance, func(t *Tolerances) *Tolerance { return &t.StampCap }, (*Perturbed).scaleCap},
+	{"droop", RelativeTolerance, func(t *Tolerances) *Tolerance { return &t.Droop }, func(p *Perturbed, off float64) { p.r.Regulator.Droop *= factor(off) }},
+	{"wall-gauge", PressureTolerance, func(t *Tolerances) *Tolerance { return &t.WallGauge }, func(p *Perturbed, off float64) { p.wallOff = unit.Drop(off) }},
+	{"gun-gauge", PressureTolerance, func(t *Tolerances) *Tolerance { return &t.GunGauge }, func(p *Perturbed, off float64) { p.gunOff = unit.Drop(off) }},
+	{"thermometer", TemperatureTolerance, func(t *Tolerances) *Tolerance { return &t.Thermometer }, func(p *Perturbed, off float64) { p.airOff = unit.TempDiff(off) }},
+	{"hygrometer", RelativeTolerance, func(t *Tolerances) *Tolerance { return &t.HygrometerShare }, func(p *Perturbed, off float64) { p.humidityOff = off }},
 }
 
 // Of is the tolerance with an id and what it is measured in, nil where there is none.
@@ -69,5 +72,10 @@ func (t *Tolerances) Of(id string) (*Tolerance, ToleranceKind) {
 	return nil, 0
 }
 
-// Dimensions is how many things may be off at once.
-const Dimensions = len(dimensions)
+// ToleranceIDs are the ids of the tolerances, in the order of Deviations.
+func ToleranceIDs() (ids [Dimensions]string) {
+	for i := range dimensions {
+		ids[i] = dimensions[i].id
+	}
+	return ids
+}

@@ -19,9 +19,9 @@ func weather(r *Request) (w Weather, err error) {
 	if w.Drying, err = drying(r.Coat, d, w.Ambient); err != nil {
 		return w, err
 	}
-	l := newLanding(r, w.Ambient)
-	w.Landing = l.land()
-	w.Correction = w.Landing.correction(w.Landing.changes)
+	e := newEvaporation(r, w.Ambient)
+	w.InFlight = e.atStart()
+	w.Correction = w.InFlight.correction(w.InFlight.changes)
 	return w, nil
 }
 

@@ -7,6 +7,7 @@ import (
 
 	"boothset/calc"
 	"boothset/calc/line"
+	"boothset/calc/spread"
 	"boothset/presets"
 	"boothset/tui/draw"
 
@@ -208,7 +209,7 @@ func TestEveryPartOfTheLineIsShownAndTheWorstIsMarked(t *testing.T) {
 				require.Equal(t, line.RegulatorKind, part.Kind)
 			case v.Bottleneck:
 				require.Contains(t, all, "> "+name[:9], "%v", l)
-				require.Contains(t, all, name+" costs most", "%v", l)
+				require.Contains(t, all, "most on the way to the gun: "+name+", ", "%v", l)
 			default:
 				require.Contains(t, all, name[:min(len(name), 10)], "%v", l)
 			}
@@ -269,17 +270,17 @@ func TestWhatToSetAndHowSureStandOnTheFirstPageAtAnySize(t *testing.T) {
 		r := start(t, look{size: l})
 		press(r, toAnswer...)
 		frame := bodyText(r.View())
-		for _, text := range []string{"WALL", "28 to 34", "DISTANCE", "5.3 to 5.7", "VALVE", "48 to 100%"} {
+		for _, text := range []string{"WALL", "28 to 34", "DISTANCE", "5.3 to 5.7", "VALVE", "49 to 100%"} {
 			require.Contains(t, frame, text, "%v", l)
 		}
 	}
 }
 
-func TestHowSureIsThatOfThePropagation(t *testing.T) {
+func TestHowSureIsTheSpread(t *testing.T) {
 	r := open80x24(t)
 	press(r, toAnswer...)
 	got := r.result()
-	require.Equal(t, calc.Propagate(got.Request, got.Setup), got.Spread)
+	require.Equal(t, spread.Of(got.Request, got.Setup), got.Spread)
 	require.Less(t, got.Spread.Wall.Low, got.Setup.Wall.Flowing)
 	require.Greater(t, got.Spread.Wall.High, got.Setup.Wall.Flowing)
 	press(r, "5")

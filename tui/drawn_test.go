@@ -3,7 +3,7 @@ package tui
 import (
 	"testing"
 
-	"boothset/calc"
+	"boothset/calc/spread"
 
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
@@ -35,7 +35,7 @@ func BenchmarkKeyToFrame(b *testing.B) {
 			b.Run(v.id+"/"+glyphs, func(b *testing.B) {
 				r := start(b, look{size: size{120, 40}, colour: true, ascii: glyphs == "ascii"})
 				press(r, toAnswer...)
-				r.s.sure = calc.Propagate // nothing is known beforehand
+				r.s.sure = spread.Of // nothing is known beforehand
 				r.bench.open(i, frameOf(r.bench, r.size).room)
 				keys := [2]string{"right", "left"}
 				before := r.View()

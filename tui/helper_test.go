@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"boothset/calc"
+	"boothset/calc/spread"
 	"boothset/calc/unit"
 	"boothset/cmd/boothset/command"
 	"boothset/presets"
@@ -81,20 +82,20 @@ func catalogueOf(t test, l look) *presets.Catalogue {
 	return c
 }
 
-// spreads holds what has been propagated, which takes as long as all the rest: the tests
+// spreads holds the spreads worked out, which take as long as all the rest: the tests
 // ask for the same few answers over and over.
 var spreads = struct {
 	sync.Mutex
-	known map[string]*calc.Spread
-}{known: map[string]*calc.Spread{}}
+	known map[string]*spread.Spread
+}{known: map[string]*spread.Spread{}}
 
-func knownSpread(r *calc.Request, s *calc.Setup) *calc.Spread {
+func knownSpread(r *calc.Request, s *calc.Setup) *spread.Spread {
 	id := fmt.Sprintf("%+v", *r)
 	spreads.Lock()
 	p, ok := spreads.known[id]
 	spreads.Unlock()
 	if !ok {
-		p = calc.Propagate(r, s)
+		p = spread.Of(r, s)
 		spreads.Lock()
 		spreads.known[id] = p
 		spreads.Unlock()

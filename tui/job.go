@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"boothset/calc"
+	"boothset/calc/spread"
 	"boothset/presets"
 )
 
@@ -14,7 +15,7 @@ type job struct {
 	answers presets.Answers // as taken, without the usual ones
 	request *calc.Request
 	setup   *calc.Setup
-	spread  *calc.Spread // nil where the supply is short; how sure it is
+	spread  *spread.Spread // nil where the supply is short; how sure it is
 	day     calc.DayRequest
 	today   calc.DayAnswer
 }

@@ -8,6 +8,7 @@ import (
 	"syscall"
 
 	"boothset/calc"
+	"boothset/calc/spread"
 	"boothset/calc/unit"
 	"boothset/presets"
 	"boothset/presets/words"
@@ -38,7 +39,7 @@ type Result struct {
 	Answered bool
 	Request  *calc.Request
 	Setup    *calc.Setup
-	Spread   *calc.Spread
+	Spread   *spread.Spread
 	System   unit.System
 	// Unkept is why the answers could not be kept, nil where they were.
 	Unkept error

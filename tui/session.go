@@ -6,6 +6,7 @@ import (
 	"unicode"
 
 	"boothset/calc"
+	"boothset/calc/spread"
 	"boothset/calc/unit"
 	"boothset/presets"
 	"boothset/presets/last"
@@ -23,7 +24,7 @@ type session struct {
 	sys       unit.System
 	theme     theme
 	glyphs    draw.Glyphs
-	sure      func(*calc.Request, *calc.Setup) *calc.Spread // how sure an answer is
+	sure      func(*calc.Request, *calc.Setup) *spread.Spread // how sure an answer is
 
 	// answers holds what was taken, each quantity with its unit.
 	answers  presets.Answers
@@ -50,7 +51,7 @@ const (
 func newSession(c *presets.Catalogue, w *words.Words, sys unit.System, getenv func(string) string) *session {
 	s := &session{
 		catalogue: c, words: w, sys: sys,
-		theme: newTheme(coloured(getenv)), glyphs: glyphs(getenv), sure: calc.Propagate, now: time.Now,
+		theme: newTheme(coloured(getenv)), glyphs: glyphs(getenv), sure: spread.Of, now: time.Now,
 		check: checkSkip, entered: map[string]time.Time{},
 	}
 	if s.hasCompressor() {

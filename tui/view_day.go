@@ -43,8 +43,8 @@ func (b *bench) dayView(room size) [][]string {
 func (b *bench) dayTold(w int) (rows []string) {
 	s, d := b.s, &b.tried.today
 	text := s.say("turn-none")
-	if d.Turn.ID != "" {
-		text = s.text(d.Turn.Sentence(), d.Turn.Figures())
+	if d.Remedy.ID != "" {
+		text = s.text(d.Remedy.Sentence(), d.Remedy.Figures())
 	}
 	rows = append(rows, wrap(s.say("day-"+string(d.Verdict))+": "+text, w)...)
 	for _, r := range b.tried.setup.Reasons {
@@ -94,11 +94,11 @@ func (b *bench) climate() draw.Climate {
 		},
 		Dew:     func(t float64) float64 { return 100 * limits(t).Stop },
 		DewText: s.say("day-dew"),
-		Today:   draw.Day{Temperature: s.degrees(day.Air), Humidity: 100 * day.Humidity, Text: s.text("day-today", calc.Figures{tempFigure("air", day.Air), shareFigure("humidity", day.Humidity)})},
+		Today:   draw.DayPoint{Temperature: s.degrees(day.Air), Humidity: 100 * day.Humidity, Text: s.text("day-today", calc.Figures{tempFigure("air", day.Air), shareFigure("humidity", day.Humidity)})},
 		Go:      s.say("day-go"), Wait: s.say("day-wait"), Stop: s.say("day-stop"),
 	}
 	if was := &b.kept.day; was.Air != day.Air || was.Humidity != day.Humidity {
-		c.Ghost = draw.Day{Temperature: s.degrees(was.Air), Humidity: 100 * was.Humidity, Text: s.say("mark-was")}
+		c.Ghost = draw.DayPoint{Temperature: s.degrees(was.Air), Humidity: 100 * was.Humidity, Text: s.say("mark-was")}
 	}
 	return c
 }

@@ -44,7 +44,7 @@ func (b *bench) fall() draw.Fall {
 		if p.Kind == line.RegulatorKind && b.tried.request.RegulatorAt == calc.Wall {
 			continue // the fall begins behind it
 		}
-		part := draw.Part{Name: plain(p.Name), In: s.pressure(p.In), Out: s.pressure(p.Out), Worst: i == v.Bottleneck}
+		part := draw.Segment{Name: plain(p.Name), In: s.pressure(p.In), Out: s.pressure(p.Out), Worst: i == v.Bottleneck}
 		if p.Kind == line.RegulatorKind {
 			part.Note = s.say("fall-sets")
 		}

@@ -77,7 +77,7 @@ func (b *bench) dial() draw.Dial {
 		Label: b.three(&b.tried)[0].name + " " + s.sys.Gauge(wall.Flowing, unit.Usual),
 	}
 	if p := b.tried.spread; p != nil {
-		d.Likely = draw.Band{Low: s.pressure(p.Wall.Low), High: s.pressure(p.Wall.High), Text: b.three(&b.tried)[0].likely}
+		d.Likely = draw.Span{Low: s.pressure(p.Wall.Low), High: s.pressure(p.Wall.High), Text: b.three(&b.tried)[0].likely}
 	}
 	switch {
 	case b.kept.setup.Wall.Flowing != wall.Flowing:
@@ -140,11 +140,11 @@ func (b *bench) ruler() draw.Ruler {
 	r := draw.Ruler{
 		Scale:  draw.NewScale(0, s.distance(far)*1.1, 12, func(v float64) string { return bare(s.distanceText(v)) }),
 		Target: draw.Mark{At: s.distance(d.Target), Text: s.sys.Small(d.Target, unit.Usual)},
-		Keep:   draw.Band{Low: s.distance(d.Low), High: s.distance(d.High), Text: b.three(&b.tried)[1].told[0]},
+		Keep:   draw.Span{Low: s.distance(d.Low), High: s.distance(d.High), Text: b.three(&b.tried)[1].told[0]},
 		Gun:    s.say("ruler-cap"), Panel: s.say("ruler-panel"),
 	}
 	if p := b.tried.spread; p != nil {
-		r.Likely = draw.Band{Low: s.distance(p.Distance.Low), High: s.distance(p.Distance.High), Text: b.three(&b.tried)[1].likely}
+		r.Likely = draw.Span{Low: s.distance(p.Distance.Low), High: s.distance(p.Distance.High), Text: b.three(&b.tried)[1].likely}
 	}
 	if was := b.kept.setup.Distance.Target; was != d.Target {
 		r.Ghost = draw.Mark{At: s.distance(was), Text: s.say("mark-was") + " " + s.sys.Small(was, unit.Usual)}

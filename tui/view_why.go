@@ -27,7 +27,7 @@ func (b *bench) whyBlocks(w int) (blocks [][]string) {
 				rows = append(rows, title)
 			}
 			rows = append(rows, hang("- ", s.text(r.ID, r.Figures), w)...)
-			rows = append(rows, each(hang("  ", "["+s.words.Standing(r.Standing)+"]", w), s.theme.Note.Render)...)
+			rows = append(rows, each(hang("  ", "["+s.words.Standing(r.Ground)+"]", w), s.theme.Note.Render)...)
 			blocks = append(blocks, rows)
 		}
 	}

@@ -33,14 +33,14 @@ type Atomizing struct {
 // mPa s, diameters 0.1 to 20 mm.
 func DropSize(a Atomizing) (unit.Length, error) {
 	if err := first(
-		within("air speed", float64(a.AirSpeed), 10, 600, "m/s"),
-		within("air density", a.AirDensity, 0.3, 5, "kg/m3"),
-		within("air to coating", a.AirLiquid, 0.1, 100, "kg/kg"),
+		within("air-speed", float64(a.AirSpeed), 10, 600, "m/s"),
+		within("air-density", a.AirDensity, 0.3, 5, "kg/m3"),
+		within("air-to-coating", a.AirLiquid, 0.1, 100, "kg/kg"),
 		within("density", a.Density, 600, 2000, "kg/m3"),
-		within("surface tension", a.Tension*1e3, 5, 80, "mN/m"),
+		within("surface-tension", a.Tension*1e3, 5, 80, "mN/m"),
 		within("viscosity", a.Viscosity*1e3, 0.5, 1000, "mPa s"),
 		within("prefilmer", a.Prefilmer.MM(), 0.1, 20, "mm"),
-		within("air exit", a.Duct.MM(), 0.1, 20, "mm"),
+		within("air-exit", a.Duct.MM(), 0.1, 20, "mm"),
 	); err != nil {
 		return 0, err
 	}

@@ -73,7 +73,7 @@ func TestDropSizeNamesWhatIsOutOfRange(t *testing.T) {
 	a := atomizing(unit.PSIG(10), unit.SCFM(10), coat.MLPerMin(180), 0.03)
 	a.AirSpeed = 0
 	_, err := coat.DropSize(a)
-	assert.EqualError(t, err, "air speed 0 m/s: give 10 to 600 m/s")
+	assert.EqualError(t, err, "air-speed 0 m/s: give 10 to 600 m/s")
 }
 
 // flight is the flight of a drop of butyl acetate from a reduced-pressure gun, 5.5 in

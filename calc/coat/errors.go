@@ -2,10 +2,11 @@ package coat
 
 import (
 	"fmt"
+	"math"
 	"strings"
 )
 
-// OutOfRange says that a figure cannot be used: what it is of, what was given, and
+// OutOfRange says that a figure cannot be used: the id of what it is of, what was given, and
 // the lowest and highest that are possible, all in Unit.
 type OutOfRange struct {
 	Quantity         string
@@ -19,15 +20,17 @@ func (e *OutOfRange) Error() string {
 	return strings.TrimSpace(strings.ReplaceAll(s, " : ", ": "))
 }
 
-// within is nil where low <= given <= high, else an OutOfRange. NaN is out of range.
+// within is nil where low <= given <= high, but for the rounding of units, else an
+// OutOfRange. NaN is out of range.
 func within(quantity string, given, low, high float64, unit string) error {
-	if given >= low && given <= high {
+	const rounding = 1e-12
+	if given >= low-rounding*math.Abs(low) && given <= high+rounding*math.Abs(high) {
 		return nil
 	}
 	return &OutOfRange{quantity, given, low, high, unit}
 }
 
-// share is within for a fraction, told in percent.
+// share is within for a fraction, given in percent.
 func share(quantity string, given, low, high float64) error {
 	return within(quantity, given*100, low*100, high*100, "%")
 }

@@ -83,17 +83,17 @@ func TestCombGivesARange(t *testing.T) {
 	assert.InDelta(t, 0.9, float64(low/coat.Mil), 1e-9)
 	assert.InDelta(t, 1.35, float64(high/coat.Mil), 1e-9)
 	_, _, err = coat.CombRange(um(80), um(60), 0.45)
-	assert.EqualError(t, err, "next tooth of the comb 60 um: give 80 to 5000 um")
+	assert.EqualError(t, err, "next-tooth 60 um: give 80 to 5000 um")
 }
 
 func TestRunningTotalAgainstLimits(t *testing.T) {
 	clear := coat.Limits{Low: mils(2), High: mils(2.5)}
 	for _, c := range []struct {
-		coats    []unit.Length
-		before   float64
-		standing coat.Standing
-		near     bool
-		over     bool
+		coats  []unit.Length
+		before float64
+		state  coat.FilmState
+		near   bool
+		over   bool
 	}{
 		{nil, 0, coat.Under, false, false},
 		{[]unit.Length{mils(1.1)}, 4, coat.Under, false, false},
@@ -105,13 +105,13 @@ func TestRunningTotalAgainstLimits(t *testing.T) {
 	} {
 		r, err := coat.RunningTotal(c.coats, mils(c.before), clear)
 		require.NoError(t, err)
-		assert.Equal(t, c.standing, r.Standing, "%v", c)
+		assert.Equal(t, c.state, r.State, "%v", c)
 		assert.Equal(t, c.near, r.Near, "%v", c)
 		assert.Equal(t, c.over, r.WholeOver, "%v", c)
 		assert.InDelta(t, float64(clear.High), float64(r.Total+r.Room), 1e-12)
 	}
 	_, err := coat.RunningTotal(nil, 0, coat.Limits{Low: mils(2), High: mils(1)})
-	assert.ErrorContains(t, err, "upper film limit 25.4 um: give 50.8")
+	assert.ErrorContains(t, err, "upper-film-limit 25.4 um: give 50.8")
 }
 
 func TestCoatsForATotal(t *testing.T) {
@@ -128,13 +128,13 @@ func TestCoatsForATotal(t *testing.T) {
 
 func TestFilmGivenNonsenseNamesIt(t *testing.T) {
 	_, err := coat.WetFromDry(um(50), 1.4, 0)
-	assert.EqualError(t, err, "volume solids 140 %: give 1 to 100 %")
+	assert.EqualError(t, err, "volume-solids 140 %: give 1 to 100 %")
 	_, err = coat.DryFromWet(um(50), 0.4, -0.5)
 	assert.EqualError(t, err, "thinner -50 %: give 0 to 200 %")
 	_, err = coat.Coverage(unit.Litres(1), 0, 0.4, 0.5)
-	assert.EqualError(t, err, "dry film 0 um: give 0.1 to 5000 um")
+	assert.EqualError(t, err, "dry-film 0 um: give 0.1 to 5000 um")
 	_, err = coat.Coverage(unit.Litres(1), um(50), 0.4, 0)
-	assert.EqualError(t, err, "transfer efficiency 0 %: give 1 to 100 %")
+	assert.EqualError(t, err, "transfer-efficiency 0 %: give 1 to 100 %")
 }
 
 func TestWetAndDryComeBack(t *testing.T) {

@@ -50,8 +50,8 @@ func (n Need) Waste() unit.Volume { return n.Overspray + n.Loss }
 // Need works out the ready mix: area x dry film/(solids x transfer), and the loss.
 func (j Job) Need() (Need, error) {
 	if err := first(
-		within("area", float64(j.Area), 0.001, 1000, "m2"), film("dry film", j.Dry),
-		solids(j.Solids), transfer(j.Transfer), within("loss in cup and filter", j.Loss.Litres(), 0, 5, "L"),
+		within("area", float64(j.Area), 0.001, 1000, "m2"), film("dry-film", j.Dry),
+		solids(j.Solids), transfer(j.Transfer), within("loss", j.Loss.Litres(), 0, 5, "L"),
 	); err != nil {
 		return Need{}, err
 	}
@@ -75,12 +75,12 @@ func CupsFor(v, cup unit.Volume) (int, error) {
 // Cost is what a mix costs: the volume of each part times its price a litre (0 to 1e5
 // of any currency), in the same order.
 func Cost(parts []unit.Volume, prices []float64) (float64, error) {
-	if err := within("number of prices", float64(len(prices)), float64(len(parts)), float64(len(parts)), "prices"); err != nil {
+	if err := within("prices", float64(len(prices)), float64(len(parts)), float64(len(parts)), "prices"); err != nil {
 		return 0, err
 	}
 	sum := 0.0
 	for i, v := range parts {
-		if err := first(within("volume of a part", v.Litres(), 0, 1e4, "L"), within("price of a litre", prices[i], 0, 1e5, "")); err != nil {
+		if err := first(within("part-volume", v.Litres(), 0, 1e4, "L"), within("price", prices[i], 0, 1e5, "")); err != nil {
 			return 0, err
 		}
 		sum += v.Litres() * prices[i]
@@ -104,7 +104,7 @@ func (j Job) CompareTransfer(wrong, price float64) (CostOfWrong, error) {
 	if err != nil {
 		return CostOfWrong{}, err
 	}
-	if err := within("price of a litre", price, 0, 1e5, ""); err != nil {
+	if err := within("price", price, 0, 1e5, ""); err != nil {
 		return CostOfWrong{}, err
 	}
 	j.Transfer = wrong

@@ -60,9 +60,9 @@ func TestWhereTheMixGoes(t *testing.T) {
 	require.NoError(t, err)
 	assert.InDelta(t, 54, cost, 1e-9)
 	_, err = coat.Cost([]unit.Volume{unit.Litres(1)}, nil)
-	assert.EqualError(t, err, "number of prices 0 prices: give 1 to 1 prices")
+	assert.EqualError(t, err, "prices 0 prices: give 1 to 1 prices")
 	_, err = coat.Cost([]unit.Volume{unit.Litres(1)}, []float64{-1})
-	assert.EqualError(t, err, "price of a litre -1: give 0 to 1e+05")
+	assert.EqualError(t, err, "price -1: give 0 to 1e+05")
 }
 
 func TestCostOfAWrongSetting(t *testing.T) {
@@ -76,7 +76,7 @@ func TestCostOfAWrongSetting(t *testing.T) {
 	require.NoError(t, err)
 	assert.Zero(t, same.Extra)
 	_, err = j.CompareTransfer(0, 60)
-	assert.EqualError(t, err, "transfer efficiency 0 %: give 1 to 100 %")
+	assert.EqualError(t, err, "transfer-efficiency 0 %: give 1 to 100 %")
 }
 
 func TestPanelsAreSaidToBeUnverified(t *testing.T) {

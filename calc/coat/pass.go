@@ -16,7 +16,7 @@ func MLPerMin(v float64) FluidRate { return FluidRate(v * 1e-6 / unit.SecondPerM
 // MLPerMin is the fluid rate in millilitres a minute.
 func (q FluidRate) MLPerMin() float64 { return float64(q) * 1e6 * unit.SecondPerMinute }
 
-func fluid(q FluidRate) error { return within("fluid rate", q.MLPerMin(), 1, 2000, "mL/min") }
+func fluid(q FluidRate) error { return within("fluid-rate", q.MLPerMin(), 1, 2000, "mL/min") }
 
 // Rate is a fluid rate with how far it may be off. Estimate marks one that was not
 // measured.
@@ -28,7 +28,7 @@ type Rate struct {
 // TimedRate is the fluid rate of a gun that sprayed a volume (1 mL to 5 L) in a time
 // (1 s to 1 h): the way to know it.
 func TimedRate(v unit.Volume, t time.Duration) (Rate, error) {
-	if err := first(within("volume sprayed", v.Litres()*1e3, 1, 5000, "mL"), within("time", t.Seconds(), 1, 3600, "s")); err != nil {
+	if err := first(within("volume-sprayed", v.Litres()*1e3, 1, 5000, "mL"), within("time", t.Seconds(), 1, 3600, "s")); err != nil {
 		return Rate{}, err
 	}
 	q := FluidRate(float64(v) / t.Seconds())
@@ -78,7 +78,7 @@ type Pass struct {
 func (p Pass) check() error {
 	return first(
 		fluid(p.Rate), transfer(p.Transfer),
-		within("fan width", p.Fan.MM(), 10, 600, "mm"), share("overlap", p.Overlap, 0, 0.9),
+		within("fan-width", p.Fan.MM(), 10, 600, "mm"), share("overlap", p.Overlap, 0, 0.9),
 	)
 }
 
@@ -91,7 +91,7 @@ func (p Pass) Step() (unit.Length, error) {
 // over the area swept, rate x transfer/(step x speed). The next pass's overlap is in
 // the step.
 func (p Pass) WetFilm(speed unit.Speed) (unit.Length, error) {
-	if err := first(p.check(), within("gun speed", float64(speed), 0.05, 3, "m/s")); err != nil {
+	if err := first(p.check(), within("gun-speed", float64(speed), 0.05, 3, "m/s")); err != nil {
 		return 0, err
 	}
 	return unit.Length(p.areaRate() / float64(speed)), nil
@@ -105,7 +105,7 @@ func (p Pass) areaRate() float64 {
 // Passes is how many passes cover a panel of a height (0.01 to 10 m) once: the first
 // lays a fan, each further one a step.
 func (p Pass) Passes(height unit.Length) (int, error) {
-	if err := first(p.check(), within("panel height", float64(height), 0.01, 10, "m")); err != nil {
+	if err := first(p.check(), within("panel-height", float64(height), 0.01, 10, "m")); err != nil {
 		return 0, err
 	}
 	const rounding = 1e-9

@@ -85,13 +85,13 @@ func TestFilmOfAPassByHand(t *testing.T) {
 func TestPassesThatNoHandMakes(t *testing.T) {
 	p := coat.Pass{Rate: coat.MLPerMin(180), Transfer: 0.65, Fan: unit.MM(250), Overlap: 0.5}
 	_, err := p.WetFilm(15.6)
-	assert.EqualError(t, err, "gun speed 15.6 m/s: give 0.05 to 3 m/s")
+	assert.EqualError(t, err, "gun-speed 15.6 m/s: give 0.05 to 3 m/s")
 	p.Overlap = 1
 	_, err = p.WetFilm(0.4)
 	assert.EqualError(t, err, "overlap 100 %: give 0 to 90 %")
 	p.Overlap, p.Fan = 0.5, 0
 	_, err = p.Passes(1)
-	assert.EqualError(t, err, "fan width 0 mm: give 10 to 600 mm")
+	assert.EqualError(t, err, "fan-width 0 mm: give 10 to 600 mm")
 }
 
 func TestAFasterGunLaysLess(t *testing.T) {

@@ -27,9 +27,9 @@ const (
 // it further, and some mixes do not thicken when it ends: time it.
 func PotLifeAt(life time.Duration, at, t unit.Temp) (PotLife, error) {
 	if err := first(
-		within("pot life", life.Minutes(), 1, 7*24*60, "min"),
-		within("temperature of the sheet's pot life", at.C(), 5, 40, "C"),
-		within("mix temperature", t.C(), 5, 40, "C"),
+		within("pot-life", life.Minutes(), 1, 7*24*60, "min"),
+		within("sheet-temperature", at.C(), 5, 40, "C"),
+		within("mix-temperature", t.C(), 5, 40, "C"),
 	); err != nil {
 		return PotLife{}, err
 	}

@@ -49,7 +49,7 @@ func TestSafePotLifeIsWithinPublishedSheets(t *testing.T) {
 
 func TestPotLifeOutsideItsRange(t *testing.T) {
 	_, err := coat.PotLifeAt(time.Hour, unit.Celsius(20), unit.Celsius(45))
-	assert.EqualError(t, err, "mix temperature 45 C: give 5 to 40 C")
+	assert.EqualError(t, err, "mix-temperature 45 C: give 5 to 40 C")
 	_, err = coat.PotLifeAt(0, unit.Celsius(20), unit.Celsius(25))
-	assert.ErrorContains(t, err, "pot life 0 min")
+	assert.ErrorContains(t, err, "pot-life 0 min")
 }

@@ -86,19 +86,19 @@ func (r Ratio) String() string {
 
 func (r Ratio) check() error {
 	if len(r.Parts) == 0 {
-		return within("parts of the mix", 0, 1, maxParts, "parts")
+		return within("parts", 0, 1, maxParts, "parts")
 	}
 	for _, p := range r.Parts {
-		if err := within("part of the mix", p, 0, mostPart, "parts"); err != nil {
+		if err := within("part", p, 0, mostPart, "parts"); err != nil {
 			return err
 		}
 	}
-	return within("first part of the mix", r.Parts[0], 1e-3, mostPart, "parts")
+	return within("first-part", r.Parts[0], 1e-3, mostPart, "parts")
 }
 
 // Split shares a volume of ready mix out by the ratio, in the ratio's order.
 func (r Ratio) Split(total unit.Volume) ([]unit.Volume, error) {
-	if err := first(r.check(), within("volume to mix", total.Litres(), 0, 1e4, "L")); err != nil {
+	if err := first(r.check(), within("volume-to-mix", total.Litres(), 0, 1e4, "L")); err != nil {
 		return nil, err
 	}
 	sum := 0.0
@@ -115,7 +115,7 @@ func (r Ratio) Split(total unit.Volume) ([]unit.Volume, error) {
 // Solids is the volume solids of the ready mix, for the solids of each part in the
 // ratio's order; parts without one (thinners) have none.
 func (r Ratio) Solids(each []float64) (float64, error) {
-	if err := first(r.check(), within("parts with solids", float64(len(each)), 0, float64(len(r.Parts)), "parts")); err != nil {
+	if err := first(r.check(), within("parts-with-solids", float64(len(each)), 0, float64(len(r.Parts)), "parts")); err != nil {
 		return 0, err
 	}
 	parts := make([]Part, len(r.Parts))

@@ -53,11 +53,11 @@ func TestSplitByRatio(t *testing.T) {
 	require.NoError(t, err)
 	assert.InDelta(t, (4*0.48+0.60)/6, s, 1e-12)
 	_, err = r.Solids([]float64{0.4, 0.4, 0.4, 0.4})
-	assert.ErrorContains(t, err, "parts with solids 4 parts: give 0 to 3 parts")
+	assert.ErrorContains(t, err, "parts-with-solids 4 parts: give 0 to 3 parts")
 	_, err = coat.Ratio{}.Split(unit.Litres(1))
-	assert.EqualError(t, err, "parts of the mix 0 parts: give 1 to 6 parts")
+	assert.EqualError(t, err, "parts 0 parts: give 1 to 6 parts")
 	_, err = coat.Ratio{Parts: []float64{1, -1}}.Split(unit.Litres(1))
-	assert.ErrorContains(t, err, "part of the mix -1 parts")
+	assert.ErrorContains(t, err, "part -1 parts")
 }
 
 func FuzzParseRatio(f *testing.F) {

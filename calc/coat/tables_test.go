@@ -143,7 +143,7 @@ func TestFilmsAtTheirLimits(t *testing.T) {
 	limits := coat.Limits{Low: mils(2), High: mils(2.5)}
 	for _, c := range []struct {
 		coat, before float64
-		standing     coat.Standing
+		state        coat.FilmState
 		near, over   bool
 	}{
 		{2, 0, coat.Inside, false, false}, {1.9999, 0, coat.Under, false, false},
@@ -153,7 +153,7 @@ func TestFilmsAtTheirLimits(t *testing.T) {
 	} {
 		r, err := coat.RunningTotal([]unit.Length{mils(c.coat)}, mils(c.before), limits)
 		require.NoError(t, err)
-		assert.Equal(t, []any{c.standing, c.near, c.over}, []any{r.Standing, r.Near, r.WholeOver}, "%v", c)
+		assert.Equal(t, []any{c.state, c.near, c.over}, []any{r.State, r.Near, r.WholeOver}, "%v", c)
 		assert.InEpsilon(t, c.coat+c.before, float64(r.Whole/coat.Mil), 1e-9)
 		assert.InDelta(t, 2.5-c.coat, float64(r.Room/coat.Mil), 1e-9)
 	}

@@ -43,7 +43,7 @@ func paintTemp(quantity string, t unit.Temp) error {
 
 func (b SlopeBand) check() error {
 	for _, k := range []Slope{b.Typical, b.Low, b.High} {
-		if err := share("change of viscosity a kelvin", float64(k), leastSlope, mostSlope); err != nil {
+		if err := share("slope", float64(k), leastSlope, mostSlope); err != nil {
 			return err
 		}
 	}
@@ -60,7 +60,7 @@ func (k Slope) change(from, to unit.Temp) float64 {
 // kelvin; else an error. Not for thixotropic waterborne bases, whose cup time depends
 // on how they were stirred.
 func AtTemperature(nu unit.Kinematic, from, to unit.Temp, k Slope) (unit.Kinematic, error) {
-	if err := first(sprayable("viscosity", nu), paintTemp("paint temperature", from), paintTemp("wanted temperature", to), FittedSlope(k).check()); err != nil {
+	if err := first(sprayable("viscosity", nu), paintTemp("paint-temperature", from), paintTemp("wanted-temperature", to), FittedSlope(k).check()); err != nil {
 		return 0, err
 	}
 	return unit.Kinematic(float64(nu) * k.change(from, to)), nil
@@ -119,7 +119,7 @@ func (e *FitError) Error() string { return "two readings: " + e.ID }
 // must be 3 K or more apart, and the slope between 0.5 and 15 % a kelvin: outside
 // that something else changed between them.
 func FitSlope(nu1 unit.Kinematic, t1 unit.Temp, nu2 unit.Kinematic, t2 unit.Temp) (Slope, error) {
-	if err := first(sprayable("first viscosity", nu1), sprayable("second viscosity", nu2), paintTemp("first temperature", t1), paintTemp("second temperature", t2)); err != nil {
+	if err := first(sprayable("first-viscosity", nu1), sprayable("second-viscosity", nu2), paintTemp("first-temperature", t1), paintTemp("second-temperature", t2)); err != nil {
 		return 0, err
 	}
 	span := float64(t2 - t1)

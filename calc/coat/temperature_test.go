@@ -89,9 +89,9 @@ func TestTwoReadingsThatGiveNoSlope(t *testing.T) {
 	require.ErrorAs(t, err, &fit)
 	assert.InDelta(t, 0.230, float64(fit.Slope), 1e-3)
 	_, err = coat.AtTemperature(unit.MM2PerS(60), c(20), c(90), 0.05)
-	assert.EqualError(t, err, "wanted temperature 90 C: give -10 to 60 C")
+	assert.EqualError(t, err, "wanted-temperature 90 C: give -10 to 60 C")
 	_, err = coat.AtTemperature(unit.MM2PerS(60), c(20), c(25), 0.5)
-	assert.ErrorContains(t, err, "change of viscosity a kelvin 50 %")
+	assert.ErrorContains(t, err, "slope 50 %")
 }
 
 func TestHotterIsNeverThicker(t *testing.T) {

@@ -15,7 +15,7 @@ const (
 	WaterViscosity = unit.Kinematic(1.004e-6)
 )
 
-// Thinning is a mix that stands ready and what is wanted of it.
+// Thinning is a ready mix and what is wanted of it.
 type Thinning struct {
 	Viscosity unit.Kinematic // of the mix as it stands
 	At        unit.Temp      // its temperature
@@ -61,10 +61,10 @@ type Advice struct {
 // slope is used. Errors: a figure out of range, or a target as thin as the thinner.
 func Thin(r Thinning) (Advice, error) {
 	err := first(
-		sprayable("viscosity", r.Viscosity), paintTemp("paint temperature", r.At),
-		sprayable("thinner viscosity", r.Thinner),
-		within("wanted viscosity", r.Target.MM2PerS(), 1.5*r.Thinner.MM2PerS(), 1e5, "mm2/s"),
-		paintTemp("warmest temperature", r.Warmest), r.Slope.check(), share("most thinner", r.MaxAdd, 0, 2),
+		sprayable("viscosity", r.Viscosity), paintTemp("paint-temperature", r.At),
+		sprayable("thinner-viscosity", r.Thinner),
+		within("wanted-viscosity", r.Target.MM2PerS(), 1.5*r.Thinner.MM2PerS(), 1e5, "mm2/s"),
+		paintTemp("warmest-temperature", r.Warmest), r.Slope.check(), share("most-thinner", r.MaxAdd, 0, 2),
 	)
 	if err != nil {
 		return Advice{}, err

@@ -64,14 +64,14 @@ func TestThinningThatCannotBeWorked(t *testing.T) {
 	r := job(90, 18)
 	r.Target = unit.MM2PerS(1)
 	_, err := coat.Thin(r)
-	assert.EqualError(t, err, "wanted viscosity 1 mm2/s: give 1.245 to 1e+05 mm2/s")
+	assert.EqualError(t, err, "wanted-viscosity 1 mm2/s: give 1.245 to 1e+05 mm2/s")
 	r = job(90, 18)
 	r.MaxAdd = -0.1
 	_, err = coat.Thin(r)
-	assert.EqualError(t, err, "most thinner -10 %: give 0 to 200 %")
+	assert.EqualError(t, err, "most-thinner -10 %: give 0 to 200 %")
 	r = job(90, math.NaN())
 	_, err = coat.Thin(r)
-	assert.ErrorContains(t, err, "paint temperature NaN C")
+	assert.ErrorContains(t, err, "paint-temperature NaN C")
 }
 
 func TestThinningKeepsItsPromises(t *testing.T) {

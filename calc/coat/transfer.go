@@ -39,8 +39,8 @@ func (g GunTransfer) At(p unit.Gauge, d unit.Length) (Transfer, error) {
 	pressure := func(quantity string, p unit.Gauge) error { return within(quantity, p.PSI(), 1, 150, "psi") }
 	distance := func(quantity string, d unit.Length) error { return within(quantity, d.Inches(), 2, 30, "in") }
 	if err := first(
-		share("transfer efficiency of the class", g.Transfer, leastTransfer, mostTransfer),
-		pressure("reference pressure", g.Pressure), distance("reference distance", g.Distance),
+		share("class-transfer", g.Transfer, leastTransfer, mostTransfer),
+		pressure("reference-pressure", g.Pressure), distance("reference-distance", g.Distance),
 		pressure("pressure", p), distance("distance", d),
 	); err != nil {
 		return Transfer{}, err

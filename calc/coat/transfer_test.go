@@ -36,7 +36,7 @@ func TestTransferGivenNonsense(t *testing.T) {
 	_, err = hvlp.At(unit.PSIG(25), unit.Inches(60))
 	assert.EqualError(t, err, "distance 60 in: give 2 to 30 in")
 	_, err = coat.GunTransfer{}.At(unit.PSIG(25), unit.Inches(6))
-	assert.ErrorContains(t, err, "transfer efficiency of the class 0 %")
+	assert.ErrorContains(t, err, "class-transfer 0 %")
 }
 
 func TestFartherOrHarderNeverTransfersMore(t *testing.T) {

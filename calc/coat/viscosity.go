@@ -62,7 +62,7 @@ func (e *CupRange) Error() string {
 // Outside the cup's published seconds it is marked About; where the equation no
 // longer makes sense the error is a *CupRange that names a better cup.
 func (c Cup) Viscosity(seconds float64) (Viscosity, error) {
-	if err := within("cup time", seconds, 1, 1000, "s"); err != nil {
+	if err := within("cup-time", seconds, 1, 1000, "s"); err != nil {
 		return Viscosity{}, err
 	}
 	nu := c.equation(seconds)

@@ -174,7 +174,7 @@ func TestReadingPastSenseNamesABetterCup(t *testing.T) {
 		assert.ErrorAs(t, err, &out)
 	}
 	_, err = cup(t, "din4").Viscosity(0)
-	assert.EqualError(t, err, "cup time 0 s: give 1 to 1000 s")
+	assert.EqualError(t, err, "cup-time 0 s: give 1 to 1000 s")
 }
 
 func anyCup() *rapid.Generator[coat.Cup] { return rapid.SampledFrom(coat.Cups()) }

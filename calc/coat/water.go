@@ -12,7 +12,7 @@ import (
 // air. In air so cold and dry that the bulb freezes it is that of ice, 5 % lower.
 // An error outside those ranges.
 func WaterDrive(t unit.Temp, rh float64, p unit.Abs) (float64, error) {
-	if err := first(within("air temperature", t.C(), -10, 60, "C"), share("humidity", rh, 0, 1), within("air pressure", p.Bar(), 0.5, 1.2, "bar")); err != nil {
+	if err := first(within("air-temperature", t.C(), -10, 60, "C"), share("humidity", rh, 0, 1), within("air-pressure", p.Bar(), 0.5, 1.2, "bar")); err != nil {
 		return 0, err
 	}
 	return waterExcess(t, rh, p) / waterExcess(ReferenceTemp, ReferenceHumidity, ReferencePressure), nil

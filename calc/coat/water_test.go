@@ -45,9 +45,9 @@ func TestWaterDriveOnTheReferenceDayAndInFog(t *testing.T) {
 	_, err := coat.WaterDrive(unit.Celsius(20), 1.2, coat.ReferencePressure)
 	assert.EqualError(t, err, "humidity 120 %: give 0 to 100 %")
 	_, err = coat.WaterDrive(unit.Celsius(80), 0.2, coat.ReferencePressure)
-	assert.EqualError(t, err, "air temperature 80 C: give -10 to 60 C")
+	assert.EqualError(t, err, "air-temperature 80 C: give -10 to 60 C")
 	_, err = coat.WaterDrive(unit.Celsius(20), 0.2, 0)
-	assert.EqualError(t, err, "air pressure 0 bar: give 0.5 to 1.2 bar")
+	assert.EqualError(t, err, "air-pressure 0 bar: give 0.5 to 1.2 bar")
 }
 
 // A damp morning of 15 C and 85 %: warming that very air to 25 C lifts the drying of

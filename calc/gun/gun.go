@@ -26,7 +26,7 @@ const (
 )
 
 // capRatio is that of an ideal nozzle: the cap's holes end in the open, with no
-// tube behind them to win pressure back.
+// tube downstream of them to win pressure back.
 var capRatio = air.CriticalRatio
 
 // Gun is a gun with its two fixed restrictions and its inlet valve.
@@ -52,7 +52,7 @@ func New(s Stamp, capLimit unit.Gauge, v Valve) (Gun, error) {
 		return Gun{}, err
 	}
 	g := Gun{Valve: v, CapLimit: capLimit}
-	g.Fix(s)
+	g.Calibrate(s)
 	for _, c := range []unit.Conductance{g.Passages.C, g.Cap.C} {
 		if !(c > 0) || math.IsInf(float64(c), 0) {
 			return Gun{}, &Fault{ID: "stamp-cap-too-near", Stamp: s}
@@ -64,8 +64,8 @@ func New(s Stamp, capLimit unit.Gauge, v Valve) (Gun, error) {
 // stampAir is the air a stamp holds in: sea level, 20 C.
 var stampAir = line.NewAir(unit.SCFMPressure, unit.ANRTemperature)
 
-// Fix makes passages and cap meet a stamp that New would take.
-func (g *Gun) Fix(s Stamp) {
+// Calibrate makes passages and cap meet a stamp that New would take.
+func (g *Gun) Calibrate(s Stamp) {
 	inlet, cap := s.Inlet.Abs(stampAir.Ambient), s.Cap.Abs(stampAir.Ambient)
 	g.Stamp = s
 	g.Passages, g.Cap = line.Restriction{B: passagesRatio}, line.Restriction{B: capRatio}
@@ -73,7 +73,7 @@ func (g *Gun) Fix(s Stamp) {
 	g.Cap.C, _, _ = g.Cap.Needed(s.Flow, cap, stampAir.Ambient, stampAir)
 }
 
-// Upstream is the working pressure (behind the inlet valve) and the cap pressure at
+// Upstream is the working pressure (downstream of the inlet valve) and the cap pressure at
 // which the gun passes q.
 func (g *Gun) Upstream(q unit.Flow, a line.Air) (working, cap unit.Abs) {
 	cap, _ = g.Cap.Upstream(q, a.Ambient, a)
@@ -124,7 +124,7 @@ func (g *Gun) between(working, ambient float64) unit.Abs {
 	return unit.Abs((root - h) / a)
 }
 
-// AtCap is the working pressure at which the cap stands at cap.
+// AtCap is the working pressure at which the cap is at cap.
 func (g *Gun) AtCap(cap unit.Gauge, a line.Air) unit.Gauge {
 	q := g.Cap.Flow(cap.Abs(a.Ambient), a.Ambient, a)
 	w, _ := g.Passages.Upstream(q, cap.Abs(a.Ambient), a)

@@ -20,8 +20,8 @@ type settled struct {
 	hose        bool
 }
 
-// Fix fixes the flow q in at most MostParts parts.
-func (f *Flowing) Fix(parts []Part, q unit.Flow, a Air) {
+// Prepare takes at most MostParts parts at the flow q.
+func (f *Flowing) Prepare(parts []Part, q unit.Flow, a Air) {
 	f.n = len(parts)
 	for i := range parts {
 		f.Put(i, &parts[i], q, a)
@@ -48,7 +48,7 @@ func (f *Flowing) Put(i int, p *Part, q unit.Flow, a Air) {
 // TakeOut leaves the i-th part out.
 func (f *Flowing) TakeOut(i int) { f.parts[i] = settled{} }
 
-// Upstream is the pressure needed before the parts for p2 behind them, as the function
+// Upstream is the pressure needed before the parts for p2 downstream of them, as the function
 // of that name gives it.
 func (f *Flowing) Upstream(p2 unit.Abs) unit.Abs {
 	for i := f.n - 1; i >= 0; i-- {
@@ -66,7 +66,7 @@ func (f *Flowing) Upstream(p2 unit.Abs) unit.Abs {
 	return p2
 }
 
-// Downstream is the pressure behind the parts when the flow enters at p1, as the function
+// Downstream is the pressure downstream of the parts when the flow enters at p1, as the function
 // of that name gives it; ok is false where a part cannot pass it.
 func (f *Flowing) Downstream(p1 unit.Abs) (p2 unit.Abs, ok bool) {
 	for i := range f.n {

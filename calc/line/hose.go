@@ -70,7 +70,7 @@ func (h Hose) at(q unit.Flow, a Air) tube {
 //	p1^2 - p2^2 = G^2 R T (f L/D + 2 ln(p1/p2)),   G = mdot/A, f Darcy.
 //
 // A tube cannot deliver air faster than the isothermal limit, Mach 1/sqrt(gamma) at
-// its outlet: where p2 is below that, the outlet stands at the limit and choked is
+// its outlet: where p2 is below that, the outlet is at the limit and choked is
 // true. It exists for every q >= 0.
 func (h Hose) Upstream(q unit.Flow, p2 unit.Abs, a Air) (p1 unit.Abs, choked bool) {
 	if q <= 0 {

@@ -203,14 +203,14 @@ func TestFlowingIsTheSameMarch(t *testing.T) {
 		q := unit.SCFM(rapid.Float64Range(0.01, 60).Draw(t, "scfm"))
 		p1, _ := line.Upstream(parts, q, p2, still)
 		var f line.Flowing
-		f.Fix(parts, q, still)
+		f.Prepare(parts, q, still)
 		assert.Equal(t, p1, f.Upstream(p2))
 		p1 *= unit.Abs(rapid.Float64Range(0.2, 3).Draw(t, "from"))
 		want, _, ok := line.Downstream(parts, q, p1, still)
 		got, passes := f.Downstream(p1)
 		assert.Equal(t, ok, passes)
 		assert.Equal(t, want, got)
-		f.Fix(parts, 0, still)
+		f.Prepare(parts, 0, still)
 		assert.Equal(t, p2, f.Upstream(p2))
 	})
 }

@@ -21,13 +21,13 @@ func (k Kind) String() string {
 	return [...]string{"regulator", "filter", "coupling", "hose", "valve", "passages", "cap"}[k]
 }
 
-// Part is one piece of the line: a hose, or any other kind as a restriction.
+// Part is one part of the line: a hose, or any other kind as a restriction.
 type Part struct {
 	Name        string // unlike any other in the same line
 	Kind        Kind
 	Restriction Restriction // unless it is a hose
 	Hose        Hose        // if it is
-	// Entry is the catalogue's name of it, for what else could stand here.
+	// Entry is the catalogue's name of it, for what else could be here.
 	Entry string
 }
 
@@ -40,7 +40,7 @@ func (p *Part) Upstream(q unit.Flow, p2 unit.Abs, a Air) (p1 unit.Abs, choked bo
 	return p.Restriction.Upstream(q, p2, a)
 }
 
-// Downstream is the pressure behind the part when q enters it at p1; ok is false
+// Downstream is the pressure downstream of the part when q enters it at p1; ok is false
 // where it cannot pass q.
 func (p *Part) Downstream(q unit.Flow, p1 unit.Abs, a Air) (p2 unit.Abs, ok bool) {
 	if p.Kind == HoseKind {
@@ -73,7 +73,7 @@ func (p *Part) Most(p1 unit.Abs, a Air) unit.Flow {
 }
 
 // Upstream marches from the last part to the first: the pressure needed before
-// parts to pass q into p2 behind them, and whether any of them chokes. It exists
+// parts to pass q into p2 downstream of them, and whether any of them chokes. It exists
 // for every q >= 0 and grows with q and with p2.
 func Upstream(parts []Part, q unit.Flow, p2 unit.Abs, a Air) (p1 unit.Abs, choked bool) {
 	for i := len(parts) - 1; i >= 0; i-- {
@@ -84,7 +84,7 @@ func Upstream(parts []Part, q unit.Flow, p2 unit.Abs, a Air) (p1 unit.Abs, choke
 	return p2, choked
 }
 
-// Downstream marches from the first part to the last: the pressure behind parts
+// Downstream marches from the first part to the last: the pressure downstream of parts
 // when q enters at p1. ok is false where a part cannot pass q, which is then limit;
 // limit is -1 otherwise.
 func Downstream(parts []Part, q unit.Flow, p1 unit.Abs, a Air) (p2 unit.Abs, limit int, ok bool) {

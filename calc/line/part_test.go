@@ -76,7 +76,7 @@ func TestEndsOfAHoseAreParts(t *testing.T) {
 		assert.Equal(t, -1, limit)
 		assert.InEpsilon(t, 2e5, float64(down), 1e-9)
 		var f line.Flowing
-		f.Fix(together, q, still)
+		f.Prepare(together, q, still)
 		assert.InEpsilon(t, float64(want), float64(f.Upstream(2e5)), 1e-12)
 		alone, ok := f.Downstream(got)
 		require.True(t, ok)
@@ -105,7 +105,7 @@ func TestEndsOfAHoseAreParts(t *testing.T) {
 		assert.False(t, ok)
 		assert.Zero(t, p2)
 		var f line.Flowing
-		f.Fix(c.parts, c.q, still)
+		f.Prepare(c.parts, c.q, still)
 		p2, ok = f.Downstream(7e5)
 		assert.False(t, ok)
 		assert.Zero(t, p2)
@@ -196,7 +196,7 @@ func TestNoFlowCostsNothing(t *testing.T) {
 	assert.True(t, ok)
 	assert.InEpsilon(t, 3e5, float64(p2), 1e-12)
 	var f line.Flowing
-	f.Fix(parts, 0, still)
+	f.Prepare(parts, 0, still)
 	p2, ok = f.Downstream(3e5)
 	assert.True(t, ok)
 	assert.Equal(t, unit.Abs(3e5), p2)
@@ -207,7 +207,7 @@ func TestFlowingWithAPartChanged(t *testing.T) {
 	a, b, c := line.Part{Restriction: of(6, 0.3)}, line.Part{Restriction: of(3, 0.2)}, line.Part{Restriction: of(8, 0.4)}
 	var f line.Flowing
 	q := unit.SCFM(10)
-	f.Fix([]line.Part{a, b}, q, still)
+	f.Prepare([]line.Part{a, b}, q, still)
 	f.Put(1, &c, q, still)
 	want, _ := line.Upstream([]line.Part{a, c}, q, 2e5, still)
 	assert.Equal(t, want, f.Upstream(2e5))
@@ -232,7 +232,7 @@ func TestTwelvePartsMarch(t *testing.T) {
 	}
 	require.Len(t, parts, 12)
 	var f line.Flowing
-	f.Fix(parts, unit.SCFM(10), still)
+	f.Prepare(parts, unit.SCFM(10), still)
 	want, _ := line.Upstream(parts, unit.SCFM(10), 2e5, still)
 	assert.Equal(t, want, f.Upstream(2e5))
 }

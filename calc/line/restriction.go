@@ -76,7 +76,7 @@ func squeeze(u, b float64, p2 unit.Abs) (p1 unit.Abs, choked bool) {
 	return unit.Abs(c / (h + math.Sqrt(h*h+(1-2*b)*c))), false
 }
 
-// Downstream is the highest pressure behind the restriction when it passes q from
+// Downstream is the highest pressure downstream of the restriction when it passes q from
 // p1: p1 (b + (1-b) sqrt(1 - (u/p1)^2)). ok is false where q is more than it can
 // pass; the pressure is then 0.
 func (r Restriction) Downstream(q unit.Flow, p1 unit.Abs, a Air) (p2 unit.Abs, ok bool) {

@@ -19,21 +19,21 @@ var (
 // Bounds of the air outside: about 5700 m up to below the sea, frost to a hot shed.
 var (
 	lowestAmbient, highestAmbient = unit.Abs(50e3), unit.Abs(115e3)
-	coldestInlet, hottestInlet    = unit.Celsius(-40), unit.Celsius(60)
+	ColdestInlet, HottestInlet    = unit.Celsius(-40), unit.Celsius(60)
 )
 
 func (in Inlet) check(field string) error {
 	return firstOf(
 		within(field, float64(in.Ambient)/1e3, float64(lowestAmbient)/1e3, float64(highestAmbient)/1e3, "kPa ambient"),
-		within(field, in.Temp.C(), coldestInlet.C(), hottestInlet.C(), "C"),
+		within(field, in.Temp.C(), ColdestInlet.C(), HottestInlet.C(), "C"),
 	)
 }
 
-// highestFlow is above any compressor or user of a body shop, m3/s (4440 scfm).
-const highestFlow = unit.Flow(2.123)
+// HighestFlow is above any compressor or user of a body shop, m3/s (4440 scfm).
+const HighestFlow = unit.Flow(2.123)
 
 func checkFlow(field string, q unit.Flow) error {
-	return within(field, q.SCFM(), 0, highestFlow.SCFM(), "scfm")
+	return within(field, q.SCFM(), 0, HighestFlow.SCFM(), "scfm")
 }
 
 // FreeAir is what a displacement compressor delivers with the inlet now, given what it
@@ -47,7 +47,7 @@ func checkFlow(field string, q unit.Flow) error {
 // the density alone is 3.6 % over the first). A flow above 2.1 m3/s, an ambient outside
 // 50 to 115 kPa or an inlet outside -40 to 60 C is an error.
 func FreeAir(q unit.Flow, rated, now Inlet) (unit.Flow, error) {
-	err := firstOf(checkFlow("compressor free air", q), rated.check("rated inlet"), now.check("inlet"))
+	err := firstOf(checkFlow(FieldFreeAir, q), rated.check(FieldRatedInlet), now.check(FieldInlet))
 	if err != nil {
 		return 0, err
 	}
@@ -59,7 +59,7 @@ func FreeAir(q unit.Flow, rated, now Inlet) (unit.Flow, error) {
 // ideal two-stage machine would make 6.5). A plate's horsepower is often more than the
 // motor can give for long; a pump-up test is surer. Error outside 0.1 to 500 hp.
 func FromPower(horsepower float64) (low, high unit.Flow, err error) {
-	if err := within("compressor power", horsepower, 0.1, 500, "hp"); err != nil {
+	if err := within(FieldPower, horsepower, 0.1, 500, "hp"); err != nil {
 		return 0, 0, err
 	}
 	return unit.SCFM(4 * horsepower), unit.SCFM(5 * horsepower), nil

@@ -16,9 +16,9 @@ type Main struct {
 
 // Bounds of a main.
 const (
-	longestMain   = unit.Length(2000)
-	narrowestMain = unit.Length(5e-3)
-	widestMain    = unit.Length(0.2)
+	LongestMain   = unit.Length(2000)
+	NarrowestMain = unit.Length(5e-3)
+	WidestMain    = unit.Length(0.2)
 )
 
 // leastLeft is the share of its inlet pressure (absolute) that a main must deliver for
@@ -26,10 +26,10 @@ const (
 const leastLeft = 0.5
 
 func (m Main) check() error {
-	if err := within("main's length", float64(m.Length), 0, float64(longestMain), "m"); err != nil || m.Length == 0 {
+	if err := within(FieldMainLength, float64(m.Length), 0, float64(LongestMain), "m"); err != nil || m.Length == 0 {
 		return err
 	}
-	return within("main's bore", m.Bore.MM(), narrowestMain.MM(), widestMain.MM(), "mm")
+	return within(FieldMainBore, m.Bore.MM(), NarrowestMain.MM(), WidestMain.MM(), "mm")
 }
 
 // loss is p1^2 - p2^2, Pa2, for a flow. The formula for a main is
@@ -69,14 +69,14 @@ func (m Main) inletFor(q unit.Flow, outlet unit.Abs) unit.Abs {
 // Error where the pipe, flow or pressure is out of range, or where less than half of the
 // inlet pressure would be left: no such main feeds a booth.
 func (m Main) Drop(q unit.Flow, inlet unit.Abs) (unit.Drop, error) {
-	err := firstOf(m.check(), checkFlow("main's flow", q),
-		within("main's inlet pressure", inlet.Bar(), 0.5, float64(highestPressure)/unit.PascalPerBar, "bar absolute"))
+	err := firstOf(m.check(), checkFlow(FieldMainFlow, q),
+		within(FieldMainInlet, inlet.Bar(), 0.5, float64(highestPressure)/unit.PascalPerBar, "bar absolute"))
 	if err != nil {
 		return 0, err
 	}
 	out := m.outlet(q, inlet, 0)
 	if float64(out) < leastLeft*float64(inlet) {
-		return 0, &InputError{"main", "main-too-narrow", m.Bore.MM(), 0, 0, "mm"}
+		return 0, &InputError{FieldMain, "main-too-narrow", m.Bore.MM(), 0, 0, "mm"}
 	}
 	return unit.Drop(inlet - out), nil
 }

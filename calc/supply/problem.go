@@ -2,8 +2,39 @@ package supply
 
 import "fmt"
 
-// InputError is an answer that cannot be worked with: which one, the sentence that says
-// why, what was given and the bounds, all in Unit.
+// What an InputError can be about: the ids of its Field.
+const (
+	FieldAllAir           = "all-air"
+	FieldCutIn            = "cut-in"
+	FieldCutOut           = "cut-out"
+	FieldFall             = "fall"
+	FieldFreeAir          = "free-air"
+	FieldGunAir           = "gun-air"
+	FieldHoseTemp         = "hose-temperature"
+	FieldHumidity         = "humidity"
+	FieldInlet            = "inlet"
+	FieldMain             = "main"
+	FieldMainBore         = "main-bore"
+	FieldMainFlow         = "main-flow"
+	FieldMainInlet        = "main-inlet"
+	FieldMainLength       = "main-length"
+	FieldMainTemp         = "main-temperature"
+	FieldNeeded           = "pressure-needed"
+	FieldPower            = "power"
+	FieldPumpUp           = "pump-up-time"
+	FieldRatedInlet       = "rated-inlet"
+	FieldReceiver         = "receiver"
+	FieldReceiverPressure = "receiver-pressure"
+	FieldReceiverTemp     = "receiver-temperature"
+	FieldRise             = "rise"
+	FieldSprayingPressure = "spraying-pressure"
+	FieldSprayingTime     = "spraying-time"
+	FieldUserAir          = "user-air"
+	FieldUserDuty         = "user-duty"
+)
+
+// InputError is an answer that cannot be worked with: the id of which one, the sentence
+// that says why, what was given and the bounds, all in Unit.
 type InputError struct {
 	Field, ID        string
 	Given, Low, High float64

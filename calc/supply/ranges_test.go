@@ -56,15 +56,15 @@ func TestRangesOfWater(t *testing.T) {
 	highest := unit.Flow(2.123).SCFM()
 	seven := unit.BarG(7).PSI()
 	for _, b := range []bound{
-		{"inlet", "kPa ambient", 50, 115, follow(func(d *supply.Damp, v float64) { d.Inlet.Ambient = unit.Abs(v * 1e3) })},
-		{"inlet", "C", -40, 60, follow(func(d *supply.Damp, v float64) { d.Inlet.Temp = unit.Celsius(v) })},
-		{"humidity", "%", 1, 100, follow(func(d *supply.Damp, v float64) { d.Humidity = v / 100 })},
-		{"receiver's pressure", "psi", 0, 500, follow(func(d *supply.Damp, v float64) { d.Receiver, d.Spraying = unit.PSIG(v), 0 })},
-		{"receiver's temperature", "C", -40, 100, follow(func(d *supply.Damp, v float64) { d.ReceiverTemp = unit.Celsius(v) })},
-		{"main's temperature", "C", -40, 60, follow(func(d *supply.Damp, v float64) { d.Main = unit.Celsius(v) })},
-		{"hose's temperature", "C", -40, 60, follow(func(d *supply.Damp, v float64) { d.Hose = unit.Celsius(v) })},
-		{"spraying pressure", "psi", 0, seven, follow(func(d *supply.Damp, v float64) { d.Spraying = unit.PSIG(v) })},
-		{"gun's air", "scfm", 0, highest, follow(func(d *supply.Damp, v float64) { d.Flow = unit.SCFM(v) })},
+		{supply.FieldInlet, "kPa ambient", 50, 115, follow(func(d *supply.Damp, v float64) { d.Inlet.Ambient = unit.Abs(v * 1e3) })},
+		{supply.FieldInlet, "C", -40, 60, follow(func(d *supply.Damp, v float64) { d.Inlet.Temp = unit.Celsius(v) })},
+		{supply.FieldHumidity, "%", 1, 100, follow(func(d *supply.Damp, v float64) { d.Humidity = v / 100 })},
+		{supply.FieldReceiverPressure, "psi", 0, 500, follow(func(d *supply.Damp, v float64) { d.Receiver, d.Spraying = unit.PSIG(v), 0 })},
+		{supply.FieldReceiverTemp, "C", -40, 100, follow(func(d *supply.Damp, v float64) { d.ReceiverTemp = unit.Celsius(v) })},
+		{supply.FieldMainTemp, "C", -40, 60, follow(func(d *supply.Damp, v float64) { d.Main = unit.Celsius(v) })},
+		{supply.FieldHoseTemp, "C", -40, 60, follow(func(d *supply.Damp, v float64) { d.Hose = unit.Celsius(v) })},
+		{supply.FieldSprayingPressure, "psi", 0, seven, follow(func(d *supply.Damp, v float64) { d.Spraying = unit.PSIG(v) })},
+		{supply.FieldGunAir, "scfm", 0, highest, follow(func(d *supply.Damp, v float64) { d.Flow = unit.SCFM(v) })},
 	} {
 		b.check(t)
 	}
@@ -89,26 +89,26 @@ func TestRangesOfCompressorAndUsers(t *testing.T) {
 		return err
 	}
 	for _, b := range []bound{
-		{"compressor free air", "scfm", 0, highest, func(v float64) error { return free(unit.SCFM(v), good, good) }},
-		{"rated inlet", "kPa ambient", 50, 115, func(v float64) error { return free(1e-3, supply.Inlet{Ambient: unit.Abs(v * 1e3), Temp: 293}, good) }},
-		{"inlet", "kPa ambient", 50, 115, func(v float64) error { return free(1e-3, good, supply.Inlet{Ambient: unit.Abs(v * 1e3), Temp: 293}) }},
-		{"rated inlet", "C", -40, 60, func(v float64) error { return free(1e-3, supply.Inlet{Ambient: 1e5, Temp: unit.Celsius(v)}, good) }},
-		{"inlet", "C", -40, 60, func(v float64) error { return free(1e-3, good, supply.Inlet{Ambient: 1e5, Temp: unit.Celsius(v)}) }},
-		{"compressor power", "hp", 0.1, 500, func(v float64) error {
+		{supply.FieldFreeAir, "scfm", 0, highest, func(v float64) error { return free(unit.SCFM(v), good, good) }},
+		{supply.FieldRatedInlet, "kPa ambient", 50, 115, func(v float64) error { return free(1e-3, supply.Inlet{Ambient: unit.Abs(v * 1e3), Temp: 293}, good) }},
+		{supply.FieldInlet, "kPa ambient", 50, 115, func(v float64) error { return free(1e-3, good, supply.Inlet{Ambient: unit.Abs(v * 1e3), Temp: 293}) }},
+		{supply.FieldRatedInlet, "C", -40, 60, func(v float64) error { return free(1e-3, supply.Inlet{Ambient: 1e5, Temp: unit.Celsius(v)}, good) }},
+		{supply.FieldInlet, "C", -40, 60, func(v float64) error { return free(1e-3, good, supply.Inlet{Ambient: 1e5, Temp: unit.Celsius(v)}) }},
+		{supply.FieldPower, "hp", 0.1, 500, func(v float64) error {
 			low, high, err := supply.FromPower(v)
 			if err != nil {
 				assert.Zero(t, low+high)
 			}
 			return err
 		}},
-		{"gun's air", "scfm", 0, highest, func(v float64) error { return total(unit.SCFM(v)) }},
-		{"other user's air", "scfm", 0, highest, func(v float64) error { return total(0, supply.User{Flow: unit.SCFM(v), Duty: 1}) }},
-		{"other user's duty", "%", 0, 100, func(v float64) error { return total(0, supply.User{Flow: unit.SCFM(1), Duty: v / 100}) }},
+		{supply.FieldGunAir, "scfm", 0, highest, func(v float64) error { return total(unit.SCFM(v)) }},
+		{supply.FieldUserAir, "scfm", 0, highest, func(v float64) error { return total(0, supply.User{Flow: unit.SCFM(v), Duty: 1}) }},
+		{supply.FieldUserDuty, "%", 0, 100, func(v float64) error { return total(0, supply.User{Flow: unit.SCFM(1), Duty: v / 100}) }},
 	} {
 		b.check(t)
 	}
 	err := total(1.1, supply.User{Flow: 1.1, Duty: 0.1})
-	assert.ErrorContains(t, err, "everything's air together")
+	assert.ErrorContains(t, err, supply.FieldAllAir)
 }
 
 func TestRangesOfReceiverAndMain(t *testing.T) {
@@ -129,17 +129,17 @@ func TestRangesOfReceiverAndMain(t *testing.T) {
 	}
 	short := supply.Main{Length: 10, Bore: 0.02}
 	for _, b := range []bound{
-		{"rise in pressure", "psi", 1, 500, func(v float64) error { return delivered(v, 60) }},
-		{"pump-up time", "s", 1, 24 * 3600, func(v float64) error { return delivered(17, v) }},
-		{"main's bore", "mm", 5, 200, func(v float64) error { return drop(supply.Main{Length: 0.01, Bore: unit.MM(v)}, 1e-3, 8e5) }},
-		{"main's flow", "scfm", 0, unit.Flow(2.123).SCFM(), func(v float64) error { return drop(supply.Main{Length: 1, Bore: 0.2}, unit.SCFM(v), 8e5) }},
-		{"main's inlet pressure", "bar absolute", 0.5, 1000, func(v float64) error { return drop(short, 1e-4, unit.Abs(v*1e5)) }},
+		{supply.FieldRise, "psi", 1, 500, func(v float64) error { return delivered(v, 60) }},
+		{supply.FieldPumpUp, "s", 1, 24 * 3600, func(v float64) error { return delivered(17, v) }},
+		{supply.FieldMainBore, "mm", 5, 200, func(v float64) error { return drop(supply.Main{Length: 0.01, Bore: unit.MM(v)}, 1e-3, 8e5) }},
+		{supply.FieldMainFlow, "scfm", 0, unit.Flow(2.123).SCFM(), func(v float64) error { return drop(supply.Main{Length: 1, Bore: 0.2}, unit.SCFM(v), 8e5) }},
+		{supply.FieldMainInlet, "bar absolute", 0.5, 1000, func(v float64) error { return drop(short, 1e-4, unit.Abs(v*1e5)) }},
 	} {
 		b.check(t)
 	}
 	assert.NoError(t, drop(supply.Main{Length: 2000, Bore: 0.1}, 1e-3, 8e5))
-	assert.ErrorContains(t, drop(supply.Main{Length: 2000.1, Bore: 0.1}, 1e-3, 8e5), "main's length")
-	assert.ErrorContains(t, drop(supply.Main{Length: -0.1, Bore: 0.1}, 1e-3, 8e5), "main's length")
+	assert.ErrorContains(t, drop(supply.Main{Length: 2000.1, Bore: 0.1}, 1e-3, 8e5), supply.FieldMainLength)
+	assert.ErrorContains(t, drop(supply.Main{Length: -0.1, Bore: 0.1}, 1e-3, 8e5), supply.FieldMainLength)
 
 	for fall, id := range map[float64]string{0: "nothing-to-give", -1: "nothing-to-give", 1e-9: "no-such-receiver"} {
 		v, err := supply.ReceiverFor(unit.SCFM(20), unit.SCFM(5), time.Minute, unit.PSIDrop(fall), 0)
@@ -179,14 +179,14 @@ func TestRangesOfASystem(t *testing.T) {
 		return err
 	}
 	for _, b := range []bound{
-		{"receiver", "L", 1, 1e6, of(func(s *supply.System, v float64) { s.Receiver.Volume = unit.Litres(v) })},
-		{"receiver's temperature", "C", -40, 100, of(func(s *supply.System, v float64) { s.Receiver.Temp = unit.Celsius(v) })},
-		{"cut-in", "psi", 5, 500, of(func(s *supply.System, v float64) { s.CutIn, s.CutOut = unit.PSIG(v), max(unit.PSIG(v), unit.PSIG(499)) })},
-		{"cut-out", "psi", 90, 500, of(func(s *supply.System, v float64) { s.CutOut = unit.PSIG(v) })},
-		{"rated inlet", "C", -40, 60, of(func(s *supply.System, v float64) { s.RatedInlet.Temp = unit.Celsius(v) })},
-		{"inlet", "C", -40, 60, of(func(s *supply.System, v float64) { s.Inlet.Temp = unit.Celsius(v) })},
-		{"pressure needed", "psi", 0, 500, func(v float64) error { return ask(v, 1) }},
-		{"spraying time", "min", 0, 24 * 60, func(v float64) error { return ask(20, v) }},
+		{supply.FieldReceiver, "L", 1, 1e6, of(func(s *supply.System, v float64) { s.Receiver.Volume = unit.Litres(v) })},
+		{supply.FieldReceiverTemp, "C", -40, 100, of(func(s *supply.System, v float64) { s.Receiver.Temp = unit.Celsius(v) })},
+		{supply.FieldCutIn, "psi", 5, 500, of(func(s *supply.System, v float64) { s.CutIn, s.CutOut = unit.PSIG(v), max(unit.PSIG(v), unit.PSIG(499)) })},
+		{supply.FieldCutOut, "psi", 90, 500, of(func(s *supply.System, v float64) { s.CutOut = unit.PSIG(v) })},
+		{supply.FieldRatedInlet, "C", -40, 60, of(func(s *supply.System, v float64) { s.RatedInlet.Temp = unit.Celsius(v) })},
+		{supply.FieldInlet, "C", -40, 60, of(func(s *supply.System, v float64) { s.Inlet.Temp = unit.Celsius(v) })},
+		{supply.FieldNeeded, "psi", 0, 500, func(v float64) error { return ask(v, 1) }},
+		{supply.FieldSprayingTime, "min", 0, 24 * 60, func(v float64) error { return ask(20, v) }},
 	} {
 		b.check(t)
 	}

@@ -15,7 +15,7 @@ const (
 	highestPressure  = unit.Gauge(1e8)   // no gauge here reads above it
 )
 
-var coldestReceiver, hottestReceiver = unit.Celsius(-40), unit.Celsius(100)
+var ColdestReceiver, HottestReceiver = unit.Celsius(-40), unit.Celsius(100)
 
 // MaxSpan is the longest time this package tells apart: a supply that lasts a day lasts.
 const MaxSpan = 24 * time.Hour
@@ -69,7 +69,7 @@ func warmth(t unit.Temp) float64 {
 	if t == 0 {
 		return 1
 	}
-	return clamp(float64(t), float64(coldestReceiver), float64(hottestReceiver)) / unit.ANRTemperature
+	return clamp(float64(t), float64(ColdestReceiver), float64(HottestReceiver)) / unit.ANRTemperature
 }
 
 // FreeAir is the air, as volume at ANR, that leaves as the pressure falls by fall:
@@ -103,12 +103,12 @@ func (r Receiver) After(start unit.Gauge, use, comp unit.Flow, t time.Duration) 
 // Delivered is the flow a compressor proves in a pump-up test: outlets shut, the
 // pressure rising by rise in the time t: q = V rise/(p0 t) (T0/T). It is what the machine
 // delivers there and then, at that altitude. Give the temperature of the receiver's air:
-// each 3 C it is warmer than said is a reading 1 % high. Error where rise is not in 1 psi
+// each 3 C it is warmer than given is a reading 1 % high. Error where rise is not in 1 psi
 // to 500 psi, or t not in a second to a day.
 func (r Receiver) Delivered(rise unit.Drop, t time.Duration) (unit.Flow, error) {
 	err := firstOf(
-		within("rise in pressure", rise.PSI(), 1, 500, "psi"),
-		within("pump-up time", t.Seconds(), 1, MaxSpan.Seconds(), "s"),
+		within(FieldRise, rise.PSI(), 1, 500, "psi"),
+		within(FieldPumpUp, t.Seconds(), 1, MaxSpan.Seconds(), "s"),
 	)
 	if err != nil {
 		return 0, err
@@ -122,11 +122,11 @@ func (r Receiver) Delivered(rise unit.Drop, t time.Duration) (unit.Flow, error) 
 // where no receiver up to the largest would do.
 func ReceiverFor(use, comp unit.Flow, t time.Duration, fall unit.Drop, temp unit.Temp) (unit.Volume, error) {
 	if !(fall > 0) {
-		return 0, &InputError{"fall in pressure", "nothing-to-give", fall.PSI(), 0, 0, "psi"}
+		return 0, &InputError{FieldFall, "nothing-to-give", fall.PSI(), 0, 0, "psi"}
 	}
 	v := float64(use-comp) * max(t.Seconds(), 0) * unit.ANRPressure / float64(fall) * warmth(temp)
 	if v > float64(LargestReceiver) || math.IsNaN(v) {
-		return 0, &InputError{"receiver", "no-such-receiver", v, 0, float64(LargestReceiver), "m3"}
+		return 0, &InputError{FieldReceiver, "no-such-receiver", v, 0, float64(LargestReceiver), "m3"}
 	}
 	return unit.Volume(max(v, float64(SmallestReceiver))), nil
 }

@@ -18,14 +18,14 @@ type Demand struct {
 // Total is the demand of a gun that sprays without a pause and of the others beside it.
 // Error where a flow is negative or above 2.1 m3/s, alone or in sum, or a duty outside 0..1.
 func Total(gun unit.Flow, others []User) (Demand, error) {
-	if err := checkFlow("gun's air", gun); err != nil {
+	if err := checkFlow(FieldGunAir, gun); err != nil {
 		return Demand{}, err
 	}
 	d := Demand{gun, gun}
 	for _, u := range others {
 		err := firstOf(
-			checkFlow("other user's air", u.Flow),
-			within("other user's duty", u.Duty*100, 0, 100, "%"),
+			checkFlow(FieldUserAir, u.Flow),
+			within(FieldUserDuty, u.Duty*100, 0, 100, "%"),
 		)
 		if err != nil {
 			return Demand{}, err
@@ -35,7 +35,7 @@ func Total(gun unit.Flow, others []User) (Demand, error) {
 			d.Peak += u.Flow
 		}
 	}
-	if err := checkFlow("everything's air together", d.Peak); err != nil {
+	if err := checkFlow(FieldAllAir, d.Peak); err != nil {
 		return Demand{}, err
 	}
 	return d, nil

@@ -63,19 +63,19 @@ type Verdict struct {
 // LowestCutIn is the lowest pressure a compressor's switch is taken to start it at.
 const LowestCutIn = unit.Gauge(5 * unit.PascalPerPSI)
 
-// highestCut bounds the pressures in a shop, psi.
-const highestCut = 500.0
+// HighestCut bounds the pressures in a shop.
+const HighestCut = unit.Gauge(500 * unit.PascalPerPSI)
 
 func (s *System) check() error {
 	if err := firstOf(
-		s.RatedInlet.check("rated inlet"), s.Inlet.check("inlet"), s.Main.check(),
-		within("receiver", s.Receiver.Volume.Litres(), SmallestReceiver.Litres(), LargestReceiver.Litres(), "L"),
-		within("cut-in", s.CutIn.PSI(), LowestCutIn.PSI(), highestCut, "psi"),
-		within("cut-out", s.CutOut.PSI(), s.CutIn.PSI(), highestCut, "psi"),
+		s.RatedInlet.check(FieldRatedInlet), s.Inlet.check(FieldInlet), s.Main.check(),
+		within(FieldReceiver, s.Receiver.Volume.Litres(), SmallestReceiver.Litres(), LargestReceiver.Litres(), "L"),
+		within(FieldCutIn, s.CutIn.PSI(), LowestCutIn.PSI(), HighestCut.PSI(), "psi"),
+		within(FieldCutOut, s.CutOut.PSI(), s.CutIn.PSI(), HighestCut.PSI(), "psi"),
 	); err != nil || s.Receiver.Temp == 0 {
 		return err
 	}
-	return within("receiver's temperature", s.Receiver.Temp.C(), coldestReceiver.C(), hottestReceiver.C(), "C")
+	return within(FieldReceiverTemp, s.Receiver.Temp.C(), ColdestReceiver.C(), HottestReceiver.C(), "C")
 }
 
 // Check works out whether sys keeps the regulator's inlet at needed while a gun that
@@ -89,8 +89,8 @@ func (s *System) check() error {
 func Check(sys System, gun unit.Flow, needed unit.Gauge, spray time.Duration) (Verdict, error) {
 	demand, errDemand := Total(gun, sys.Others)
 	if err := firstOf(sys.check(), errDemand,
-		within("pressure needed", needed.PSI(), 0, highestCut, "psi"),
-		within("spraying time", spray.Minutes(), 0, MaxSpan.Minutes(), "min"),
+		within(FieldNeeded, needed.PSI(), 0, HighestCut.PSI(), "psi"),
+		within(FieldSprayingTime, spray.Minutes(), 0, MaxSpan.Minutes(), "min"),
 	); err != nil {
 		return Verdict{}, err
 	}

@@ -260,29 +260,29 @@ func TestMoreSupplyNeverShortensAndMoreDemandNeverLengthens(t *testing.T) {
 
 func TestCheckNamesWhatIsOutOfRange(t *testing.T) {
 	for field, alter := range map[string]func(*supply.System){
-		"receiver":               func(s *supply.System) { s.Receiver.Volume = 0 },
-		"receiver's temperature": func(s *supply.System) { s.Receiver.Temp = unit.Celsius(300) },
-		"cut-in":                 func(s *supply.System) { s.CutIn = unit.Gauge(math.NaN()) },
-		"cut-out":                func(s *supply.System) { s.CutOut = unit.PSIG(80) },
-		"main's bore":            func(s *supply.System) { s.Main.Bore = 0 },
-		"inlet":                  func(s *supply.System) { s.Inlet = supply.Inlet{} },
-		"compressor free air":    func(s *supply.System) { s.Rated = -1 },
-		"other user's duty":      func(s *supply.System) { s.Others = []supply.User{{Flow: 0, Duty: 2}} },
+		supply.FieldReceiver:     func(s *supply.System) { s.Receiver.Volume = 0 },
+		supply.FieldReceiverTemp: func(s *supply.System) { s.Receiver.Temp = unit.Celsius(300) },
+		supply.FieldCutIn:        func(s *supply.System) { s.CutIn = unit.Gauge(math.NaN()) },
+		supply.FieldCutOut:       func(s *supply.System) { s.CutOut = unit.PSIG(80) },
+		supply.FieldMainBore:     func(s *supply.System) { s.Main.Bore = 0 },
+		supply.FieldInlet:        func(s *supply.System) { s.Inlet = supply.Inlet{} },
+		supply.FieldFreeAir:      func(s *supply.System) { s.Rated = -1 },
+		supply.FieldUserDuty:     func(s *supply.System) { s.Others = []supply.User{{Flow: 0, Duty: 2}} },
 	} {
 		s := shop()
 		alter(&s)
 		v, err := supply.Check(s, unit.SCFM(10), unit.PSIG(60), time.Minute)
 		var input *supply.InputError
 		require.ErrorAs(t, err, &input, field)
-		assert.Contains(t, input.Field, field)
+		assert.Equal(t, field, input.Field)
 		assert.Zero(t, v)
 	}
 	_, err := supply.Check(shop(), unit.SCFM(-1), unit.PSIG(60), time.Minute)
-	assert.ErrorContains(t, err, "gun's air")
+	assert.ErrorContains(t, err, supply.FieldGunAir)
 	_, err = supply.Check(shop(), unit.SCFM(1), unit.PSIG(-60), time.Minute)
-	assert.ErrorContains(t, err, "pressure needed")
+	assert.ErrorContains(t, err, supply.FieldNeeded)
 	_, err = supply.Check(shop(), unit.SCFM(1), unit.PSIG(60), -time.Minute)
-	assert.ErrorContains(t, err, "spraying time")
+	assert.ErrorContains(t, err, supply.FieldSprayingTime)
 }
 
 func TestCheckAllocatesNothing(t *testing.T) {

@@ -54,14 +54,14 @@ type Water struct {
 // receiver 0 to 500 psi and -40 to 100 C, main and hose -40 to 60 C, spraying 0 psi to the
 // receiver's, flow 0 to 2.1 m3/s.
 func (d Damp) Follow() (Water, error) {
-	err := firstOf(d.Inlet.check("inlet"),
-		within("humidity", d.Humidity*100, 1, 100, "%"),
-		within("receiver's pressure", d.Receiver.PSI(), 0, highestCut, "psi"),
-		within("receiver's temperature", d.ReceiverTemp.C(), coldestReceiver.C(), hottestReceiver.C(), "C"),
-		within("main's temperature", d.Main.C(), coldestInlet.C(), hottestInlet.C(), "C"),
-		within("hose's temperature", d.Hose.C(), coldestInlet.C(), hottestInlet.C(), "C"),
-		within("spraying pressure", d.Spraying.PSI(), 0, d.Receiver.PSI(), "psi"),
-		checkFlow("gun's air", d.Flow),
+	err := firstOf(d.Inlet.check(FieldInlet),
+		within(FieldHumidity, d.Humidity*100, 1, 100, "%"),
+		within(FieldReceiverPressure, d.Receiver.PSI(), 0, HighestCut.PSI(), "psi"),
+		within(FieldReceiverTemp, d.ReceiverTemp.C(), ColdestReceiver.C(), HottestReceiver.C(), "C"),
+		within(FieldMainTemp, d.Main.C(), ColdestInlet.C(), HottestInlet.C(), "C"),
+		within(FieldHoseTemp, d.Hose.C(), ColdestInlet.C(), HottestInlet.C(), "C"),
+		within(FieldSprayingPressure, d.Spraying.PSI(), 0, d.Receiver.PSI(), "psi"),
+		checkFlow(FieldGunAir, d.Flow),
 	)
 	if err != nil {
 		return Water{}, err

@@ -231,13 +231,13 @@ func TestDamperAirOrColderPipesNeverDryTheSpray(t *testing.T) {
 
 func TestFollowNamesWhatIsOutOfRange(t *testing.T) {
 	for field, alter := range map[string]func(*supply.Damp){
-		"humidity":               func(d *supply.Damp) { d.Humidity = 50 },
-		"receiver's pressure":    func(d *supply.Damp) { d.Receiver = -1 },
-		"receiver's temperature": func(d *supply.Damp) { d.ReceiverTemp = 0 },
-		"main's temperature":     func(d *supply.Damp) { d.Main = unit.Temp(math.NaN()) },
-		"hose's temperature":     func(d *supply.Damp) { d.Hose = unit.Celsius(90) },
-		"spraying pressure":      func(d *supply.Damp) { d.Spraying = d.Receiver + unit.PSIG(1) },
-		"inlet":                  func(d *supply.Damp) { d.Inlet.Ambient = 0 },
+		supply.FieldHumidity:         func(d *supply.Damp) { d.Humidity = 50 },
+		supply.FieldReceiverPressure: func(d *supply.Damp) { d.Receiver = -1 },
+		supply.FieldReceiverTemp:     func(d *supply.Damp) { d.ReceiverTemp = 0 },
+		supply.FieldMainTemp:         func(d *supply.Damp) { d.Main = unit.Temp(math.NaN()) },
+		supply.FieldHoseTemp:         func(d *supply.Damp) { d.Hose = unit.Celsius(90) },
+		supply.FieldSprayingPressure: func(d *supply.Damp) { d.Spraying = d.Receiver + unit.PSIG(1) },
+		supply.FieldInlet:            func(d *supply.Damp) { d.Inlet.Ambient = 0 },
 	} {
 		d := damp(20, 50, 7, 30)
 		alter(&d)

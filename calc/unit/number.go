@@ -3,7 +3,6 @@ package unit
 import (
 	"strconv"
 	"strings"
-	"unicode/utf8"
 )
 
 // The bounds of what is taken from a keyboard: characters in all, and the size
@@ -16,103 +15,24 @@ const (
 // ParseError says that something typed could not be read as a quantity: which
 // quantity, what was given, and the id of the sentence that says what would do.
 type ParseError struct {
-	Quantity string // its id, such as "pressure"
-	Given    string // what was typed, cut short where it was too long
-	ID       string // "want-pressure"
-	Usage    string // the id of what the quantity takes at all
-	Parts    []Part // what the sentence speaks of
+	Quantity string   // its id, such as "pressure"
+	Given    string   // what was typed, cut short where it was too long
+	ID       string   // "want-pressure"
+	Usage    string   // the id of what the quantity takes at all
+	Details  []Detail // what the sentence speaks of
 }
 
-// Part is a piece of a sentence, by its name there.
-type Part struct{ Name, Text string }
+// Detail is what stands at a place of a sentence, by its name there.
+type Detail struct{ Name, Text string }
 
 func (e *ParseError) Error() string {
 	return e.Quantity + " " + strconv.Quote(e.Given) + ": " + e.ID
 }
 
-// row is one unit of a quantity: its id, its size in SI, and how people spell
-// it, in lower case and without spaces.
-type row[U ~uint8] struct {
-	unit  U
-	size  float64
-	names []string
-}
-
-// quantity is all there is to know to read one kind of quantity.
-type quantity[U ~uint8] struct {
-	name      string
-	usage     string   // the sentence for a person whose input was not understood
-	fractions bool     // 3/8 and 1-1/2 are numbers too
-	marks     []string // spellings that name no unit, such as a degree sign alone
-	rows      []row[U]
-}
-
-// reading is what was typed: a number, its unit, whether that unit was left out
-// (and so is the bare one), and whether the number was written as a fraction.
-type reading[U ~uint8] struct {
-	value          float64
-	unit           row[U]
-	bare, fraction bool
-}
-
-func (q *quantity[U]) parse(s string, bare U) (r reading[U], err error) {
-	if utf8.RuneCountInString(s) > maxTyped {
-		short := string([]rune(s)[:maxTyped]) + "..."
-		return r, q.fail(short, "typed-too-long")
-	}
-	sc := scanner{strings.Trim(s, " \t\r\n")}
-	var want refusal
-	r.value, r.fraction, want = sc.number(q.fractions, q.usage)
-	if want.id != "" {
-		return r, q.fail(s, want.id, want.parts...)
-	}
-	typed := strings.TrimSuffix(sc.rest, ".")
-	r.bare = q.unmarked(typed)
-	for _, u := range q.rows {
-		if r.bare && u.unit == bare || !r.bare && u.spelled(typed) {
-			r.unit = u
-			return r, nil
-		}
-	}
-	return r, q.fail(s, q.usage)
-}
-
-func (q *quantity[U]) fail(given, id string, parts ...Part) error {
-	return &ParseError{Quantity: q.name, Given: given, ID: id, Usage: q.usage, Parts: parts}
-}
-
 // refusal is the sentence that says what would have done, none where its id is empty.
 type refusal struct {
-	id    string
-	parts []Part
-}
-
-// unmarked says that typed names no unit.
-func (q *quantity[U]) unmarked(typed string) bool {
-	for _, mark := range q.marks {
-		if spells(typed, mark) {
-			return true
-		}
-	}
-	return spells(typed, "")
-}
-
-func (r row[U]) spelled(typed string) bool {
-	for _, name := range r.names {
-		if spells(typed, name) {
-			return true
-		}
-	}
-	return false
-}
-
-// scaled reads a quantity whose units differ by a factor only.
-func scaled[T ~float64, U ~uint8](q *quantity[U], s string, bare U) (T, error) {
-	r, err := q.parse(s, bare)
-	if err != nil {
-		return 0, err
-	}
-	return T(r.value * r.unit.size), nil
+	id      string
+	details []Detail
 }
 
 // spells compares without regard to spaces and to ASCII case.
@@ -175,7 +95,7 @@ func (sc *scanner) number(fractions bool, usage string) (v float64, fraction boo
 	case want.id != "":
 		return 0, false, want
 	case v > maxNumber:
-		return 0, false, refusal{"typed-too-large", []Part{{"most", strconv.FormatFloat(maxNumber, 'f', -1, 64)}}}
+		return 0, false, refusal{"typed-too-large", []Detail{{"most", strconv.FormatFloat(maxNumber, 'f', -1, 64)}}}
 	case negative && v != 0: // so that -0 is 0
 		v = -v
 	}
@@ -197,7 +117,7 @@ func (sc *scanner) decimal(whole, usage string) (v float64, want refusal) {
 		return 0, refusal{id: "typed-marks"}
 	case comma && len(part) == 3 && significant != "":
 		without := strings.TrimRight(significant+"."+part, "0")
-		return 0, refusal{"typed-two-ways", []Part{{"one", significant + part}, {"other", strings.TrimSuffix(without, ".")}}}
+		return 0, refusal{"typed-two-ways", []Detail{{"one", significant + part}, {"other", strings.TrimSuffix(without, ".")}}}
 	}
 	return digitsValue(whole + "." + part), refusal{}
 }

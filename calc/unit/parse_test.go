@@ -20,129 +20,126 @@ const (
 	gallon = 3.785411784e-3
 )
 
-func TestBareNumberTakesTheUnitOfTheField(t *testing.T) {
-	p, err := unit.ParseGauge("30", unit.InPSI)
+func gauge(text string, sys unit.System) (unit.Gauge, error) {
+	return unit.Parse[unit.Gauge](unit.Pressure, text, sys)
+}
+
+func TestBareNumberTakesTheUnitOfTheSystem(t *testing.T) {
+	p, err := gauge("30", unit.US)
 	require.NoError(t, err)
 	assert.InEpsilon(t, 30*psi, float64(p), 1e-12)
 
-	p, err = unit.ParseGauge("2", unit.InBar)
+	p, err = gauge("2", unit.Metric)
 	require.NoError(t, err)
 	assert.InEpsilon(t, 2e5, float64(p), 1e-12)
 
-	_, err = unit.ParseGauge("30", 0)
-	assert.Error(t, err, "with no bare unit one has to be typed")
+	_, err = gauge("30", unit.Named)
+	assert.Error(t, err, "where a unit must be named one has to be typed")
 }
 
 func TestEachQuantityAsTyped(t *testing.T) {
-	gauge := func(s string) (float64, error) { v, err := unit.ParseGauge(s, unit.InPSI); return float64(v), err }
-	temp := func(s string) (float64, error) {
-		v, err := unit.ParseTemp(s, unit.InFahrenheit)
-		return float64(v), err
-	}
-	diff := func(s string) (float64, error) {
-		v, err := unit.ParseTempDiff(s, unit.InFahrenheit)
-		return float64(v), err
-	}
-	length := func(s string) (float64, error) { v, err := unit.ParseLength(s, unit.InInches); return float64(v), err }
-	flow := func(s string) (float64, error) { v, err := unit.ParseFlow(s, unit.InSCFM); return float64(v), err }
-	volume := func(s string) (float64, error) { v, err := unit.ParseVolume(s, unit.InGallons); return float64(v), err }
-	area := func(s string) (float64, error) { v, err := unit.ParseArea(s, unit.InFeet2); return float64(v), err }
-	seconds := func(s string) (float64, error) {
-		v, err := unit.ParseSeconds(s, unit.InSeconds)
-		return float64(v), err
-	}
-	viscosity := func(s string) (float64, error) { v, err := unit.ParseViscosity(s); return float64(v), err }
-
 	for _, c := range []struct {
 		typed string
-		parse func(string) (float64, error)
+		of    *unit.Quantity
 		si    float64
 	}{
-		{"75", gauge, 75 * psi},
-		{"90psi", gauge, 90 * psi},
-		{"  90 PSIG ", gauge, 90 * psi},
-		{"90 psi.", gauge, 90 * psi},
-		{"+28.5psi", gauge, 28.5 * psi},
-		{"6 bar", gauge, 6e5},
-		{"6,25bar", gauge, 6.25e5},
-		{"620 kPa", gauge, 6.2e5},
-		{"0.62MPa", gauge, 6.2e5},
-		{"-0.2 bar", gauge, -2e4},
-		{".5 bar", gauge, 5e4},
-		{"5. bar", gauge, 5e5},
-		{"1.500 bar", gauge, 1.5e5},
-		{"0,500 bar", gauge, 5e4},
-		{"1,50", gauge, 1.5 * psi},
-		{"1,5", gauge, 1.5 * psi},
+		{"75", unit.Pressure, 75 * psi},
+		{"90psi", unit.Pressure, 90 * psi},
+		{"  90 PSIG ", unit.Pressure, 90 * psi},
+		{"90 psi.", unit.Pressure, 90 * psi},
+		{"+28.5psi", unit.Pressure, 28.5 * psi},
+		{"6 bar", unit.Pressure, 6e5},
+		{"6,25bar", unit.Pressure, 6.25e5},
+		{"620 kPa", unit.Pressure, 6.2e5},
+		{"0.62MPa", unit.Pressure, 6.2e5},
+		{"-0.2 bar", unit.Pressure, -2e4},
+		{".5 bar", unit.Pressure, 5e4},
+		{"5. bar", unit.Pressure, 5e5},
+		{"1.500 bar", unit.Pressure, 1.5e5},
+		{"0,500 bar", unit.Pressure, 5e4},
+		{"1,50", unit.Pressure, 1.5 * psi},
+		{"1,5", unit.Pressure, 1.5 * psi},
 
-		{"75F", temp, 297.0388888889},
-		{"75", temp, 297.0388888889},
-		{"75°", temp, 297.0388888889},
-		{"75 deg F", temp, 297.0388888889},
-		{"24 C", temp, 297.15},
-		{"24°C", temp, 297.15},
-		{"24 ° c", temp, 297.15},
-		{"-40F", temp, 233.15},
-		{"-40C", temp, 233.15},
-		{"5F", diff, 5 / 1.8},
-		{"3 C", diff, 3},
-		{"3K", diff, 3},
-		{"9°", diff, 5},
+		{"75F", unit.Temperature, 297.0388888889},
+		{"75", unit.Temperature, 297.0388888889},
+		{"75°", unit.Temperature, 297.0388888889},
+		{"75 deg F", unit.Temperature, 297.0388888889},
+		{"24 C", unit.Temperature, 297.15},
+		{"24°C", unit.Temperature, 297.15},
+		{"24 ° c", unit.Temperature, 297.15},
+		{"-40F", unit.Temperature, 233.15},
+		{"-40C", unit.Temperature, 233.15},
+		{"5F", unit.TemperatureDifference, 5 / 1.8},
+		{"3 C", unit.TemperatureDifference, 3},
+		{"3K", unit.TemperatureDifference, 3},
+		{"9°", unit.TemperatureDifference, 5},
 
-		{"25ft", length, 25 * foot},
-		{"25'", length, 25 * foot},
-		{"25 ft.", length, 25 * foot},
-		{"3/8in", length, 0.375 * inch},
-		{"3/8", length, 0.375 * inch},
-		{`3/8"`, length, 0.375 * inch},
-		{"3 / 8 in", length, 0.375 * inch},
-		{"1-1/2 in", length, 1.5 * inch},
-		{"1 1/2 inches", length, 1.5 * inch},
-		{"12 1/2 ft", length, 12.5 * foot},
-		{"7.6 m", length, 7.6},
-		{"10 mm", length, 0.01},
-		{"14cm", length, 0.14},
-		{"5000ft", length, 1524},
-		{"1500 m", length, 1500},
-		{"55 um", length, 55e-6},
-		{"55 microns", length, 55e-6},
-		{"2 mil", length, 50.8e-6},
+		{"25ft", unit.Distance, 25 * foot},
+		{"25'", unit.Distance, 25 * foot},
+		{"25 ft.", unit.Distance, 25 * foot},
+		{"3/8in", unit.Distance, 0.375 * inch},
+		{"3/8", unit.Distance, 0.375 * inch},
+		{`3/8"`, unit.Distance, 0.375 * inch},
+		{"3 / 8 in", unit.Distance, 0.375 * inch},
+		{"1-1/2 in", unit.Distance, 1.5 * inch},
+		{"1 1/2 inches", unit.Distance, 1.5 * inch},
+		{"12 1/2 ft", unit.Distance, 12.5 * foot},
+		{"7.6 m", unit.Distance, 7.6},
+		{"10 mm", unit.Distance, 0.01},
+		{"14cm", unit.Distance, 0.14},
+		{"5000ft", unit.Distance, 1524},
+		{"1500 m", unit.Distance, 1500},
+		{"55 um", unit.Distance, 55e-6},
+		{"55 microns", unit.Distance, 55e-6},
+		{"2 mil", unit.Distance, 50.8e-6},
 
-		{"10 cfm", flow, 10 * foot * foot * foot / 60 * 1.01325},
-		{"10 scfm", flow, 10 * foot * foot * foot / 60 * 1.01325},
-		{"300 L/min", flow, 0.005},
-		{"300 l / MIN", flow, 0.005},
-		{"5 dm3/s", flow, 0.005},
-		{"0.3 m3/min", flow, 0.005},
-		{"18 m3/h", flow, 0.005},
+		{"10 cfm", unit.AirFlow, 10 * foot * foot * foot / 60 * 1.01325},
+		{"10 scfm", unit.AirFlow, 10 * foot * foot * foot / 60 * 1.01325},
+		{"300 L/min", unit.AirFlow, 0.005},
+		{"300 l / MIN", unit.AirFlow, 0.005},
+		{"5 dm3/s", unit.AirFlow, 0.005},
+		{"0.3 m3/min", unit.AirFlow, 0.005},
+		{"18 m3/h", unit.AirFlow, 0.005},
 
-		{"60 gal", volume, 60 * gallon},
-		{"1 qt", volume, gallon / 4},
-		{"32 fl oz", volume, gallon / 4},
-		{"32 fl. oz.", volume, gallon / 4},
-		{"227 L", volume, 0.227},
-		{"600 mL", volume, 6e-4},
+		{"60 gal", unit.Tank, 60 * gallon},
+		{"1 qt", unit.Tank, gallon / 4},
+		{"32 fl oz", unit.Tank, gallon / 4},
+		{"32 fl. oz.", unit.Tank, gallon / 4},
+		{"227 L", unit.Tank, 0.227},
+		{"600 mL", unit.Tank, 6e-4},
 
-		{"20 sq ft", area, 20 * foot * foot},
-		{"20ft2", area, 20 * foot * foot},
-		{"2 m2", area, 2},
+		{"20 sq ft", unit.Surface, 20 * foot * foot},
+		{"20ft2", unit.Surface, 20 * foot * foot},
+		{"2 m2", unit.Surface, 2},
 
-		{"18", seconds, 18},
-		{"18.5 s", seconds, 18.5},
-		{"10min", seconds, 600},
-		{"2 h", seconds, 7200},
+		{"18", unit.CupTime, 18},
+		{"18.5 s", unit.CupTime, 18.5},
+		{"10min", unit.CupTime, 600},
+		{"2 h", unit.CupTime, 7200},
 
-		{"45", unit.ParsePercent, 0.45},
-		{"45%", unit.ParsePercent, 0.45},
-		{" 45 % ", unit.ParsePercent, 0.45},
-		{"35", unit.ParsePercent, 0.35},
-		{"120", unit.ParsePercent, 1.2},
+		{"45", unit.Share, 0.45},
+		{"45%", unit.Share, 0.45},
+		{" 45 % ", unit.Share, 0.45},
+		{"35", unit.Share, 0.35},
+		{"120", unit.Share, 1.2},
 
-		{"60", viscosity, 60e-6},
-		{"60 cSt", viscosity, 60e-6},
-		{"60mm2/s", viscosity, 60e-6},
+		{"60", unit.Viscosity, 60e-6},
+		{"60 cSt", unit.Viscosity, 60e-6},
+		{"60mm2/s", unit.Viscosity, 60e-6},
+
+		{"1.3", unit.Tip, 1.3e-3},
+		{"150", unit.FluidFlow, 150e-6 / 60},
+		{"150 mL per min", unit.FluidFlow, 150e-6 / 60},
+		{"5 oz a minute", unit.FluidFlow, 5 * gallon / 128 / 60},
+		{"1,2 pies por segundo", unit.Velocity, 1.2 * foot},
+		{"0.4 m/s", unit.Velocity, 0.4},
+		{"1.3", unit.Velocity, 1.3 * foot},
+		{"12", unit.CupVolume, 12 * gallon / 128},
+		{"3", unit.Minutes, 180},
+		{"3", unit.Hours, 10800},
+		{"5hp", unit.Power, 5},
 	} {
-		got, err := c.parse(c.typed)
+		got, err := unit.Parse[float64](c.of, c.typed, unit.US)
 		if assert.NoError(t, err, c.typed) {
 			assert.InEpsilon(t, c.si, got, 1e-12, c.typed)
 		}
@@ -150,27 +147,29 @@ func TestEachQuantityAsTyped(t *testing.T) {
 }
 
 func TestPercentIsExactlyTheHundredthTyped(t *testing.T) {
-	got, err := unit.ParsePercent("35")
+	got, err := unit.Parse[float64](unit.Share, "35", unit.US)
 	require.NoError(t, err)
 	assert.Equal(t, 0.35, got)
 }
 
 func TestMinusZeroIsZero(t *testing.T) {
-	p, err := unit.ParseGauge("-0", unit.InPSI)
+	p, err := gauge("-0", unit.US)
 	require.NoError(t, err)
 	assert.Equal(t, "0", strings.TrimSuffix(unit.US.Gauge(p, 0), " psi"))
 }
 
 func TestBareFractionIsInchesWhereMillimetresAreUsual(t *testing.T) {
-	for _, bare := range []unit.LengthUnit{unit.InMM, unit.InCM, unit.InInches} {
-		l, err := unit.ParseLength("3/8", bare)
-		require.NoError(t, err)
-		assert.InEpsilon(t, 9.525, l.MM(), 1e-12)
+	for _, of := range []*unit.Quantity{unit.Bore, unit.Distance, unit.Tip} {
+		for _, sys := range []unit.System{unit.US, unit.Metric} {
+			l, err := unit.Parse[unit.Length](of, "3/8", sys)
+			require.NoError(t, err)
+			assert.InEpsilon(t, 9.525, l.MM(), 1e-12)
+		}
 	}
-	l, err := unit.ParseLength("1/2", unit.InMetres)
+	l, err := unit.Parse[unit.Length](unit.Run, "1/2", unit.Metric)
 	require.NoError(t, err)
 	assert.Equal(t, unit.Length(0.5), l)
-	l, err = unit.ParseLength("3/8 mm", unit.InMM)
+	l, err = unit.Parse[unit.Length](unit.Bore, "3/8 mm", unit.Metric)
 	require.NoError(t, err)
 	assert.InEpsilon(t, 0.375e-3, float64(l), 1e-12)
 }
@@ -210,49 +209,49 @@ func TestRefusedWithWhatWouldDo(t *testing.T) {
 		"1000000001":     "typed-too-large most 1000000000",
 		"-1000000001kPa": "typed-too-large most 1000000000",
 	} {
-		v, err := unit.ParseGauge(typed, unit.InPSI)
+		v, err := gauge(typed, unit.US)
 		assert.Zero(t, v, typed)
 		says := strings.Fields(want)
 		e := &unit.ParseError{Quantity: "pressure", Given: typed, ID: says[0], Usage: usage}
 		for i := 1; i < len(says); i += 2 {
-			e.Parts = append(e.Parts, unit.Part{Name: says[i], Text: says[i+1]})
+			e.Details = append(e.Details, unit.Detail{Name: says[i], Text: says[i+1]})
 		}
 		assert.Equal(t, e, err, typed)
 	}
 }
 
 func TestErrorNamesQuantityGivenAndWanted(t *testing.T) {
-	_, err := unit.ParseGauge("abc", unit.InPSI)
+	_, err := gauge("abc", unit.US)
 	assert.EqualError(t, err, `pressure "abc": want-pressure`)
-	_, err = unit.ParseGauge("\x1b[2J", unit.InPSI)
+	_, err = gauge("\x1b[2J", unit.US)
 	assert.NotContains(t, err.Error(), "\x1b", "nothing typed may steer the terminal")
 }
 
 func TestFractionsThatAreSlipsAreRefused(t *testing.T) {
 	for _, typed := range []string{"1/0", "0/0", "1-3/2 in", "1-/2", "1.5/8", "1/2/3", "3/", "/8", "1 1 1/2", "1/2.5"} {
-		v, err := unit.ParseLength(typed, unit.InInches)
+		v, err := unit.Parse[unit.Length](unit.Distance, typed, unit.US)
 		assert.Zero(t, v, typed)
 		assert.Error(t, err, typed)
 	}
 }
 
 func TestVeryLongInputIsCutInTheMessage(t *testing.T) {
-	_, err := unit.ParseGauge(strings.Repeat("9", 1_000_000), unit.InPSI)
+	_, err := gauge(strings.Repeat("9", 1_000_000), unit.US)
 	var pe *unit.ParseError
 	require.ErrorAs(t, err, &pe)
 	assert.Less(t, len(err.Error()), 150)
-	_, err = unit.ParseGauge("0."+strings.Repeat("0", 29)+"1", unit.InPSI)
+	_, err = gauge("0."+strings.Repeat("0", 29)+"1", unit.US)
 	assert.NoError(t, err, "32 characters are taken")
-	_, err = unit.ParseGauge("0."+strings.Repeat("0", 30)+"1", unit.InPSI)
+	_, err = gauge("0."+strings.Repeat("0", 30)+"1", unit.US)
 	assert.Error(t, err, "33 are not")
 }
 
 func TestBelowAbsoluteZeroIsRefused(t *testing.T) {
 	for _, typed := range []string{"-274C", "-273.15C", "-460F", "-1000000F"} {
-		_, err := unit.ParseTemp(typed, unit.InCelsius)
+		_, err := unit.Parse[unit.Temp](unit.Temperature, typed, unit.Metric)
 		assert.ErrorContains(t, err, "want-above-absolute-zero", typed)
 	}
-	_, err := unit.ParseTemp("-273 C", unit.InCelsius)
+	_, err := unit.Parse[unit.Temp](unit.Temperature, "-273 C", unit.Metric)
 	assert.NoError(t, err)
 }
 
@@ -263,40 +262,40 @@ func TestSpanishSpellings(t *testing.T) {
 		"10 milímetros": "10 mm", "10 milimetros": "10 mm", "2 centímetros": "2 cm", "8 metros": "8 m", "1 metro": "1 m",
 		"55 micras": "55 um", "2 milésimas": "2 mil", "2 milesimas": "2 mil", "1,5 Pulgadas": "1.5 in",
 	} {
-		same(t, spanish, english, func(s string) (unit.Length, error) { return unit.ParseLength(s, 0) })
+		same(t, spanish, english, unit.Distance)
 	}
 	for spanish, english := range map[string]string{
 		"60 galones": "60 gal", "1 galón": "1 gal", "1 galon": "1 gal", "2 litros": "2 L", "1 litro": "1 L", "2 lts": "2 L",
 		"350 mililitros": "350 mL", "2 cuartos": "2 qt", "12 onzas": "12 fl oz", "1 onza": "1 fl oz",
 	} {
-		same(t, spanish, english, func(s string) (unit.Volume, error) { return unit.ParseVolume(s, 0) })
+		same(t, spanish, english, unit.Tank)
 	}
 	for spanish, english := range map[string]string{
 		"18 segundos": "18 s", "1 segundo": "1 s", "18 seg": "18 s", "3 minutos": "3 min", "1 minuto": "1 min", "4 horas": "4 h", "1 hora": "1 h",
 	} {
-		same(t, spanish, english, func(s string) (unit.Seconds, error) { return unit.ParseSeconds(s, 0) })
+		same(t, spanish, english, unit.CupTime)
 	}
 	for spanish, english := range map[string]string{
 		"24 grados C": "24 C", "75 grados F": "75 F", "24 centígrados": "24 C", "24 grados centigrados": "24 C", "1 grado C": "1 C",
 	} {
-		same(t, spanish, english, func(s string) (unit.Temp, error) { return unit.ParseTemp(s, 0) })
+		same(t, spanish, english, unit.Temperature)
 	}
-	same(t, "90 libras", "90 psi", func(s string) (unit.Gauge, error) { return unit.ParseGauge(s, 0) })
-	same(t, "10 pcm", "10 cfm", func(s string) (unit.Flow, error) { return unit.ParseFlow(s, 0) })
-	same(t, "280 litros/min", "280 L/min", func(s string) (unit.Flow, error) { return unit.ParseFlow(s, 0) })
-	same(t, "20 pies2", "20 ft2", func(s string) (unit.Area, error) { return unit.ParseArea(s, 0) })
-	same(t, "2 metros cuadrados", "2 m2", func(s string) (unit.Area, error) { return unit.ParseArea(s, 0) })
-	same(t, "45 por ciento", "45%", unit.ParsePercent)
-	bare, err := unit.ParseTemp("24 grados", unit.InCelsius)
+	same(t, "90 libras", "90 psi", unit.Pressure)
+	same(t, "10 pcm", "10 cfm", unit.AirFlow)
+	same(t, "280 litros/min", "280 L/min", unit.AirFlow)
+	same(t, "20 pies2", "20 ft2", unit.Surface)
+	same(t, "2 metros cuadrados", "2 m2", unit.Surface)
+	same(t, "45 por ciento", "45%", unit.Share)
+	bare, err := unit.Parse[unit.Temp](unit.Temperature, "24 grados", unit.Metric)
 	require.NoError(t, err)
 	assert.Equal(t, unit.Celsius(24), bare)
 }
 
-func same[T ~float64](t *testing.T, one, other string, parse func(string) (T, error)) {
+func same(t *testing.T, one, other string, of *unit.Quantity) {
 	t.Helper()
-	a, err := parse(one)
+	a, err := unit.Parse[float64](of, one, unit.Named)
 	require.NoError(t, err, one)
-	b, err := parse(other)
+	b, err := unit.Parse[float64](of, other, unit.Named)
 	require.NoError(t, err, other)
 	assert.Equal(t, b, a, one)
 }

@@ -14,27 +14,29 @@ const (
 	Metric
 )
 
-// Printing turns a quantity into a number and a unit, such as "30 psi". Each
-// quantity has an Append form, which allocates nothing when dst has room, and a
-// string form. Values must be finite; what rounds to zero prints without a sign.
+// Printing turns a quantity into a number and a unit, such as "30 psi". The Append forms
+// allocate nothing when dst has room. Values must be finite; what rounds to zero prints
+// without a sign.
 
 // Usual asks for the decimals that suit the quantity, its unit and its size.
 // Any other negative count of decimals does too.
 const Usual = -1
 
-// usual is fine decimals for a number below ten as it will be printed, and
-// coarse ones from ten on.
-func usual(v float64, fine, coarse int) int {
-	if math.Abs(v)+0.5*math.Pow10(-fine) < 10 {
-		return fine
+// usual is the decimals of a number, by how large it is as it will be printed.
+func (sc *scale) usual(v float64) int {
+	switch v = math.Abs(v); {
+	case sc.finest > 0 && v < 1:
+		return sc.finest
+	case v+0.5*math.Pow10(-sc.fine) < 10:
+		return sc.fine
 	}
-	return coarse
+	return sc.coarse
 }
 
-// appendNumber prints v with the decimals given, or usual ones.
-func appendNumber(dst []byte, v float64, decimals, fine, coarse int) []byte {
+// append prints v with the decimals given, or usual ones.
+func (sc *scale) append(dst []byte, v float64, decimals int) []byte {
 	if decimals < 0 {
-		decimals = usual(v, fine, coarse)
+		decimals = sc.usual(v)
 	}
 	start := len(dst)
 	dst = strconv.AppendFloat(dst, v, 'f', decimals, 64)
@@ -50,73 +52,83 @@ func appendNumber(dst []byte, v float64, decimals, fine, coarse int) []byte {
 	return dst[:len(dst)-1]
 }
 
-// scale is how a quantity is shown in one system: its unit, and the decimals
-// usual below ten and from ten on.
-type scale struct {
-	label        string
-	fine, coarse int
-}
-
-// show prints us or metric, whichever the system is.
-func (s System) show(dst []byte, decimals int, us float64, usScale scale, metric float64, metricScale scale) []byte {
-	v, sc := us, usScale
-	if s == Metric {
-		v, sc = metric, metricScale
+// Append prints a value in the system's unit with the decimals given. A bore has its own.
+func (q *Quantity) Append(dst []byte, sys System, si float64, decimals int) []byte {
+	if q == Bore {
+		return appendBore(dst, sys, Length(si))
 	}
-	return append(appendNumber(dst, v, decimals, sc.fine, sc.coarse), sc.label...)
+	sc := q.scale(sys, si)
+	return append(sc.append(dst, sc.count(si), decimals), sc.label...)
 }
 
-var (
-	showPSI = scale{" psi", 1, 0}
-	showBar = scale{" bar", 2, 2}
-)
-
-// AppendGauge prints a gauge pressure in psi or bar.
-func (s System) AppendGauge(dst []byte, p Gauge, decimals int) []byte {
-	return s.show(dst, decimals, p.PSI(), showPSI, p.Bar(), showBar)
+// Text is Append as a string.
+func (q *Quantity) Text(sys System, si float64, decimals int) string {
+	return string(q.Append(nil, sys, si, decimals))
 }
 
-// AppendDrop prints a difference of pressures in psi or bar.
-func (s System) AppendDrop(dst []byte, d Drop, decimals int) []byte {
-	return s.show(dst, decimals, d.PSI(), showPSI, d.Bar(), showBar)
+// Number is the value as a number without its unit.
+func (q *Quantity) Number(sys System, si float64, decimals int) string {
+	sc := q.scale(sys, si)
+	return string(sc.append(nil, sc.count(si), decimals))
 }
 
-// AppendAbs prints an absolute pressure in psi or bar, and says "abs".
-func (s System) AppendAbs(dst []byte, p Abs, decimals int) []byte {
-	return append(s.show(dst, decimals, p.PSI(), showPSI, p.Bar(), showBar), " abs"...)
+// Label is the unit that the value is printed in, "psi".
+func (q *Quantity) Label(sys System, si float64) string { return trimmed(q.scale(sys, si).label) }
+
+// CountText is a count of the system's units as text, with its unit.
+func (q *Quantity) CountText(sys System, count float64, decimals int) string {
+	sc := &q.shown[sys]
+	return string(append(sc.append(nil, count, decimals), sc.label...))
 }
 
-// AppendSmall prints a length such as a gun's distance in in or mm.
-func (s System) AppendSmall(dst []byte, l Length, decimals int) []byte {
-	return s.show(dst, decimals, l.Inches(), scale{" in", 1, 1}, l.MM(), scale{" mm", 1, 0})
+// AppendBrief prints a value to three digits: a value and the bound that it is past then
+// seldom look alike. Without its unit where another figure of the sentence has it.
+func (q *Quantity) AppendBrief(dst []byte, sys System, si float64, withUnit bool) []byte {
+	sc := &q.brief[sys]
+	if sc.count == nil {
+		sc = &q.shown[sys]
+	}
+	v := sc.count(si)
+	if q == Temperature {
+		v = math.Round(v*1e9) / 1e9 // counted from absolute zero, 0 degrees are a rounding off
+	}
+	if dst = AppendDigits(dst, v); withUnit {
+		dst = append(dst, sc.label...)
+	}
+	return dst
 }
 
-// AppendLong prints a length such as a hose's or an altitude in ft or m.
-func (s System) AppendLong(dst []byte, l Length, decimals int) []byte {
-	return s.show(dst, decimals, l.Feet(), scale{" ft", 0, 0}, float64(l), scale{" m", 1, 0})
+// AppendDigits prints a number to three digits, without an exponent.
+func AppendDigits(dst []byte, v float64) []byte {
+	three, err := strconv.ParseFloat(strconv.FormatFloat(v, 'g', 3, 64), 64)
+	if err != nil {
+		three = v // rounded past the largest number there is
+	}
+	return strconv.AppendFloat(dst, three, 'f', -1, 64)
 }
 
-// AppendFilm prints a film's thickness in mil or um.
-func (s System) AppendFilm(dst []byte, l Length, decimals int) []byte {
-	return s.show(dst, decimals, float64(l)/MetrePerMil, scale{" mil", 1, 1}, float64(l)*1e6, scale{" um", 1, 0})
-}
+// AppendNumber prints a number that has no unit, two decimals below ten and none from ten
+// on.
+func AppendNumber(dst []byte, v float64) []byte { return plainNumber.append(dst, v, Usual) }
 
-// AppendBore prints the bore of a hose or a passage. In the US system whole
+var plainNumber = scale{fine: 2}
+
+// appendBore prints the bore of a hose or a passage. In the US system whole
 // sixteenths of an inch are printed as such ("3/8 in", "1-1/2 in"), other bores
 // with three decimals; in the metric one it is mm with one decimal, or none where
 // that would be a zero.
-func (s System) AppendBore(dst []byte, l Length) []byte {
+func appendBore(dst []byte, s System, l Length) []byte {
 	if s == Metric {
 		if v := l.MM(); math.Abs(v-math.Round(v)) < 0.05 {
-			return s.AppendSmall(dst, l, 0)
+			return Distance.Append(dst, s, float64(l), 0)
 		}
-		return s.AppendSmall(dst, l, 1)
+		return Distance.Append(dst, s, float64(l), 1)
 	}
 	sixteenths := l.Inches() * 16
 	n := math.Round(sixteenths)
 	const same = 1e-4 // of a sixteenth: rounding of the arithmetic, not of the bore
 	if n < 1 || n > 16*100 || math.Abs(sixteenths-n) > same {
-		return s.AppendSmall(dst, l, 3)
+		return Distance.Append(dst, s, float64(l), 3)
 	}
 	whole, over, under := int64(n)/16, int64(n)%16, int64(16)
 	for over != 0 && over%2 == 0 {
@@ -134,60 +146,4 @@ func (s System) AppendBore(dst []byte, l Length) []byte {
 		dst = strconv.AppendInt(dst, under, 10)
 	}
 	return append(dst, " in"...)
-}
-
-// AppendTemp prints a temperature in F or C.
-func (s System) AppendTemp(dst []byte, t Temp, decimals int) []byte {
-	return s.show(dst, decimals, t.F(), scale{" F", 0, 0}, t.C(), scale{" C", 1, 1})
-}
-
-// AppendTempDiff prints a difference of temperatures in F or C degrees.
-func (s System) AppendTempDiff(dst []byte, d TempDiff, decimals int) []byte {
-	return s.show(dst, decimals, d.F(), scale{" F", 1, 0}, d.C(), scale{" C", 1, 1})
-}
-
-// AppendFlow prints a flow of air in cfm or L/min.
-func (s System) AppendFlow(dst []byte, q Flow, decimals int) []byte {
-	return s.show(dst, decimals, q.SCFM(), scale{" cfm", 1, 1}, q.LPM(), scale{" L/min", 1, 0})
-}
-
-// AppendSpeed prints a speed in ft/s or m/s.
-func (s System) AppendSpeed(dst []byte, v Speed, decimals int) []byte {
-	return s.show(dst, decimals, v.FeetPerSecond(), scale{" ft/s", 1, 0}, float64(v), scale{" m/s", 2, 0})
-}
-
-// AppendVolume prints a volume in gal, or fl oz below a gallon; in L, or mL below
-// a litre.
-func (s System) AppendVolume(dst []byte, v Volume, decimals int) []byte {
-	us, usScale := v.USGallons(), scale{" gal", 2, 1}
-	if math.Abs(us) < 1 {
-		us, usScale = us*OuncePerUSGal, scale{" fl oz", 1, 0}
-	}
-	metric, metricScale := v.Litres(), scale{" L", 2, 1}
-	if math.Abs(metric) < 1 {
-		metric, metricScale = metric*1000, scale{" mL", 1, 0}
-	}
-	return s.show(dst, decimals, us, usScale, metric, metricScale)
-}
-
-// AppendArea prints an area in ft2 or m2.
-func (s System) AppendArea(dst []byte, a Area, decimals int) []byte {
-	return s.show(dst, decimals, float64(a)/(MetrePerFoot*MetrePerFoot), scale{" ft2", 1, 0}, float64(a), scale{" m2", 2, 1})
-}
-
-// AppendKinematic prints a kinematic viscosity in mm2/s, which serves both
-// systems.
-func AppendKinematic(dst []byte, n Kinematic, decimals int) []byte {
-	return append(appendNumber(dst, n.MM2PerS(), decimals, 1, 0), " mm2/s"...)
-}
-
-// AppendPercent prints a fraction as a percentage: 0.45 is "45%".
-func AppendPercent(dst []byte, fraction float64, decimals int) []byte {
-	return append(appendNumber(dst, fraction*100, decimals, 0, 0), '%')
-}
-
-// AppendNumber prints a number that has no unit, two decimals below ten and none
-// from ten on.
-func AppendNumber(dst []byte, v float64) []byte {
-	return appendNumber(dst, v, Usual, 2, 0)
 }

@@ -7,7 +7,6 @@ import (
 
 	"boothset/calc"
 	"boothset/cmd/boothset/command"
-	"boothset/presets"
 	"boothset/presets/last"
 	"boothset/tui"
 
@@ -17,22 +16,18 @@ import (
 // runAssistant opens the assistant on a terminal. It draws on standard output, or on
 // standard error where output goes elsewhere; the answer it is left from is then
 // printed to standard output.
-func runAssistant(args []string, std command.Stdio, getenv func(string) string) int {
-	a, code, done := command.OpenAssistant(args, std, getenv)
-	if done {
-		return code
-	}
-	run := tui.Options{Catalogue: a.Catalogue, Words: a.Words, System: a.System, In: std.In, Getenv: getenv, Kept: last.File(getenv), Questions: func() []tui.Question { return pages(a.Catalogue) }}
+func runAssistant(a *command.Assistant, std command.Stdio, getenv func(string) string) int {
+	run := tui.Options{Reader: a.Reader, Words: a.Words, System: a.System, In: std.In, Getenv: getenv, Kept: last.File(getenv)}
 	if a.Lines || isTerminal(std.In) && getenv("TERM") == "dumb" {
-		return inLines(run, &a, std)
+		return inLines(run, a, std)
 	}
 	screen, why := screenOf(std)
 	if screen == nil {
-		return a.NoScreen(std, why)
+		return a.NoScreen(why)
 	}
 	run.Out = screen
 	left, err := tui.Run(run)
-	return leave(left, err, &a, std)
+	return leave(left, err, a, std)
 }
 
 // inLines is the assistant in lines of text. A script starts from the same place every
@@ -45,7 +40,7 @@ func inLines(run tui.Options, a *command.Assistant, std command.Stdio) int {
 	left, err := tui.Plain(run)
 	var ended *tui.InputError
 	if errors.As(err, &ended) {
-		a.Warn(std, "plain-ended", calc.Figures{{Name: "at", Text: ended.At}})
+		a.Warn("plain-ended", calc.Figures{{Name: "at", Text: ended.At}})
 		return command.ExitBadInput
 	}
 	return leave(left, err, a, std)
@@ -55,26 +50,17 @@ func inLines(run tui.Options, a *command.Assistant, std command.Stdio) int {
 func leave(left tui.Result, err error, a *command.Assistant, std command.Stdio) int {
 	var unkept *last.Error
 	if errors.As(left.Unkept, &unkept) {
-		a.Warn(std, unkept.ID, unkept.Figures())
+		a.Warn(unkept.ID, unkept.Figures())
 	}
 	switch {
 	case err != nil:
-		return a.Failed(std, "failed-screen", err)
+		return a.Failed("failed-screen", err)
 	case left.Stopped:
 		return command.ExitStopped
-	case !left.Answered:
+	case left.Plan == nil:
 		return command.ExitAnswered
 	}
-	return a.Card(std, &command.Plan{Request: left.Request, Setup: left.Setup, Spread: left.Spread}, left.System, widthOf(std.Out))
-}
-
-// pages is the coat's own questions as the assistant asks them.
-func pages(c *presets.Catalogue) []tui.Question {
-	var all []tui.Question
-	for _, p := range command.Pages(c) {
-		all = append(all, tui.Question(p))
-	}
-	return all
+	return a.Card(left.Plan, left.System, widthOf(std.Out))
 }
 
 // screenOf is where the assistant can draw, nil with the id of the reason where it

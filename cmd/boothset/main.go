@@ -8,8 +8,6 @@ import (
 	"runtime/debug"
 
 	"boothset/cmd/boothset/command"
-	_ "boothset/cmd/boothset/command/first" // answers a sub-command before main begins
-	"boothset/presets/words"
 )
 
 func main() {
@@ -18,24 +16,17 @@ func main() {
 
 // run is the program: arguments in, exit code out.
 func run(args []string, std command.Stdio, getenv func(string) string) int {
-	switch {
-	case command.Answers(args):
-		// What comes here is a batch, of which next to nothing lives on from line to line:
-		// collecting garbage every few megabytes would be a tenth of the time.
-		defer debug.SetGCPercent(debug.SetGCPercent(1000))
-		return command.Run(args, std, getenv)
-	case command.AsksVersion(args):
-		local, _ := words.For(words.LocaleOf(getenv).Lang)
-		return command.Say(std, local, "boothset "+version(local)+"\n")
-	}
-	return runAssistant(args, std, getenv)
+	return command.Run(&command.Program{
+		Std: std, Getenv: getenv, Version: version,
+		Assistant: func(a *command.Assistant) int { return runAssistant(a, std, getenv) },
+	}, args)
 }
 
-// version is what the build was made from.
-func version(w *words.Words) string {
+// version is what the build was made from, empty where it does not say.
+func version() string {
 	info, ok := debug.ReadBuildInfo()
-	if !ok || info.Main.Version == "" {
-		return "(" + w.Say("no-version") + ")"
+	if !ok {
+		return ""
 	}
 	return info.Main.Version
 }

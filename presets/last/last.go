@@ -3,37 +3,28 @@ package last
 import (
 	"path/filepath"
 	"runtime"
-	"slices"
 	"time"
 
 	"boothset/calc"
-	"boothset/calc/unit"
-	"boothset/presets"
 )
+
+// Texts is what was typed, by field: one text a value.
+type Texts map[string][]string
 
 // Draft is a run of the assistant as it stood.
 type Draft struct {
-	Saved    time.Time                `json:"saved"`
-	Finished bool                     `json:"finished"`        // it came to its answer
-	At       string                   `json:"at"`              // the step or view it was on
-	Typed    string                   `json:"typed,omitempty"` // in that step, not taken yet
-	Answers  presets.Answers          `json:"answers"`
-	Entered  map[string]time.Time     `json:"entered,omitempty"` // when each answer was taken, by field
-	Sheets   map[string]presets.Sheet `json:"sheets,omitempty"`  // what was typed on the coat's own pages, by page
-	Read     map[string]string        `json:"read,omitempty"`    // the units that a page's bare numbers were typed in
-	Page     string                   `json:"page,omitempty"`    // the one of them that was open
-	Units    string                   `json:"units"`             // presets.UnitsUS or UnitsMetric
-	Walk     bool                     `json:"walk"`              // the line was gone through part by part
-	Check    string                   `json:"check"`             // how the supply was to be checked
-}
-
-// System is the draft's system of units, or fallback where it names none.
-func (d *Draft) System(fallback unit.System) unit.System { return systemOf(d.Units, fallback) }
-
-// SystemOf is the system that a page's bare numbers were typed in, the draft's where it is
-// not said.
-func (d *Draft) SystemOf(page string, fallback unit.System) unit.System {
-	return systemOf(d.Read[page], d.System(fallback))
+	Saved    time.Time            `json:"saved"`
+	Finished bool                 `json:"finished"`          // it came to its answer
+	At       string               `json:"at"`                // the step or view it was on
+	Typed    string               `json:"typed,omitempty"`   // in that step, not taken yet
+	Answers  Texts                `json:"answers"`           // to the plan, with their units named
+	Entered  map[string]time.Time `json:"entered,omitempty"` // when each answer was taken, by field
+	Sheets   map[string]Texts     `json:"sheets,omitempty"`  // what was typed on the coat's own pages, by page
+	Read     map[string]string    `json:"read,omitempty"`    // the units that a page's bare numbers were typed in
+	Page     string               `json:"page,omitempty"`    // the one of them that was open
+	Units    string               `json:"units"`             // those shown
+	Walk     bool                 `json:"walk"`              // the line was gone through part by part
+	Check    string               `json:"check"`             // how the supply was to be checked
 }
 
 // EnteredAt is when the answer to a field was taken; where it is not known, when the draft
@@ -45,33 +36,13 @@ func (d *Draft) EnteredAt(field string) time.Time {
 	return d.Saved
 }
 
-func systemOf(units string, fallback unit.System) unit.System {
-	switch units {
-	case presets.UnitsUS:
-		return unit.US
-	case presets.UnitsMetric:
-		return unit.Metric
+// UnitsOf is the units that a page's bare numbers were typed in, the draft's where it is
+// not said.
+func (d *Draft) UnitsOf(page string) string {
+	if units := d.Read[page]; units != "" {
+		return units
 	}
-	return fallback
-}
-
-// Fit empties the answers that the catalogue does not take by themselves, such as a coat
-// of a shop's file that is gone; the rest stays.
-func (d *Draft) Fit(c *presets.Catalogue) {
-	sys := d.System(c.System())
-	for _, f := range presets.PlanFields {
-		if d.Answers.Field(f.Name) != "" && c.Fault(d.Answers, f.Name, sys) != nil {
-			d.Answers.Set(f.Name, "")
-		}
-	}
-	for _, sheet := range d.Sheets {
-		for field, v := range sheet {
-			choices := c.Choices(field)
-			if choices != nil && !slices.ContainsFunc(choices, func(i presets.Item) bool { return i.ID == string(v) }) {
-				delete(sheet, field)
-			}
-		}
-	}
+	return d.Units
 }
 
 // Age is how long ago a draft was saved: in whole minutes below an hour, in whole hours

@@ -1,6 +1,6 @@
-// Package words holds the sentences: a template for each reason, caution and piece
-// of help, one file a language, with places that a figure's value is printed into. The
-// program holds tables made of the files by "make generated".
+// Package words holds what the program says: a file a language, of templates by id with
+// placeholders for figures. A language is read when it is first asked for, and a file
+// more in this folder is all that one more language takes.
 //
 //	w := words.English()
 //	w.Text(unit.US, "wall-set", figures)

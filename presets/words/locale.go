@@ -17,9 +17,9 @@ type Locale struct {
 // LANG that is set decides the language, the first of LC_ALL, LC_MEASUREMENT and LANG
 // the units, by its territory.
 func LocaleOf(getenv func(string) string) Locale {
-	l := Locale{Lang: languages[0].lang}
+	l := Locale{Lang: fallback}
 	speech, _ := parts(firstSet(getenv, "LC_ALL", "LC_MESSAGES", "LANG"))
-	if _, ok := For(speech); ok {
+	if _, ok := find(speech); ok {
 		l.Lang = speech
 	}
 	_, territory := parts(firstSet(getenv, "LC_ALL", "LC_MEASUREMENT", "LANG"))

@@ -15,26 +15,29 @@ func (w *Words) appendMinutes(dst []byte, seconds float64) []byte {
 	const hour, day = 3600.0, 24 * 3600.0
 	switch {
 	case seconds < 100:
-		return w.appendCounted(dst, "time-s", seconds)
+		return w.appendCount(dst, "time-s", seconds)
 	case seconds < 2*hour:
-		return w.appendCounted(dst, "time-min", seconds/60)
+		return w.appendCount(dst, "time-min", seconds/60)
 	case seconds < 10*hour:
 		const step = 5
 		n := int(math.Round(seconds/60/step)) * step
-		dst = w.appendCounted(dst, "time-h", float64(n/60))
 		if n%60 == 0 {
-			return dst
+			return w.appendCount(dst, "time-h", float64(n/60))
 		}
-		return w.appendCounted(append(dst, ' '), "time-min", float64(n%60))
+		return w.Append(dst, unit.US, "time-h-min", calc.Figures{countOf("h", float64(n/60)), countOf("min", float64(n%60))})
 	case seconds < 2*day:
-		return w.appendCounted(dst, "time-h", seconds/hour)
+		return w.appendCount(dst, "time-h", seconds/hour)
 	}
-	return w.appendCounted(dst, "time-days", seconds/day)
+	return w.appendCount(dst, "time-days", seconds/day)
 }
 
-// appendCounted appends a sentence that says how many.
-func (w *Words) appendCounted(dst []byte, id string, n float64) []byte {
-	return w.Append(dst, unit.US, id, calc.Figures{{Name: "n", Kind: calc.FigureCount, Value: n}})
+func countOf(name string, n float64) calc.Figure {
+	return calc.Figure{Name: name, Kind: calc.FigureCount, Value: n}
+}
+
+// appendCount appends a sentence whose one figure is n, a count.
+func (w *Words) appendCount(dst []byte, id string, n float64) []byte {
+	return w.Append(dst, unit.US, id, calc.Figures{countOf("n", n)})
 }
 
 // Minutes is a time as people say it.
@@ -52,28 +55,39 @@ func TimesText(v float64) string {
 
 // CupText is the seconds of an efflux cup as "18 s" or "16.5 s": to a tenth where they
 // are few.
-func CupText(seconds float64) string {
+func CupText(seconds float64) string { return CupNumber(seconds) + " s" }
+
+// CupNumber is CupText without the unit.
+func CupNumber(seconds float64) string {
 	step := 1.0
 	if seconds < 30 {
 		step = 10
 	}
-	return strconv.FormatFloat(math.Round(seconds*step)/step, 'f', -1, 64) + " s"
+	return strconv.FormatFloat(math.Round(seconds*step)/step, 'f', -1, 64)
 }
 
 // AppendClock appends a time of day to the minute, by twelve hours in US units and by
-// twenty-four in metric ones; "next day" follows where it is.
+// twenty-four in metric ones, and the day where it is a later one.
 func (w *Words) AppendClock(dst []byte, sys unit.System, c calc.Clock) []byte {
 	at := time.Time{}.Add(time.Duration(c).Round(time.Minute))
-	format := "3:04 pm"
-	if sys == unit.Metric {
-		format = "15:04"
-	}
-	dst = at.AppendFormat(dst, format)
+	clock := calc.Figure{Name: "clock", Text: w.timeOfDay(sys, at)}
 	switch days := at.YearDay() - 1; {
 	case days == 1:
-		dst = append(append(dst, ' '), w.Say("clock-next-day")...)
+		return w.Append(dst, sys, "clock-next-day", calc.Figures{clock})
 	case days > 1:
-		dst = w.appendCounted(append(dst, ", "...), "clock-days-on", float64(days))
+		return w.Append(dst, sys, "clock-days-on", calc.Figures{clock, countOf("n", float64(days))})
 	}
-	return dst
+	return append(dst, clock.Text...)
+}
+
+// timeOfDay is a time without its day.
+func (w *Words) timeOfDay(sys unit.System, at time.Time) string {
+	if sys == unit.Metric {
+		return at.Format("15:04")
+	}
+	id := "clock-am"
+	if at.Hour() >= 12 {
+		id = "clock-pm"
+	}
+	return w.Text(sys, id, calc.Figures{{Name: "time", Text: at.Format("3:04")}})
 }

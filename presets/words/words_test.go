@@ -13,7 +13,7 @@ import (
 
 func read(t *testing.T, toml string) *words.Words {
 	t.Helper()
-	w, err := words.Make("xx", toml)
+	w, err := words.Of(none, toml)
 	require.NoError(t, err)
 	return w
 }
@@ -73,7 +73,7 @@ func TestEveryKindOfFigureInBothSystems(t *testing.T) {
 }
 
 func TestStandingSaysBasisAndSourceOnce(t *testing.T) {
-	assert.Equal(t, "computed", words.English().Standing(calc.Standing{Basis: calc.Computed}))
-	assert.Equal(t, "published: a handbook", words.English().Standing(calc.Standing{Basis: calc.Published, Source: "a handbook"}))
-	assert.Equal(t, "common practice, no published source", words.English().Standing(calc.Standing{Basis: calc.CommonPractice, Source: "common practice, no published source"}))
+	assert.Equal(t, "computed", words.English().Ground(calc.Ground{Basis: calc.Computed}))
+	assert.Equal(t, "published: a handbook", words.English().Ground(calc.Ground{Basis: calc.Published, Source: "a handbook"}))
+	assert.Equal(t, "common practice, no published source", words.English().Ground(calc.Ground{Basis: calc.CommonPractice, Source: "common practice, no published source"}))
 }

@@ -16,8 +16,8 @@ const (
 	Stop
 )
 
-// Day is a point of the climate with its text.
-type Day struct {
+// DayPoint is a point of the climate with its text.
+type DayPoint struct {
 	Temperature, Humidity float64
 	Text                  string
 }
@@ -31,7 +31,7 @@ type Climate struct {
 	At                    func(temperature, humidity float64) Region // asked once a cell
 	Dew                   func(temperature float64) float64          // the humidity of the line at a temperature; NaN where it has none
 	DewText               string                                     // names that line; without it none is drawn
-	Today, Ghost          Day                                        // ghost: the day before a change
+	Today, Ghost          DayPoint                                   // ghost: the day before a change
 	Go, Wait, Stop        string                                     // words; their first letters stand in the regions
 }
 
@@ -95,12 +95,12 @@ func (c Climate) shade(r Region, g Glyphs) (char rune, word string, role Role) {
 // keys are the signs of the chart and their texts.
 func (c Climate) keys(g Glyphs) (keys []key) {
 	for _, d := range []struct {
-		Day
+		DayPoint
 		sign rune
 		role Role
 	}{{c.Today, g.Full, RoleMark}, {c.Ghost, ghostDay, RoleGhost}} {
 		if d.shown() {
-			keys = append(keys, key{c.sign(d.Day, d.sign), d.Text, d.role})
+			keys = append(keys, key{c.sign(d.DayPoint, d.sign), d.Text, d.role})
 		}
 	}
 	if c.At != nil {
@@ -191,7 +191,7 @@ func (p chart) axes() {
 }
 
 // day puts a day with its text beside it.
-func (p chart) day(d Day, sign rune, role Role) {
+func (p chart) day(d DayPoint, sign rune, role Role) {
 	if !d.shown() {
 		return
 	}
@@ -217,12 +217,12 @@ func (p chart) clear(x, y int) {
 }
 
 // shown reports whether a day is drawn.
-func (d Day) shown() bool {
+func (d DayPoint) shown() bool {
 	return d.Text != "" && !math.IsNaN(d.Temperature) && !math.IsNaN(d.Humidity)
 }
 
 // sign is a day's own sign, or the arrow to it where it lies off the chart.
-func (c Climate) sign(d Day, own rune) rune {
+func (c Climate) sign(d DayPoint, own rune) rune {
 	if _, off := c.Temperature.at(d.Temperature); off != 0 {
 		return off.arrow()
 	}

@@ -11,7 +11,7 @@ type Dial struct {
 	Set    Mark   // the needle
 	Rest   Mark   // with no air moving: a ring on the rim
 	Ghost  Mark   // where the needle stood before: dots
-	Likely Band   // a shaded arc
+	Likely Span   // a shaded arc
 	Limit  Mark   // from here to the scale's end is barred
 	Label  string // under the dial
 }

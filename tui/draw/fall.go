@@ -2,8 +2,8 @@ package draw
 
 import "math"
 
-// Part is one that air passes, with the pressure before and behind it.
-type Part struct {
+// Segment is one that air passes, with the pressure before and behind it.
+type Segment struct {
 	Name    string
 	In, Out float64
 	Worst   bool   // it is the one told by Fall.Worst
@@ -14,7 +14,7 @@ type Part struct {
 //
 //	draw.Fall{Parts: parts, Text: psi, Worst: "costs most", Others: "others", End: "at the cap"}
 type Fall struct {
-	Parts  []Part
+	Parts  []Segment
 	Text   func(float64) string // a pressure, or a loss of it, as a short figure
 	Worst  string               // told of the worst part
 	Others string               // names the row of those that have no row of their own
@@ -57,7 +57,7 @@ func (f Fall) Rows(w, h int, g Glyphs, ink Ink) []string {
 }
 
 // finite are the parts whose pressures can be drawn, and the highest of these.
-func (f Fall) finite() (parts []Part, top float64) {
+func (f Fall) finite() (parts []Segment, top float64) {
 	for _, p := range f.Parts {
 		if d := p.In - p.Out; math.IsNaN(d) || math.IsInf(d, 0) || math.IsInf(p.In, 0) {
 			continue
@@ -70,13 +70,13 @@ func (f Fall) finite() (parts []Part, top float64) {
 
 // gather keeps n of the parts in their order, those with the smallest losses gathered in
 // one behind them. Its loss is theirs together, down to where the last part ends.
-func (f Fall) gather(parts []Part, n int) []Part {
+func (f Fall) gather(parts []Segment, n int) []Segment {
 	if len(parts) <= n {
 		return parts
 	}
-	kept := append([]Part(nil), parts...)
+	kept := append([]Segment(nil), parts...)
 	last := parts[len(parts)-1].Out
-	rest := Part{Name: f.Others, In: last, Out: last}
+	rest := Segment{Name: f.Others, In: last, Out: last}
 	for len(kept) >= n && len(kept) > 0 {
 		least := 0
 		for i, p := range kept {
@@ -91,7 +91,7 @@ func (f Fall) gather(parts []Part, n int) []Part {
 }
 
 // lighter reports whether a part goes before another when parts are gathered.
-func lighter(p, q Part) bool {
+func lighter(p, q Segment) bool {
 	if p.Worst != q.Worst {
 		return q.Worst
 	}
@@ -100,7 +100,7 @@ func lighter(p, q Part) bool {
 
 // table is one row a part: name, pressure before it, a bar of that pressure with what is
 // lost at its end, and the loss.
-func (f Fall) table(c *canvas, parts []Part, top float64, y int) {
+func (f Fall) table(c *canvas, parts []Segment, top float64, y int) {
 	rows := c.h - y
 	if f.End != "" {
 		rows--
@@ -121,7 +121,7 @@ func (f Fall) table(c *canvas, parts []Part, top float64, y int) {
 	}
 	bar := c.w - 2 - name - in - loss - note - 4
 	at := [...]int{2, name + 3, name + in + 4, name + in + bar + 5, name + in + bar + loss + 6}
-	put := func(p Part, before string, whole bool) {
+	put := func(p Segment, before string, whole bool) {
 		role, sign, lost := RoleLost, ' ', c.g.Mid
 		if p.Worst {
 			role, sign, lost = RoleWorst, '>', c.g.Dark
@@ -151,12 +151,12 @@ func (f Fall) table(c *canvas, parts []Part, top float64, y int) {
 		put(p, before, true)
 	}
 	if f.End != "" {
-		put(Part{Name: f.End, In: end, Out: end}, f.Text(end), false)
+		put(Segment{Name: f.End, In: end, Out: end}, f.Text(end), false)
 	}
 }
 
 // lossText is a part's loss in figures; a gain has a plus.
-func (f Fall) lossText(p Part) string {
+func (f Fall) lossText(p Segment) string {
 	if p.Out > p.In {
 		return "+" + f.Text(p.Out-p.In)
 	}
@@ -164,7 +164,7 @@ func (f Fall) lossText(p Part) string {
 }
 
 // noteText is what is told of a part.
-func (f Fall) noteText(p Part) string {
+func (f Fall) noteText(p Segment) string {
 	if p.Worst {
 		return f.Worst
 	}
@@ -173,7 +173,7 @@ func (f Fall) noteText(p Part) string {
 
 // cells are how many of n cells the pressure behind a part takes, and the one before it. A
 // loss takes one cell at least.
-func (f Fall) cells(p Part, top float64, n int) (kept, full int) {
+func (f Fall) cells(p Segment, top float64, n int) (kept, full int) {
 	full = round(max(p.In, 0) / top * float64(n))
 	kept = round(max(p.Out, 0) / top * float64(n))
 	if p.Out < p.In && kept >= full {
@@ -184,7 +184,7 @@ func (f Fall) cells(p Part, top float64, n int) (kept, full int) {
 
 // profile is the pressure as stairs, an equal column a part, in h rows: what is left
 // filled, what is lost shaded, the names below and the pressures on top.
-func (f Fall) profile(c *canvas, parts []Part, top float64, h int) {
+func (f Fall) profile(c *canvas, parts []Segment, top float64, h int) {
 	wide := c.w / len(parts)
 	names, under := make([][2]string, len(parts)), 1
 	for i, p := range parts {

@@ -96,7 +96,7 @@ func TestBandAndLimitOfADialGrow(t *testing.T) {
 		a, b := two(t, 0, 60)
 		g := anySet(t)
 		shown := func(v float64, role draw.Role) int {
-			d := draw.Dial{Scale: draw.NewScale(0, 60, 7, whole), Likely: draw.Band{High: v, Text: "likely"}, Limit: draw.Mark{At: v, Text: "stamp"}}
+			d := draw.Dial{Scale: draw.NewScale(0, 60, 7, whole), Likely: draw.Span{High: v, Text: "likely"}, Limit: draw.Mark{At: v, Text: "stamp"}}
 			return len(cells(d.Rows(40, 14, g, byRole), role, 13))
 		}
 		require.GreaterOrEqual(t, shown(b, draw.RoleBand), shown(a, draw.RoleBand))
@@ -108,7 +108,7 @@ func TestFallIsToScale(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		a, b := two(t, 0, 60)
 		g := anySet(t)
-		f := draw.Fall{Text: tenths, Parts: []draw.Part{{Name: "regulator", In: 60, Out: b}, {Name: "hose", In: b, Out: a, Worst: true}}}
+		f := draw.Fall{Text: tenths, Parts: []draw.Segment{{Name: "regulator", In: 60, Out: b}, {Name: "hose", In: b, Out: a, Worst: true}}}
 		rows := f.Rows(80, 4, g, byRole)
 		require.Len(t, rows, 2)
 		kept := func(y int) int {
@@ -204,7 +204,7 @@ func TestRulerMovesWithTheValue(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		a, b := two(t, 0, 8)
 		g := anySet(t)
-		rows := draw.Ruler{Scale: draw.NewScale(0, 8, 9, whole), Target: draw.Mark{At: a, Text: "set"}, Keep: draw.Band{Low: b, High: a, Text: "keep"}}.Rows(w, h, g, byRole)
+		rows := draw.Ruler{Scale: draw.NewScale(0, 8, 9, whole), Target: draw.Mark{At: a, Text: "set"}, Keep: draw.Span{Low: b, High: a, Text: "keep"}}.Rows(w, h, g, byRole)
 		target := cells(rows, draw.RoleMark, h)
 		require.NotEmpty(t, target)
 		require.Equal(t, int(math.Round(a*10)), target[0][0], "ten columns an inch")
@@ -216,7 +216,7 @@ func TestRulerMovesWithTheValue(t *testing.T) {
 func TestDayMovesWithTheValues(t *testing.T) {
 	c := draw.Climate{Temperature: draw.NewScale(0, 50, 2, whole), Humidity: draw.NewScale(0, 10, 2, whole)}
 	place := func(t test, temperature, humidity float64, g draw.Glyphs) [2]int {
-		c.Today = draw.Day{Temperature: temperature, Humidity: humidity, Text: "x"}
+		c.Today = draw.DayPoint{Temperature: temperature, Humidity: humidity, Text: "x"}
 		for y, row := range c.Rows(55, 14, g, nil)[:11] {
 			if at := strings.IndexRune(row, g.Full); at >= 0 {
 				return [2]int{utf8.RuneCountInString(row[:at]), y}
@@ -238,7 +238,7 @@ func TestDayMovesWithTheValues(t *testing.T) {
 
 func TestRegionsStandWhereTheyAre(t *testing.T) {
 	c := climate(75, 45)
-	c.Today, c.Ghost, c.Dew = draw.Day{}, draw.Day{}, nil
+	c.Today, c.Ghost, c.Dew = draw.DayPoint{}, draw.DayPoint{}, nil
 	rows := c.Rows(65, 14, draw.ASCII, nil)
 	at := func(temperature, humidity float64) string {
 		x, y := 4+1+int(math.Round(temperature-50)), 10-int(math.Round(humidity/10))
@@ -288,7 +288,7 @@ func TestWhatIsOffTheScaleHasAnArrow(t *testing.T) {
 		arrow string
 		at    float64
 	}{{"<", 9}, {"<", math.Inf(-1)}, {">", 21}, {">", math.Inf(1)}} {
-		mark, band := draw.Mark{At: c.at, Text: "x"}, draw.Band{Low: c.at, High: c.at, Text: "x"}
+		mark, band := draw.Mark{At: c.at, Text: "x"}, draw.Span{Low: c.at, High: c.at, Text: "x"}
 		for name, p := range map[string]picture{
 			"dial's needle": draw.Dial{Scale: scale, Set: mark}, "at rest": draw.Dial{Scale: scale, Rest: mark}, "ghost": draw.Dial{Scale: scale, Ghost: mark},
 			"arc": draw.Dial{Scale: scale, Likely: band}, "limit": draw.Dial{Scale: scale, Limit: mark},
@@ -297,7 +297,7 @@ func TestWhatIsOffTheScaleHasAnArrow(t *testing.T) {
 			"keep":   draw.Ruler{Scale: scale, Target: at15, Keep: band},
 			"likely": draw.Ruler{Scale: scale, Target: at15, Likely: band},
 			"old":    draw.Ruler{Scale: scale, Target: at15, Ghost: mark},
-			"day":    draw.Climate{Temperature: scale, Humidity: scale, Today: draw.Day{Temperature: c.at, Humidity: 15, Text: "x"}},
+			"day":    draw.Climate{Temperature: scale, Humidity: scale, Today: draw.DayPoint{Temperature: c.at, Humidity: 15, Text: "x"}},
 			"answer": draw.Ranges{Answers: []draw.Answer{{Scale: scale, Low: 15, High: 16, At: c.at}}},
 			"end":    draw.Ranges{Answers: []draw.Answer{{Scale: scale, Low: min(15, c.at), High: max(15, c.at), At: 15}}},
 			"cause":  draw.Ranges{Answers: []draw.Answer{{Scale: scale, Low: 15, High: 16, At: 15}}, Causes: []draw.Cause{{Name: "x", Share: c.at - 15}}},
@@ -311,10 +311,10 @@ func TestWhatIsOffTheScaleHasAnArrow(t *testing.T) {
 			require.Contains(t, strings.Join(rows, "\n"), c.arrow, "%s %v", name, c.at)
 		}
 	}
-	below := draw.Fall{Text: tenths, Parts: []draw.Part{{Name: "x", In: 5, Out: -1}}}
+	below := draw.Fall{Text: tenths, Parts: []draw.Segment{{Name: "x", In: 5, Out: -1}}}
 	require.Contains(t, strings.Join(below.Rows(60, 5, draw.ASCII, nil), ""), "<")
 	for arrow, humidity := range map[string]float64{"v": 9, "^": 21} {
-		day := draw.Climate{Temperature: scale, Humidity: scale, Today: draw.Day{Temperature: 15, Humidity: humidity, Text: "x"}}
+		day := draw.Climate{Temperature: scale, Humidity: scale, Today: draw.DayPoint{Temperature: 15, Humidity: humidity, Text: "x"}}
 		require.Contains(t, strings.Join(day.Rows(60, 12, draw.ASCII, nil), ""), arrow)
 	}
 }

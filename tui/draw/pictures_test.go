@@ -28,7 +28,7 @@ func dial(set float64) draw.Dial {
 	return draw.Dial{
 		Scale: draw.NewScale(0, 60, 7, whole), Set: draw.Mark{At: set, Text: "set " + whole(set)},
 		Rest: draw.Mark{At: set + 5, Text: "at rest " + whole(set+5)}, Ghost: draw.Mark{At: 14, Text: "was 14"},
-		Likely: draw.Band{Low: set - 3, High: set + 4, Text: "likely " + whole(set-3) + " to " + whole(set+4)},
+		Likely: draw.Span{Low: set - 3, High: set + 4, Text: "likely " + whole(set-3) + " to " + whole(set+4)},
 		Limit:  draw.Mark{At: 50, Text: "stamp 50"}, Label: "WALL " + whole(set) + " psi",
 	}
 }
@@ -42,7 +42,7 @@ func fall() draw.Fall {
 		note string
 	}{{"Main line 3/4", 1.1, ""}, {"Filter", 0.6, ""}, {"Regulator", 24, "sets it"}, {"Main hose 25 ft", 4.3, ""},
 		{"Coupling", 0.4, ""}, {"Whip hose", 1.2, ""}, {"Gun inlet valve", 2.5, ""}, {"Gun passages", 8, ""}} {
-		f.Parts = append(f.Parts, draw.Part{Name: p.name, In: at, Out: at - p.loss, Worst: p.loss == 4.3, Note: p.note})
+		f.Parts = append(f.Parts, draw.Segment{Name: p.name, In: at, Out: at - p.loss, Worst: p.loss == 4.3, Note: p.note})
 		at -= p.loss
 	}
 	return f
@@ -58,8 +58,8 @@ func bore(now, other float64) draw.Bore {
 func ruler(target float64) draw.Ruler {
 	return draw.Ruler{
 		Scale: draw.NewScale(0, 8, 9, whole), Target: draw.Mark{At: target, Text: "set " + whole(target) + " in"},
-		Keep:   draw.Band{Low: target - 0.5, High: target + 0.5, Text: "keep " + whole(target-0.5) + " to " + whole(target+0.5)},
-		Likely: draw.Band{Low: target - 0.2, High: target + 0.2, Text: "likely " + tenths(target-0.2) + " to " + tenths(target+0.2)},
+		Keep:   draw.Span{Low: target - 0.5, High: target + 0.5, Text: "keep " + whole(target-0.5) + " to " + whole(target+0.5)},
+		Likely: draw.Span{Low: target - 0.2, High: target + 0.2, Text: "likely " + tenths(target-0.2) + " to " + tenths(target+0.2)},
 		Ghost:  draw.Mark{At: 6.5, Text: "was 6.5"}, Gun: "cap", Panel: "panel",
 	}
 }
@@ -77,7 +77,7 @@ func climate(temperature, humidity float64) draw.Climate {
 			return draw.Go
 		},
 		Dew: func(t float64) float64 { return 100 * math.Exp((55-t)/29) }, DewText: "dew point",
-		Today: draw.Day{Temperature: temperature, Humidity: humidity, Text: "today"}, Ghost: draw.Day{Temperature: 68, Humidity: 60, Text: "was"},
+		Today: draw.DayPoint{Temperature: temperature, Humidity: humidity, Text: "today"}, Ghost: draw.DayPoint{Temperature: 68, Humidity: 60, Text: "was"},
 		Go: "Go", Wait: "Wait", Stop: "Stop",
 	}
 }

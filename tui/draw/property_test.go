@@ -44,14 +44,14 @@ func anyMark(t *rapid.T) draw.Mark {
 	return draw.Mark{At: anyNumber().Draw(t, "mark"), Text: anyText().Draw(t, "text")}
 }
 
-func anyBand(t *rapid.T) draw.Band {
-	return draw.Band{Low: anyNumber().Draw(t, "from"), High: anyNumber().Draw(t, "to"), Text: anyText().Draw(t, "text")}
+func anyBand(t *rapid.T) draw.Span {
+	return draw.Span{Low: anyNumber().Draw(t, "from"), High: anyNumber().Draw(t, "to"), Text: anyText().Draw(t, "text")}
 }
 
 func anyTexts(t *rapid.T) []string { return rapid.SliceOfN(anyText(), 0, 4).Draw(t, "texts") }
 
-func anyDay(t *rapid.T) draw.Day {
-	return draw.Day{Temperature: anyNumber().Draw(t, "temperature"), Humidity: anyNumber().Draw(t, "humidity"), Text: anyText().Draw(t, "text")}
+func anyDay(t *rapid.T) draw.DayPoint {
+	return draw.DayPoint{Temperature: anyNumber().Draw(t, "temperature"), Humidity: anyNumber().Draw(t, "humidity"), Text: anyText().Draw(t, "text")}
 }
 
 func anyDial(t *rapid.T) picture {
@@ -64,7 +64,7 @@ func anyFall(t *rapid.T) picture {
 		f.Text = tenths
 	}
 	for range rapid.IntRange(0, 14).Draw(t, "parts") {
-		f.Parts = append(f.Parts, draw.Part{Name: anyText().Draw(t, "name"), In: anyNumber().Draw(t, "in"), Out: anyNumber().Draw(t, "out"),
+		f.Parts = append(f.Parts, draw.Segment{Name: anyText().Draw(t, "name"), In: anyNumber().Draw(t, "in"), Out: anyNumber().Draw(t, "out"),
 			Worst: rapid.Bool().Draw(t, "is worst"), Note: anyText().Draw(t, "note")})
 	}
 	return f

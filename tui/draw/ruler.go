@@ -11,8 +11,8 @@ type Ruler struct {
 	Scale
 	Target     Mark
 	Ghost      Mark // the target before
-	Keep       Band // the range to keep within
-	Likely     Band // the range the target likely lies within
+	Keep       Span // the range to keep within
+	Likely     Span // the range the target likely lies within
 	Gun, Panel string
 }
 
@@ -84,7 +84,7 @@ func (r Ruler) Rows(w, h int, g Glyphs, ink Ink) []string {
 }
 
 // band shades a range in a row; an arrow stands where it goes on beyond the scale.
-func (r Ruler) band(c *canvas, y int, b Band, char rune, role Role) {
+func (r Ruler) band(c *canvas, y int, b Span, char rune, role Role) {
 	low, high := b.ends()
 	from, under := r.column(low, c.w)
 	to, over := r.column(high, c.w)

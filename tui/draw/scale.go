@@ -21,8 +21,8 @@ type Mark struct {
 	Text string
 }
 
-// Band is a range of values with its text; its ends may come in either order.
-type Band struct {
+// Span is a range of values with its text; its ends may come in either order.
+type Span struct {
 	Low, High float64
 	Text      string
 }
@@ -105,10 +105,10 @@ func (s Scale) column(v float64, w int) (int, side) {
 func (m Mark) shown() bool { return m.Text != "" && !math.IsNaN(m.At) }
 
 // shown reports whether a band is drawn.
-func (b Band) shown() bool { return b.Text != "" && !math.IsNaN(b.Low) && !math.IsNaN(b.High) }
+func (b Span) shown() bool { return b.Text != "" && !math.IsNaN(b.Low) && !math.IsNaN(b.High) }
 
 // ends are a band's ends in order.
-func (b Band) ends() (low, high float64) { return min(b.Low, b.High), max(b.Low, b.High) }
+func (b Span) ends() (low, high float64) { return min(b.Low, b.High), max(b.Low, b.High) }
 
 // arrow points to where a value lies that is off the scale.
 func (s side) arrow() rune {

@@ -126,13 +126,13 @@ func TestBatchSaysWhatIsWrongWithALine(t *testing.T) {
 		{`null`, "coat", "choose"},
 		{goodLine + ` x`, "request", "nothing behind it"},
 		{goodLine + goodLine, "request", "nothing behind it"},
-		{`{"coat":"clear","colour":"red"}`, "colour", "no such field; a request may hold coat, gun, temp, humidity, panel, altitude, supply, hose, coupling, filter, regulator, regulator_at, gauge, wall, mark, "},
+		{`{"coat":"clear","colour":"red"}`, "colour", "no such field; a request may hold coat, gun, temp, humidity, panel, altitude, supply, regulator, regulator_at, filter, hose, coupling, gauge, wall, mark, "},
 		{`{"coat":true}`, "coat", "a JSON bool will not do; give text or a number"},
 		{`{"temp":{"f":72}}`, "temp", "a JSON object will not do"},
 		{`{"temp":[72]}`, "temp", "a JSON array will not do"},
-		{`{"hose":"25ft,3/8in"}`, "hose", `a JSON string will not do; give a list, such as ["25ft,3/8in"]`},
+		{`{"hose":{}}`, "hose", "a JSON object will not do; give text or a number, or a list of them"},
 		{`{"hose":[true]}`, "hose", "a JSON bool will not do"},
-		{`{"other":5}`, "other", `a JSON number will not do; give a list, such as ["10cfm,50%"]`},
+		{strings.Replace(goodLine, `}`, `,"hose":[""]}`, 1), "hose", "type length and bore"},
 		{strings.Replace(goodLine, `}`, `,"compressor":"18cfm","receiver":"60gal","cut_in":"20psi","cut_out":"10psi"}`, 1), "cut_out", "10 psi is outside 20 to"},
 		{`{"spread":"yes"}`, "spread", "give true or false"},
 		{`{"units":5}`, "units", "choose us or metric"},
@@ -186,7 +186,7 @@ func TestBatchAnswersBeforeTheInputEnds(t *testing.T) {
 	out, fromOut := io.Pipe()
 	code := make(chan int, 1)
 	go func() {
-		c := Run([]string{"plan", "--batch"}, Stdio{toIn, fromOut, io.Discard}, noEnv)
+		c := runOn(Stdio{toIn, fromOut, io.Discard}, noEnv, "plan", "--batch")
 		fromOut.Close()
 		code <- c
 	}()
@@ -228,7 +228,7 @@ func (h halfway) Read(p []byte) (int, error) {
 
 func TestBatchInputThatBreaks(t *testing.T) {
 	var out, errs bytes.Buffer
-	code := Run([]string{"plan", "--batch"}, Stdio{halfway{strings.NewReader(goodLine + "\n" + goodLine)}, &out, &errs}, noEnv)
+	code := runOn(Stdio{halfway{strings.NewReader(goodLine + "\n" + goodLine)}, &out, &errs}, noEnv, "plan", "--batch")
 	assert.Equal(t, ExitFailed, code)
 	assert.Contains(t, errs.String(), errClosed.Error())
 }

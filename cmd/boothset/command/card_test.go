@@ -1,6 +1,7 @@
 package command
 
 import (
+	"boothset/presets/answer"
 	"strings"
 	"testing"
 
@@ -18,7 +19,7 @@ func TestCards(t *testing.T) {
 			require.Contains(t, []int{ExitAnswered, ExitCannot}, r.code)
 			require.Empty(t, r.err)
 			for _, l := range strings.Split(r.out, "\n") {
-				assert.LessOrEqual(t, ansi.StringWidth(l), cardWidth, l)
+				assert.LessOrEqual(t, ansi.StringWidth(l), answer.Width, l)
 				assert.Equal(t, strings.TrimRight(l, " "), l, "no blanks at the end")
 				assert.Equal(t, ansi.Strip(l), l, "no codes of a terminal")
 			}
@@ -85,6 +86,6 @@ func TestALongNameOfTheShopsKeepsTheTableInItsColumns(t *testing.T) {
 	_, table, found := strings.Cut(r.out, "The line ")
 	require.True(t, found)
 	for i, l := range strings.Split(table, "\n")[1:8] {
-		assert.Len(t, l, cardWidth, "row %d: %s", i, l)
+		assert.Len(t, l, answer.Width, "row %d: %s", i, l)
 	}
 }

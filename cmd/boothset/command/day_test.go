@@ -1,11 +1,11 @@
 package command
 
 import (
+	"boothset/presets/answer"
+	"boothset/presets/question"
 	"encoding/json"
 	"strings"
 	"testing"
-
-	"boothset/presets"
 
 	"github.com/charmbracelet/x/ansi"
 	"github.com/stretchr/testify/assert"
@@ -113,7 +113,7 @@ func TestDayInBothSystemsAndInRows(t *testing.T) {
 			text := boothset("", args...)
 			assert.Equal(t, r.code, text.code)
 			for _, row := range strings.Split(text.out, "\n") {
-				assert.LessOrEqual(t, ansi.StringWidth(row), cardWidth, row)
+				assert.LessOrEqual(t, ansi.StringWidth(row), answer.Width, row)
 				assert.Equal(t, strings.TrimRight(row, " "), row)
 				assert.NotContains(t, row, "{")
 			}
@@ -160,7 +160,7 @@ func TestDayBadInputAndHelp(t *testing.T) {
 	}
 	help := boothset("", "day", "--help")
 	assert.Equal(t, ExitAnswered, help.code)
-	for _, f := range presets.DayFields() {
+	for _, f := range question.Day.Fields {
 		assert.Contains(t, help.out, "--"+f.Name+" ")
 	}
 	assert.Contains(t, boothset("", "--help").out, "boothset day ")

@@ -1,12 +1,12 @@
 package command
 
 import (
+	"boothset/presets/answer"
+	"boothset/presets/question"
 	"encoding/json"
 	"math"
 	"strings"
 	"testing"
-
-	"boothset/presets"
 
 	"github.com/charmbracelet/x/ansi"
 	"github.com/stretchr/testify/assert"
@@ -149,7 +149,7 @@ func TestFilmText(t *testing.T) {
 	figures, _, _ := strings.Cut(metric.out, "Why")
 	assert.NotContains(t, figures, " mil")
 	for _, row := range strings.Split(us.out+metric.out, "\n") {
-		assert.LessOrEqual(t, ansi.StringWidth(row), cardWidth, row)
+		assert.LessOrEqual(t, ansi.StringWidth(row), answer.Width, row)
 	}
 }
 
@@ -171,7 +171,7 @@ func TestFilmBadInput(t *testing.T) {
 	}
 	help := boothset("", "film", "--help")
 	assert.Equal(t, ExitAnswered, help.code)
-	for _, f := range presets.FilmFields() {
+	for _, f := range question.Film.Fields {
 		assert.Contains(t, help.out, "--"+f.Name+" ")
 	}
 }
@@ -193,7 +193,7 @@ func TestFilmBatch(t *testing.T) {
 	require.NoError(t, json.Unmarshal([]byte(lines[1]), &a))
 	assert.True(t, a.Stopped)
 	assert.Contains(t, lines[2], `"schema":"boothset.error/1"`)
-	assert.Contains(t, lines[2], "no such field of film")
+	assert.Contains(t, lines[2], "no such field; a request may hold coat, gun, film, ")
 	require.NoError(t, json.Unmarshal([]byte(lines[3]), &a))
 	assert.InDelta(t, 50, a.Film.Dry["um"], 1e-9)
 	assert.False(t, math.IsNaN(a.Each.Wet["um"]))

@@ -1,105 +1,165 @@
 package command
 
 import (
-	"errors"
-	"flag"
 	"fmt"
-	"io"
-	"strconv"
 	"strings"
 
 	"boothset/calc"
 	"boothset/calc/unit"
-	"boothset/presets"
+	"boothset/presets/catalogue"
+	"boothset/presets/question"
 	"boothset/presets/words"
+
+	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 )
 
-// help is what a sub-command says of itself before its flags: ids of sentences, with
-// examples between them.
-type help struct {
-	intro    string
-	examples []string
-	note     string // empty where there is none
-	schema   string // of its answer as JSON
+// examples is how each question is asked on the command line.
+var examples = map[string][]string{
+	"plan": {"boothset plan --coat clear --gun reduced-pressure --temp 75F --humidity 45 --supply 90psi"},
+	"day": {
+		"boothset day --coat clear --temp 75F --humidity 45",
+		"boothset day --coat clear --temp 75F --humidity 60 --panel 66F --pot-life 4h --started 14:30",
+	},
+	"thin": {
+		"boothset thin --coat clear --cup din4 --seconds 21 --paint 62F --sheet-seconds 16-18 --max-thinner 5",
+		"boothset thin --coat clear --cup ford4 --seconds 26 --paint 68F",
+	},
+	"film": {
+		"boothset film --coat clear --gun reduced-pressure --cup-volume 100mL --cup-time 33s",
+		"boothset film --coat clear --solids 42 --wet 4mil,5mil",
+	},
+	"mix": {
+		"boothset mix --coat clear --gun reduced-pressure --area 12ft2 --area hood --ratio 4:1:1",
+		"boothset mix --coat clear --gun reduced-pressure --area 4m2 --price 60/L --distance 9in",
+	},
 }
 
-// text is the help without the flags.
-func (h help) text(w *words.Words) string {
-	b := []byte(w.Say(h.intro) + "\n")
-	for i, example := range h.examples {
+// schema names the shape of a question's answer as JSON; it changes when the shape does.
+func schema(q string) string { return name + "." + q + "/1" }
+
+// help prints what a command takes and gives the exit code.
+func (p *Program) help(c *cobra.Command) int {
+	w, err := p.words()
+	if err != nil {
+		return p.refuse(err)
+	}
+	r, err := p.helpReader(w)
+	switch {
+	case err != nil:
+		return p.refuse(err)
+	case !c.HasParent():
+		return p.say(p.usage(c, r))
+	}
+	return p.say(intro(c.Name(), w) + "\n" + p.flagsHelp(c, r))
+}
+
+// intro is what a command is for, with its examples.
+func intro(command string, w *words.Words) string {
+	b := []byte(w.Say("intro-" + command) + "\n")
+	for i, example := range examples[command] {
 		if i == 0 {
 			b = append(b, '\n')
 		}
 		b = append(b, "  "+example+"\n"...)
 	}
-	if h.note != "" {
-		b = append(b, "\n"+w.Say(h.note)+"\n"...)
+	if note := "note-" + command; w.Has(note) {
+		b = append(b, "\n"+w.Say(note)+"\n"...)
 	}
 	return string(b)
 }
 
-// withFlags is the help with the flags; the usage of a flag is a sentence's id.
-func (h help) withFlags(f *flag.FlagSet, w *words.Words, sys unit.System) string {
-	figures := append(presets.Assumed(sys), said("schema", h.schema), calc.Figure{Name: "repeatable", Kind: calc.FigureNamed, Text: "usage-repeatable"})
-	b := []byte(h.text(w) + "\n")
-	f.VisitAll(func(x *flag.Flag) {
-		spelt := *x
-		spelt.Usage = w.Text(sys, x.Usage, figures)
-		name, text := flag.UnquoteUsage(&spelt)
-		if name != "" {
-			name = " " + name
+// flagsHelp is the flags with what they take.
+func (p *Program) flagsHelp(c *cobra.Command, r *question.Reader) string {
+	var b []byte
+	sys := p.helpSystem()
+	each := func(f *pflag.Flag) {
+		value, rest := unquote(flagText(c, f, r, sys))
+		if value != "" {
+			value = " " + value
 		}
-		b = fmt.Appendf(b, "  --%-28s %s\n", x.Name+name, text)
+		b = fmt.Appendf(b, "  --%-28s %s\n", f.Name+value, rest)
+	}
+	everywhere := c.Root().PersistentFlags()
+	c.Flags().VisitAll(func(f *pflag.Flag) {
+		if f.Name != "help" && everywhere.Lookup(f.Name) == nil {
+			each(f)
+		}
 	})
+	everywhere.VisitAll(each)
 	return string(b)
 }
 
-// parse reads flags; done is true where that is all there is to do: help was asked
-// for, or a flag will not do. code is then the exit code.
-func parse(f *flag.FlagSet, args []string, std Stdio, getenv func(string) string, h help, c *common) (code int, done bool) {
-	f.SetOutput(io.Discard)
-	err := f.Parse(args)
-	w, unknown := c.words(getenv)
-	if unknown != nil {
-		return refuse(std, unknown), true
+// flagText is the sentence of a flag's use, the value's name in back quotes in it.
+func flagText(c *cobra.Command, f *pflag.Flag, r *question.Reader, sys unit.System) string {
+	var figures calc.Figures
+	if field, ok := f.Value.(*fieldFlag); ok {
+		figures = r.UsageFigures(field.row, sys)
+	} else {
+		figures = calc.Figures{said("schema", schema(c.Name())), said("languages", strings.Join(words.Languages(), ", "))}
 	}
-	switch {
-	case errors.Is(err, flag.ErrHelp):
-		return Say(std, w, h.withFlags(f, w, c.system(getenv))), true
-	case err != nil:
-		return refuse(std, seeHelp(w, f, flagFault(w, err))), true
-	case f.NArg() > 0:
-		return refuse(std, seeHelp(w, f, spoken(w, "flag-argument", said("given", strconv.Quote(f.Arg(0)))))), true
-	}
-	return ExitAnswered, false
+	return r.Words().Text(sys, f.Usage, figures)
 }
 
-// seeHelp is a fault of a flag, and where to read more.
-func seeHelp(w *words.Words, f *flag.FlagSet, fault string) error {
-	command := f.Name() + " --help"
-	if f.Name() != "boothset" {
-		command = "boothset " + command
+// helpReader is the catalogue with the shop's file over it; where that file is broken, as
+// it is shipped: help is there to be read.
+func (p *Program) helpReader(w *words.Words) (*question.Reader, error) {
+	if r, err := question.Open(p.Getenv, w); err == nil {
+		return r, nil
 	}
-	return errors.New(fault + "; " + spoken(w, "flag-see", said("command", command)))
+	c, err := catalogue.LoadIn(w, words.Locale{}, nil, "")
+	if err != nil {
+		return nil, err
+	}
+	return question.New(c)
 }
 
-// flagFault says in a language what the flag package says in English. Its errors are
-// texts alone.
-func flagFault(w *words.Words, err error) string {
-	text := err.Error()
-	for start, id := range map[string]string{
-		"flag provided but not defined: ": "flag-unknown",
-		"flag needs an argument: ":        "flag-needs",
-		"bad flag syntax: ":               "flag-syntax",
-	} {
-		if rest, found := strings.CutPrefix(text, start); found {
-			return spoken(w, id, said("flag", rest))
+// unquote parts a usage at the name of its value, which stands in back quotes in it.
+func unquote(usage string) (value, text string) {
+	before, rest, ok := strings.Cut(usage, "`")
+	if !ok {
+		return "", usage
+	}
+	value, after, _ := strings.Cut(rest, "`")
+	return value, before + value + after
+}
+
+// helpSystem is the units that help is told in, which needs no shop's file: those asked
+// for, else the locale's.
+func (p *Program) helpSystem() unit.System {
+	switch p.common.units {
+	case catalogue.UnitsMetric:
+		return unit.Metric
+	case catalogue.UnitsUS:
+		return unit.US
+	}
+	return words.LocaleOf(p.Getenv).System
+}
+
+// usage is what the program can do.
+func (p *Program) usage(root *cobra.Command, r *question.Reader) string {
+	w := r.Words()
+	b := fmt.Appendf(nil, "%s\n\n  boothset              %s\n", w.Say("usage-intro"), w.Say("usage-assistant"))
+	for _, c := range root.Commands() {
+		if c.Name() != "help" && !c.Hidden {
+			b = fmt.Appendf(b, "  boothset %-12s %s\n", c.Name(), w.Say("brief-"+c.Name()))
 		}
 	}
-	if rest, found := strings.CutPrefix(text, "invalid boolean value "); found {
-		if given, flag, found := strings.Cut(strings.TrimSuffix(rest, ": parse error"), " for "); found {
-			return spoken(w, "flag-truth", said("given", given), said("flag", flag))
-		}
+	exits := spoken(w, "usage-exit", calc.FigureOf("answered", calc.FigureCount, ExitAnswered), calc.FigureOf("bad", calc.FigureCount, ExitBadInput), calc.FigureOf("cannot", calc.FigureCount, ExitCannot))
+	return string(fmt.Appendf(b, "  boothset COMMAND --help\n\n%s\n%s\n", p.flagsHelp(root, r), exits))
+}
+
+// helpCommand is "boothset help", and "boothset help plan".
+func (p *Program) helpCommand() *cobra.Command {
+	return &cobra.Command{
+		Use: "help", Short: p.local.Say("brief-help"),
+		RunE: func(c *cobra.Command, args []string) error {
+			of, rest, err := c.Root().Find(args)
+			if err != nil || len(rest) > 0 {
+				return p.unknownCommand(args[0])
+			}
+			p.code = p.help(of)
+			return nil
+		},
 	}
-	return text
 }

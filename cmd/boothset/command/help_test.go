@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"boothset/presets/question"
 	"boothset/presets/words"
 
 	"github.com/stretchr/testify/assert"
@@ -18,14 +19,14 @@ func TestHelpInEveryLanguage(t *testing.T) {
 		all := boothsetIn(env, "", "--help")
 		require.Equal(t, ExitAnswered, all.code, all.err)
 		assert.Contains(t, all.out, w.Say("usage-intro"))
-		for _, c := range commands() {
-			require.True(t, w.Has(c.brief), c.brief)
-			assert.Contains(t, all.out, c.name+strings.Repeat(" ", 13-len(c.name))+w.Say(c.brief)+"\n")
-			one := boothsetIn(env, "", c.name, "--help")
+		for _, c := range question.Questions() {
+			require.True(t, w.Has("brief-"+c.Name), "brief-"+c.Name)
+			assert.Contains(t, all.out, c.Name+strings.Repeat(" ", 13-len(c.Name))+w.Say("brief-"+c.Name)+"\n")
+			one := boothsetIn(env, "", c.Name, "--help")
 			require.Equal(t, ExitAnswered, one.code, one.err)
-			assert.Contains(t, one.out, "\n  boothset "+c.name+" --coat ")
-			assert.Contains(t, one.out, w.Say(c.name+"-intro"))
-			assert.Contains(t, one.out, "boothset."+c.name+"/")
+			assert.Contains(t, one.out, "\n  boothset "+c.Name+" --coat ")
+			assert.Contains(t, one.out, w.Say("intro-" + c.Name))
+			assert.Contains(t, one.out, "boothset."+c.Name+"/")
 			assert.NotContains(t, one.out, "{")
 			assert.NotContains(t, one.out, "usage-")
 		}
@@ -40,24 +41,24 @@ func TestFaultsInSpanish(t *testing.T) {
 		input string
 		says  string
 	}{
-		{args: clearJob("--colour", "red"), says: "boothset: no hay tal opción: -colour; vea boothset plan --help\n"},
-		{args: clearJob("--wall"), says: "boothset: a la opción le falta su valor: -wall; vea boothset plan --help\n"},
+		{args: clearJob("--colour", "red"), says: "boothset: no hay tal opción: --colour; vea boothset plan --help\n"},
+		{args: clearJob("--wall"), says: "boothset: a la opción le falta su valor: --wall; vea boothset plan --help\n"},
 		{args: clearJob("---wall"), says: "boothset: opción mal escrita: ---wall; vea boothset plan --help\n"},
-		{args: clearJob("--json=perhaps"), says: `boothset: el valor "perhaps" no sirve para -json: dé true o false; vea boothset plan --help` + "\n"},
+		{args: clearJob("--json=perhaps"), says: `boothset: el valor "perhaps" no sirve para --json: dé true o false; vea boothset plan --help` + "\n"},
 		{args: clearJob("extra"), says: `boothset: "extra": aquí solo van opciones; vea boothset plan --help` + "\n"},
-		{args: []string{"--wrong"}, says: "boothset: no hay tal opción: -wrong; vea boothset --help\n"},
+		{args: []string{"--wrong"}, says: "boothset: no hay tal opción: --wrong; vea boothset --help\n"},
 		{args: []string{"spray"}, says: `boothset: command "spray": use plan, day, thin, film, mix, o ninguno para el asistente` + "\n"},
 		{args: clearJob("--units", "imperial"), says: `boothset: units "imperial": elija us o metric` + "\n"},
 		{args: []string{"plan", "--batch", "--coat", "clear"}, says: "boothset: coat: con --batch cada petición da lo suyo; junto a ella solo van --units y --lang\n"},
 		{args: []string{"plan", "--batch"}, input: "hola", says: `"want":"no es JSON; dé un objeto por línea, como {`},
 		{args: []string{"plan", "--batch"}, input: "{} {}", says: `"want":"un objeto JSON por línea, nada detrás"`},
 		{args: []string{"plan", "--batch"}, input: "[]", says: `"want":"un valor JSON (array); dé un objeto por línea"`},
-		{args: []string{"plan", "--batch"}, input: `{"hose":{}}`, says: `"want":"un valor JSON (object) no sirve; dé una lista, como [\"25ft,3/8in\"]"`},
+		{args: []string{"plan", "--batch"}, input: `{"hose":{}}`, says: `"want":"un valor JSON (object) no sirve; dé un texto o un número, o una lista de ellos"`},
 		{args: []string{"plan", "--batch"}, input: `{"spread":3}`, says: `"want":"un valor JSON (number) no sirve; dé true o false"`},
 		{args: []string{"plan", "--batch"}, input: `{"units":3}`, says: `"want":"un valor JSON (number) no sirve; elija us o metric"`},
 		{args: []string{"plan", "--batch"}, input: `{"colour":3}`, says: `"want":"no hay tal campo; una petición puede llevar coat, `},
-		{args: []string{"day", "--batch"}, input: `{"colour":3}`, says: `"want":"no hay tal campo de day; vea boothset day --help"`},
-		{args: []string{"day", "--batch"}, input: `{"temp":{}}`, says: `"want":"dé un texto o un número"`},
+		{args: []string{"day", "--batch"}, input: `{"colour":3}`, says: `"want":"no hay tal campo; una petición puede llevar coat, temp, `},
+		{args: []string{"day", "--batch"}, input: `{"temp":{}}`, says: `"want":"un valor JSON (object) no sirve; dé un texto o un número"`},
 		{args: []string{"day", "--batch"}, input: `"` + strings.Repeat("x", longestLine) + `"`, says: `"want":"más larga que 1048576 bytes"`},
 		{args: nil, says: "boothset: la entrada estándar no es una terminal, así que el asistente no puede abrir. Sin pantalla use\n"},
 	} {
@@ -69,7 +70,7 @@ func TestFaultsInSpanish(t *testing.T) {
 
 func TestOutputThatIsClosedInSpanish(t *testing.T) {
 	var err strings.Builder
-	code := Run(clearJob("--lang", "es"), Stdio{strings.NewReader(""), closed{}, &err}, noEnv)
+	code := runOn(Stdio{strings.NewReader(""), closed{}, &err}, noEnv, clearJob("--lang", "es")...)
 	assert.Equal(t, ExitFailed, code)
 	assert.Equal(t, "boothset: al escribir la respuesta: "+errClosed.Error()+"\n", err.String())
 }

@@ -22,24 +22,24 @@ type ran struct {
 	code     int
 }
 
-// boothset runs a sub-command on an input, without a shop's file; what is not for one gets
-// what the assistant says where it has no terminal.
+// boothset runs a sub-command on an input, without a shop's file; the assistant gets
+// what it says where it has no terminal.
 func boothset(input string, args ...string) ran {
 	return boothsetIn(noEnv, input, args...)
 }
 
 func boothsetIn(getenv func(string) string, input string, args ...string) ran {
 	var out, err bytes.Buffer
-	std := Stdio{strings.NewReader(input), &out, &err}
-	if Answers(args) {
-		code := Run(args, std, getenv)
-		return ran{out.String(), err.String(), code}
-	}
-	a, code, done := OpenAssistant(args, std, getenv)
-	if !done {
-		code = a.NoScreen(std, "no-screen-input")
-	}
+	code := runOn(Stdio{strings.NewReader(input), &out, &err}, getenv, args...)
 	return ran{out.String(), err.String(), code}
+}
+
+func runOn(std Stdio, getenv func(string) string, args ...string) int {
+	p := &Program{
+		Std: std, Getenv: getenv, Version: func() string { return "v1.2.3" },
+		Assistant: func(a *Assistant) int { return a.NoScreen("no-screen-input") },
+	}
+	return Run(p, args)
 }
 
 // job is the arguments of a plan for a mild day on 90 psi, with more behind.
@@ -113,7 +113,7 @@ func planned(t testing.TB, code int, args []string) planJSON {
 func decoded(t testing.TB, text string) (a planJSON) {
 	t.Helper()
 	require.NoError(t, json.Unmarshal([]byte(text), &a))
-	require.Equal(t, planSchema, a.Schema)
+	require.Equal(t, schema("plan"), a.Schema)
 	return a
 }
 

@@ -120,8 +120,9 @@ func (j *jsonWriter) written(name string, write func(dst []byte) []byte) {
 	j.b = append(j.b, '"')
 }
 
-// pair is a quantity in both systems.
-func (j *jsonWriter) pair(name, us string, a float64, metric string, b float64) {
+// quantity is a value in both systems.
+func quantity[T ~float64](j *jsonWriter, name string, q *unit.Quantity, v T) {
+	us, a, metric, b := q.Pair(float64(v))
 	j.key(name)
 	j.b = append(j.b, `{"`...)
 	j.b = append(j.b, us...)
@@ -134,17 +135,21 @@ func (j *jsonWriter) pair(name, us string, a float64, metric string, b float64) 
 	j.b = append(j.b, '}')
 }
 
-func (j *jsonWriter) gauge(name string, p unit.Gauge) { j.pair(name, "psi", p.PSI(), "bar", p.Bar()) }
-func (j *jsonWriter) drop(name string, d unit.Drop)   { j.pair(name, "psi", d.PSI(), "bar", d.Bar()) }
-func (j *jsonWriter) near(name string, l unit.Length) { j.pair(name, "in", l.Inches(), "mm", l.MM()) }
-func (j *jsonWriter) run(name string, l unit.Length)  { j.pair(name, "ft", l.Feet(), "m", float64(l)) }
-func (j *jsonWriter) temp(name string, t unit.Temp)   { j.pair(name, "f", t.F(), "c", t.C()) }
-func (j *jsonWriter) flow(name string, q unit.Flow)   { j.pair(name, "cfm", q.SCFM(), "l_min", q.LPM()) }
+func (j *jsonWriter) gauge(name string, p unit.Gauge) { quantity(j, name, unit.Pressure, p) }
+func (j *jsonWriter) drop(name string, d unit.Drop)   { quantity(j, name, unit.Pressure, d) }
+func (j *jsonWriter) near(name string, l unit.Length) { quantity(j, name, unit.Distance, l) }
+func (j *jsonWriter) run(name string, l unit.Length)  { quantity(j, name, unit.Run, l) }
+func (j *jsonWriter) film(name string, l unit.Length) { quantity(j, name, unit.Film, l) }
+func (j *jsonWriter) temp(name string, t unit.Temp)   { quantity(j, name, unit.Temperature, t) }
 func (j *jsonWriter) degrees(name string, d unit.TempDiff) {
-	j.pair(name, "f", d.F(), "c", d.C())
+	quantity(j, name, unit.TemperatureDifference, d)
 }
+func (j *jsonWriter) flow(name string, q unit.Flow)     { quantity(j, name, unit.AirFlow, q) }
+func (j *jsonWriter) speed(name string, v unit.Speed)   { quantity(j, name, unit.Velocity, v) }
+func (j *jsonWriter) volume(name string, v unit.Volume) { quantity(j, name, unit.Tank, v) }
+func (j *jsonWriter) area(name string, a unit.Area)     { quantity(j, name, unit.Surface, a) }
 
-func (j *jsonWriter) standing(w *words.Words, s calc.Standing) {
-	j.text("basis", string(s.Basis))
-	j.text("source", w.Source(s))
+func (j *jsonWriter) ground(w *words.Words, g calc.Ground) {
+	j.text("basis", string(g.Basis))
+	j.text("source", w.Source(g))
 }

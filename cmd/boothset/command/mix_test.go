@@ -5,13 +5,12 @@ import (
 	"strings"
 	"testing"
 
-	"boothset/calc/unit"
-	"boothset/presets"
+	"boothset/presets/answer"
+	"boothset/presets/question"
 
 	"github.com/charmbracelet/x/ansi"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-	"pgregory.net/rapid"
 )
 
 type mixJSON struct {
@@ -116,7 +115,7 @@ func TestMixText(t *testing.T) {
 		assert.Contains(t, us.out, s)
 	}
 	for _, row := range strings.Split(us.out+metric.out, "\n") {
-		assert.LessOrEqual(t, ansi.StringWidth(row), cardWidth, row)
+		assert.LessOrEqual(t, ansi.StringWidth(row), answer.Width, row)
 	}
 }
 
@@ -135,7 +134,7 @@ func TestMixBadInput(t *testing.T) {
 		assert.Contains(t, r.err, c.says)
 	}
 	help := boothset("", "mix", "--help")
-	for _, f := range presets.MixFields() {
+	for _, f := range question.Mix.Fields {
 		assert.Contains(t, help.out, "--"+f.Name+" ")
 	}
 	assert.Equal(t, ExitCannot, boothset("", mixArgs("--area", "4m2", "--film", "3.2mil")...).code, "clear fails there")
@@ -154,16 +153,4 @@ func TestMixBatch(t *testing.T) {
 		assert.Positive(t, a.Volume.Mix["ml"])
 	}
 	assert.Contains(t, lines[1], "at 216 mm", "metric in its sentences")
-}
-
-// A volume to pour is never less than the need, and no more than a step above it.
-func TestPouredIsRoundedUp(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		v := unit.Litres(rapid.Float64Range(0.01, 1000).Draw(t, "L"))
-		for _, sys := range []unit.System{unit.US, unit.Metric} {
-			p := poured(sys, v)
-			assert.GreaterOrEqual(t, float64(p), float64(v)*(1-1e-6))
-			assert.Less(t, (p - v).Litres(), max(0.0301, 0.1*v.Litres()))
-		}
-	})
 }

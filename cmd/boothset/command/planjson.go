@@ -4,88 +4,79 @@ import (
 	"boothset/calc"
 	"boothset/calc/line"
 	"boothset/calc/unit"
-	"boothset/presets"
+	"boothset/presets/answer"
+	"boothset/presets/question"
 	"boothset/presets/words"
 )
 
-// planSchema names the shape of a plan's JSON; it changes when the shape does.
-const planSchema = "boothset.plan/1"
-
-// appendPlan appends the answer as one JSON object. Figures are unrounded.
-func appendPlan(dst []byte, p *Plan, sys unit.System, w *words.Words) []byte {
+// appendPlan appends what is known of a plan into an open object.
+func appendPlan(j *jsonWriter, p *answer.Plan, sys unit.System, w *words.Words) {
 	r, s := p.Request, p.Setup
-	j := jsonWriter{b: dst, fresh: true}
-	j.object("", func() {
-		j.text("schema", planSchema)
-		j.bool("stopped", s.Stopped())
-		j.object("input", func() { appendInput(&j, r, sys) })
-		j.object("wall", func() {
-			j.gauge("flowing", s.Wall.Flowing)
-			j.gauge("static", s.Wall.Static)
-			j.gauge("open", s.Wall.Open)
-			j.gauge("limit", s.Wall.Limit)
-			if p.Spread != nil {
-				j.gauge("low", p.Spread.Wall.Low)
-				j.gauge("high", p.Spread.Wall.High)
-				j.gauge("static_low", p.Spread.Static.Low)
-				j.gauge("static_high", p.Spread.Static.High)
-			}
-		})
-		j.object("gun", func() { appendGun(&j, r, s) })
-		j.object("distance", func() {
-			j.near("target", s.Distance.Target)
-			j.near("low", s.Distance.Low)
-			j.near("high", s.Distance.High)
-			if p.Spread != nil {
-				j.near("spread_low", p.Spread.Distance.Low)
-				j.near("spread_high", p.Spread.Distance.High)
-			}
-		})
-		j.object("valve", func() {
-			j.number("opening", s.Valve.Opening)
-			j.drop("reserve", s.Valve.Reserve)
-			j.number("floor", s.Valve.Floor)
-			j.bool("choked", s.Valve.Choked)
-			j.number("mach", s.Valve.Mach)
-			j.drop("eighth_turn", s.Valve.Nudge)
-			if p.Spread != nil {
-				j.number("low", p.Spread.Opening.Low)
-				j.number("high", p.Spread.Opening.High)
-			}
-		})
-		j.array("line", func() {
-			for i := range s.Line {
-				appendStep(&j, &s.Line[i])
-			}
-		})
-		j.text("bottleneck", s.Line[s.Bottleneck].Name)
-		if s.Short.Is {
-			j.object("short", func() {
-				j.gauge("best", s.Short.Best)
-				j.gauge("supply_needed", s.Short.Needed)
-			})
-		} else {
-			j.null("short")
+	j.object("input", func() { appendInput(j, r, sys) })
+	j.object("wall", func() {
+		j.gauge("flowing", s.Wall.Flowing)
+		j.gauge("static", s.Wall.Static)
+		j.gauge("open", s.Wall.Open)
+		j.gauge("limit", s.Wall.Limit)
+		if p.Spread != nil {
+			j.gauge("low", p.Spread.Wall.Low)
+			j.gauge("high", p.Spread.Wall.High)
+			j.gauge("static_low", p.Spread.Static.Low)
+			j.gauge("static_high", p.Spread.Static.High)
 		}
-		appendNow(&j, s)
-		j.object("weather", func() {
-			j.temp("dew_point", s.Weather.DewPoint)
-			j.degrees("panel_margin", s.Weather.PanelMargin)
-			j.number("drying", s.Weather.Drying)
-			j.drop("correction", s.Weather.Correction)
-			appendLanding(&j, &s.Weather.Landing, sys, w)
-		})
-		appendSpread(&j, p.Spread, w)
-		appendSupply(&j, r, s)
-		appendComparison(&j, &s.Comparison)
-		appendFixes(&j, s, sys, w)
-		appendWords(&j, s.Reasons, s.Cautions, sys, w)
 	})
-	return j.b
+	j.object("gun", func() { appendGun(j, r, s) })
+	j.object("distance", func() {
+		j.near("target", s.Distance.Target)
+		j.near("low", s.Distance.Low)
+		j.near("high", s.Distance.High)
+		if p.Spread != nil {
+			j.near("spread_low", p.Spread.Distance.Low)
+			j.near("spread_high", p.Spread.Distance.High)
+		}
+	})
+	j.object("valve", func() {
+		j.number("opening", s.Valve.Opening)
+		j.drop("reserve", s.Valve.Reserve)
+		j.number("floor", s.Valve.Floor)
+		j.bool("choked", s.Valve.Choked)
+		j.number("mach", s.Valve.Mach)
+		j.drop("eighth_turn", s.Valve.EighthTurn)
+		if p.Spread != nil {
+			j.number("low", p.Spread.Opening.Low)
+			j.number("high", p.Spread.Opening.High)
+		}
+	})
+	j.array("line", func() {
+		for i := range s.Line {
+			appendStep(j, &s.Line[i])
+		}
+	})
+	j.text("bottleneck", s.Line[s.Bottleneck].Name)
+	if s.Short.Is {
+		j.object("short", func() {
+			j.gauge("best", s.Short.Best)
+			j.gauge("supply_needed", s.Short.Needed)
+		})
+	} else {
+		j.null("short")
+	}
+	appendNow(j, s)
+	j.object("weather", func() {
+		j.temp("dew_point", s.Weather.DewPoint)
+		j.degrees("panel_margin", s.Weather.PanelMargin)
+		j.number("drying", s.Weather.Drying)
+		j.drop("correction", s.Weather.Correction)
+		appendLanding(j, &s.Weather.InFlight, sys, w)
+	})
+	appendSpread(j, p.Spread, w)
+	appendSupply(j, r, s)
+	appendComparison(j, &s.Comparison)
+	appendFixes(j, s, sys, w)
 }
 
 // appendLanding appends how dry the coat lands, null where the models do not reach.
-func appendLanding(j *jsonWriter, l *calc.Landing, sys unit.System, w *words.Words) {
+func appendLanding(j *jsonWriter, l *calc.InFlight, sys unit.System, w *words.Words) {
 	if !l.Known {
 		j.null("landing")
 		return
@@ -129,12 +120,12 @@ func appendInput(j *jsonWriter, r *calc.Request, sys unit.System) {
 	j.text("coupling", entryOf(r, line.CouplingKind))
 	j.text("filter", entryOf(r, line.FilterKind))
 	if r.RegulatorAt == calc.Nowhere {
-		j.text("regulator", presets.None)
+		j.text("regulator", question.None)
 	} else {
 		j.text("regulator", r.RegulatorID)
-		j.text("regulator_at", map[calc.Place]string{calc.Wall: presets.AtWall, calc.Foot: presets.AtGun}[r.RegulatorAt])
+		j.text("regulator_at", map[calc.Place]string{calc.Wall: question.AtWall, calc.Foot: question.AtGun}[r.RegulatorAt])
 	}
-	j.text("gauge", [...]string{calc.InHandle: presets.InHandle, calc.AtFoot: presets.AtFoot, calc.NoGauge: presets.None}[r.Gauge])
+	j.text("gauge", [...]string{calc.InHandle: question.InHandle, calc.AtFoot: question.AtFoot, calc.NoGauge: question.None}[r.Gauge])
 	j.drop("mark", r.Mark)
 	if r.HasNow {
 		j.gauge("wall", r.Now)
@@ -144,10 +135,6 @@ func appendInput(j *jsonWriter, r *calc.Request, sys unit.System) {
 	j.text("units", systemName(sys))
 }
 
-func systemName(sys unit.System) string {
-	return [...]string{unit.US: "us", unit.Metric: "metric"}[sys]
-}
-
 // entryOf is the catalogue's name of the first part of a kind.
 func entryOf(r *calc.Request, k line.Kind) string {
 	for i := range r.Line {
@@ -155,7 +142,7 @@ func entryOf(r *calc.Request, k line.Kind) string {
 			return r.Line[i].Entry
 		}
 	}
-	return presets.None
+	return question.None
 }
 
 func appendGun(j *jsonWriter, r *calc.Request, s *calc.Setup) {
@@ -197,7 +184,7 @@ func appendNow(j *jsonWriter, s *calc.Setup) {
 		j.bool("enough", n.Enough)
 		j.bool("choked", n.Choked)
 		j.number("mach", n.Mach)
-		j.drop("eighth_turn", n.Nudge)
+		j.drop("eighth_turn", n.EighthTurn)
 	})
 }
 
@@ -210,7 +197,7 @@ func appendWords(j *jsonWriter, reasons []calc.Reason, cautions []calc.Caution, 
 				j.text("about", r.About)
 				j.text("id", r.ID)
 				j.written("text", func(dst []byte) []byte { return w.Append(dst, sys, r.ID, r.Figures) })
-				j.standing(w, r.Standing)
+				j.ground(w, r.Ground)
 			})
 		}
 	})

@@ -8,7 +8,8 @@ import (
 	"testing"
 
 	"boothset/calc/unit"
-	"boothset/presets"
+	"boothset/presets/answer"
+	"boothset/presets/question"
 	"boothset/presets/words"
 	"boothset/tui/golden"
 
@@ -58,34 +59,31 @@ var printedJobs = map[string][]string{
 func cardIn(t *testing.T, args []string, x tongue, width int) string {
 	t.Helper()
 	w := x.words(t)
-	c, err := presets.Open(noEnv, w)
+	r, err := question.Open(noEnv, w)
 	require.NoError(t, err)
-	if args[0] == "plan" {
-		var a presets.Answers
-		for i := 1; i < len(args); i += 2 {
-			a.Add(strings.TrimPrefix(args[i], "--"), args[i+1])
-		}
-		var p Plan
-		require.NoError(t, p.answer(c, &a, unit.US))
-		p.sure()
-		return string(cardOf(&p, width, x.sys, w))
-	}
-	all := questions()
-	q := all[slices.IndexFunc(all, func(q question) bool { return q.name == args[0] })]
-	s := presets.Sheet{}
+	all := question.Questions()
+	q := all[slices.IndexFunc(all, func(q *question.Question) bool { return q.Name == args[0] })]
+	texts := question.Texts{}
 	for i := 1; i < len(args); i += 2 {
-		s.Add(strings.TrimPrefix(args[i], "--"), presets.Typed(args[i+1]))
+		name := strings.TrimPrefix(args[i], "--")
+		if row, _ := q.Field(name); !row.Repeats {
+			delete(texts, name)
+		}
+		texts[name] = append(texts[name], args[i+1])
 	}
-	r, err := q.ask(c, s, unit.US)
+	a, err := answer.Ask(r, q, r.ReadAll(q, texts, unit.US), unit.US)
 	require.NoError(t, err)
-	return string(printed(r, width, x.sys, w))
+	if plan, ok := a.(*answer.Plan); ok {
+		plan.Sure()
+	}
+	return string(answer.Print(a.Rows(w, x.sys), width, w))
 }
 
 func TestCardsAsLookedAt(t *testing.T) {
 	for name, args := range printedJobs {
 		for _, x := range tongues() {
 			t.Run(name+"-"+x.String(), func(t *testing.T) {
-				golden.Equal(t, name+"-"+x.String()+".txt", cardIn(t, args, x, cardWidth))
+				golden.Equal(t, name+"-"+x.String()+".txt", cardIn(t, args, x, answer.Width))
 			})
 		}
 		for _, lang := range words.Languages() {
@@ -144,7 +142,7 @@ func TestNoLabelOfAnotherLanguage(t *testing.T) {
 			lang       string
 			own, other []string
 		}{{"en", ours, theirs}, {"es", theirs, ours}} {
-			card := strings.Join(strings.Fields(cardIn(t, args, tongue{x.lang, unit.US}, cardWidth)), " ")
+			card := strings.Join(strings.Fields(cardIn(t, args, tongue{x.lang, unit.US}, answer.Width)), " ")
 			for _, label := range x.other {
 				if label = strings.TrimSpace(label); len(label) >= 3 && !slices.Contains(x.own, label) {
 					assert.False(t, regexp.MustCompile(`(^|[^\pL])`+regexp.QuoteMeta(label)+`($|[^\pL])`).MatchString(card), "%s in %s: %s", name, x.lang, label)

@@ -2,12 +2,11 @@ package command
 
 import (
 	"bytes"
-	"flag"
 	"strings"
 	"testing"
 
 	"boothset/calc/unit"
-	"boothset/presets"
+	"boothset/presets/question"
 	"boothset/presets/words"
 
 	"github.com/stretchr/testify/assert"
@@ -62,12 +61,12 @@ func TestEveryFlagIsInTheHelp(t *testing.T) {
 		r := boothset("", args...)
 		require.Equal(t, ExitAnswered, r.code)
 		require.Empty(t, r.err)
-		f := flag.NewFlagSet("plan", flag.ContinueOnError)
-		answerFlags(f, &presets.Answers{})
 		for _, name := range []string{"units", "lang", "json", "batch"} {
 			assert.Contains(t, r.out, "\n  --"+name+" ")
 		}
-		f.VisitAll(func(x *flag.Flag) { assert.Contains(t, r.out, "\n  --"+x.Name+" ") })
+		for _, row := range question.Plan.Fields {
+			assert.Contains(t, r.out, "\n  --"+row.Name+" ")
+		}
 		for _, l := range strings.Split(r.out, "\n") {
 			assert.NotContains(t, l, "`")
 		}
@@ -83,19 +82,22 @@ func TestFlagsAndRequestFieldsAreTheSame(t *testing.T) {
 			flags = append(flags, strings.ReplaceAll(strings.Fields(name)[0], "-", "_"))
 		}
 	}
-	assert.ElementsMatch(t, append(requestFields(), "json", "batch", "lang"), append(flags, "spread"))
+	assert.ElementsMatch(t, append(requestKeys(question.Plan), "json", "batch", "lang"), append(flags, "spread"))
 }
 
 // What the help says a choice is, the catalogue offers.
 func TestHelpNamesTheShippedChoices(t *testing.T) {
-	c, err := presets.Load(nil, "")
+	r, err := question.Open(noEnv, words.English())
 	require.NoError(t, err)
-	help := boothset("", "plan", "--help").out
-	for _, field := range []string{presets.FieldGun, presets.FieldCoupling, presets.FieldRegulator, presets.FieldRegulatorAt, presets.FieldGauge} {
-		for _, choice := range c.Choices(field) {
-			assert.Contains(t, help, choice.ID, field)
+	for _, q := range question.Questions() {
+		help := boothset("", q.Name, "--help").out
+		for _, row := range q.Fields {
+			for _, choice := range r.Choices(row.Field) {
+				assert.Contains(t, help, choice.ID, row.Name)
+			}
 		}
 	}
+	help := boothset("", "plan", "--help").out
 	assert.Equal(t, ExitAnswered, boothset("", exampleIn(t, help)...).code, "the example in the help")
 }
 
@@ -116,9 +118,9 @@ func TestHelp(t *testing.T) {
 		r := boothset("", arg)
 		assert.Equal(t, ExitAnswered, r.code)
 		assert.Empty(t, r.err)
-		for _, c := range commands() {
-			assert.Contains(t, r.out, "boothset "+c.name)
-			assert.Contains(t, r.out, words.English().Say(c.brief))
+		for _, c := range question.Questions() {
+			assert.Contains(t, r.out, "boothset "+c.Name)
+			assert.Contains(t, r.out, words.English().Say("brief-"+c.Name))
 		}
 		assert.Contains(t, r.out, "Exit: 0 answered, 2 bad input, 3")
 	}
@@ -129,10 +131,10 @@ func TestOutputThatIsClosedIsAFailureAndNoPanic(t *testing.T) {
 		{"help"}, {"plan", "--help"}, clearJob(), clearJob("--json"), clearJob("--supply", "20psi"), {"plan", "--batch"},
 	} {
 		var errs bytes.Buffer
-		code := Run(args, Stdio{strings.NewReader(strings.Repeat(goodLine+"\n", 50)), closed{}, &errs}, noEnv)
+		code := runOn(Stdio{strings.NewReader(strings.Repeat(goodLine+"\n", 50)), closed{}, &errs}, noEnv, args...)
 		assert.Equal(t, ExitFailed, code, args)
 		assert.Contains(t, errs.String(), errClosed.Error(), args)
-		assert.Equal(t, ExitBadInput, Run([]string{"spray"}, Stdio{strings.NewReader(""), closed{}, closed{}}, noEnv))
+		assert.Equal(t, ExitBadInput, runOn(Stdio{strings.NewReader(""), closed{}, closed{}}, noEnv, "spray"))
 	}
 }
 
@@ -151,43 +153,37 @@ func FuzzAnswers(f *testing.F) {
 		f.Add(s, false)
 		f.Add(s, true)
 	}
-	fields := []string{
-		presets.FieldCoat, presets.FieldGun, presets.FieldTemp, presets.FieldHumidity, presets.FieldSupply, presets.FieldPanel, presets.FieldAltitude,
-		presets.FieldHose, presets.FieldCoupling, presets.FieldFilter, presets.FieldRegulator, presets.FieldRegulatorAt, presets.FieldGauge, presets.FieldWall, presets.FieldMark,
-		presets.FieldCompressor, presets.FieldReceiver, presets.FieldCutIn, presets.FieldCutOut, presets.FieldMain, presets.FieldOther, presets.FieldSprayTime, presets.FieldReceiverTemp, presets.FieldLineTemp,
+	fields := []*question.Field{
+		question.Coat, question.Gun, question.Temp, question.Humidity, question.Supply, question.Panel, question.Altitude,
+		question.Hose, question.Coupling, question.Filter, question.Regulator, question.RegulatorAt, question.Gauge, question.Wall, question.Mark,
+		question.Compressor, question.Receiver, question.CutIn, question.CutOut, question.Main, question.Other, question.SprayTime, question.ReceiverTemp, question.LineTemp,
 	}
-	c, err := presets.Load(nil, "")
+	reader, err := question.Open(noEnv, words.English())
 	require.NoError(f, err)
 	f.Fuzz(func(t *testing.T, text string, metric bool) {
-		var a presets.Answers
 		args := []string{"plan", "--json"}
 		sys := unit.US
 		if metric {
 			sys, args = unit.Metric, append(args, "--units=metric")
 		}
+		texts := question.Texts{}
 		for i, typed := range strings.Split(text, "\n") {
 			if i == len(fields) {
 				break
 			}
-			a.Set(fields[i], typed)
-			if fields[i] != presets.FieldHose && fields[i] != presets.FieldOther {
-				args = append(args, "--"+fields[i]+"="+typed)
+			for _, v := range reader.ReadText(fields[i], reader.Expand(fields[i], typed), sys) {
+				texts[fields[i].Name] = append(texts[fields[i].Name], v.Text)
+				args = append(args, "--"+fields[i].Name+"="+v.Text)
 			}
 		}
-		for _, h := range a.Hose {
-			args = append(args, "--hose="+string(h))
-		}
-		for _, o := range a.Other {
-			args = append(args, "--other="+string(o))
-		}
-		_, faults := c.Resolve(a, sys)
+		_, faults := reader.Plan(reader.ReadAll(question.Plan, texts, sys), sys)
 		r := boothset("", args...)
 		if len(faults) > 0 {
 			require.Equal(t, ExitBadInput, r.code)
 			require.Equal(t, "boothset: "+faults[0].Error()+"\n", r.err)
 			for _, x := range faults {
 				require.NotEmpty(t, x.Field)
-				require.NotEmpty(t, x.Want)
+				require.NotEmpty(t, x.Want())
 			}
 			return
 		}

@@ -2,12 +2,13 @@ package command
 
 import (
 	"boothset/calc"
+	"boothset/calc/spread"
 	"boothset/calc/unit"
 	"boothset/presets/words"
 )
 
 // appendSpread appends what the spread comes from, null where it was not worked out.
-func appendSpread(j *jsonWriter, s *calc.Spread, w *words.Words) {
+func appendSpread(j *jsonWriter, s *spread.Spread, w *words.Words) {
 	if s == nil {
 		j.null("spread")
 		return
@@ -25,7 +26,7 @@ func appendSpread(j *jsonWriter, s *calc.Spread, w *words.Words) {
 					j.gauge("low", c.Known.Low)
 					j.gauge("high", c.Known.High)
 				})
-				j.standing(w, c.Tolerance.Standing)
+				j.ground(w, c.Tolerance.Ground)
 			})
 		}
 	})
@@ -42,7 +43,7 @@ func appendComparison(j *jsonWriter, c *calc.Comparison) {
 			j.number("opening", w.Opening)
 			j.number("mach", w.Mach)
 			j.bool("choked", w.Choked)
-			j.drop("eighth_turn", w.Nudge)
+			j.drop("eighth_turn", w.EighthTurn)
 			j.drop("sag", w.Sag)
 		})
 	}

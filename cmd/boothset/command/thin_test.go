@@ -1,11 +1,11 @@
 package command
 
 import (
+	"boothset/presets/answer"
+	"boothset/presets/question"
 	"encoding/json"
 	"strings"
 	"testing"
-
-	"boothset/presets"
 
 	"github.com/charmbracelet/x/ansi"
 	"github.com/stretchr/testify/assert"
@@ -127,7 +127,7 @@ func TestThinInBothSystemsAndInRows(t *testing.T) {
 			text := boothset("", args...)
 			assert.Equal(t, r.code, text.code)
 			for _, row := range strings.Split(text.out, "\n") {
-				assert.LessOrEqual(t, ansi.StringWidth(row), cardWidth, row)
+				assert.LessOrEqual(t, ansi.StringWidth(row), answer.Width, row)
 				assert.NotContains(t, row, "{")
 				assert.NotContains(t, row, "advice-")
 			}
@@ -174,7 +174,7 @@ func TestThinBadInput(t *testing.T) {
 		assert.Equal(t, 1, strings.Count(r.err, "\n"))
 	}
 	help := boothset("", "thin", "--help")
-	for _, f := range presets.ThinFields() {
+	for _, f := range question.Thin.Fields {
 		assert.Contains(t, help.out, "--"+f.Name+" ")
 	}
 }

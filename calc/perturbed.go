@@ -1,0 +1,169 @@
+package calc
+
+import (
+	"math"
+
+	"boothset/calc/gun"
+	"boothset/calc/line"
+	"boothset/calc/unit"
+)
+
+// Perturbed works a solved request again with its values off by a little, each within its
+// tolerance: what package spread draws from. One Perturbed works any number of deviations,
+// one after another, and allocates nothing; two goroutines need one each.
+type Perturbed struct {
+	base  *Request
+	sigma Deviations // of each tolerance, in its unit
+	r     Request
+	line  [MostParts]line.Part
+	job   job
+	here  line.Flowing // the line downstream of the set pressure at the job's flow
+
+	ambient unit.Abs
+	weather weatherSlope
+	flowing unit.Gauge // as advised
+	rounded unit.Drop  // reserve and rounding to a mark, as advised
+
+	stamp       gun.Stamp
+	wallOff     unit.Drop // the wall gauge reads this much too high
+	gunOff      unit.Drop // so does the gun's
+	airOff      unit.TempDiff
+	humidityOff float64
+}
+
+// Deviations is how many standard deviations each tolerance is off, in the order of
+// ToleranceIDs. Values beyond some 6 are outside what the models were made for.
+type Deviations [Dimensions]float64
+
+// Outcome is what a perturbed request comes to.
+type Outcome struct {
+	Wall     unit.Gauge // flowing, as the wall's gauge reads it
+	Static   unit.Gauge // the same with no air moving
+	Opening  float64    // needed with the wall's gauge at what was advised, 0..1
+	Distance unit.Length
+}
+
+// Perturb is r ready to be worked with its values off; s is r's setup, of a supply that is
+// not short.
+func Perturb(r *Request, s *Setup) *Perturbed {
+	p := &Perturbed{base: r, r: *r, ambient: s.Weather.Ambient, weather: weatherSlopeOf(r, &s.Weather), flowing: s.Wall.Flowing, rounded: s.Valve.Reserve}
+	for d := range dimensions {
+		p.sigma[d] = dimensions[d].of(&r.Tolerances).Within / 2
+	}
+	p.r.Line = p.line[:len(r.Line)]
+	// The highest pressure is what the painter was given, whatever the gun really takes.
+	p.r.Gun.CapLimit = 0
+	p.r.Coat.Working.High = min(r.Coat.Working.High, s.Working.Highest)
+	return p
+}
+
+// Work solves the request with its values off by d.
+func (p *Perturbed) Work(d *Deviations) Outcome {
+	p.reset()
+	for i := range dimensions {
+		if off := p.sigma[i] * d[i]; off != 0 {
+			dimensions[i].apply(p, off)
+		}
+	}
+	r := &p.r
+	r.Gun.Calibrate(p.stamp)
+	j := &p.job
+	*j = job{r: r, air: line.NewAir(p.ambient, r.Day.Air+unit.Temp(p.airOff))}
+	j.pressure(p.weather.correction(p.airOff, p.humidityOff))
+	j.solveFor(j.target - unit.Gauge(p.gunOff))
+	p.here.Prepare(j.after(), j.flow, j.air)
+	into, _ := r.Gun.Valve.Full.Upstream(j.flow, j.working, j.air)
+	j.open = p.here.Upstream(into)
+	wall := j.open.Gauge(p.ambient) + unit.Gauge(p.rounded)
+	j.setAt(p.flowing - unit.Gauge(p.wallOff))
+	return Outcome{
+		Wall:     wall + unit.Gauge(p.wallOff),
+		Static:   r.Regulator.Set(wall, j.flow) + unit.Gauge(p.wallOff),
+		Opening:  p.opening(),
+		Distance: distance(r, gun.JetOf(j.flow, j.cap, j.air)).Target,
+	}
+}
+
+// reset brings every value back to the request's.
+func (p *Perturbed) reset() {
+	copy(p.line[:], p.base.Line)
+	p.r.Gun.Valve.Full = p.base.Gun.Valve.Full
+	p.r.Regulator = p.base.Regulator
+	p.stamp = p.base.Gun.Stamp
+	p.wallOff, p.gunOff, p.airOff, p.humidityOff = 0, 0, 0, 0
+}
+
+// opening is how far the valve must be open at the set pressure taken.
+func (p *Perturbed) opening() float64 {
+	j := &p.job
+	into, _ := p.here.Downstream(j.set)
+	x, _, _ := j.r.Gun.Valve.OpeningFor(j.flow, into, j.working, j.air)
+	return x
+}
+
+// factor is a relative deviation as a factor that can never reach 0.
+func factor(off float64) float64 { return math.Exp(off) }
+
+func (p *Perturbed) scaleParts(k line.Kind, off float64) {
+	f := unit.Conductance(factor(off))
+	for i := range p.r.Line {
+		if part := &p.r.Line[i]; part.Kind == k {
+			part.Restriction.C *= f
+		}
+	}
+}
+
+// scaleBores widens the hoses; their end fittings grow with them.
+func (p *Perturbed) scaleBores(off float64) {
+	f := factor(off)
+	for i := range p.r.Line {
+		if part := &p.r.Line[i]; part.Kind == line.HoseKind {
+			part.Hose.Bore *= unit.Length(f)
+			part.Hose.End.C *= unit.Conductance(f * f)
+		}
+	}
+}
+
+func (p *Perturbed) scaleEnds(off float64) {
+	f := unit.Conductance(factor(off))
+	for i := range p.r.Line {
+		if part := &p.r.Line[i]; part.Kind == line.HoseKind {
+			part.Hose.End.C *= f
+		}
+	}
+}
+
+// scaleCap moves the stamped cap pressure, which stays below the inlet's.
+func (p *Perturbed) scaleCap(off float64) {
+	p.stamp.Cap = min(p.stamp.Cap*unit.Gauge(factor(off)), 0.95*p.stamp.Inlet)
+}
+
+// weatherSlope is how the evaporation in flight moves with the instruments that read the
+// day: its logarithm is nearly straight over a degree or a few percent.
+type weatherSlope struct {
+	inFlight               *InFlight
+	perKelvin, perHumidity float64
+}
+
+func weatherSlopeOf(r *Request, w *Weather) weatherSlope {
+	d := weatherSlope{inFlight: &w.InFlight}
+	e := newEvaporation(r, w.Ambient)
+	at := func(dt unit.Temp, dh float64) float64 {
+		day := r.Day
+		day.Air += dt
+		day.Humidity = math.Min(math.Max(day.Humidity+dh, 0.01), 1)
+		lost, _, err := e.loss(flightCase{pressure: r.Coat.Working.Start, day: day})
+		if err != nil || lost <= 0 {
+			return 0
+		}
+		return math.Log(lost)
+	}
+	const dt, dh = 0.5, 0.01
+	d.perKelvin = (at(dt, 0) - at(-dt, 0)) / (2 * dt)
+	d.perHumidity = (at(0, dh) - at(0, -dh)) / (2 * dh)
+	return d
+}
+
+func (d *weatherSlope) correction(dt unit.TempDiff, dh float64) unit.Drop {
+	return d.inFlight.correction(d.inFlight.changes + d.perKelvin*float64(dt) + d.perHumidity*dh)
+}

@@ -1,0 +1,199 @@
+package spread
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"boothset/calc"
+	"boothset/calc/unit"
+)
+
+// Spread is how sure a setup is: its bounds at 10 and 90 %, and what they come from.
+type Spread struct {
+	Wall     GaugeRange // flowing
+	Static   GaugeRange // with no air moving
+	Opening  Range      // of the inlet valve, 0..1
+	Distance LengthRange
+	// Causes is every tolerance that counts, the largest share of the wall's first.
+	Causes []Cause
+}
+
+// Range is the bounds at 10 and 90 %.
+type Range struct{ Low, High float64 }
+
+// GaugeRange and LengthRange are bounds of a pressure and of a length.
+type (
+	GaugeRange  struct{ Low, High unit.Gauge }
+	LengthRange struct{ Low, High unit.Length }
+)
+
+// Cause is one tolerance and its part in the spread.
+type Cause struct {
+	ID        string
+	Tolerance calc.Tolerance
+	// The share of each value's variance that it causes by itself, 0..1; over all causes
+	// they come to 1, less what they cause only together.
+	Wall, Static, Opening, Distance float64
+	// Known is the wall's bounds were this one thing measured.
+	Known GaugeRange
+}
+
+// Of works r Draws times with everything off within its tolerance, by the same draws every
+// time, so that the same request has the same spread to the last bit; s is r's setup. A
+// supply that is short has none: nil.
+func Of(r *calc.Request, s *calc.Setup) *Spread {
+	if s.Short.Is {
+		return nil
+	}
+	p := calc.Perturb(r, s)
+	all := work(p)
+	for v, moves := range moved(p) {
+		all[v].explain(&moves)
+	}
+	wall, static, opening, distance := &all[0], &all[1], &all[2], &all[3]
+	found := &Spread{
+		Wall: gauges(wall.bounds()), Static: gauges(static.bounds()), Opening: opening.bounds(),
+		Distance: lengths(distance.bounds()),
+	}
+	for d, id := range calc.ToleranceIDs() {
+		c := Cause{ID: id, Wall: wall.share[d], Static: static.share[d], Opening: opening.share[d], Distance: distance.share[d]}
+		if max(c.Wall, c.Static, c.Opening, c.Distance) < leastShare {
+			continue // not in this line
+		}
+		tolerance, _ := r.Tolerances.Of(id)
+		c.Tolerance, c.Known = *tolerance, gauges(wall.known(d))
+		found.Causes = append(found.Causes, c)
+	}
+	slices.SortStableFunc(found.Causes, func(a, b Cause) int { return cmp.Compare(b.Wall, a.Wall) })
+	return found
+}
+
+// leastShare is the share below which a cause is left out.
+const leastShare = 1e-4
+
+func gauges(r Range) GaugeRange { return GaugeRange{unit.Gauge(r.Low), unit.Gauge(r.High)} }
+
+func lengths(r Range) LengthRange { return LengthRange{unit.Length(r.Low), unit.Length(r.High)} }
+
+// outcomes is the values that have a spread: wall, static, opening and distance.
+const outcomes = 4
+
+// numbers is an outcome as numbers in SI.
+func numbers(o calc.Outcome) [outcomes]float64 {
+	return [outcomes]float64{float64(o.Wall), float64(o.Static), o.Opening, float64(o.Distance)}
+}
+
+// sample is what one outcome came to over all draws.
+type sample struct {
+	sorted []float64
+	// along and bent are the mean of its products with each deviation and with the second
+	// Hermite polynomial of it.
+	along, bent calc.Deviations
+	share       [calc.Dimensions]float64 // of its variance that each tolerance causes
+}
+
+// hermite2 is the second of Hermite's polynomials, of variance 1 over a normal
+// distribution; the first is z itself.
+func hermite2(z float64) float64 { return (z*z - 1) / math.Sqrt2 }
+
+// work works every draw.
+func work(p *calc.Perturbed) (all [outcomes]sample) {
+	for v := range all {
+		all[v].sorted = make([]float64, Draws)
+	}
+	l := draws()
+	middle := numbers(p.Work(&calc.Deviations{}))
+	for i := range Draws {
+		z := l.point(i)
+		out := numbers(p.Work(&z))
+		for v, x := range out {
+			all[v].sorted[i] = x
+			out[v] = (x - middle[v]) / Draws
+		}
+		for d, x := range z {
+			bent := hermite2(x)
+			for v, y := range out {
+				all[v].along[d] += y * x
+				all[v].bent[d] += y * bent
+			}
+		}
+	}
+	for v := range all {
+		slices.Sort(all[v].sorted)
+	}
+	return all
+}
+
+// moved is which outcomes each tolerance moves, alone from one of its ends to the other:
+// what it does not move it has no share in, whatever the draws' noise says.
+func moved(p *calc.Perturbed) (moves [outcomes][calc.Dimensions]bool) {
+	const end = 2 // standard deviations
+	for d := range calc.Dimensions {
+		var high, low calc.Deviations
+		high[d], low[d] = end, -end
+		above, below := numbers(p.Work(&high)), numbers(p.Work(&low))
+		for v := range moves {
+			moves[v][d] = above[v] != below[v]
+		}
+	}
+	return moves
+}
+
+// explain works out the shares of the tolerances that move the sample.
+func (s *sample) explain(moves *[calc.Dimensions]bool) {
+	var mean, variance float64
+	for _, x := range s.sorted {
+		mean += x / Draws
+	}
+	for _, x := range s.sorted {
+		variance += (x - mean) * (x - mean) / Draws
+	}
+	// The variance were the coordinates not correlated at all: over the draws they are, a
+	// little.
+	slopes := draws().regression(&s.along)
+	for d, slope := range slopes {
+		variance += slope * (slope - s.along[d])
+	}
+	for d, slope := range slopes {
+		if moves[d] && variance > 0 {
+			s.share[d] = (slope*slope + s.bent[d]*s.bent[d]) / variance
+		}
+	}
+}
+
+// bounds are the sample's values at 10 and 90 %.
+func (s *sample) bounds() Range { return Range{quantile(s.sorted, 0.1), quantile(s.sorted, 0.9)} }
+
+// known are the bounds were tolerance d known: the variance is less by its share, and the
+// distribution keeps its form and its middle.
+func (s *sample) known(d int) Range {
+	b, middle := s.bounds(), quantile(s.sorted, 0.5)
+	left := math.Sqrt(1 - min(s.share[d], 1))
+	return Range{middle + left*(b.Low-middle), middle + left*(b.High-middle)}
+}
+
+// quantile is the value below which a share of sorted lies, 0..1, on a straight line
+// between the two nearest, each in the middle of its own share.
+func quantile(sorted []float64, share float64) float64 {
+	at := min(max(share*float64(len(sorted))-0.5, 0), float64(len(sorted)-1))
+	i := int(at)
+	next := min(i+1, len(sorted)-1)
+	return sorted[i] + (at-float64(i))*(sorted[next]-sorted[i])
+}
+
+// Figures are what the sentences of a spread name: its bounds, and the cause that
+// counts most with what is left once it is known.
+func (s *Spread) Figures() calc.Figures {
+	f := calc.Figures{
+		calc.FigureOf("wallLow", calc.FigureGauge, s.Wall.Low), calc.FigureOf("wallHigh", calc.FigureGauge, s.Wall.High),
+		calc.FigureOf("openingLow", calc.FigureShare, s.Opening.Low), calc.FigureOf("openingHigh", calc.FigureShare, s.Opening.High),
+		calc.FigureOf("distanceLow", calc.FigureDistance, s.Distance.Low), calc.FigureOf("distanceHigh", calc.FigureDistance, s.Distance.High),
+	}
+	if len(s.Causes) > 0 {
+		c := &s.Causes[0]
+		f = append(f, calc.Figure{Name: "cause", Text: c.ID}, calc.FigureOf("share", calc.FigureShare, c.Wall),
+			calc.FigureOf("knownLow", calc.FigureGauge, c.Known.Low), calc.FigureOf("knownHigh", calc.FigureGauge, c.Known.High))
+	}
+	return f
+}

@@ -1,0 +1,188 @@
+package unit
+
+import (
+	"math"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// Reading takes what people type at the bench: a number, then the unit with or without a
+// space ("90psi", "6 bar", "24°C", "3/8 in", "45%"). A bare number is in the system's unit.
+//
+// A number is digits with at most one point or decimal comma ("1,5" is 1.5) and a sign if
+// wanted. "1,500" is refused, since it means 1500 to some and 1.5 to others. Lengths may be
+// fractions ("3/8", "1-1/2", "1 1/2"). Exponents, hex, nan, inf, underscores, digits other
+// than 0 to 9, more than 32 characters and numbers beyond 1e9 are refused. Units are read
+// without regard to case, by their English and their Spanish names.
+//
+// Every error is a *ParseError and comes with a zero value; a value is finite. Whether a
+// value is sensible (a humidity of 300 %) is for the caller to say.
+
+// Named is the system in which no bare number is read: the unit must be typed.
+const Named System = -1
+
+// Reading is a quantity as it was read, in SI.
+type Reading struct {
+	SI   float64
+	Bare bool // no unit was named
+	// number is how many characters of the trimmed text the number takes.
+	number int
+}
+
+// Read reads text, a bare number in the system's unit.
+func (q *Quantity) Read(text string, sys System) (Reading, error) {
+	if utf8.RuneCountInString(text) > maxTyped {
+		short := string([]rune(text)[:maxTyped]) + "..."
+		return Reading{}, q.fail(short, "typed-too-long")
+	}
+	trimmed := strings.Trim(text, " \t\r\n")
+	sc := scanner{trimmed}
+	value, fraction, want := sc.number(q.fractions, q.usage)
+	if want.id != "" {
+		return Reading{}, q.fail(text, want.id, want.details...)
+	}
+	r := Reading{number: len(trimmed) - len(sc.rest)}
+	typed := q.withoutRate(strings.TrimSuffix(sc.rest, "."))
+	if q.unmarked(typed) {
+		if sys == Named {
+			return Reading{}, q.fail(text, q.usage)
+		}
+		r.Bare, typed = true, q.withoutRate(q.shown[sys].label)
+		// A fraction is inches where millimetres are usual: a hose is sold as 3/8 in countries
+		// that measure it in millimetres too.
+		if fraction && typed == showMM.label {
+			typed = showInch.label
+		}
+	}
+	for i := range q.units {
+		if u := &q.units[i]; u.spelled(typed) {
+			r.SI = q.inSI(u, value)
+			return q.checked(r, text)
+		}
+	}
+	return Reading{}, q.fail(text, q.usage)
+}
+
+// inSI is so many of a unit. Percentages are divided, which is exact where a product with
+// 0.01 is not, and temperatures counted from absolute zero.
+func (q *Quantity) inSI(u *spelling, value float64) float64 {
+	switch {
+	case q == Share:
+		return value / 100
+	case q == Temperature && u.size != 1:
+		return float64(Fahrenheit(value))
+	case q == Temperature:
+		return float64(Celsius(value))
+	case q == FluidFlow:
+		return value * u.size / SecondPerMinute
+	}
+	return value * u.size
+}
+
+// checked refuses a temperature that there is not.
+func (q *Quantity) checked(r Reading, text string) (Reading, error) {
+	if q == Temperature && r.SI <= 0 {
+		return Reading{}, q.fail(text, "want-above-absolute-zero")
+	}
+	return r, nil
+}
+
+// Parse is the value of text.
+func Parse[T ~float64](q *Quantity, text string, sys System) (T, error) {
+	r, err := q.Read(text, sys)
+	return T(r.SI), err
+}
+
+// Complete is text that was read, with the system's unit named where it was left out.
+func (q *Quantity) Complete(text string, r Reading, sys System) string {
+	text = strings.Trim(text, " \t\r\n")
+	if !r.Bare {
+		return text
+	}
+	return strings.TrimSpace(text[:r.number]) + q.shown[sys].label
+}
+
+// Takes reports whether a character can be part of the quantity as it is typed.
+func (q *Quantity) Takes(c rune) bool {
+	if strings.ContainsRune("0123456789 .,+-", c) || q.fractions && c == '/' {
+		return true
+	}
+	c = unicode.ToLower(c)
+	in := func(names []string) bool {
+		for _, name := range names {
+			if strings.ContainsRune(name, c) {
+				return true
+			}
+		}
+		return false
+	}
+	for i := range q.units {
+		if in(q.units[i].names) {
+			return true
+		}
+	}
+	return in(q.marks) || in(q.per)
+}
+
+// unmarked reports whether typed names no unit.
+func (q *Quantity) unmarked(typed string) bool {
+	for _, mark := range q.marks {
+		if spells(typed, mark) {
+			return true
+		}
+	}
+	return spells(typed, "")
+}
+
+// withoutRate is typed without the ending that makes a rate of its unit.
+func (q *Quantity) withoutRate(typed string) string {
+	for _, ending := range q.per {
+		for at := range typed {
+			if spells(typed[at:], ending) {
+				return typed[:at]
+			}
+		}
+	}
+	return typed
+}
+
+func (u *spelling) spelled(typed string) bool {
+	for _, name := range u.names {
+		if spells(typed, name) {
+			return true
+		}
+	}
+	return false
+}
+
+func (q *Quantity) fail(given, id string, details ...Detail) error {
+	return &ParseError{Quantity: q.ID, Given: given, ID: id, Usage: q.usage, Details: details}
+}
+
+// same is how near two counts are that differ by the rounding of their units alone.
+const same = 1e-6
+
+// Steps is the counts of the system's unit that lie so many steps of a size from a value:
+// to the next whole step first where it lies between two.
+func (q *Quantity) Steps(sys System, si, size float64, by int) float64 {
+	count := q.shown[sys].count(si) / size
+	if near := math.Round(count); math.Abs(count-near) < same {
+		count = near
+	}
+	if by > 0 {
+		return (math.Floor(count) + float64(by)) * size
+	}
+	return (math.Ceil(count) + float64(by)) * size
+}
+
+// Decimals is how many decimals a size in a unit is written with, and whether these few say it.
+func Decimals(size float64) (decimals int, plain bool) {
+	const most = 2
+	for ; decimals <= most; decimals++ {
+		if v := size * math.Pow10(decimals); v >= 1-same && math.Abs(v-math.Round(v)) < same {
+			return decimals, true
+		}
+	}
+	return most, false
+}

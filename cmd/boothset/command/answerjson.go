@@ -1,0 +1,37 @@
+package command
+
+import (
+	"boothset/calc/unit"
+	"boothset/presets/answer"
+	"boothset/presets/question"
+	"boothset/presets/words"
+)
+
+// planRoom is room for a plan as JSON: growing into it would copy it several times.
+const planRoom = 16 << 10
+
+// appendAnswer appends an answer as one JSON object. Figures are unrounded.
+func appendAnswer(dst []byte, q *question.Question, a answer.Answer, sys unit.System, w *words.Words) []byte {
+	if dst == nil {
+		dst = make([]byte, 0, planRoom)
+	}
+	j := jsonWriter{b: dst, fresh: true}
+	j.object("", func() {
+		j.text("schema", schema(q.Name))
+		j.bool("stopped", a.Stopped())
+		switch a := a.(type) {
+		case *answer.Plan:
+			appendPlan(&j, a, sys, w)
+		case *answer.Day:
+			appendDay(&j, a, sys, w)
+		case *answer.Thin:
+			appendThin(&j, a, sys, w)
+		case *answer.Film:
+			appendFilm(&j, a, sys, w)
+		case *answer.Mix:
+			appendMix(&j, a, sys, w)
+		}
+		appendWords(&j, a.Reasons(), a.Cautions(), sys, w)
+	})
+	return j.b
+}

@@ -1,0 +1,116 @@
+package command
+
+import (
+	"slices"
+
+	"boothset/presets/answer"
+	"boothset/presets/question"
+	"boothset/presets/words"
+
+	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
+)
+
+// asked is a question's command: its flags as they were given.
+type asked struct {
+	p             *Program
+	q             *question.Question
+	texts         question.Texts
+	asJSON, batch bool
+}
+
+// ask is the command of a question: its fields are its flags.
+func (p *Program) ask(q *question.Question) *cobra.Command {
+	a := &asked{p: p, q: q, texts: question.Texts{}}
+	c := &cobra.Command{
+		Use: q.Name, Short: p.local.Say("brief-" + q.Name), Args: p.noArgs,
+		RunE: func(c *cobra.Command, _ []string) error { return a.run(c) },
+	}
+	for _, row := range q.Fields {
+		c.Flags().Var(&fieldFlag{a.texts, row}, row.Name, row.Usage())
+		if row.Listed() {
+			_ = c.RegisterFlagCompletionFunc(row.Name, p.complete(row.Field)) // fails for a flag that is not there
+		}
+	}
+	c.Flags().BoolVar(&a.asJSON, flagJSON, false, "usage-json")
+	c.Flags().BoolVar(&a.batch, flagBatch, false, "usage-batch")
+	c.Flags().SortFlags = false
+	return c
+}
+
+// fieldFlag is a field as a flag: its texts are kept as they are given.
+type fieldFlag struct {
+	texts question.Texts
+	row   question.Row
+}
+
+func (f *fieldFlag) String() string { return "" }
+func (f *fieldFlag) Type() string   { return "text" }
+
+// Set takes another value of a field that repeats, and the last one of another.
+func (f *fieldFlag) Set(text string) error {
+	if f.row.Repeats {
+		f.texts[f.row.Name] = append(f.texts[f.row.Name], text)
+	} else {
+		f.texts[f.row.Name] = []string{text}
+	}
+	return nil
+}
+
+// run answers the question.
+func (a *asked) run(c *cobra.Command) error {
+	p := a.p
+	o, err := p.open()
+	if err != nil {
+		return err
+	}
+	if a.batch {
+		if err := aloneWithBatch(c.Flags(), o.words); err != nil {
+			return err
+		}
+		p.code = p.runBatch(o, a.q)
+		return nil
+	}
+	for name, texts := range a.texts {
+		row, _ := a.q.Field(name)
+		for i := range texts {
+			texts[i] = o.reader.Expand(row.Field, texts[i])
+		}
+	}
+	found, err := answer.Ask(o.reader, a.q, o.reader.ReadAll(a.q, a.texts, o.sys), o.sys)
+	if err != nil {
+		return err
+	}
+	if plan, ok := found.(*answer.Plan); ok {
+		plan.Sure()
+	}
+	var out []byte
+	if a.asJSON {
+		out = append(appendAnswer(nil, a.q, found, o.sys, o.words), '\n')
+	} else {
+		out = answer.Print(found.Rows(o.words, o.sys), answer.Width, o.words)
+	}
+	p.code = p.write(o.words, out, found.Stopped())
+	return nil
+}
+
+// write writes an answer and gives the exit code.
+func (p *Program) write(w *words.Words, out []byte, stopped bool) int {
+	if _, err := p.Std.Out.Write(out); err != nil {
+		return p.failed(w, "failed-answer", err)
+	}
+	if stopped {
+		return ExitCannot
+	}
+	return ExitAnswered
+}
+
+// aloneWithBatch refuses the flags that a batch's requests give themselves.
+func aloneWithBatch(f *pflag.FlagSet, w *words.Words) (err error) {
+	f.Visit(func(x *pflag.Flag) {
+		if !slices.Contains([]string{flagBatch, flagJSON, flagUnits, flagLang}, x.Name) {
+			err = &fieldError{field: x.Name, want: w.Say("want-no-batch")}
+		}
+	})
+	return err
+}

@@ -1,0 +1,61 @@
+package command
+
+import (
+	"slices"
+	"strings"
+
+	"boothset/presets/question"
+
+	"github.com/spf13/cobra"
+)
+
+// shells is the shells that there is completion for, with what makes it.
+var shells = map[string]func(root *cobra.Command, p *Program) error{
+	"bash":       func(root *cobra.Command, p *Program) error { return root.GenBashCompletionV2(p.Std.Out, true) },
+	"fish":       func(root *cobra.Command, p *Program) error { return root.GenFishCompletion(p.Std.Out, true) },
+	"powershell": func(root *cobra.Command, p *Program) error { return root.GenPowerShellCompletionWithDesc(p.Std.Out) },
+	"zsh":        func(root *cobra.Command, p *Program) error { return root.GenZshCompletion(p.Std.Out) },
+}
+
+// completion is the command that prints what a shell completes our arguments by.
+func (p *Program) completion() *cobra.Command {
+	var names []string
+	for n := range shells {
+		names = append(names, n)
+	}
+	slices.Sort(names)
+	return &cobra.Command{
+		Use: "completion", Short: p.local.Say("brief-completion"), ValidArgs: names,
+		Args: func(_ *cobra.Command, args []string) error {
+			if len(args) != 1 || shells[args[0]] == nil {
+				w, err := p.words()
+				if err != nil {
+					return err
+				}
+				return &fieldError{"completion", strings.Join(args, " "), w.Choose(names)}
+			}
+			return nil
+		},
+		RunE: func(c *cobra.Command, args []string) error {
+			if err := shells[args[0]](c.Root(), p); err != nil {
+				p.code = p.failed(p.local, "failed-writing", err)
+			}
+			return nil
+		},
+	}
+}
+
+// complete completes the value of a flag from what the catalogue has for it.
+func (p *Program) complete(f *question.Field) func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
+	return func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
+		o, err := p.open()
+		if err != nil {
+			return nil, cobra.ShellCompDirectiveError
+		}
+		var all []string
+		for _, c := range o.reader.Choices(f) {
+			all = append(all, c.ID+"\t"+c.Name)
+		}
+		return all, cobra.ShellCompDirectiveNoFileComp
+	}
+}

@@ -1,0 +1,107 @@
+package command
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"strconv"
+	"strings"
+
+	"boothset/calc"
+	"boothset/calc/unit"
+	"boothset/presets/question"
+	"boothset/presets/words"
+
+	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
+)
+
+// said is a figure of a sentence that is in words already.
+func said(name, text string) calc.Figure { return calc.Figure{Name: name, Text: text} }
+
+// spoken is a sentence whose figures have no units.
+func spoken(w *words.Words, id string, f ...calc.Figure) string { return w.Text(unit.US, id, f) }
+
+// fieldError is a fault of what is no field of a question: a flag, a request as a whole.
+type fieldError struct{ field, given, want string }
+
+func (e *fieldError) Error() string {
+	if e.given == "" {
+		return e.field + ": " + e.want
+	}
+	return fmt.Sprintf("%s %q: %s", e.field, e.given, e.want)
+}
+
+// fields is the parts of a fault; ok is false where an error has none.
+func fields(err error) (field, given, want string, ok bool) {
+	var own *fieldError
+	var answer *question.Fault
+	switch {
+	case errors.As(err, &own):
+		return own.field, own.given, own.want, true
+	case errors.As(err, &answer):
+		return answer.Field, answer.Given, answer.Want(), true
+	}
+	return "", "", "", false
+}
+
+// refuse says what was wrong with the input.
+func (p *Program) refuse(err error) int {
+	fmt.Fprintln(p.Std.Err, name+":", err)
+	return ExitBadInput
+}
+
+// failed says what else went wrong, in the sentence of an id.
+func (p *Program) failed(w *words.Words, id string, err error, f ...calc.Figure) int {
+	fmt.Fprintln(p.Std.Err, name+":", spoken(w, id, append(f, said("error", err.Error()))...))
+	return ExitFailed
+}
+
+// say prints what was asked for and gives the exit code.
+func (p *Program) say(text string) int {
+	if _, err := io.WriteString(p.Std.Out, text); err != nil {
+		return p.failed(p.local, "failed-writing", err)
+	}
+	return ExitAnswered
+}
+
+func quoted(s string) string { return strconv.Quote(s) }
+
+// unknownCommand refuses a command that there is not.
+func (p *Program) unknownCommand(given string) error {
+	var names []string
+	for _, q := range question.Questions() {
+		names = append(names, q.Name)
+	}
+	return &fieldError{"command", given, spoken(p.local, "want-command", said("names", strings.Join(names, ", ")))}
+}
+
+// flagFault says in a language what was wrong with the flags.
+func (p *Program) flagFault(c *cobra.Command, err error) error {
+	w, unknown := p.words()
+	if unknown != nil {
+		return unknown
+	}
+	var missing *pflag.NotExistError
+	var needs *pflag.ValueRequiredError
+	var invalid *pflag.InvalidValueError
+	var syntax *pflag.InvalidSyntaxError
+	text := err.Error()
+	switch {
+	case errors.As(err, &missing):
+		text = spoken(w, "flag-unknown", said("flag", "--"+missing.GetSpecifiedName()))
+	case errors.As(err, &needs):
+		text = spoken(w, "flag-needs", said("flag", "--"+needs.GetSpecifiedName()))
+	case errors.As(err, &syntax):
+		text = spoken(w, "flag-syntax", said("flag", syntax.GetSpecifiedFlag()))
+	case errors.As(err, &invalid):
+		text = spoken(w, "flag-truth", said("given", quoted(invalid.GetValue())), said("flag", "--"+invalid.GetFlag().Name))
+	}
+	return p.seeHelp(c, text)
+}
+
+// seeHelp is a fault of a flag, and where to read more.
+func (p *Program) seeHelp(c *cobra.Command, fault string) error {
+	w, _ := p.words()
+	return errors.New(fault + "; " + spoken(w, "flag-see", said("command", c.CommandPath()+" --help")))
+}

@@ -1,0 +1,173 @@
+package command
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"io"
+	"maps"
+	"slices"
+	"strings"
+
+	"boothset/calc"
+	"boothset/calc/unit"
+	"boothset/presets/question"
+	"boothset/presets/words"
+)
+
+// request is one line of a batch, read.
+type request struct {
+	answers question.Answers
+	sys     unit.System
+	spread  bool // work out how sure a plan is too
+}
+
+// The keys of a request that are no field of its question.
+const (
+	keyUnits  = "units"
+	keySpread = "spread"
+)
+
+// lineExample is a request as a line of a batch may be.
+const lineExample = `{"coat":"clear","gun":"reduced-pressure","temp":"75F","humidity":45,"supply":"90psi"}`
+
+// decode reads one line's request to a question, bare numbers in the system's units where
+// it names none. Its keys are the fields' names, with an underscore for each hyphen; their
+// values are text, a number or null, or a list of such where the field repeats.
+func decode(line []byte, q *question.Question, r *question.Reader, sys unit.System) (got request, err error) {
+	w := r.Words()
+	if len(line) > longestLine {
+		return got, wholeLine(spoken(w, "want-shorter", calc.FigureOf("most", calc.FigureCount, longestLine)))
+	}
+	var raw map[string]json.RawMessage
+	d := json.NewDecoder(bytes.NewReader(line))
+	if err := d.Decode(&raw); err != nil {
+		return got, lineFault(err, w)
+	}
+	if _, err := d.Token(); !errors.Is(err, io.EOF) {
+		return got, wholeLine(w.Say("want-one-object"))
+	}
+	known := requestKeys(q)
+	for _, key := range slices.Sorted(maps.Keys(raw)) {
+		if lower := strings.ToLower(key); lower != key {
+			raw[lower] = raw[key]
+			delete(raw, key)
+			key = lower
+		}
+		if !slices.Contains(known, key) {
+			return got, &fieldError{field: key, want: spoken(w, "want-field", said("names", strings.Join(known, ", ")))}
+		}
+	}
+	got.sys = sys
+	if v, ok := raw[keyUnits]; ok {
+		if kind := kindOf(v); kind != "string" && kind != "null" {
+			return got, otherKind(w, keyUnits, kind, chooseUnits(w))
+		}
+		units, _ := textOf(v)
+		if got.sys, err = systemOf(strings.Join(units, ""), r); err != nil {
+			return got, err
+		}
+	}
+	if v, ok := raw[keySpread]; ok && json.Unmarshal(v, &got.spread) != nil {
+		return got, otherKind(w, keySpread, kindOf(v), w.Say("want-truth"))
+	}
+	texts := make(question.Texts, len(raw))
+	for _, row := range q.Fields {
+		v, ok := raw[row.Key()]
+		if !ok {
+			continue
+		}
+		all, kind := textOf(v)
+		want := "want-text-or-number"
+		switch {
+		case row.Repeats:
+			want = "want-list"
+		case kind == "" && kindOf(v) == kindArray:
+			kind = kindArray
+		}
+		if kind != "" {
+			return got, otherKind(w, row.Key(), kind, w.Say(want))
+		}
+		texts[row.Name] = all
+	}
+	got.answers = r.ReadAll(q, texts, got.sys)
+	return got, nil
+}
+
+// requestKeys is the keys that a request may hold.
+func requestKeys(q *question.Question) []string {
+	keys := append(q.Keys(), keyUnits)
+	if q == question.Plan {
+		keys = append(keys, keySpread)
+	}
+	return keys
+}
+
+// kindArray is what JSON calls a list.
+const kindArray = "array"
+
+// textOf is a JSON value as text, several of a list; kind is what it is where that is no
+// text. null is none.
+func textOf(v json.RawMessage) (texts []string, kind string) {
+	switch kind := kindOf(v); kind {
+	case "null":
+		return nil, ""
+	case "number":
+		return []string{string(v)}, ""
+	case "string":
+		var s string
+		if err := json.Unmarshal(v, &s); err != nil {
+			return nil, kind
+		}
+		return []string{s}, ""
+	case kindArray:
+		var list []json.RawMessage
+		if err := json.Unmarshal(v, &list); err != nil {
+			return nil, kind
+		}
+		for _, one := range list {
+			t, kind := textOf(one)
+			if kind != "" || kindOf(one) == kindArray {
+				return nil, kindOf(one)
+			}
+			texts = append(texts, t...)
+		}
+		return texts, ""
+	default:
+		return nil, kind
+	}
+}
+
+// kindOf is what JSON calls a value.
+func kindOf(v json.RawMessage) string {
+	switch v[0] {
+	case '"':
+		return "string"
+	case '[':
+		return kindArray
+	case '{':
+		return "object"
+	case 't', 'f':
+		return "bool"
+	case 'n':
+		return "null"
+	}
+	return "number"
+}
+
+// otherKind is a fault of a key that holds another kind of value.
+func otherKind(w *words.Words, key, kind, want string) error {
+	return &fieldError{field: key, want: spoken(w, "want-other-kind", said("kind", kind), said("want", want))}
+}
+
+// wholeLine is a fault of a line as a whole.
+func wholeLine(want string) error { return &fieldError{field: "request", want: want} }
+
+// lineFault says in plain words what is wrong with a line's JSON.
+func lineFault(err error, w *words.Words) error {
+	var kind *json.UnmarshalTypeError
+	if errors.As(err, &kind) {
+		return wholeLine(spoken(w, "want-object", said("kind", kind.Value)))
+	}
+	return wholeLine(spoken(w, "want-json", said("example", lineExample)))
+}

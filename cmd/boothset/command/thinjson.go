@@ -1,0 +1,83 @@
+package command
+
+import (
+	"boothset/calc"
+	"boothset/calc/unit"
+	"boothset/presets/answer"
+	"boothset/presets/words"
+)
+
+// appendThin appends what is known of it into an open object.
+func appendThin(j *jsonWriter, t *answer.Thin, sys unit.System, w *words.Words) {
+	r, a := t.Request, t.Found
+	s := &r.Sheet.Value
+	j.object("input", func() {
+		j.text("coat", r.CoatID)
+		appendReading(j, "reading", r.Reading)
+		if r.HasSecond {
+			appendReading(j, "second", r.Second)
+		} else {
+			j.null("second")
+		}
+		j.object("sheet", func() {
+			j.text("cup", s.Cup.ID)
+			j.number("low_s", s.Low)
+			j.number("aim_s", s.Aim)
+			j.number("high_s", s.High)
+			j.temp("temp", s.At)
+			j.ground(w, r.Sheet.Ground)
+		})
+		j.object("max_thinner", func() {
+			j.number("share", r.MostThinner.Value)
+			j.ground(w, r.MostThinner.Ground)
+		})
+		j.object("warm_limit", func() {
+			j.temp("temp", r.Warmest.Value)
+			j.ground(w, r.Warmest.Ground)
+		})
+		j.text("units", systemName(sys))
+	})
+	j.text("remedy", string(a.Remedy))
+	j.text("text", t.Advice(w, sys))
+	j.bool("about", a.About)
+	j.object("viscosity", func() {
+		j.number("mm2_s", a.Nu.Nu.MM2PerS())
+		j.number("low_mm2_s", a.Nu.Low.MM2PerS())
+		j.number("high_mm2_s", a.Nu.High.MM2PerS())
+		j.bool("about", a.Nu.About)
+	})
+	j.object("corrected", func() {
+		j.number("seconds", a.Corrected.Seconds)
+		j.number("low_s", a.Corrected.Low)
+		j.number("high_s", a.Corrected.High)
+		j.number("change_per_c", float64(a.Slope.Typical))
+		j.bool("fitted", a.Slope.Fitted)
+	})
+	j.object("wanted", func() {
+		j.number("low_s", a.Wanted.Low.Seconds)
+		j.number("aim_s", a.Wanted.Aim.Seconds)
+		j.number("high_s", a.Wanted.High.Seconds)
+	})
+	j.temp("warm_to", a.WarmTo)
+	j.number("add", a.Add)
+	if a.AddAlone > 0 {
+		j.object("instead", func() {
+			j.number("add", a.AddAlone)
+			j.temp("at", a.AloneAt)
+		})
+	} else {
+		j.null("instead")
+	}
+	j.object("reached", func() {
+		j.number("seconds", a.Reached.Seconds)
+		j.number("mm2_s", a.Reached.Nu.MM2PerS())
+	})
+}
+
+func appendReading(j *jsonWriter, name string, r calc.Reading) {
+	j.object(name, func() {
+		j.text("cup", r.Cup.ID)
+		j.number("seconds", r.Seconds)
+		j.temp("temp", r.At)
+	})
+}

@@ -1,0 +1,155 @@
+package answer
+
+import (
+	"slices"
+	"strconv"
+
+	"boothset/calc"
+	"boothset/calc/spread"
+	"boothset/calc/unit"
+	"boothset/presets/question"
+	"boothset/presets/words"
+)
+
+// Plan is a job and its answer, and its day.
+type Plan struct {
+	Request *calc.Request
+	Setup   *calc.Setup
+	Spread  *spread.Spread // nil until Sure, and where the supply is short
+	Day     *calc.DayRequest
+	Today   *calc.DayAnswer
+}
+
+// AskPlan resolves and solves.
+func AskPlan(r *question.Reader, a question.Answers, sys unit.System) (*Plan, error) {
+	q, faults := r.Plan(a, sys)
+	if len(faults) > 0 {
+		return nil, faults[0]
+	}
+	s, err := calc.Solve(q)
+	if err != nil {
+		return nil, r.Refused(err, a.Or(r.Usual()), sys)
+	}
+	return &Plan{Request: q, Setup: s}, nil
+}
+
+// Sure works out how sure the answer is.
+func (p *Plan) Sure() { p.Spread = spread.Of(p.Request, p.Setup) }
+
+// Stopped reports whether the job cannot be done as asked.
+func (p *Plan) Stopped() bool { return p.Setup.Stopped() }
+
+// Reasons is why the values are what they are.
+func (p *Plan) Reasons() []calc.Reason { return p.Setup.Reasons }
+
+// Cautions is what is to be known before spraying.
+func (p *Plan) Cautions() []calc.Caution { return p.Setup.Cautions }
+
+// Rows is the answer as a person would write it on a card.
+func (p *Plan) Rows(w *words.Words, sys unit.System) []Row {
+	r, s := p.Request, p.Setup
+	o := &speaker{words: w, sys: sys}
+	o.heading(o.say("card-heading", text("coat", r.Coat.Name), text("gun", r.Gun.Name),
+		calc.FigureOf("air", calc.FigureTemp, r.Day.Air), calc.FigureOf("humidity", calc.FigureShare, r.Day.Humidity), text("supply", sys.Gauge(r.Supply, unit.Usual))))
+	o.block(p.settings(o)...)
+	o.block(p.atTheGun(o)...)
+	o.add(SpreadRows(w, sys, p.Spread)...)
+	o.cautions(s.Cautions)
+	o.block(p.line(o)...)
+	o.block(p.fixes(o)...)
+	o.why(s.Reasons)
+	return o.rows
+}
+
+// The abouts of the three values that are set.
+const (
+	AboutWall     = "wall"
+	AboutDistance = "distance"
+	AboutValve    = "valve"
+)
+
+// settings is the three values to set.
+func (p *Plan) settings(o *speaker) []Row {
+	s := p.Setup
+	wall := "label-wall"
+	if p.Request.RegulatorAt == calc.Foot {
+		wall = "label-foot"
+	}
+	return []Row{
+		{Role: Setting, About: AboutWall, Name: o.say(wall), Text: o.sys.Gauge(s.Wall.Flowing, unit.Usual), More: o.say("card-static", calc.FigureOf("static", calc.FigureGauge, s.Wall.Static))},
+		{Role: Setting, About: AboutDistance, Name: o.say("label-distance"), Text: o.sys.Small(s.Distance.Target, unit.Usual),
+			More: o.say("card-between", calc.FigureOf("low", calc.FigureDistance, s.Distance.Low), calc.FigureOf("high", calc.FigureDistance, s.Distance.High))},
+		{Role: Setting, About: AboutValve, Name: o.say("label-valve"), Text: o.say("card-opening", calc.FigureOf("opening", calc.FigureShare, s.Valve.Opening)),
+			More: o.say("card-reserve", calc.FigureOf("reserve", calc.FigureDrop, s.Valve.Reserve), calc.FigureOf("floor", calc.FigureShare, s.Valve.Floor))},
+	}
+}
+
+// atTheGun is what the gun gets, and where it gets too little, what it wants.
+func (p *Plan) atTheGun(o *speaker) []Row {
+	s := p.Setup
+	id := "card-gun"
+	if s.Short.Is {
+		id = "card-gun-wants"
+	}
+	rows := []Row{{Role: Heading, About: "gun", Text: o.say(id, calc.FigureOf("working", calc.FigureGauge, s.Working.Pressure), calc.FigureOf("flow", calc.FigureFlow, s.Working.Flow), calc.FigureOf("cap", calc.FigureGauge, s.Working.Cap))}}
+	if s.Short.Is {
+		rows = append(rows, Row{Role: Heading, About: "gun", Text: o.say("card-gun-gets", calc.FigureOf("best", calc.FigureGauge, s.Short.Best))})
+	}
+	return rows
+}
+
+// SpreadRows is how sure a setup is, in sentences; none where it has no spread.
+func SpreadRows(w *words.Words, sys unit.System, s *spread.Spread) []Row {
+	if s == nil {
+		return nil
+	}
+	f := s.Figures()
+	rows := []Row{{Role: Range, ID: "spread-bounds", Text: w.Text(sys, "spread-bounds", f)}}
+	if len(s.Causes) == 0 {
+		return rows
+	}
+	id := s.Causes[0].ID
+	f = slices.DeleteFunc(f, func(x calc.Figure) bool { return x.Name == "cause" })
+	f = append(f, text("cause", w.Say("cause-"+id)), text("measure", w.Say("measure-"+id)))
+	return append(rows, Row{Role: Range, ID: "spread-cause", Text: w.Text(sys, "spread-cause", f)})
+}
+
+// line is the parts of the line as a table. What costs most is marked.
+func (p *Plan) line(o *speaker) []Row {
+	s := p.Setup
+	rows := []Row{{Role: Head, Cells: []string{o.say("card-parts"), o.say("card-in"), o.say("card-out"), o.say("card-loss"), o.say("card-share"), o.say("card-mach")}}}
+	fine := unit.Pressure.Fine(o.sys)
+	for i := range s.Line {
+		part := &s.Line[i]
+		share, id := "", "card-part-figures"
+		if part.Share > 0 {
+			share, id = unit.PercentText(part.Share, 0), "card-part-shared"
+		}
+		mach := strconv.FormatFloat(part.Mach, 'f', 2, 64)
+		rows = append(rows, Row{
+			Role: Part, About: "line", Marked: i == s.Bottleneck,
+			Cells: []string{part.Name, o.sys.Gauge(part.In, fine), o.sys.Gauge(part.Out, fine), o.sys.Drop(part.Loss, unit.Usual), share, mach},
+			Text: o.say(id, text("part", part.Name), calc.FigureOf("in", calc.FigureGauge, part.In), calc.FigureOf("out", calc.FigureGauge, part.Out),
+				calc.FigureOf("loss", calc.FigureDrop, part.Loss), calc.FigureOf("share", calc.FigureShare, part.Share), text("mach", mach)),
+		})
+	}
+	return rows
+}
+
+// fixes is what would help, none where nothing wins enough.
+func (p *Plan) fixes(o *speaker) []Row {
+	if len(p.Setup.Fixes) == 0 {
+		return nil
+	}
+	return append([]Row{{Role: Title, ID: "card-help", Text: o.say("card-help")}}, FixRows(o.words, o.sys, p.Setup.Fixes)...)
+}
+
+// FixRows is what would help, a row each.
+func FixRows(w *words.Words, sys unit.System, fixes []calc.Fix) []Row {
+	rows := make([]Row, len(fixes))
+	for i := range fixes {
+		f := &fixes[i]
+		rows[i] = Row{Role: Remark, About: "line", ID: f.ID(), Text: w.Text(sys, f.ID(), f.Figures())}
+	}
+	return rows
+}

@@ -1,0 +1,164 @@
+package catalogue
+
+import (
+	"bytes"
+	_ "embed"
+	"errors"
+	"io/fs"
+	"os"
+	"syscall"
+
+	"boothset/calc"
+	"boothset/calc/unit"
+	"boothset/presets/words"
+
+	"github.com/pelletier/go-toml/v2"
+)
+
+// Catalogue is every coat, gun and part that can be named, and the shop's usual line. It
+// speaks one language: that of its names and of what it says will not do.
+type Catalogue struct {
+	Coats      Table[*Coat]
+	Guns       Table[*Gun]
+	Couplings  Table[*Coupling]
+	Hoses      Table[*Hose]
+	Regulators Table[*Regulator]
+	Filters    Table[*Filter]
+	Tolerances calc.Tolerances
+
+	bores Table[*boreEntry]
+	usual Table[*usualEntry]
+	// line is the shop's usual answers as its file gives them, by field.
+	line   map[string]any
+	words  *words.Words
+	locale words.Locale
+	shop   shopFile
+}
+
+// shopFile is the file that a shop's own entries came from, without data where there is none.
+type shopFile struct {
+	name string
+	data []byte
+}
+
+// entries is the tables as files hold them.
+type entries struct {
+	Coat      map[string]*Coat           `toml:"coat"`
+	Gun       map[string]*Gun            `toml:"gun"`
+	Coupling  map[string]*Coupling       `toml:"coupling"`
+	Hose      map[string]*Hose           `toml:"hose"`
+	Regulator map[string]*Regulator      `toml:"regulator"`
+	Filter    map[string]*Filter         `toml:"filter"`
+	Bore      map[string]*boreEntry      `toml:"bore"`
+	Usual     map[string]*usualEntry     `toml:"usual"` // by field
+	Tolerance map[string]*toleranceEntry `toml:"tolerance"`
+	Line      map[string]any             `toml:"line"` // by field
+}
+
+//go:embed coats.toml
+var coatsFile []byte
+
+//go:embed guns.toml
+var gunsFile []byte
+
+//go:embed line.toml
+var lineFile []byte
+
+// Open is the shipped catalogue with the shop's file over it, where there is one. It
+// speaks w; its units, where the shop's file gives none, are the locale's.
+func Open(getenv func(string) string, w *words.Words) (*Catalogue, error) {
+	locale := words.LocaleOf(getenv)
+	file := ShopFile(getenv)
+	if file == "" {
+		return LoadIn(w, locale, nil, "")
+	}
+	data, err := os.ReadFile(file)
+	var broken *fs.PathError
+	switch {
+	case errors.Is(err, fs.ErrNotExist), errors.Is(err, syscall.ENOTDIR): // the last where home is no folder
+		return LoadIn(w, locale, nil, "")
+	case errors.As(err, &broken):
+		return nil, &FileError{File: file, Why: newSentence("file-unreadable", text("why", broken.Err.Error())).in(w, unit.US)}
+	case err != nil:
+		return nil, &FileError{File: file, Why: err.Error()}
+	}
+	return LoadIn(w, locale, data, file)
+}
+
+// Load is LoadIn in English, in no locale.
+func Load(shop []byte, file string) (*Catalogue, error) {
+	return LoadIn(words.English(), words.Locale{}, shop, file)
+}
+
+// LoadIn is the shipped catalogue with a shop's own TOML over it: an entry of the same
+// name changes the values it gives and keeps the rest, a new name is added. Faults of
+// the shop's file come as *FileError with file as its name.
+func LoadIn(w *words.Words, locale words.Locale, shop []byte, file string) (*Catalogue, error) {
+	shop = bytes.TrimPrefix(shop, []byte("\ufeff")) // some editors put a byte order mark first
+	c := &Catalogue{words: w, locale: locale, shop: shopFile{file, shop}}
+	var all entries
+	for name, shipped := range map[string][]byte{"coats.toml": coatsFile, "guns.toml": gunsFile, "line.toml": lineFile} {
+		if err := toml.Unmarshal(shipped, &all); err != nil {
+			return nil, &FileError{File: name, Why: err.Error()}
+		}
+	}
+	if len(shop) == 0 { // what is shipped is known to do: tests check it
+		c.hold(&all)
+		c.tolerate(all.Tolerance)
+		return c, nil
+	}
+	own, raw, err := decode(w, shop, file)
+	if err != nil {
+		return nil, err
+	}
+	if err := all.lay(raw); err != nil {
+		return nil, err
+	}
+	all.claim(&own, w)
+	c.hold(&all)
+	if f := c.check(all.Tolerance); f != nil {
+		return nil, &FileError{File: file, Line: headerLine(shop, f.table, f.id), Why: f.in(w, c.System())}
+	}
+	c.tolerate(all.Tolerance)
+	return c, nil
+}
+
+// hold makes the catalogue that of entries.
+func (c *Catalogue) hold(e *entries) {
+	c.Coats, c.Guns = tableOf(e.Coat), tableOf(e.Gun)
+	c.Couplings, c.Hoses, c.Regulators, c.Filters = tableOf(e.Coupling), tableOf(e.Hose), tableOf(e.Regulator), tableOf(e.Filter)
+	c.bores, c.usual, c.line = tableOf(e.Bore), tableOf(e.Usual), e.Line
+	for id, x := range e.Gun {
+		x.like = e.Gun[x.ClassOf(id)]
+	}
+}
+
+// lay lays a file's tables over the entries, key by key.
+func (e *entries) lay(raw map[string]any) error {
+	unfolded, err := toml.Marshal(raw) // an inline table would replace what is under it
+	if err != nil {
+		return err
+	}
+	return toml.Unmarshal(unfolded, e)
+}
+
+// Words is the sentences of the catalogue's language.
+func (c *Catalogue) Words() *words.Words { return c.words }
+
+// The systems of units as answers and the shop's file name them.
+const (
+	UnitsUS     = "us"
+	UnitsMetric = "metric"
+)
+
+// UnitsKey is the key of the shop's units in its file.
+const UnitsKey = "units"
+
+// System is the system of units: the shop's own, else the locale's, else US.
+func (c *Catalogue) System() unit.System {
+	switch units, _ := c.line[UnitsKey].(string); {
+	case units == UnitsMetric, units == "" && c.locale.HasSystem && c.locale.System == unit.Metric:
+		return unit.Metric
+	}
+	return unit.US
+}

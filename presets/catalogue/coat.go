@@ -1,0 +1,70 @@
+package catalogue
+
+import (
+	"cmp"
+
+	"boothset/calc"
+	"boothset/calc/coat"
+	"boothset/presets/words"
+)
+
+// Coat is a family of coats.
+type Coat struct {
+	origin
+	Waterborne bool            `toml:"waterborne"`
+	DriesLike  string          `toml:"dries-like"`
+	Isocyanate bool            `toml:"isocyanate"`
+	Farther    length          `toml:"farther"`
+	Working    map[string]Band `toml:"working"` // by gun class
+	Cup        *CupSeconds     `toml:"cup"`
+	Thinner    *Thinner        `toml:"thinner"`
+	Film       *Film           `toml:"film"`
+	Lay        *Lay            `toml:"lay"`
+	Mix        *Mix            `toml:"mix"`
+}
+
+// Band is where a coat starts on a class of gun, and how far it may be moved.
+type Band struct {
+	Start pressure `toml:"start"`
+	Low   pressure `toml:"low"`
+	High  pressure `toml:"high"`
+}
+
+// Solvent is what the coat dries like, none for a waterborne one.
+func (e *Coat) Solvent() (coat.Solvent, error) {
+	if e.Waterborne {
+		return coat.Solvent{}, nil
+	}
+	return coat.FindSolvent(cmp.Or(e.DriesLike, coat.ReferenceSolvent))
+}
+
+// On is the coat's working pressure on a class of gun; false where it has none.
+func (e *Coat) On(class string) (calc.Band, bool) {
+	b, ok := e.Working[class]
+	return calc.Band{Start: b.Start.V, Low: b.Low.V, High: b.High.V, Ground: e.Ground()}, ok
+}
+
+// Classes is the gun classes that the coat has a working pressure for.
+func (e *Coat) Classes() []string { return sortedKeys(e.Working) }
+
+func (e *Coat) check(classes map[string]bool, w *words.Words) *sentence {
+	if _, err := e.Solvent(); err != nil {
+		return because("file-dries-like", err)
+	}
+	if e.Farther.V < 0 {
+		return newSentence("file-farther")
+	}
+	if len(e.Working) == 0 {
+		return newSentence("file-working", text("given", `{ start = "26psi", low = "23psi", high = "30psi" }`))
+	}
+	for _, class := range e.Classes() {
+		b := e.Working[class]
+		if !classes[class] {
+			return newSentence("file-working-class", text("class", class), text("names", w.Listed(sortedKeys(classes))))
+		}
+		if !(b.Low.V >= calc.LowestSupply && b.Low.V <= b.Start.V && b.Start.V <= b.High.V && b.High.V <= calc.TopSupply) {
+			return newSentence("file-working-order", text("class", class), withoutUnit(figure("low", calc.FigureGauge, calc.LowestSupply)), figure("high", calc.FigureGauge, calc.TopSupply))
+		}
+	}
+	return cmp.Or(e.Cup.check(w), e.Thinner.check(w), e.Film.check(w), e.Lay.check(w), e.Mix.check(w))
+}

@@ -1,0 +1,143 @@
+package catalogue
+
+import (
+	"cmp"
+
+	"boothset/calc"
+	"boothset/calc/coat"
+	"boothset/calc/gun"
+	"boothset/calc/line"
+	"boothset/calc/unit"
+	"boothset/presets/words"
+)
+
+// Gun is a gun, or the gun that stands for its class.
+type Gun struct {
+	origin
+	Class    string     `toml:"class"`
+	Inlet    pressure   `toml:"inlet"`
+	Flow     flow       `toml:"flow"`
+	Cap      pressure   `toml:"cap"`
+	CapLimit pressure   `toml:"cap-limit"`
+	Nearest  length     `toml:"nearest"`
+	Farthest length     `toml:"farthest"`
+	Valve    valveEntry `toml:"valve"`
+	Landing  *Transfer  `toml:"transfer"`
+	Cup      *GunCup    `toml:"cup"`
+	like     *Gun       // the one that stands for its class
+}
+
+// ClassOf is the class of the gun, its own id where it stands for one.
+func (e *Gun) ClassOf(id string) string { return cmp.Or(e.Class, id) }
+
+// Gun is the gun that the entry describes.
+func (e *Gun) Gun() (gun.Gun, error) {
+	v := gun.Valve{
+		Full:  line.Restriction{C: unit.DM3PerSBar(e.Valve.Conductance), B: e.Valve.Ratio},
+		Turns: e.Valve.Turns,
+		Shape: make(gun.Shape, len(e.Valve.Shape)),
+	}
+	for i, k := range e.Valve.Shape {
+		v.Shape[i] = gun.Knee{Opening: k[0], Share: k[1]}
+	}
+	return gun.New(gun.Stamp{Inlet: e.Inlet.V, Flow: e.Flow.V, Cap: e.Cap.V}, e.CapLimit.V, v)
+}
+
+// Transfer is what the gun, or else its class, transfers; false where neither says.
+func (e *Gun) Transfer() (*Transfer, bool) {
+	for _, from := range []*Gun{e, e.like} {
+		if from != nil && from.Landing != nil {
+			return from.Landing, true
+		}
+	}
+	return nil, false
+}
+
+// CupOf is the gun's cup, or else its class's; false where neither says.
+func (e *Gun) CupOf() (*GunCup, bool) {
+	for _, from := range []*Gun{e, e.like} {
+		if from != nil && from.Cup != nil {
+			return from.Cup, true
+		}
+	}
+	return nil, false
+}
+
+type valveEntry struct {
+	Conductance float64     `toml:"conductance"`
+	Ratio       float64     `toml:"ratio"`
+	Turns       float64     `toml:"turns"`
+	Shape       [][]float64 `toml:"shape"`
+}
+
+// Transfer is what a class of gun transfers, held so.
+type Transfer struct {
+	ground
+	Part     percent  `toml:"part"`
+	Pressure pressure `toml:"pressure"`
+	Distance length   `toml:"distance"`
+	Choked   percent  `toml:"choked"`
+}
+
+// GunCup is a gun's cup.
+type GunCup struct {
+	ground
+	Size volume `toml:"size"`
+	Loss volume `toml:"loss"`
+}
+
+// What is left of a transfer with the inlet valve choked: judgement bounds it so.
+const leastChoked, mostChoked = 0.3, 1.0
+
+func (e *Transfer) check(w *words.Words) *sentence {
+	if e == nil {
+		return nil
+	}
+	g := coat.GunTransfer{Transfer: e.Part.V, Pressure: e.Pressure.V, Distance: e.Distance.V}
+	if _, err := g.At(g.Pressure, g.Distance); err != nil {
+		return because("file-transfer", err)
+	}
+	if !(e.Choked.V >= leastChoked && e.Choked.V <= mostChoked) {
+		return newSentence("file-transfer-choked", withoutUnit(figure("least", calc.FigureShare, leastChoked)), figure("most", calc.FigureShare, mostChoked))
+	}
+	return e.ground.check(w)
+}
+
+func (e *GunCup) check(w *words.Words) *sentence {
+	if e == nil {
+		return nil
+	}
+	if !(e.Size.V >= calc.SmallestCup && e.Size.V <= calc.LargestCup && e.Loss.V >= 0 && e.Loss.V <= e.Size.V) {
+		return newSentence("file-gun-cup", withoutUnit(figure("least", calc.FigureVolume, calc.SmallestCup)), figure("most", calc.FigureVolume, calc.LargestCup))
+	}
+	return e.ground.check(w)
+}
+
+func (e *Gun) check(w *words.Words) *sentence {
+	for i, k := range e.Valve.Shape {
+		if len(k) != 2 {
+			return newSentence("file-valve-knee", count("knee", i+1))
+		}
+	}
+	switch v := e.Valve; {
+	case restrictionFault(v.Conductance, v.Ratio) != nil:
+		return under("file-valve", restrictionFault(v.Conductance, v.Ratio))
+	case !(v.Turns > 0 && v.Turns <= mostTurns):
+		return newSentence("file-valve-turns")
+	case !(e.Cap.V >= leastStep && e.Inlet.V >= e.Cap.V+leastStep && e.Inlet.V <= calc.TopSupply):
+		return newSentence("file-stamp", figure("most", calc.FigureGauge, calc.TopSupply), figure("least", calc.FigureGauge, leastStep))
+	case !(e.Flow.V >= leastFlow && e.Flow.V <= mostFlow):
+		return newSentence("file-flow", withoutUnit(figure("low", calc.FigureFlow, leastFlow)), figure("high", calc.FigureFlow, mostFlow))
+	case e.CapLimit.V < 0:
+		return newSentence("file-cap-limit")
+	case !(e.Nearest.V > 0 && e.Farthest.V > e.Nearest.V):
+		return newSentence("file-nearest")
+	}
+	if why := cmp.Or(e.Landing.check(w), e.Cup.check(w)); why != nil {
+		return why
+	}
+	if _, err := e.Gun(); err != nil {
+		return sentenceOf(err)
+	}
+	return nil
+}

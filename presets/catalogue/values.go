@@ -1,0 +1,55 @@
+package catalogue
+
+import (
+	"boothset/calc/unit"
+
+	"github.com/pelletier/go-toml/v2/unstable"
+)
+
+// A quantity in a file is text with its unit, read as it would be at the bench. Each keeps
+// its value in a struct: a plain number type would take a bare TOML number, without a unit,
+// as SI.
+type (
+	pressure    struct{ V unit.Gauge }
+	length      struct{ V unit.Length }
+	flow        struct{ V unit.Flow }
+	percent     struct{ V float64 }
+	volume      struct{ V unit.Volume }
+	span        struct{ V unit.Seconds }
+	temperature struct{ V unit.Temp }
+)
+
+func (q *pressure) UnmarshalText(b []byte) error    { return placed(b, q.read(string(b))) }
+func (q *length) UnmarshalText(b []byte) error      { return placed(b, q.read(string(b))) }
+func (q *flow) UnmarshalText(b []byte) error        { return placed(b, q.read(string(b))) }
+func (q *percent) UnmarshalText(b []byte) error     { return placed(b, q.read(string(b))) }
+func (q *volume) UnmarshalText(b []byte) error      { return placed(b, q.read(string(b))) }
+func (q *span) UnmarshalText(b []byte) error        { return placed(b, q.read(string(b))) }
+func (q *temperature) UnmarshalText(b []byte) error { return placed(b, q.read(string(b))) }
+
+func (q *pressure) read(s string) error    { return read(&q.V, unit.Pressure, s) }
+func (q *length) read(s string) error      { return read(&q.V, unit.Distance, s) }
+func (q *flow) read(s string) error        { return read(&q.V, unit.AirFlow, s) }
+func (q *volume) read(s string) error      { return read(&q.V, unit.Tank, s) }
+func (q *span) read(s string) error        { return read(&q.V, unit.CupTime, s) }
+func (q *temperature) read(s string) error { return read(&q.V, unit.Temperature, s) }
+
+// read takes a bare number as well: a percentage needs no sign.
+func (q *percent) read(s string) (err error) {
+	q.V, err = unit.Parse[float64](unit.Share, s, unit.US)
+	return err
+}
+
+func read[T ~float64](v *T, of *unit.Quantity, s string) (err error) {
+	*v, err = unit.Parse[T](of, s, unit.Named)
+	return err
+}
+
+// placed gives a fault its place in the file, which the decoder finds itself for text
+// but not for a bare number; b is then a piece of the file.
+func placed(b []byte, err error) error {
+	if err == nil {
+		return nil
+	}
+	return unstable.NewParserError(b, "%s", err)
+}

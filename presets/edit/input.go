@@ -1,0 +1,125 @@
+package edit
+
+import (
+	"slices"
+	"strings"
+
+	"boothset/calc/unit"
+	"boothset/presets/question"
+)
+
+// Input is one thing of a plan's answers that can be moved by a step: a field, of one that
+// repeats which value, and of a pair which of its two quantities.
+type Input struct {
+	Field *question.Field
+	Part  int // of the field's values, from 0
+	Piece int // of "25ft,3/8in": 0 the first quantity, 1 the second
+}
+
+// Inputs is what can be moved as the answers stand, in the order of the job: what does not
+// count, such as the cut-in without a compressor, is left out.
+func Inputs(r *question.Reader, a question.Answers) []Input {
+	a = a.Or(r.Usual())
+	regulated, supplied := a.ID(question.Regulator) != question.None, question.Supplied(a)
+	all := make([]Input, 0, 32)
+	for _, row := range question.Plan.Fields {
+		f := row.Field
+		switch {
+		case !regulated && (f == question.RegulatorAt || f == question.Wall || f == question.Mark):
+			continue
+		case !supplied && f.Part == question.PartSupply && f != question.Compressor:
+			continue
+		}
+		for part := range parts(f, a) {
+			all = append(all, Input{Field: f, Part: part})
+			if f.Pair() {
+				all = append(all, Input{Field: f, Part: part, Piece: 1})
+			}
+		}
+	}
+	return all
+}
+
+// parts is how many values of a field can be moved: one of a plain field, answered or not;
+// of pairs those that there are.
+func parts(f *question.Field, a question.Answers) int {
+	values := a.Get(f)
+	switch {
+	case f.Repeats:
+		return len(values)
+	case f.Pair() && (len(values) == 0 || values[0].ID != ""):
+		return 0
+	}
+	return 1
+}
+
+// Text is the text of the input in the answers, with its units named in a system; empty
+// where it has none.
+func (in Input) Text(r *question.Reader, a question.Answers, sys unit.System) string {
+	values := a.Get(in.Field)
+	if in.Part >= len(values) {
+		return ""
+	}
+	t := r.Completed(in.Field, values[in.Part:in.Part+1], sys).String()
+	if !in.Field.Pair() {
+		return t
+	}
+	one, other, _ := question.Parts(in.Field, t)
+	if in.Piece == 0 {
+		return strings.TrimSpace(one)
+	}
+	return strings.TrimSpace(other)
+}
+
+// With is the answers with the input's own text replaced and read.
+func (in Input) With(r *question.Reader, a question.Answers, t string, sys unit.System) question.Answers {
+	values := a.Or(r.Usual()).Get(in.Field)
+	if !in.Field.Pair() || in.Part >= len(values) {
+		return a.With(in.Field, r.Completed(in.Field, r.ReadText(in.Field, t, sys), sys).Values()...)
+	}
+	t = withPiece(in, values[in.Part].Text, t)
+	v := r.Completed(in.Field, []question.Value{r.Read(in.Field, t, sys)}, sys).Values()[0]
+	return a.With(in.Field, values...).WithValue(in.Field, in.Part, v)
+}
+
+// withPiece is a value's text with the input's quantity in it replaced; a second one that
+// it does not have yet is added.
+func withPiece(in Input, value, quantity string) string {
+	if !in.Field.Pair() {
+		return quantity
+	}
+	one, other, both := question.Parts(in.Field, value)
+	one, other = strings.TrimSpace(one), strings.TrimSpace(other)
+	if in.Piece == 0 {
+		one = quantity
+	} else {
+		other, both = quantity, true
+	}
+	if !both {
+		return one
+	}
+	return one + ", " + other
+}
+
+// inputAt is the input that a rune of a field's text belongs to, as of the cursor that
+// stands before it. Places beyond the text count as its ends.
+func inputAt(f *question.Field, t string, at int) Input {
+	before := t
+	for i := range t {
+		if at <= 0 {
+			before = t[:i]
+			break
+		}
+		at--
+	}
+	in, start := Input{Field: f}, 0
+	if f.Repeats {
+		start = strings.LastIndexByte(before, '+') + 1
+		in.Part = len(slices.DeleteFunc(strings.Split(before[:start], "+"), func(s string) bool { return strings.TrimSpace(s) == "" }))
+	}
+	value, _, _ := strings.Cut(t[start:], "+")
+	if one, _, both := question.Parts(f, value); f.Pair() && both && len(before)-start > len(one) {
+		in.Piece = 1
+	}
+	return in
+}

@@ -1,0 +1,210 @@
+package edit
+
+import (
+	"math"
+	"slices"
+
+	"boothset/calc"
+	"boothset/calc/unit"
+	"boothset/presets/question"
+)
+
+// Step moves one input of the answers by so many steps, to a whole multiple of its step in
+// the system's unit, or so many choices along its list. It goes no farther than the field's
+// bounds, and reports whether it went at all. An empty field starts from what counts in its
+// place in the request that the answers come to, which may be nil; where nothing does it
+// stays.
+func Step(r *question.Reader, a question.Answers, now *calc.Request, in Input, by int, sys unit.System) (question.Answers, bool) {
+	values := a.Or(r.Usual()).Get(in.Field)
+	var v question.Value
+	if in.Part < len(values) {
+		v = values[in.Part]
+	}
+	if by == 0 || v.Fault != nil && !in.Field.Listed() {
+		return a, false
+	}
+	s := stepping{r, in, sys, now}
+	var ok bool
+	if in.Field.Listed() {
+		v, ok = s.along(a, v, by)
+	} else {
+		v, ok = s.moved(v, len(values) > 0, by)
+	}
+	if !ok {
+		return a, false
+	}
+	return a.With(in.Field, values...).WithValue(in.Field, in.Part, v), true
+}
+
+// StepText is Step for the text of a field while it is typed, the other answers as they
+// are: it moves the quantity that a rune of the text belongs to. An empty field that
+// nothing counts for begins at its first.
+func StepText(r *question.Reader, a question.Answers, f *question.Field, t string, at, by int, sys unit.System) (string, bool) {
+	if t == "" && f.Begin[sys] != "" && !r.Usual().Has(f) {
+		return f.Begin[sys], true
+	}
+	a = a.With(f, r.ReadText(f, t, sys)...)
+	in := inputAt(f, t, at)
+	now, _ := r.Plan(a, sys)
+	if in.Part >= parts(f, a.Or(r.Usual())) {
+		return t, false
+	}
+	a, ok := Step(r, a, now, in, by, sys)
+	if !ok {
+		return t, false
+	}
+	return a.Text(f), true
+}
+
+// stepping is one input on its way.
+type stepping struct {
+	r   *question.Reader
+	in  Input
+	sys unit.System
+	now *calc.Request // nil where there is none
+}
+
+// along goes along a list from where it stands, or from before its start, over what does
+// not go with the other answers.
+func (s stepping) along(a question.Answers, from question.Value, by int) (question.Value, bool) {
+	choices := s.r.Choices(s.in.Field)
+	at := -1
+	for i := range choices {
+		if choices[i].ID == from.ID && from.Fault == nil {
+			at = i
+		}
+	}
+	toward, left := 1, by
+	if by < 0 {
+		toward, left = -1, -by
+	}
+	got, ok := question.Value{}, false
+	for at += toward; at >= 0 && at < len(choices) && left > 0; at += toward {
+		if id := choices[at].ID; s.goes(a, id) {
+			got, ok = question.Value{Text: id, ID: id}, true
+			left--
+		}
+	}
+	return got, ok
+}
+
+// goes reports whether a choice goes with the other answers: a coat with the gun, a gun
+// with the coat.
+func (s stepping) goes(a question.Answers, id string) bool {
+	coat, gun := a.ID(question.Coat), a.ID(question.Gun)
+	switch s.in.Field {
+	case question.Coat:
+		return gun == "" || s.r.GoTogether(id, gun)
+	case question.Gun:
+		return coat == "" || s.r.GoTogether(coat, id)
+	}
+	return true
+}
+
+// moved is a value with the input's quantity some steps on, or as near to that as there is
+// something to take.
+func (s stepping) moved(v question.Value, answered bool, by int) (question.Value, bool) {
+	q, at, size, ok := s.from(v, answered)
+	if !ok {
+		return v, false
+	}
+	if q == unit.Bore {
+		return s.alongBores(v, unit.Length(at), by)
+	}
+	toward := 1
+	if by < 0 {
+		toward = -1
+	}
+	decimals, _ := unit.Decimals(size)
+	for ; by != 0; by -= toward {
+		n := q.Steps(s.sys, at, size, by)
+		if to := q.Of(s.sys, n); s.within(q, to) && to != at {
+			return s.with(v, q, to, q.CountText(s.sys, n, decimals)), true
+		}
+	}
+	return v, false
+}
+
+// from is the quantity that is moved, where it stands and its step; ok is false where it
+// stands nowhere. A compressor told by its motor is moved by that, the wall by the mark of
+// its gauge where that is a plain number in the system's unit.
+func (s stepping) from(v question.Value, answered bool) (q *unit.Quantity, at, size float64, ok bool) {
+	f := s.in.Field
+	if f == question.Compressor && v.SI[1] > 0 {
+		return unit.Power, v.SI[1], unit.Power.Step[s.sys], true
+	}
+	q = f.Of[s.in.Piece]
+	if size = f.Step[s.in.Piece][s.sys]; size == 0 {
+		size = q.Step[s.sys]
+	}
+	if f == question.Wall && s.now != nil {
+		if mark := q.Count(s.sys, float64(s.now.Mark)); plain(mark) {
+			size = mark
+		}
+	}
+	switch {
+	case answered && v.ID == "":
+		return q, v.SI[s.in.Piece], size, true
+	case !answered && f.Counts != nil && s.now != nil:
+		return q, f.Counts(s.now), size, true
+	}
+	return q, 0, size, false
+}
+
+func plain(size float64) bool {
+	_, plain := unit.Decimals(size)
+	return plain
+}
+
+// within reports whether the field takes the quantity so. No wall stands higher than its
+// supply.
+func (s stepping) within(q *unit.Quantity, si float64) bool {
+	f := s.in.Field
+	if f == question.Wall && s.now != nil && s.now.Supply > 0 && si > math.Max(float64(s.now.Supply), float64(s.now.Now)) {
+		return false
+	}
+	if q == unit.Power {
+		return f.Read(s.r, f, q.CountText(s.sys, q.Count(s.sys, si), 0), s.sys).Fault == nil
+	}
+	b := f.Bounds[s.in.Piece]
+	return b == nil || b.Holds(si)
+}
+
+// with is a value with the input's quantity in it replaced.
+func (s stepping) with(v question.Value, q *unit.Quantity, si float64, t string) question.Value {
+	f := s.in.Field
+	if q == unit.Power {
+		v = f.Read(s.r, f, t, s.sys)
+		v.Text = t
+		return v
+	}
+	v.ID = ""
+	v.Text = withPiece(s.in, s.r.Completed(f, []question.Value{v}, s.sys).String(), t)
+	v.SI[s.in.Piece], v.Bare = si, [2]bool{}
+	if f == question.Compressor {
+		v.SI[1] = 0
+	}
+	return v
+}
+
+// alongBores is the value with the bore so many of those that there are farther on, as far
+// as the last. One that is written as the bore itself is not a step.
+func (s stepping) alongBores(v question.Value, at unit.Length, by int) (question.Value, bool) {
+	here := s.sys.Bore(at)
+	var ahead []unit.Length
+	for _, b := range s.r.Bores(s.in.Field.Name, s.sys) {
+		if s.sys.Bore(b) != here && (b > at) == (by > 0) {
+			ahead = append(ahead, b)
+		}
+	}
+	if by < 0 {
+		slices.Reverse(ahead)
+		by = -by
+	}
+	ahead = slices.CompactFunc(ahead, func(a, b unit.Length) bool { return s.sys.Bore(a) == s.sys.Bore(b) })
+	if len(ahead) == 0 {
+		return v, false
+	}
+	to := ahead[min(by, len(ahead))-1]
+	return s.with(v, unit.Bore, float64(to), s.sys.Bore(to)), true
+}

@@ -1,0 +1,166 @@
+package question
+
+import (
+	"slices"
+	"strings"
+
+	"boothset/calc/unit"
+	"boothset/presets/catalogue"
+)
+
+// What can be chosen besides the catalogue's entries.
+const (
+	None     = catalogue.None
+	AtWall   = "wall"
+	AtGun    = "gun"
+	InHandle = "handle"
+	AtFoot   = "foot"
+)
+
+// choice reads an answer that is chosen from a list: by its id, or by what else the
+// catalogue calls it, in any case of letters.
+func choice(r *Reader, f *Field, t string, sys unit.System) Value {
+	if id, ok := r.entry(f, t); ok {
+		return Value{ID: id}
+	}
+	ids := r.ids(f)
+	figures := r.names(ids)
+	if near := nearest(t, ids); near != "" {
+		return r.wanted(f, t, sys, "choose-nearest", figures, text("nearest", near))
+	}
+	return r.wanted(f, t, sys, "choose", figures)
+}
+
+// option is the field's option that a text names.
+func (r *Reader) option(f *Field, t string) (string, bool) {
+	for _, id := range f.Options {
+		if strings.EqualFold(id, strings.TrimSpace(t)) {
+			return id, true
+		}
+	}
+	return "", false
+}
+
+// entry is the entry or option that a text names: first by its exact id, then by an alias,
+// then by an id in another case of letters.
+func (r *Reader) entry(f *Field, t string) (found string, ok bool) {
+	if slices.Contains(f.Options, t) {
+		return t, true
+	}
+	t = strings.TrimSpace(t)
+	var fold string
+	r.IDs(f.Entries, func(id string, aliases []string) bool {
+		switch {
+		case id == t:
+			found = id
+		case slices.ContainsFunc(aliases, func(a string) bool { return strings.EqualFold(a, t) }) && fold == "":
+			fold = id
+		case strings.EqualFold(id, t) && fold == "":
+			fold = id
+		}
+		return found == ""
+	})
+	if found == "" {
+		found = fold
+	}
+	if found != "" {
+		return found, true
+	}
+	return r.option(f, t)
+}
+
+// ids is everything that may be chosen.
+func (r *Reader) ids(f *Field) (ids []string) {
+	r.IDs(f.Entries, func(id string, _ []string) bool { ids = append(ids, id); return true })
+	return append(ids, f.Options...)
+}
+
+// Expand is the id that a beginning of one stands for, where it is of no other; the text
+// itself elsewhere. It is for the command line, where a hand types.
+func (r *Reader) Expand(f *Field, t string) string {
+	if !f.Listed() || t == "" {
+		return t
+	}
+	if _, exact := r.entry(f, t); exact {
+		return t
+	}
+	var found []string
+	begins := func(name string) bool {
+		return len(name) >= len(t) && strings.EqualFold(name[:len(t)], t)
+	}
+	r.IDs(f.Entries, func(id string, aliases []string) bool {
+		if begins(id) || slices.ContainsFunc(aliases, begins) {
+			found = append(found, id)
+		}
+		return true
+	})
+	for _, id := range f.Options {
+		if begins(id) {
+			found = append(found, id)
+		}
+	}
+	if len(found) == 1 {
+		return found[0]
+	}
+	return t
+}
+
+// Choices is what may be answered to a field that is chosen from a list, nil for one that
+// is typed.
+func (r *Reader) Choices(f *Field) []catalogue.Choice {
+	if !f.Listed() {
+		return nil
+	}
+	var options []catalogue.Choice
+	for _, id := range f.Options {
+		options = append(options, catalogue.Choice{ID: id, Name: r.Words().Say("choice-" + f.Name + "-" + id)})
+	}
+	entries := r.Catalogue.Choices(f.Entries)
+	if f.OptionsFirst {
+		return append(options, entries...)
+	}
+	return append(entries, options...)
+}
+
+// Called is an answer as a person reads it: the name of an entry, or its text.
+func (r *Reader) Called(f *Field, v Value) string {
+	for _, c := range r.Choices(f) {
+		if c.ID == v.ID {
+			return c.Name
+		}
+	}
+	return v.Text
+}
+
+// nearest is the name that the fewest changes of a letter make of a text, empty where none
+// is near: more than a third of its letters would change.
+func nearest(t string, names []string) string {
+	best, least := "", len(t)/3+1
+	for _, n := range names {
+		if d := changes(strings.ToLower(t), n); d < least {
+			best, least = n, d
+		}
+	}
+	return best
+}
+
+// changes is how many letters must be put in, taken out or changed to make one text of
+// another (Levenshtein's distance).
+func changes(a, b string) int {
+	row := make([]int, len(b)+1)
+	for j := range row {
+		row[j] = j
+	}
+	for i := range len(a) {
+		diagonal := row[0]
+		row[0] = i + 1
+		for j := range len(b) {
+			d := diagonal
+			if a[i] != b[j] {
+				d = min(diagonal, row[j], row[j+1]) + 1
+			}
+			diagonal, row[j+1] = row[j+1], d
+		}
+	}
+	return row[len(b)]
+}

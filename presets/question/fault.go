@@ -1,0 +1,52 @@
+package question
+
+import (
+	"fmt"
+
+	"boothset/calc"
+	"boothset/calc/unit"
+	"boothset/presets/words"
+)
+
+// Fault is an answer that will not do: which, what was given, and the sentence of what
+// would do.
+type Fault struct {
+	Field, Given string
+	ID           string // of the sentence
+	calc.Figures
+	words *words.Words
+	sys   unit.System
+}
+
+// Want is what would do, in words.
+func (f *Fault) Want() string { return f.words.Text(f.sys, f.ID, f.Figures) }
+
+func (f *Fault) Error() string { return f.Called(f.Field) }
+
+// Called is the fault with the field called by another name.
+func (f *Fault) Called(name string) string {
+	if f.Given == "" {
+		return name + ": " + f.Want()
+	}
+	return fmt.Sprintf("%s %q: %s", name, f.Given, f.Want())
+}
+
+// Fault is a fault of a field, or of what else a name says.
+func (r *Reader) Fault(field, given string, sys unit.System, id string, f ...calc.Figure) *Fault {
+	return &Fault{field, given, id, f, r.Words(), sys}
+}
+
+// text is a figure that is in words already.
+func text(name, v string) calc.Figure { return calc.Figure{Name: name, Text: v} }
+
+// names is the figure of answers to choose from.
+func (r *Reader) names(ids []string) calc.Figure { return text("names", r.Words().Listed(ids)) }
+
+func count(name string, n int) calc.Figure { return calc.FigureOf(name, calc.FigureCount, n) }
+
+// brief is a figure that is told to three digits.
+func brief[T ~float64](name string, kind calc.FigureKind, v T) calc.Figure {
+	f := calc.FigureOf(name, kind, v)
+	f.Brief = true
+	return f
+}

@@ -1,0 +1,150 @@
+package question
+
+import (
+	"slices"
+	"strings"
+
+	"boothset/calc"
+	"boothset/calc/unit"
+)
+
+// Field is one thing that a question asks for.
+type Field struct {
+	// Name is what flags and messages call it. Requests of a batch have an underscore for
+	// each hyphen. Its sentences stand under it: see Sentence.
+	Name string
+	// Read reads its text.
+	Read reading
+	// Of is its quantity, or both of a pair with a comma between, such as a hose's length
+	// and bore. None where it is chosen from a list or has a form of its own.
+	Of [2]*unit.Quantity
+	// SecondLeftOut: the second of the pair may be left out.
+	SecondLeftOut bool
+	// Entries is the catalogue's kind whose entries it is chosen from, Options what may be
+	// chosen besides, before the entries where OptionsFirst.
+	Entries      string
+	Options      []string
+	OptionsFirst bool
+	// Repeats: it may be given more than once; in one text "+" parts the values.
+	Repeats bool
+	// Bounds are those of its quantities; none where its own question finds out.
+	Bounds [2]*calc.Bound
+	// Want is the sentence of what would do where its text cannot be read; its quantity's
+	// own where empty.
+	Want string
+	// Default is where the value comes from where nothing is answered.
+	Default Default
+	// Part is the part of the job that the assistant asks for it in, empty where it does
+	// not ask.
+	Part Part
+	// Step is what one press moves its quantities by where that is not their usual step, by
+	// the system; Begin where counting begins in an empty field that nothing counts for.
+	Step  [2][2]float64
+	Begin [2]string
+	// Counts is what of a plan's request counts where the field was not answered; nil where
+	// nothing does.
+	Counts func(*calc.Request) float64
+}
+
+// Default is where a field's value comes from where nothing is answered.
+type Default uint8
+
+// The defaults.
+const (
+	Required  Default = iota // it must be answered
+	LeftOut                  // nothing: it does not count
+	ShopOrAsk                // the shop's usual line, else it must be answered
+	ShopOrOut                // the shop's usual line, else it does not count
+	OfEntry                  // the coat's or the gun's entry, else it must be answered
+	OfOther                  // another field, such as the air's temperature
+	Fixed                    // a value that stands beside the field's row
+)
+
+// OfShop reports whether the shop's usual line may answer the field.
+func (f *Field) OfShop() bool { return f.Default == ShopOrAsk || f.Default == ShopOrOut }
+
+// Optional reports whether the field may be left empty where the shop has no usual.
+func (f *Field) Optional() bool { return f.Default != Required && f.Default != ShopOrAsk }
+
+// Part is a part of the job, by the id of its sentence.
+type Part string
+
+// The parts, in the order of the job.
+const (
+	PartCoat   Part = "part-coat"
+	PartGun    Part = "part-gun"
+	PartDay    Part = "part-day"
+	PartAir    Part = "part-air"
+	PartLine   Part = "part-line" // of the air: gone through part by part where wanted
+	PartSupply Part = "part-supply"
+)
+
+// Listed reports whether the field is chosen from a list.
+func (f *Field) Listed() bool { return f.Entries != "" || len(f.Options) > 0 && f.Of[0] == nil }
+
+// Pair reports whether the field's values are two quantities.
+func (f *Field) Pair() bool { return f.Of[1] != nil }
+
+// Key is the field's name in a request of a batch.
+func (f *Field) Key() string { return strings.ReplaceAll(f.Name, "-", "_") }
+
+// Sentence is the id of one of the field's sentences: SayLabel and so on.
+func (f *Field) Sentence(prefix string) string { return prefix + f.Name }
+
+// What a field's sentences are called, before its name.
+const (
+	SayLabel = "short-" // its name in words
+	SayAsk   = "ask-"   // the question
+	SayWhy   = "why-"   // why it is asked
+	SayUsage = "usage-" // what it takes, as help and the pages say it
+	SayEmpty = "empty-" // what an empty answer means
+	SayForm  = "field-" // how its text is written, where a unit alone does not say it
+)
+
+// Row is a field as a question has it.
+type Row struct {
+	*Field
+	usage string // the sentence of its use in this question, where it is one of its own
+}
+
+// Usage is the id of the sentence that says what the field takes; the value's name stands
+// in it in back quotes.
+func (r Row) Usage() string {
+	if r.usage != "" {
+		return r.usage
+	}
+	return r.Sentence(SayUsage)
+}
+
+// Question is something that can be asked: a sub-command, a page of the assistant.
+type Question struct {
+	Name   string
+	Fields []Row // in the order of the job
+}
+
+// Questions is all of them, in the order they come up at the bench.
+func Questions() []*Question { return []*Question{Plan, Day, Thin, Film, Mix} }
+
+// Field is the row of a name; false where the question has none.
+func (q *Question) Field(name string) (Row, bool) {
+	for i := range q.Fields {
+		if q.Fields[i].Name == name {
+			return q.Fields[i], true
+		}
+	}
+	return Row{}, false
+}
+
+// Keys is the names of its fields in a request of a batch.
+func (q *Question) Keys() []string {
+	keys := make([]string, len(q.Fields))
+	for i, r := range q.Fields {
+		keys[i] = r.Key()
+	}
+	return keys
+}
+
+// Has reports whether the question asks for a field.
+func (q *Question) Has(f *Field) bool {
+	return slices.ContainsFunc(q.Fields, func(r Row) bool { return r.Field == f })
+}

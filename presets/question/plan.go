@@ -1,0 +1,74 @@
+package question
+
+import (
+	"boothset/calc"
+	"boothset/calc/unit"
+)
+
+// Plan asks for the wall, the distance and the valve.
+var Plan = &Question{Name: "plan", Fields: []Row{
+	{Field: Coat}, {Field: Gun},
+	{Field: Temp}, {Field: Humidity}, {Field: Panel}, {Field: Altitude},
+	{Field: Supply}, {Field: Regulator}, {Field: RegulatorAt}, {Field: Filter}, {Field: Hose}, {Field: Coupling}, {Field: Gauge},
+	{Field: Wall}, {Field: Mark},
+	{Field: Compressor}, {Field: Receiver}, {Field: CutIn}, {Field: CutOut}, {Field: Main}, {Field: Other},
+	{Field: SprayTime}, {Field: ReceiverTemp}, {Field: LineTemp},
+}}
+
+// Plan turns answers into a complete request, with the shop's usual line where they have
+// none, and gives every answer that will not do. The request is complete only where there
+// is none.
+func (r *Reader) Plan(a Answers, sys unit.System) (*calc.Request, []*Fault) {
+	v := &resolver{Reader: r, a: a.Or(r.usual), sys: sys}
+	q := &calc.Request{Tolerances: r.Tolerances}
+	v.coatAndGun(&q.Coat, &q.Gun)
+	v.weather(&q.Day)
+	v.air(q)
+	v.supply(q)
+	say := r.Words().Say
+	q.Parts = calc.GunParts{Valve: say("part-valve"), Passages: say("part-passages"), Cap: say("part-cap")}
+	if len(v.faults) > 0 {
+		return q, v.faults
+	}
+	q.Swaps = r.swaps(q)
+	for _, p := range q.Problems() {
+		if p.Field == Panel.Name && !v.has(Panel) {
+			continue // it is the air's, and told there
+		}
+		v.faults = append(v.faults, r.problem(&p, v.a, sys))
+	}
+	return q, v.faults
+}
+
+// DayOf is the day of a plan's request, as the question about the day has it.
+func DayOf(r *calc.Request) *calc.DayRequest {
+	c := &r.Coat
+	return &calc.DayRequest{
+		CoatID: c.ID, Coat: c.Name, Waterborne: c.Waterborne, Isocyanate: c.Isocyanate, Solvent: c.Solvent,
+		Day: r.Day, Paint: r.Day.Air, Panels: 1,
+	}
+}
+
+// Assumed is what is taken where nothing is answered, as figures: usages and the assistant
+// speak of them.
+func Assumed(sys unit.System) calc.Figures {
+	decimals, _ := unit.Decimals(markStep[sys])
+	return calc.Figures{
+		brief("cutSpan", calc.FigureGauge, cutSpan),
+		brief("receiverAbove", calc.FigureTempDiff, receiverAbove),
+		brief("sheetTemp", calc.FigureTemp, calc.SheetTemp),
+		brief("spraying", calc.FigureMinutes, usualSpraying),
+		brief("warmLimit", calc.FigureTemp, usualWarmLimit),
+		text("mark", unit.Pressure.CountText(sys, markStep[sys], decimals)),
+	}
+}
+
+// UsageFigures is what the sentence of a row's use names, in a system's units: what is
+// assumed, and what may be chosen.
+func (r *Reader) UsageFigures(row Row, sys unit.System) calc.Figures {
+	f := append(Assumed(sys), sentence("repeatable", "usage-repeatable"))
+	if row.Listed() {
+		f = append(f, r.names(r.ids(row.Field)))
+	}
+	return f
+}

@@ -1,0 +1,118 @@
+package question
+
+import (
+	"time"
+
+	"boothset/calc"
+	"boothset/calc/supply"
+	"boothset/calc/unit"
+)
+
+// The air upstream of the regulator. Without a compressor it is not checked, and the rest
+// does not count.
+var (
+	Compressor = &Field{
+		Name: "compressor", Read: motor, Of: [2]*unit.Quantity{unit.AirFlow}, Options: []string{None}, Want: "want-compressor",
+		Bounds:  [2]*calc.Bound{&freeAirBound},
+		Default: ShopOrOut, Part: PartSupply, Begin: [2]string{"10 cfm", "300 L/min"},
+	}
+	Receiver = &Field{
+		Name: "receiver", Read: amount, Of: [2]*unit.Quantity{unit.Tank}, Bounds: [2]*calc.Bound{&receiverBound},
+		Default: ShopOrAsk, Part: PartSupply, Begin: [2]string{"60 gal", "200 L"},
+	}
+	CutIn = &Field{
+		Name: "cut-in", Read: amount, Of: [2]*unit.Quantity{unit.Pressure}, Bounds: [2]*calc.Bound{&cutBound}, Default: ShopOrOut, Part: PartSupply,
+		Counts: func(q *calc.Request) float64 { return float64(q.Shop.System.CutIn) },
+	}
+	CutOut = &Field{
+		Name: "cut-out", Read: amount, Of: [2]*unit.Quantity{unit.Pressure}, Bounds: [2]*calc.Bound{&cutBound}, Default: ShopOrOut, Part: PartSupply,
+		Counts: func(q *calc.Request) float64 { return float64(q.Shop.System.CutOut) },
+	}
+	Main = &Field{
+		Name: "main", Read: pair, Of: [2]*unit.Quantity{unit.Run, unit.Bore}, Bounds: [2]*calc.Bound{&mainBound, &mainBoreBound},
+		Options: []string{None}, Want: "want-main",
+		Default: ShopOrOut, Part: PartSupply, Begin: [2]string{"50 ft, 3/4 in", "15 m, 20 mm"},
+	}
+	Other = &Field{
+		Name: "other", Read: user, Of: [2]*unit.Quantity{unit.AirFlow, unit.Share}, SecondLeftOut: true, Repeats: true, Want: "want-other",
+		Bounds:  [2]*calc.Bound{&freeAirBound, &dutyBound},
+		Default: ShopOrOut, Part: PartSupply, Step: [2][2]float64{{}, {10, 10}}, Begin: [2]string{"5 cfm, 50%", "150 L/min, 50%"},
+	}
+	SprayTime = &Field{
+		Name: "spray-time", Read: amount, Of: [2]*unit.Quantity{unit.Minutes}, Bounds: [2]*calc.Bound{&sprayBound}, Default: ShopOrOut, Part: PartSupply,
+		Counts: func(q *calc.Request) float64 { return q.Shop.Spraying.Seconds() },
+	}
+	ReceiverTemp = &Field{
+		Name: "receiver-temp", Read: amount, Of: [2]*unit.Quantity{unit.Temperature}, Bounds: [2]*calc.Bound{&receiverHeat}, Default: ShopOrOut, Part: PartSupply,
+		Counts: func(q *calc.Request) float64 { return float64(q.Shop.ReceiverTemp) },
+	}
+	LineTemp = &Field{
+		Name: "line-temp", Read: amount, Of: [2]*unit.Quantity{unit.Temperature}, Bounds: [2]*calc.Bound{&lineHeat}, Default: ShopOrOut, Part: PartSupply,
+		Counts: func(q *calc.Request) float64 { return float64(q.Shop.LineTemp) },
+	}
+)
+
+// The bounds of the supply's values; calc/supply checks its own, some of them tighter.
+var (
+	freeAirBound  = calc.Bound{ID: "outside", Low: 0, High: float64(supply.HighestFlow), Kind: calc.FigureFlow}
+	receiverBound = calc.Bound{ID: "outside", Low: float64(supply.SmallestReceiver), High: float64(supply.LargestReceiver), Kind: calc.FigureVolume}
+	cutBound      = calc.Bound{ID: "outside", Low: float64(supply.LowestCutIn), High: float64(supply.HighestCut), Kind: calc.FigureGauge}
+	mainBound     = calc.Bound{ID: "outside-hose-length", Low: 0, High: float64(supply.LongestMain), Kind: calc.FigureRun}
+	mainBoreBound = calc.Bound{ID: "outside-hose-bore", Low: float64(supply.NarrowestMain), High: float64(supply.WidestMain), Kind: calc.FigureDistance}
+	dutyBound     = calc.Bound{ID: "outside", Low: 0, High: 1, Kind: calc.FigureShare}
+	sprayBound    = calc.Bound{ID: "outside", Low: 0, High: supply.MaxSpan.Seconds(), Kind: calc.FigureMinutes}
+	receiverHeat  = calc.Bound{ID: "outside", Low: float64(supply.ColdestReceiver), High: float64(supply.HottestReceiver), Kind: calc.FigureTemp}
+	lineHeat      = calc.Bound{ID: "outside", Low: float64(supply.ColdestInlet), High: float64(supply.HottestInlet), Kind: calc.FigureTemp}
+)
+
+// What a supply is taken to be where only its compressor was given.
+const (
+	// usualSpraying is how long a panel is sprayed without a pause, from memory, not
+	// verified.
+	usualSpraying = unit.Seconds(3 * unit.SecondPerMinute)
+	// receiverAbove is how much warmer than the shop the air leaves the receiver, from
+	// memory, not verified.
+	receiverAbove = unit.TempDiff(10)
+	// cutSpan is how far the compressor's switch lets the receiver fall, from memory,
+	// not verified.
+	cutSpan = unit.Gauge(30 * unit.PascalPerPSI)
+)
+
+// supply resolves the air upstream of the regulator.
+func (v *resolver) supply(r *calc.Request) {
+	if !Supplied(v.a) {
+		return
+	}
+	s := &r.Shop
+	s.Known = true
+	sys := &s.System
+	sys.Rated = si[unit.Flow](v, Compressor)
+	if v.has(Receiver) {
+		sys.Receiver.Volume = si[unit.Volume](v, Receiver)
+	} else {
+		v.fault(Receiver, "needed-receiver")
+	}
+	sys.CutIn = or(v, CutIn, max(r.Supply, supply.LowestCutIn))
+	sys.CutOut = or(v, CutOut, sys.CutIn+cutSpan)
+	if v.has(Main) && v.a.ID(Main) != None {
+		if m, ok := v.value(Main); ok {
+			sys.Main = supply.Main{Length: unit.Length(m.SI[0]), Bore: unit.Length(m.SI[1])}
+		}
+	}
+	for _, o := range v.a.Get(Other) {
+		if o.Fault != nil {
+			v.faults = append(v.faults, o.Fault)
+			continue
+		}
+		sys.Others = append(sys.Others, supply.User{Flow: unit.Flow(o.SI[0]), Duty: o.SI[1]})
+	}
+	spraying := min(or(v, SprayTime, usualSpraying), unit.Seconds(supply.MaxSpan.Seconds()+1))
+	s.Spraying = time.Duration(float64(spraying) * float64(time.Second))
+	s.ReceiverTemp = or(v, ReceiverTemp, r.Day.Air+unit.Temp(receiverAbove))
+	s.LineTemp = or(v, LineTemp, r.Day.Air)
+}
+
+// Supplied reports whether the air upstream of the regulator is checked.
+func Supplied(a Answers) bool {
+	return a.Has(Compressor) && a.ID(Compressor) != None
+}

@@ -1,0 +1,53 @@
+package words
+
+import (
+	"strconv"
+	"time"
+
+	"boothset/calc"
+	"boothset/calc/unit"
+)
+
+// AppendFigure appends a figure's value as a person reads it in a system's units.
+func (w *Words) AppendFigure(dst []byte, sys unit.System, f *calc.Figure) []byte {
+	if q := f.Kind.Quantity(); q != nil {
+		decimals := unit.Usual
+		switch {
+		case f.Brief:
+			return q.AppendBrief(dst, sys, f.Value, !f.WithoutUnit)
+		case f.Kind == calc.FigureGauge:
+			decimals = q.Fine(sys)
+		}
+		return q.Append(dst, sys, f.Value, decimals)
+	}
+	switch f.Kind {
+	case calc.FigureRatio:
+		if f.Brief {
+			return unit.AppendDigits(dst, f.Value)
+		}
+		return unit.AppendNumber(dst, f.Value)
+	case calc.FigureCount:
+		if f.Brief {
+			return unit.AppendDigits(dst, f.Value)
+		}
+		return strconv.AppendFloat(dst, f.Value, 'f', 0, 64)
+	case calc.FigureMoney:
+		if f.Brief {
+			return unit.AppendDigits(dst, f.Value)
+		}
+		return strconv.AppendFloat(dst, f.Value, 'f', 2, 64)
+	case calc.FigureMinutes:
+		return w.appendMinutes(dst, f.Value)
+	case calc.FigureLitres:
+		return unit.Tank.Append(dst, unit.Metric, float64(unit.Litres(f.Value)), unit.Usual)
+	case calc.FigureTimes:
+		return append(dst, TimesText(f.Value)...)
+	case calc.FigureClock:
+		return w.AppendClock(dst, sys, calc.Clock(f.Value*float64(time.Second)))
+	case calc.FigureCup:
+		return append(dst, CupText(f.Value)...)
+	case calc.FigureSentence:
+		return append(dst, w.Say(f.Text)...)
+	}
+	return append(dst, f.Text...)
+}
