@@ -4,9 +4,9 @@
 //	go run ./calc/testdata/mutants [-n 400] [-seed 1] [-only calc/line]
 //
 // A seed draws n changes (mutants) from all that can be made (find.go). Each is built and
-// put to the tests of its own package, then, while it lives, to those of every package above
-// it that is listed in judges (run.go). What no test sees is listed: a test is missing, or
-// the change changes nothing. Exit 1 where fewer than least percent are killed, 2 where the
+// put to the tests of its own package, then, while it lives, to those of the packages above
+// it, the quickest first (run.go). What no test sees is listed: a test is missing, or the
+// change changes nothing. Exit 1 where fewer than least percent are killed, 2 where the
 // tests fail before anything was changed.
 package main
 

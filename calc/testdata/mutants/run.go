@@ -1,6 +1,7 @@
 package main
 
 import (
+	"cmp"
 	"context"
 	"encoding/json"
 	"errors"
@@ -14,11 +15,8 @@ import (
 	"time"
 )
 
-// judges are the packages whose tests may see a mutant, the nearest to it first.
-var judges = []string{
-	"calc/unit", "calc/air", "calc/line", "calc/gun", "calc/coat", "calc/supply", "calc",
-	"presets/words", "presets", "cmd/boothset/command",
-}
+// judges are the packages whose tests may see a mutant.
+var judges = []string{"./calc/...", "./presets/...", "./cmd/boothset/command/..."}
 
 // fate is what became of a mutant.
 type fate uint8
@@ -39,14 +37,16 @@ const patience = time.Minute
 type bench struct {
 	dir   string // of the copy
 	temp  string // of the mutants
-	tests map[string]tested
+	tests []tested
 }
 
-// tested is a package with tests: what they and the package stand on, and whether they
-// know rapid's flags.
+// tested is a package with tests: what they and the package stand on, whether they know
+// rapid's flags, and how long they take as they are.
 type tested struct {
+	pkg   string
 	deps  map[string]bool
 	rapid bool
+	took  time.Duration
 }
 
 func newBench() (*bench, error) {
@@ -54,7 +54,7 @@ func newBench() (*bench, error) {
 	if err != nil {
 		return nil, err
 	}
-	b := &bench{dir: filepath.Join(temp, "module"), temp: temp, tests: map[string]tested{}}
+	b := &bench{dir: filepath.Join(temp, "module"), temp: temp}
 	if err := os.CopyFS(b.dir, module{os.DirFS(".")}); err != nil {
 		return nil, errors.Join(err, b.close())
 	}
@@ -66,61 +66,56 @@ func newBench() (*bench, error) {
 
 func (b *bench) close() error { return os.RemoveAll(b.temp) }
 
-// list finds out what the tests of each judge stand on.
+// list finds the packages with tests and what they stand on.
 func (b *bench) list() error {
-	args := []string{"list", "-test", "-deps", "-json=ImportPath,ForTest,Deps"}
-	for _, p := range judges {
-		args = append(args, "./"+p)
-	}
-	cmd := exec.Command("go", args...)
+	cmd := exec.Command("go", append([]string{"list", "-test", "-deps", "-json=ImportPath,Deps"}, judges...)...)
 	cmd.Dir = b.dir
+	var wrong strings.Builder
+	cmd.Stderr = &wrong
 	out, err := cmd.Output()
 	if err != nil {
-		return fmt.Errorf("go list: %w", err)
+		return fmt.Errorf("go list: %w\n%s", err, wrong.String())
 	}
 	dec := json.NewDecoder(strings.NewReader(string(out)))
 	for {
 		var p struct {
-			ImportPath, ForTest string
-			Deps                []string
+			ImportPath string
+			Deps       []string
 		}
 		if err := dec.Decode(&p); errors.Is(err, io.EOF) {
-			break
+			return nil
 		} else if err != nil {
 			return err
 		}
 		name, isTest := strings.CutSuffix(p.ImportPath, ".test")
-		name = strings.TrimPrefix(name, "boothset/")
-		if !isTest || !slices.Contains(judges, name) {
+		if !isTest {
 			continue
 		}
-		t := tested{deps: map[string]bool{}}
+		t := tested{pkg: strings.TrimPrefix(name, "boothset/"), deps: map[string]bool{}}
 		for _, d := range p.Deps {
 			d, _, _ = strings.Cut(d, " ") // "boothset/calc [boothset/calc.test]"
 			t.deps[strings.TrimPrefix(d, "boothset/")] = true
 			t.rapid = t.rapid || d == "pgregory.net/rapid"
 		}
-		b.tests[name] = t
+		b.tests = append(b.tests, t)
 	}
-	for _, p := range judges {
-		if _, ok := b.tests[p]; !ok {
-			return errors.New("no tests in " + p)
-		}
-	}
-	return nil
 }
 
-// baseline runs every judge on the module as it is.
+// baseline runs every judge on the module as it is, and puts the quickest first.
 func (b *bench) baseline() error {
-	for _, p := range judges {
-		f, out, err := b.test(p, "")
+	for i := range b.tests {
+		t := &b.tests[i]
+		start := time.Now()
+		f, out, err := b.test(*t, "")
 		if err != nil {
 			return err
 		}
 		if f != lived {
-			return fmt.Errorf("the tests of %s fail as they are:\n%s", p, out)
+			return fmt.Errorf("the tests of %s fail as they are:\n%s", t.pkg, out)
 		}
+		t.took = time.Since(start)
 	}
+	slices.SortStableFunc(b.tests, func(x, y tested) int { return cmp.Compare(x.took, y.took) })
 	return nil
 }
 
@@ -139,26 +134,33 @@ func (b *bench) try(i int, m mutant) (result, error) {
 	if err := errors.Join(os.WriteFile(changed, m.apply(source), 0o600), os.WriteFile(overlay, replace, 0o600)); err != nil {
 		return result{}, err
 	}
-	order := append([]string{m.pkg()}, slices.DeleteFunc(slices.Clone(judges), func(p string) bool {
-		return p == m.pkg() || !b.tests[p].deps[m.pkg()]
-	})...)
-	for _, p := range order {
-		f, _, err := b.test(p, overlay)
+	own := func(t tested) bool { return t.pkg == m.pkg() }
+	var order []tested
+	if i := slices.IndexFunc(b.tests, own); i >= 0 {
+		order = append(order, b.tests[i])
+	}
+	for _, t := range b.tests {
+		if !own(t) && t.deps[m.pkg()] {
+			order = append(order, t)
+		}
+	}
+	for _, t := range order {
+		f, _, err := b.test(t, overlay)
 		if err != nil || f != lived {
-			return result{m, f, p}, err
+			return result{m, f, t.pkg}, err
 		}
 	}
 	return result{m, lived, ""}, nil
 }
 
 // test runs the tests of a package with an overlay, where there is one.
-func (b *bench) test(pkg, overlay string) (fate, string, error) {
+func (b *bench) test(t tested, overlay string) (fate, string, error) {
 	args := []string{"test", "-vet=off", "-failfast", "-count=1", "-timeout=" + patience.String()}
 	if overlay != "" {
 		args = append(args, "-overlay="+overlay)
 	}
-	args = append(args, "./"+pkg)
-	if b.tests[pkg].rapid {
+	args = append(args, "./"+t.pkg)
+	if t.rapid {
 		args = append(args, "-rapid.nofailfile", "-rapid.shrinktime=1ms")
 	}
 	// The tests' own limit ends them; this one is for what they may have started.
