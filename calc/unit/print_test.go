@@ -156,12 +156,12 @@ func TestABareNumberIsWhatItPrintsAs(t *testing.T) {
 			assert.True(t, r.Bare)
 			assert.InEpsilon(t, 2, a.of.Count(sys, r.SI), 1e-12, a.of.ID)
 			assert.Equal(t, a.of.Of(sys, 2), r.SI, a.of.ID)
-			named := a.of.Complete(" 2 ", r, sys)
+			named := r.Complete(" 2 ")
 			assert.Equal(t, "2"+strings.TrimPrefix(a.of.CountText(sys, 2, 0), "2"), named)
 			again, err := a.of.Read(named, unit.Named)
 			require.NoError(t, err, named)
 			assert.Equal(t, r.SI, again.SI, named)
-			assert.Equal(t, named, a.of.Complete(named, again, sys))
+			assert.Equal(t, named, again.Complete(named))
 		}
 	}
 }

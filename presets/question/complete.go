@@ -57,7 +57,7 @@ func named(q *unit.Quantity, t string, bare bool, sys unit.System) string {
 	if err != nil || q.Unit(unit.US) != q.Unit(unit.Metric) && sameInBoth(q, t) {
 		return strings.TrimSpace(t)
 	}
-	return q.Complete(t, r, sys)
+	return r.Complete(t)
 }
 
 // sameInBoth reports whether a bare number is the same in either system, as a fraction of an
