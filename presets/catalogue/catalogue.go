@@ -108,6 +108,11 @@ func LoadIn(w *words.Words, locale words.Locale, shop []byte, file string) (*Cat
 	if len(shop) == 0 { // what is shipped is known to do: tests check it
 		c.hold(&all)
 		c.tolerate(all.Tolerance)
+		for _, g := range c.Guns {
+			if err := g.Of.build(); err != nil {
+				return nil, err
+			}
+		}
 		return c, nil
 	}
 	own, raw, err := decode(w, shop, file)
@@ -129,9 +134,9 @@ func LoadIn(w *words.Words, locale words.Locale, shop []byte, file string) (*Cat
 
 // hold makes the catalogue that of entries.
 func (c *Catalogue) hold(e *entries) {
-	c.Coats, c.Guns = tableOf(e.Coat), tableOf(e.Gun)
-	c.Couplings, c.Hoses, c.Regulators, c.Filters = tableOf(e.Coupling), tableOf(e.Hose), tableOf(e.Regulator), tableOf(e.Filter)
-	c.bores, c.usual, c.line = tableOf(e.Bore), tableOf(e.Usual), e.Line
+	c.Coats, c.Guns, c.Couplings = tableOf(KindCoat, e.Coat, c.words), tableOf(KindGun, e.Gun, c.words), tableOf(KindCoupling, e.Coupling, c.words)
+	c.Hoses, c.Regulators, c.Filters = tableOf(KindHose, e.Hose, c.words), tableOf(KindRegulator, e.Regulator, c.words), tableOf(KindFilter, e.Filter, c.words)
+	c.bores, c.usual, c.line = tableOf("bore", e.Bore, c.words), tableOf("usual", e.Usual, c.words), e.Line
 	for id, x := range e.Gun {
 		x.like = e.Gun[x.ClassOf(id)]
 	}
