@@ -77,7 +77,7 @@ func (c *Catalogue) check(tolerances map[string]*toleranceEntry) *fault {
 	if f := first("usual", c.usual, c.words, c.checkUsual); f != nil {
 		return f
 	}
-	return first("tolerance", tableOf(tolerances), c.words, func(id string, x *toleranceEntry) *sentence { return x.check(id) })
+	return first("tolerance", tableOf("tolerance", tolerances, c.words), c.words, func(id string, x *toleranceEntry) *sentence { return x.check(id) })
 }
 
 // first is the first entry by name with something wrong in it.

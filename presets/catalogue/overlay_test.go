@@ -10,14 +10,11 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// shippedFiles are what ships, in the order in which it is read.
-var shippedFiles = map[string][]byte{"coats.toml": coatsFile, "guns.toml": gunsFile, "line.toml": lineFile}
-
 // Opening trusts what ships. Here each file is read strictly, and all of it is checked as a
 // shop's file is, which one that holds nothing but a remark brings about.
 func TestTheShippedCatalogueWillDo(t *testing.T) {
-	for name, data := range shippedFiles {
-		_, _, err := decode(words.English(), data, name)
+	for _, f := range shipped {
+		_, _, err := decode(words.English(), f.data, f.name)
 		assert.NoError(t, err)
 	}
 	_, err := Load([]byte("# nothing of our own\n"), "shop.toml")
@@ -32,14 +29,14 @@ func TestTheShippedCatalogueWillDo(t *testing.T) {
 // in.
 func TestWhatShipsIsInOneFile(t *testing.T) {
 	seen := map[string]string{}
-	for name, data := range shippedFiles {
+	for _, f := range shipped {
 		var raw map[string]map[string]any
-		require.NoError(t, toml.Unmarshal(data, &raw))
+		require.NoError(t, toml.Unmarshal(f.data, &raw))
 		for table, entries := range raw {
 			for id := range entries {
 				key := table + "." + id
-				assert.Empty(t, seen[key], "%s is in %s too", key, name)
-				seen[key] = name
+				assert.Empty(t, seen[key], "%s is in %s too", key, f.name)
+				seen[key] = f.name
 			}
 		}
 	}
@@ -50,9 +47,9 @@ func TestWhatShipsIsInOneFile(t *testing.T) {
 func shippedTables(t *testing.T) map[string]any {
 	t.Helper()
 	raw := map[string]any{}
-	for _, data := range shippedFiles {
+	for _, f := range shipped {
 		var tables map[string]any
-		require.NoError(t, toml.Unmarshal(data, &tables))
+		require.NoError(t, toml.Unmarshal(f.data, &tables))
 		overlay(raw, tables)
 	}
 	return raw

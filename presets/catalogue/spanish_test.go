@@ -29,8 +29,8 @@ func TestACatalogueSpeaksItsLanguage(t *testing.T) {
 	assert.Equal(t, "regulador de 1/2 in", named(catalogue.KindRegulator, "1/2in").Name)
 	assert.Equal(t, "our coupling", named(catalogue.KindCoupling, "mine").Name)
 	assert.Equal(t, "measured", named(catalogue.KindCoupling, "mine").Ground.Source)
-	assert.Equal(t, "de paso amplio", c.TypeName(catalogue.KindCoupling, "large-bore"))
-	assert.Equal(t, "mine", c.TypeName(catalogue.KindCoupling, "mine"))
+	assert.Equal(t, "de paso amplio", get(t, c.Couplings, "large-bore").Variety())
+	assert.Equal(t, "mine", get(t, c.Couplings, "mine").Variety())
 }
 
 // What is wrong with a shop's file is told in the language.

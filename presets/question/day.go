@@ -5,7 +5,6 @@ import (
 
 	"boothset/calc"
 	"boothset/calc/unit"
-	"boothset/presets/catalogue"
 )
 
 // What the day asks besides the weather.
@@ -32,7 +31,7 @@ func (r *Reader) Day(a Answers, sys unit.System) (calc.DayRequest, []*Fault) {
 	v := &resolver{Reader: r, a: a.Or(r.usual), sys: sys}
 	var q calc.DayRequest
 	if e, id, ok := v.family(); ok {
-		q.CoatID, q.Coat = id, catalogue.Name(r.Catalogue, catalogue.KindCoat, id, e)
+		q.CoatID, q.Coat = id, e.Called()
 		q.Waterborne, q.Isocyanate = e.Waterborne, e.Isocyanate
 		q.Solvent, _ = e.Solvent() // the catalogue's check has found it
 	}

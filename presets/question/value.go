@@ -120,7 +120,7 @@ func (a Answers) WithValue(f *Field, at int, v Value) Answers {
 
 // Or is the answers with those of others where they have none.
 func (a Answers) Or(others Answers) Answers {
-	list := slices.Clip(a.list)
+	list := append(make([]Answer, 0, len(a.list)+len(others.list)), a.list...)
 	for _, x := range others.list {
 		if !slices.ContainsFunc(a.list, func(y Answer) bool { return y.Field == x.Field }) {
 			list = append(list, x)

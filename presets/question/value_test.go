@@ -3,6 +3,7 @@ package question_test
 import (
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"boothset/calc/unit"
@@ -26,7 +27,11 @@ func drawAnswers(t *rapid.T, r *question.Reader, q *question.Question, sys unit.
 		}
 		var values []question.Value
 		for range n {
-			values = append(values, r.ReadText(row.Field, drawText(t, r, row.Field), sys)...)
+			text := drawText(t, r, row.Field)
+			if strings.TrimSpace(text) == "" {
+				continue // a blank is something until its units are named, then nothing
+			}
+			values = append(values, r.ReadText(row.Field, text, sys)...)
 		}
 		a = a.With(row.Field, values...)
 	}
@@ -164,5 +169,9 @@ func TestEmptyTexts(t *testing.T) {
 		assert.NotNil(t, hoses[1].Fault)
 	}
 	assert.Empty(t, r.ReadText(question.Hose, " + ", unit.US))
+	blank := r.ReadText(question.Coat, " ", unit.US)
+	if assert.Len(t, blank, 1, "a blank is something") {
+		assert.NotNil(t, blank[0].Fault)
+	}
 	assert.False(t, slices.ContainsFunc(hoses, func(v question.Value) bool { return v.Text == "none" }), "what is no field is passed over")
 }
