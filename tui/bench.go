@@ -130,7 +130,7 @@ func (b *bench) offer(f *question.Field) []question.Value {
 	return b.s.counting(b.s.answers).Get(f)
 }
 
-// value is a quantity as an answer.
+// value is a quantity as an answer: it counts as it is read on the screen.
 func (s *session) value(of *unit.Quantity, si float64, decimals int) []question.Value {
-	return []question.Value{{Text: of.Text(s.sys, si, decimals), SI: [2]float64{si}}}
+	return []question.Value{{Text: of.Text(s.sys, si, decimals), SI: [2]float64{of.Rounded(s.sys, si, decimals)}}}
 }
