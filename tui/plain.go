@@ -36,6 +36,8 @@ type dialogue struct {
 	out *bufio.Writer
 	// answered is true where the answer was said and only one of its pages was looked at since.
 	answered bool
+	// prompted is true where a prompt stands on the line: rows have room behind one, not two.
+	prompted bool
 }
 
 // Plain is the assistant without a screen, for a terminal that cannot be drawn on, for a
@@ -99,7 +101,10 @@ func (p *dialogue) run() error {
 }
 
 // row writes a line.
-func (p *dialogue) row(text string) { fmt.Fprintln(p.out, text) }
+func (p *dialogue) row(text string) {
+	fmt.Fprintln(p.out, text)
+	p.prompted = false
+}
 
 // say writes text in rows.
 func (p *dialogue) say(text string) { p.paragraphs(wrap(text, plainWidth)) }
@@ -120,7 +125,11 @@ func (p *dialogue) offer(what string) { p.say(p.r.s.say("field-offer") + " " + w
 // tell what can be answered, for who asks.
 func (p *dialogue) read(question string, rows []string) (string, error) {
 	for {
+		if p.prompted {
+			p.row("")
+		}
 		fmt.Fprint(p.out, plainPrompt)
+		p.prompted = true
 		if err := p.out.Flush(); err != nil {
 			return "", err
 		}

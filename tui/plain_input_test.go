@@ -155,7 +155,7 @@ func TestPlainStopsWhereItCannotBeHeardOrHear(t *testing.T) {
 
 // Whatever is typed, every line is taken once and the end of the input is the end.
 func FuzzPlain(f *testing.F) {
-	for _, seed := range []string{lines(linesOfAll...), lines(linesToAnswer...), "<\n<\n?\nu\nq\n", "8\n2\n75F\x00\n\xff\n", lines(append(slices.Clone(linesToAnswer), "7", "x", "=", "99999999999999999999", "c", "11", "1e400", "=")...)} {
+	for _, seed := range []string{lines(linesOfAll...), lines(linesToAnswer...), "<\n<\n?\nu\nq\n", "\n\n20\n1\n\n\n1\n\n\n1\nc\n\nA0", "8\n2\n75F\x00\n\xff\n", lines(append(slices.Clone(linesToAnswer), "7", "x", "=", "99999999999999999999", "c", "11", "1e400", "=")...)} {
 		f.Add(seed, false)
 		f.Add(seed, true)
 	}

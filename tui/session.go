@@ -117,7 +117,7 @@ func (s *session) unitsName() string {
 
 // completed is the text of a field read in a system, with the units named that it left out.
 func (s *session) completed(f *question.Field, text string, sys unit.System) ([]question.Value, string) {
-	done := s.reader.Completed(f, s.reader.ReadText(f, text, sys), sys)
+	done := s.reader.Completed(f, s.reader.ReadText(f, strings.TrimSpace(text), sys), sys)
 	return done.Values(), done.String()
 }
 

@@ -136,6 +136,16 @@ func TestBadInputStaysInTheField(t *testing.T) {
 	}
 }
 
+// Blanks are no answer: what an empty field takes is taken.
+func TestBlanksAloneAreNoAnswer(t *testing.T) {
+	r := open80x24(t)
+	press(r, toAnswer[:7]...)
+	require.Equal(t, question.Panel.Name, where(r))
+	press(r, " ", " ", "enter")
+	require.Equal(t, question.Altitude.Name, where(r))
+	require.False(t, r.s.answers.Has(question.Panel))
+}
+
 func TestRunesThatBelongToNoQuantityAreRefused(t *testing.T) {
 	r := open80x24(t)
 	press(r, toAnswer[:3]...)

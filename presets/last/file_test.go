@@ -40,6 +40,8 @@ func TestFilesThatWillNotDo(t *testing.T) {
 		"a list of answers":  {`{"format": 1, "answers": ["coat", "clear"]}`, last.Broken},
 		"a truth for a coat": {`{"format": 1, "answers": {"coat": true}}`, last.Broken},
 		"no time":            {`{"format": 1, "saved": "yesterday"}`, last.Broken},
+		"no such zone":       {`{"format": 1, "saved": "2031-03-04T09:30:00-24:00"}`, last.Broken},
+		"nor of an answer":   {`{"format": 1, "entered": {"gun": "2031-03-04T09:30:00-24:00"}}`, last.Broken},
 		"a later version":    {`{"format": 2, "answers": ["other", "kind"]}`, last.Foreign},
 		"no version":         {`{"answers": {}}`, last.Foreign},
 		"nothing":            {`null`, last.Foreign},
