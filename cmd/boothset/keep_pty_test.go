@@ -12,7 +12,6 @@ import (
 	"testing"
 	"time"
 
-	"boothset/calc/unit"
 	"boothset/cmd/boothset/command"
 	"boothset/presets/last"
 	"boothset/presets/question"
@@ -61,7 +60,7 @@ func TestARunThatIsEndedComesBackWhereItWas(t *testing.T) {
 			s.keys(toAnswer[:8]...)
 			s.keys("How humid", "4")
 			if name == "SIGKILL" { // nothing is told to it: it must have been kept by then
-				awaitKept(t, home, question.Humidity.Name, "4")
+				awaitKept(t, home, "humidity", "4")
 			} else {
 				s.await("> 4")
 			}
@@ -71,7 +70,7 @@ func TestARunThatIsEndedComesBackWhereItWas(t *testing.T) {
 			} else {
 				require.Equal(t, command.ExitStopped, s.code())
 			}
-			awaitKept(t, home, question.Humidity.Name, "4")
+			awaitKept(t, home, "humidity", "4")
 
 			s = homed(t, home)
 			s.keys("before you spray", "\r", "A moment ago you left", "\r", "How humid", "5\r", "How warm is the panel", "\x03")
@@ -167,7 +166,7 @@ func TestADumbTerminalGetsLines(t *testing.T) {
 	s := dumb()
 	s.keys("What are you spraying?", "8\n", "Which gun", "2\n", "How warm is the air", "75F\n", "How humid", "<\n")
 	s.await("Left empty: 75F")
-	awaitKept(t, home, question.Temp.Name, "75F")
+	awaitKept(t, home, "temp", "75F")
 	s.cmd.Process.Kill() //nolint:errcheck // seen by the exit
 	require.Equal(t, -1, s.code())
 
@@ -180,15 +179,13 @@ func TestADumbTerminalGetsLines(t *testing.T) {
 	require.Contains(t, wrote, "  WALL ")
 }
 
-// panicking is set for the program one of whose pages panics.
+// panicking is set for the program whose page panics.
 const panicking = "BOOTHSET_PANICS"
 
-// runPanicking is the program with a page that panics when it is opened: that of thinning,
-// which asks for a cup.
+// runPanicking is the assistant with a page that panics when it is opened: it asks for what
+// no reader knows how to read.
 func runPanicking() int {
-	question.Cup.Read = func(*question.Reader, *question.Field, string, unit.System) question.Value {
-		panic("programmer error")
-	}
+	question.Day.Fields = append(question.Day.Fields, question.Row{Field: &question.Field{Name: "programmer-error"}})
 	return run(nil, command.Stdio{In: os.Stdin, Out: os.Stdout, Err: os.Stderr}, os.Getenv)
 }
 
@@ -200,7 +197,7 @@ func TestAPanicLeavesTheTerminalClean(t *testing.T) {
 	cmd.Env = []string{"HOME=" + home, panicking + "=1"}
 	s := onTerminal(t, 80, 24, nil, cmd)
 	s.keys(toAnswer...)
-	s.keys("INLET VALVE", "8")
+	s.keys("INLET VALVE", "7")
 	require.Equal(t, command.ExitFailed, s.code())
 	s.requireClean()
 	require.Contains(t, s.allWrote(), "programmer error")

@@ -63,19 +63,24 @@ func TestTextsReadBackAsTheAnswers(t *testing.T) {
 			for _, row := range q.Fields {
 				sameValues(t, row.Field, a.Get(row.Field), back.Get(row.Field))
 			}
-			require.Equal(t, whole.Texts(), completed(r, q, back, in).Texts(), "nothing is left to name")
+			for _, row := range q.Fields {
+				for _, v := range back.Get(row.Field) {
+					named := r.Completed(row.Field, []question.Value{v}, in).String()
+					require.True(t, named == v.Text || v.Fault != nil || r.Read(row.Field, named, in).SI == v.SI, "%s %q is %q", row.Name, v.Text, named)
+				}
+			}
 		}
 	})
 }
 
-// sameValues asserts that values mean the same.
+// sameValues asserts that values mean the same, of those that mean something.
 func sameValues(t *rapid.T, f *question.Field, want, got []question.Value) {
 	require.Len(t, got, len(want), f.Name)
 	for i := range want {
-		require.Equal(t, want[i].Fault == nil, got[i].Fault == nil, "%s %q and %q", f.Name, want[i].Text, got[i].Text)
 		if want[i].Fault != nil {
 			continue
 		}
+		require.Nil(t, got[i].Fault, "%s %q and %q", f.Name, want[i].Text, got[i].Text)
 		require.Equal(t, want[i].ID, got[i].ID, f.Name)
 		require.Equal(t, want[i].Ratio, got[i].Ratio, f.Name)
 		for n, si := range want[i].SI {
