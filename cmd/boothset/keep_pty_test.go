@@ -183,10 +183,9 @@ func TestADumbTerminalGetsLines(t *testing.T) {
 // panicking is set for the program whose page panics.
 const panicking = "BOOTHSET_PANICS"
 
-// runPanicking is the assistant with a page that panics when it is opened: that of thinning,
-// which asks for a cup.
+// runPanicking is the assistant with a page that panics when it is opened.
 func runPanicking() int {
-	question.Cup.Read = func(*question.Reader, *question.Field, string, unit.System) question.Value {
+	question.Seconds.Read = func(*question.Reader, *question.Field, string, unit.System) question.Value {
 		panic("programmer error")
 	}
 	return run(nil, command.Stdio{In: os.Stdin, Out: os.Stdout, Err: os.Stderr}, os.Getenv)
