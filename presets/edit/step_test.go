@@ -141,6 +141,32 @@ func TestNoWallIsMovedAboveItsSupply(t *testing.T) {
 	assert.Equal(t, "91 psi", typed)
 }
 
+// The compressor's switch starts it no higher than it stops it, where that was said.
+func TestACutInStaysBelowItsCutOut(t *testing.T) {
+	r := questiontest.Open(t)
+	for _, x := range []struct {
+		in, out string
+		field   *question.Field
+		by      int
+		want    string
+	}{
+		{"100psi", "105psi", question.CutIn, 10, "105 psi"},
+		{"105psi", "105psi", question.CutIn, 1, ""},
+		{"100psi", "", question.CutIn, 10, "110 psi"}, // the cut-out follows
+		{"100psi", "105psi", question.CutOut, -10, "100 psi"},
+		{"100psi", "100psi", question.CutOut, -1, ""},
+		{"100psi", "95psi", question.CutOut, -1, "94 psi"}, // either may be what is wrong
+		{"100psi", "95psi", question.CutOut, 10, "105 psi"},
+	} {
+		a := read(r, questiontest.With(questiontest.With(wholeShop(), "cut-in", x.in), "cut-out", x.out), unit.US)
+		got, moved := step(r, a, edit.Input{Field: x.field}, x.by, unit.US)
+		assert.Equal(t, x.want != "", moved, x)
+		if moved {
+			assert.Equal(t, x.want, got.Text(x.field), x)
+		}
+	}
+}
+
 // A list ends at its ends and passes over what does not go with the rest.
 func TestAListIsWalkedOverWhatGoesWithTheRest(t *testing.T) {
 	r := questiontest.Shop(t, `
