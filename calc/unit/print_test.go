@@ -166,6 +166,19 @@ func TestABareNumberIsWhatItPrintsAs(t *testing.T) {
 	}
 }
 
+// A fraction is of an inch in either system, and stays one when its unit is named.
+func TestAFractionIsCompletedInInches(t *testing.T) {
+	for _, sys := range []unit.System{unit.US, unit.Metric} {
+		r, err := unit.Bore.Read("3/8", sys)
+		require.NoError(t, err)
+		named := r.Complete("3/8")
+		assert.Equal(t, "3/8 in", named)
+		again, err := unit.Bore.Read(named, unit.Named)
+		require.NoError(t, err)
+		assert.Equal(t, r.SI, again.SI)
+	}
+}
+
 func TestAStepGoesToTheNextWholeOne(t *testing.T) {
 	for _, c := range []struct {
 		si   float64

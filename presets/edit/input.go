@@ -22,6 +22,9 @@ func Inputs(r *question.Reader, a question.Answers) []Input {
 	a = a.Or(r.Usual())
 	all := make([]Input, 0, 32)
 	for _, row := range question.Plan.Fields {
+		if row.Field == question.Compressor && !question.Supplied(a) {
+			continue
+		}
 		for part := range movable(row.Field, a) {
 			all = append(all, Input{Field: row.Field, Part: part})
 			if row.Pair() {
@@ -37,11 +40,7 @@ func Inputs(r *question.Reader, a question.Answers) []Input {
 func movable(f *question.Field, a question.Answers) int {
 	values := a.Get(f)
 	switch {
-	case !question.Plan.Has(f):
-		return 0
-	case (f == question.RegulatorAt || f == question.Wall || f == question.Mark) && a.ID(question.Regulator) == question.None:
-		return 0
-	case f.Part == question.PartSupply && !question.Supplied(a):
+	case !question.Plan.Has(f) || !question.Applies(f, a):
 		return 0
 	case f.Repeats:
 		return len(values)

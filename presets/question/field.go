@@ -3,6 +3,7 @@ package question
 import (
 	"slices"
 	"strings"
+	"unicode"
 
 	"boothset/calc"
 	"boothset/calc/unit"
@@ -98,6 +99,20 @@ func (f *Field) Listed() bool { return f.Entries != "" || len(f.Options) > 0 && 
 // Pair reports whether the field's values are two quantities.
 func (f *Field) Pair() bool { return f.Of[1] != nil }
 
+// Takes reports whether a character can be part of the field's text as it is typed: of its
+// quantities, of its options; any can where it has a form of its own.
+func (f *Field) Takes(c rune) bool {
+	if f.Of[0] == nil {
+		return true
+	}
+	for _, q := range f.Of {
+		if q != nil && q.Takes(c) {
+			return true
+		}
+	}
+	return slices.ContainsFunc(f.Options, func(id string) bool { return strings.ContainsRune(id, unicode.ToLower(c)) })
+}
+
 // Key is the field's name in a request of a batch.
 func (f *Field) Key() string { return strings.ReplaceAll(f.Name, "-", "_") }
 
@@ -107,11 +122,14 @@ func (f *Field) Sentence(prefix string) string { return prefix + f.Name }
 // What a field's sentences are called, before its name.
 const (
 	SayLabel = "short-" // its name in words
-	SayAsk   = "ask-"   // the question
-	SayWhy   = "why-"   // why it is asked
-	SayUsage = "usage-" // what it takes, as help and the pages say it
-	SayEmpty = "empty-" // what an empty answer means
-	SayForm  = "field-" // how its text is written, where a unit alone does not say it
+	// SayFirst and SaySecond: what the quantities of a pair are called.
+	SayFirst  = "first-"
+	SaySecond = "second-"
+	SayAsk    = "ask-"   // the question
+	SayWhy    = "why-"   // why it is asked
+	SayUsage  = "usage-" // what it takes, as help and the pages say it
+	SayEmpty  = "empty-" // what an empty answer means
+	SayForm   = "field-" // how its text is written, where a unit alone does not say it
 )
 
 // Row is a field as a question has it.

@@ -50,8 +50,8 @@ func TestEveryRowHasItsSentencesInEveryLanguage(t *testing.T) {
 			}
 			if row.Pair() {
 				has(row.Sentence(question.SayForm), "how it is written")
-				has(row.Sentence(question.SayLabel)+"-1", "what its first quantity is called")
-				has(row.Sentence(question.SayLabel)+"-2", "what its second quantity is called")
+				has(row.Sentence(question.SayFirst), "what its first quantity is called")
+				has(row.Sentence(question.SaySecond), "what its second quantity is called")
 			}
 			for _, id := range row.Options {
 				if row.Listed() {
