@@ -38,7 +38,10 @@ func (p *dialogue) answer(f *form) {
 // box asks a field of a page until it is left; on is false where the page is, too.
 func (p *dialogue) box(f *form, b *box) (on bool, err error) {
 	s := p.r.s
-	rows := append(wrap(f.label(b)+": "+f.usage(b), plainWidth), numbered(b.choices)...)
+	rows := wrap(f.label(b)+": "+f.usage(b), plainWidth)
+	if b.choices != nil { // the list says what it is for
+		rows = append([]string{f.label(b) + ":"}, numbered(b.choices)...)
+	}
 	if f.read != s.sys {
 		rows = append(rows, wrap(s.say("form-units"), plainWidth)...)
 	}

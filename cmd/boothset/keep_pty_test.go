@@ -12,6 +12,7 @@ import (
 	"testing"
 	"time"
 
+	"boothset/calc/unit"
 	"boothset/cmd/boothset/command"
 	"boothset/presets/last"
 	"boothset/presets/question"
@@ -182,10 +183,11 @@ func TestADumbTerminalGetsLines(t *testing.T) {
 // panicking is set for the program whose page panics.
 const panicking = "BOOTHSET_PANICS"
 
-// runPanicking is the assistant with a page that panics when it is opened: it asks for what
-// no reader knows how to read.
+// runPanicking is the assistant with a page that panics when it is opened.
 func runPanicking() int {
-	question.Day.Fields = append(question.Day.Fields, question.Row{Field: &question.Field{Name: "programmer-error"}})
+	question.Seconds.Read = func(*question.Reader, *question.Field, string, unit.System) question.Value {
+		panic("programmer error")
+	}
 	return run(nil, command.Stdio{In: os.Stdin, Out: os.Stdout, Err: os.Stderr}, os.Getenv)
 }
 
@@ -197,7 +199,7 @@ func TestAPanicLeavesTheTerminalClean(t *testing.T) {
 	cmd.Env = []string{"HOME=" + home, panicking + "=1"}
 	s := onTerminal(t, 80, 24, nil, cmd)
 	s.keys(toAnswer...)
-	s.keys("INLET VALVE", "7")
+	s.keys("INLET VALVE", "8")
 	require.Equal(t, command.ExitFailed, s.code())
 	s.requireClean()
 	require.Contains(t, s.allWrote(), "programmer error")
