@@ -1,0 +1,196 @@
+package calc
+
+import (
+	"testing"
+	"time"
+
+	"boothset/calc/gun"
+	"boothset/calc/line"
+	"boothset/calc/supply"
+	"boothset/calc/unit"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+func solved(t require.TestingT, r Request) *Setup {
+	s, err := Solve(&r)
+	require.NoError(t, err)
+	return s
+}
+
+// mildClear worked apart from this package with scipy: the two restrictions of the stamp,
+// ISO 6358's parts and the isothermal hose by root finders, slopes by central differences.
+func TestMildClearAgainstScipy(t *testing.T) {
+	r := mildClear(t)
+	r.HasNow, r.Now = true, unit.PSIG(70)
+	s := solved(t, r)
+	psi := func(want float64, got float64, what string) { assert.InEpsilon(t, want, got, 1e-7, what) }
+	psi(26, s.Working.Pressure.PSI(), "target")
+	psi(8.68224622585546, s.Working.Flow.SCFM(), "flow")
+	psi(15.54188964756094, s.Working.Cap.PSI(), "cap")
+	psi(29.8860158105937, s.Wall.Open.PSI(), "open valve")
+	psi(31, s.Wall.Flowing.PSI(), "the next psi that leaves one")
+	psi(31+5/150.0*8.68224622585546, s.Wall.Static.PSI(), "5 psi at 150 scfm more with no air moving")
+	psi(36.40051583778708, s.Wall.Limit.PSI(), "wall that puts 32 psi into the gun")
+	psi(1.113984189406299, s.Valve.Reserve.PSI(), "reserve")
+	psi(0.8077524915640913, s.Valve.Opening, "opening")
+	psi(0.21058923229982393, s.Valve.Mach, "throat")
+	assert.InEpsilon(t, 0.6499220725309948, s.Valve.EighthTurn.PSI(), 1e-4)
+	assert.InEpsilon(t, 0.4958290304866148, s.Valve.Floor, 2e-3, "an eighth of a turn is 1 psi")
+	psi(0.1550359397415714, s.Now.Opening, "opening at 70 psi")
+	psi(62.995609307719576, s.Now.GunIfOpen.PSI(), "open at 70 psi")
+	assert.InEpsilon(t, 0.7983509798755453, s.Now.Mach, 1e-6)
+	assert.InEpsilon(t, 13.13563269652565, s.Now.EighthTurn.PSI(), 1e-3)
+	assert.InEpsilon(t, 1.3917011498355716, s.Comparison.Right.Sag.PSI(), 1e-4)
+	assert.InEpsilon(t, 1.6857039372835425, s.Comparison.High.Sag.PSI(), 1e-4)
+
+	r.Supply = unit.PSIG(28)
+	short := solved(t, r)
+	require.True(t, short.Short.Is)
+	psi(23.95502350269219, short.Short.Best.PSI(), "best of 28 psi")
+	psi(27.66458290853818, short.Wall.Flowing.PSI(), "wall at its best")
+	psi(30.239335653452105, short.Short.Needed.PSI(), "supply that would do")
+	psi(28, short.Wall.Static.PSI(), "with no air moving the whole supply")
+
+	// Hotter air is lighter: 40 C in the line, by the same script.
+	r = mildClear(t)
+	r.Coat.Working.Low = unit.PSIG(26) // whatever the weather would take off
+	r.Day.Air = unit.Celsius(40)
+	hot := solved(t, r)
+	psi(8.432196436695316, hot.Working.Flow.SCFM(), "flow at 40 C")
+	psi(29.914583123184375, hot.Wall.Open.PSI(), "open valve at 40 C")
+}
+
+// The air in the hose has the shop's temperature; the panel's does not matter to it.
+func TestAColdPanelCoolsNoHose(t *testing.T) {
+	r := mildClear(t)
+	warm := solved(t, r)
+	r.Day.Panel = unit.Celsius(40)
+	hot := solved(t, r)
+	assert.Equal(t, warm.Wall, hot.Wall)
+	assert.Equal(t, warm.Working, hot.Working)
+
+	// By psychrolib 1.1.1, air saturated at 38 C and 90 psi, let down to 31, has a dew point of
+	// 23.49 C: a hose of 25 C stays dry, one of the panel's 18 C would not. (The main is as
+	// warm as the receiver, so nothing drops out before.)
+	r = mildClear(t)
+	r.Day = Day{Air: unit.Celsius(25), Humidity: 0.6, Panel: unit.Celsius(18)}
+	r.Shop = Shop{
+		Known: true, Spraying: time.Minute, ReceiverTemp: unit.Celsius(38), LineTemp: unit.Celsius(38),
+		System: supply.System{
+			Rated: unit.SCFM(30), CutIn: unit.PSIG(90), CutOut: unit.PSIG(120),
+			Receiver: supply.Receiver{Volume: unit.USGallons(60)},
+		},
+	}
+	s := solved(t, r)
+	require.True(t, s.Supplied.Checked)
+	assert.InDelta(t, 23.48717, s.Supplied.Water.Sprayed.C(), 1e-3)
+	assert.Equal(t, supply.AtReceiver, s.Supplied.Water.Last)
+	r.Day.Air = unit.Celsius(23.4)
+	assert.Equal(t, supply.AtHose, solved(t, r).Supplied.Water.Last)
+}
+
+// With no air moving the gauge is set higher by the droop, but never above the supply: 5 psi
+// at 10 scfm are 4.341 at 8.682, 35.341 psi; from a supply of 33 psi it shows 33.
+func TestStaticIsHeldToTheSupply(t *testing.T) {
+	r := mildClear(t)
+	r.Regulator.Droop = line.DroopOf(unit.PSIDrop(5), unit.SCFM(10))
+	assert.InEpsilon(t, 31+0.5*8.68224622585546, solved(t, r).Wall.Static.PSI(), 1e-7)
+	r.Supply = unit.PSIG(33)
+	s := solved(t, r)
+	require.False(t, s.Short.Is)
+	assert.InEpsilon(t, 33, s.Wall.Static.PSI(), 1e-12)
+}
+
+// A seat wide open lets a sag of the supply through. By ISO 6358 with scipy: C = 2.6
+// dm3/(s bar) at 36 psi holds 32.049 psi of mildClear's flow, and 30.084 when the supply is
+// 5 % down. The reserve is those 1.965 psi, so the wall goes to 32, where one psi would have
+// made it 31; at 38 psi and more the seat closes on the sag and 31 does.
+func TestReserveOfASeatAtItsLimit(t *testing.T) {
+	r := mildClear(t)
+	r.Regulator.Seat = line.Restriction{C: unit.DM3PerSBar(2.6), B: 0.3}
+	for supplied, wall := range map[float64]float64{36: 32, 38: 31} {
+		r.Supply = unit.PSIG(supplied)
+		s := solved(t, r)
+		assert.InDelta(t, wall, s.Wall.Flowing.PSI(), 1e-9, "%v psi", supplied)
+	}
+	// At 35 psi the seat holds 30.959 at most: as much of the reserve as there is.
+	r.Supply = unit.PSIG(35)
+	assert.InEpsilon(t, 30.95875416165422, solved(t, r).Wall.Flowing.PSI(), 1e-8)
+}
+
+// A regulator of the same seat that droops less wins what it droops less: from 5 psi at 10
+// scfm to 1 psi, 0.4 psi a scfm, 3.473 psi at 8.682 scfm.
+func TestALesserDroopIsWon(t *testing.T) {
+	r := mildClear(t)
+	r.Regulator.Droop = line.DroopOf(unit.PSIDrop(5), unit.SCFM(10))
+	stiff := r.Regulator
+	stiff.Droop = line.DroopOf(unit.PSIDrop(1), unit.SCFM(10))
+	r.Swaps = []Swap{{ID: "stiff", Kind: SwapRegulator, Regulator: stiff}}
+	s := solved(t, r)
+	require.Len(t, s.Fixes, 1)
+	assert.Equal(t, "stiff", s.Fixes[0].Swap.ID)
+	assert.InEpsilon(t, 0.4*8.68224622585546, s.Fixes[0].Won.PSI(), 1e-7)
+	assert.False(t, s.Fixes[0].OfSupply)
+}
+
+// The lowest sensible opening of a valve that turns finely is where it chokes: with u = q/C =
+// 64.12 kPa wide open and the gun's 280.59 kPa it is u b/p = 0.3 x 0.22851 = 0.06855 of a
+// linear valve.
+func TestFloorOfAFineValveIsWhereItChokes(t *testing.T) {
+	r := mildClear(t)
+	v := r.Gun.Valve
+	v.Shape, v.Turns = gun.Linear, 1000
+	g, err := gun.New(r.Gun.Stamp, 0, v)
+	require.NoError(t, err)
+	r.Gun.Gun = g
+	s := solved(t, r)
+	assert.InEpsilon(t, 0.06855197340247521, s.Valve.Floor, 1e-6)
+}
+
+// The highest and lowest place: 5000 m, and -430 m at the shore of the lowest lake on land.
+func TestPlacesOnLand(t *testing.T) {
+	r := mildClear(t)
+	for metres, ok := range map[unit.Length]bool{-430: true, -431: false, 5000: true, 5001: false} {
+		r.Day.Altitude = metres
+		assert.Equal(t, ok, len(r.Problems()) == 0, "%v m", metres)
+	}
+}
+
+// A panel 3 C above the dew point is the least (ISO 8502-4), under 5 C it is told. 20 C and
+// 50 % have a dew point of 9.2724 C by psychrolib 1.1.1.
+func TestPanelMarginsAtTheirLimits(t *testing.T) {
+	r := mildClear(t)
+	r.Day.Air, r.Day.Humidity = unit.Celsius(20), 0.5
+	for panel, want := range map[float64]string{
+		12.27: "panel-near-dew", 12.28: "panel-tight", 14.27: "panel-tight", 14.28: "", 9.27: "panel-wet", 9.28: "panel-near-dew",
+	} {
+		r.Day.Panel = unit.Celsius(panel)
+		s := solved(t, r)
+		var told []string
+		for _, c := range s.Cautions {
+			if c.ID == "panel-near-dew" || c.ID == "panel-tight" || c.ID == "panel-wet" {
+				told = append(told, c.ID)
+			}
+		}
+		if want == "" {
+			assert.Empty(t, told, "%v C", panel)
+		} else {
+			assert.Equal(t, []string{want}, told, "%v C", panel)
+		}
+		assert.InDelta(t, panel-9.272392, s.Weather.PanelMargin.C(), 1e-5)
+	}
+}
+
+// A line has room for twelve parts and no more.
+func TestALineOfThirteenPartsIsRefused(t *testing.T) {
+	r := mildClear(t)
+	for len(r.Line) < 12 {
+		r.Line = append(r.Line, r.Line[0])
+	}
+	assert.Empty(t, r.Problems())
+	r.Line = append(r.Line, r.Line[0])
+	require.Len(t, r.Problems(), 1)
+	assert.Equal(t, "too-many-parts", r.Problems()[0].ID)
+}
