@@ -3,7 +3,7 @@ GO ?= go
 FUZZTIME ?= 5m
 BUILD = CGO_ENABLED=0 $(GO) build -trimpath -buildvcs=auto -ldflags="-s -w"
 
-.PHONY: run test check build bench bench-peer bench-start crosscheck fuzz golden pictures man recorded
+.PHONY: run test check build bench bench-peer bench-start crosscheck fuzz golden pictures man recorded mutants
 
 run: ## open the assistant
 	@$(GO) run ./cmd/boothset
@@ -63,3 +63,6 @@ fuzz: ## every fuzz target for FUZZTIME
 	  for f in $$(grep -hoE '^func Fuzz[A-Za-z0-9_]+' $$d/*_test.go 2>/dev/null | sed 's/^func //'); do \
 	    echo "== $$d $$f"; $(GO) test -run '^$$' -fuzz "^$$f\$$" -fuzztime $(FUZZTIME) -fuzzminimizetime 20x -parallel 2 $$d; \
 	  done; done
+
+mutants: ## plant small errors in calc, one at a time, and list those that no test sees; MUTANTS is further flags
+	$(GO) run ./calc/testdata/mutants $(MUTANTS)
