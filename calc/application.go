@@ -1,6 +1,8 @@
 package calc
 
 import (
+	"math"
+
 	"boothset/calc/coat"
 	"boothset/calc/unit"
 )
@@ -140,7 +142,7 @@ func (l *Application) explain(coats Stated[int], landed coat.Transfer, why *reas
 	case landed.Value == 0:
 	case h.Typed:
 		why.add("transfer", "transfer-typed", h.Class.Ground, share("transfer", landed.Value))
-	case h.Pressure == h.Class.Value.Pressure && h.Distance == h.Class.Value.Distance:
+	case math.Abs(landed.Value-h.Class.Value.Transfer) < sameShare:
 		why.add("transfer", "transfer-usual", h.Class.Ground, text("gun", l.Gun), share("transfer", landed.Value), share("low", landed.Low), share("high", landed.High))
 	default:
 		c := &h.Class
@@ -149,6 +151,9 @@ func (l *Application) explain(coats Stated[int], landed coat.Transfer, why *reas
 			share("transfer", landed.Value), share("low", landed.Low), share("high", landed.High))
 	}
 }
+
+// sameShare is how near two shares are told as one: both are read as whole percents.
+const sameShare = 0.005
 
 // warnFilm gives the cautions of a film against its limits, the gravest first.
 func (l *Application) warnFilm(run *coat.Running, each unit.Length, to *cautions) {

@@ -7,8 +7,9 @@ import (
 
 	"boothset/calc"
 	"boothset/calc/line"
-	"boothset/calc/spread"
-	"boothset/presets"
+	"boothset/presets/answer"
+	"boothset/presets/edit"
+	"boothset/presets/question"
 	"boothset/tui/draw"
 
 	"github.com/charmbracelet/x/ansi"
@@ -17,7 +18,7 @@ import (
 )
 
 // walkTo goes to an input of the bench with the arrow keys.
-func walkTo(t test, r *root, field string, piece int) {
+func walkTo(t test, r *root, field *question.Field, piece int) {
 	t.Helper()
 	for range r.bench.inputs() {
 		if in := r.bench.inputs()[r.bench.input]; in.Field == field && in.Piece == piece {
@@ -25,31 +26,33 @@ func walkTo(t test, r *root, field string, piece int) {
 		}
 		press(r, "down")
 	}
-	t.Errorf("%s cannot be walked to", field)
+	t.Errorf("%s cannot be walked to", field.Name)
 	t.FailNow()
 }
 
 // openView shows a view from its first page on.
 func openView(r *root, n int) {
 	if r.bench.view == n {
-		press(r, digits(len(views)).Keys()[(n+1)%len(views)])
+		press(r, viewKeys()[(n+1)%len(views)])
 	}
-	press(r, digits(len(views)).Keys()[n])
+	press(r, viewKeys()[n])
 }
 
+// viewKeys is the key of each view.
+func viewKeys() []string { return strings.Split(destinationKeys[:len(views)], "") }
+
 // triedAnswer is what counts for a field as it is tried.
-func triedAnswer(r *root, field string) string {
-	all := r.s.complete(r.bench.tried.answers)
-	return all.Field(field)
+func triedAnswer(r *root, field *question.Field) string {
+	return r.s.counting(r.bench.tried.answers).Text(field)
 }
 
 // bodyText is all that a frame says, its rows joined and its blanks single.
 func bodyText(frame string) string { return strings.Join(strings.Fields(ansi.Strip(frame)), " ") }
 
-// leavesText is all pages of the view that shows.
-func leavesText(r *root) string {
+// screenfulsText is all screenfuls of the view that shows.
+func screenfulsText(r *root) string {
 	var all []string
-	for range len(r.bench.pages(r.bench.share(frameOf(r.bench, r.size).room).view)) {
+	for range len(r.bench.screenfuls(r.bench.share(frameOf(r.bench, r.size).room).view)) {
 		all = append(all, r.View())
 		press(r, "pgdown")
 	}
@@ -63,35 +66,35 @@ func TestTryingTheWallShowsWhatTheGunGetsAndIsForgotten(t *testing.T) {
 	before := r.result()
 	b := r.bench
 	press(r, "right")
-	require.InDelta(t, before.Setup.Wall.Flowing.PSI()+1, b.tried.setup.Now.Wall.PSI(), 1e-6, "one mark up")
+	require.InDelta(t, before.Plan.Setup.Wall.Flowing.PSI()+1, b.tried.Setup.Now.Wall.PSI(), 1e-6, "one mark up")
 	press(r, "shift+right", "shift+right", "shift+right", "shift+right", "left")
-	require.InDelta(t, before.Setup.Wall.Flowing.PSI()+40, b.tried.setup.Now.Wall.PSI(), 1e-6)
+	require.InDelta(t, before.Plan.Setup.Wall.Flowing.PSI()+40, b.tried.Setup.Now.Wall.PSI(), 1e-6)
 	require.Contains(t, bodyText(r.View()), "With the wall at 71")
 	require.Equal(t, before, r.result(), "what is printed at the end is the job as answered")
 	for range 30 {
 		press(r, "shift+right")
 	}
-	require.InDelta(t, 90, b.tried.setup.Now.Wall.PSI(), 1e-6, "no higher than the supply")
+	require.InDelta(t, 90, b.tried.Setup.Now.Wall.PSI(), 1e-6, "no higher than the supply")
 	for range 30 {
 		press(r, "shift+left")
 	}
-	require.InDelta(t, calc.LowestSupply.PSI(), b.tried.setup.Now.Wall.PSI(), 1e-6)
+	require.InDelta(t, calc.LowestSupply.PSI(), b.tried.Setup.Now.Wall.PSI(), 1e-6)
 	press(r, "esc")
-	require.False(t, b.tried.setup.Now.Given)
+	require.False(t, b.tried.Setup.Now.Given)
 }
 
 func TestTryingStartsFromTheWallAsItStands(t *testing.T) {
 	r := open80x24(t)
 	press(r, then(toAnswer[:12], "70psi", "enter", "enter", "left")...)
-	require.InDelta(t, 69, r.bench.tried.setup.Now.Wall.PSI(), 1e-6)
-	require.InDelta(t, 70, r.result().Request.Now.PSI(), 1e-6)
+	require.InDelta(t, 69, r.bench.tried.Setup.Now.Wall.PSI(), 1e-6)
+	require.InDelta(t, 70, r.result().Plan.Request.Now.PSI(), 1e-6)
 }
 
 func TestWhatIsTriedMovesEverythingAndIsKeptByEnterAlone(t *testing.T) {
 	r := open80x24(t)
 	press(r, toAnswer...)
 	before := r.result()
-	walkTo(t, r, presets.FieldHose, 0)
+	walkTo(t, r, question.Hose, 0)
 	press(r, "right", "right", "right", "right", "right", "shift+right")
 	require.Equal(t, before, r.result())
 	require.Contains(t, r.View(), " -> ", "what was and what is")
@@ -100,25 +103,25 @@ func TestWhatIsTriedMovesEverythingAndIsKeptByEnterAlone(t *testing.T) {
 	require.Equal(t, "bench", where(r))
 	require.NotContains(t, r.View(), r.s.say("tried"))
 	after := r.result()
-	hose := slices.IndexFunc(after.Request.Line, func(p line.Part) bool { return p.Kind == line.HoseKind })
-	require.InDelta(t, 100, after.Request.Line[hose].Hose.Length.Feet(), 1e-6, "25 ft, five steps of 5 ft and ten more")
-	solved, err := calc.Solve(after.Request)
+	hose := slices.IndexFunc(after.Plan.Request.Line, func(p line.Part) bool { return p.Kind == line.HoseKind })
+	require.InDelta(t, 100, after.Plan.Request.Line[hose].Hose.Length.Feet(), 1e-6, "25 ft, five steps of 5 ft and ten more")
+	solved, err := calc.Solve(after.Plan.Request)
 	require.NoError(t, err)
-	require.Equal(t, solved, after.Setup)
-	require.Greater(t, after.Setup.Wall.Flowing, before.Setup.Wall.Flowing, "a longer hose wants more at the wall")
+	require.Equal(t, solved, after.Plan.Setup)
+	require.Greater(t, after.Plan.Setup.Wall.Flowing, before.Plan.Setup.Wall.Flowing, "a longer hose wants more at the wall")
 }
 
 // What was kept is what the questions have when they are gone through again.
 func TestWhatIsKeptStandsInItsQuestionToo(t *testing.T) {
 	r := open80x24(t)
 	press(r, toAnswer...)
-	walkTo(t, r, presets.FieldTemp, 0)
+	walkTo(t, r, question.Temp, 0)
 	press(r, "right", "right", "enter")
-	walkTo(t, r, presets.FieldGun, 0)
+	walkTo(t, r, question.Gun, 0)
 	press(r, "right", "enter")
 	want := r.result()
 	press(r, "n")
-	for range len(steps) {
+	for range len(r.s.steps) {
 		if where(r) != "bench" {
 			press(r, "enter")
 		}
@@ -128,7 +131,7 @@ func TestWhatIsKeptStandsInItsQuestionToo(t *testing.T) {
 }
 
 func TestPartsOfTheLineAreSwappedInPlace(t *testing.T) {
-	for _, field := range []string{presets.FieldRegulator, presets.FieldRegulatorAt, presets.FieldFilter, presets.FieldCoupling, presets.FieldGauge} {
+	for _, field := range []*question.Field{question.Regulator, question.RegulatorAt, question.Filter, question.Coupling, question.Gauge} {
 		r := open80x24(t)
 		press(r, toAnswer...)
 		walkTo(t, r, field, 0)
@@ -138,10 +141,10 @@ func TestPartsOfTheLineAreSwappedInPlace(t *testing.T) {
 			press(r, "left")
 		}
 		is := triedAnswer(r, field)
-		require.NotEqual(t, was, is, field)
+		require.NotEqual(t, was, is, field.Name)
 		require.Equal(t, field, r.bench.inputs()[r.bench.input].Field, "it stays the one that is moved")
 		press(r, "enter")
-		require.Equal(t, is, r.s.answers.Field(field))
+		require.Equal(t, is, r.s.answers.Text(field))
 	}
 }
 
@@ -152,7 +155,7 @@ func TestEveryInputCanBeWalkedToBothWays(t *testing.T) {
 		all := r.bench.inputs()
 		require.Greater(t, len(all), 14)
 		for _, k := range []string{"up", "down"} {
-			seen := map[presets.Input]bool{}
+			seen := map[edit.Input]bool{}
 			for range all {
 				press(r, k)
 				seen[r.bench.inputs()[r.bench.input]] = true
@@ -172,182 +175,11 @@ func TestTheInputThatIsMovedShowsAtAnySize(t *testing.T) {
 			for range r.bench.inputs() {
 				press(r, "down")
 				in := r.bench.inputs()[r.bench.input]
-				name, value := r.s.inputName(in), r.s.inputValue(r.s.complete(r.bench.tried.answers), in)
+				name, value := r.s.inputName(in), r.s.inputValue(r.s.counting(r.bench.tried.answers), in)
 				frame := r.View()
 				require.True(t, strings.Contains(frame, cut("< "+name+" "+value+" >", l.w)) || strings.Contains(frame, "> "+name+" ") && strings.Contains(frame, cut(" < "+value+" >", 16)), "%v %s %s\n%s", l, name, value, frame)
 			}
 		}
-	}
-}
-
-func TestAllReasonsAreThereOnceAskedFor(t *testing.T) {
-	for _, l := range theSizes {
-		r := start(t, look{size: l})
-		press(r, then(toSupply, "6")...)
-		all := leavesText(r)
-		for _, about := range []string{"gun", "weather", "wall", "valve", "distance", "line", "supply"} {
-			require.Contains(t, all, r.s.say("why-of-"+about), "%v", l)
-		}
-		require.Contains(t, all, r.s.say("would-help"))
-		for _, fix := range r.result().Setup.Fixes {
-			require.Contains(t, strings.ReplaceAll(all, "- ", ""), fix.Part, "%v", l)
-		}
-	}
-}
-
-func TestEveryPartOfTheLineIsShownAndTheWorstIsMarked(t *testing.T) {
-	for _, l := range theSizes {
-		r := start(t, look{size: l})
-		press(r, then(toAnswer, "3")...)
-		all := strings.ToLower(leavesText(r))
-		v := r.result().Setup
-		require.Greater(t, len(v.Line), 4)
-		for i, part := range v.Line {
-			name := strings.ToLower(part.Name)
-			switch i {
-			case 0: // the fall begins behind it
-				require.Equal(t, line.RegulatorKind, part.Kind)
-			case v.Bottleneck:
-				require.Contains(t, all, "> "+name[:9], "%v", l)
-				require.Contains(t, all, "most on the way to the gun: "+name+", ", "%v", l)
-			default:
-				require.Contains(t, all, name[:min(len(name), 10)], "%v", l)
-			}
-		}
-	}
-}
-
-// What a page of a view does not show the next one does: every row that is laid out can
-// be seen.
-func TestTurningReachesEveryRow(t *testing.T) {
-	for _, l := range theSizes {
-		for n, v := range views {
-			r := start(t, look{size: l})
-			press(r, toSupply...)
-			openView(r, n)
-			b := r.bench
-			room := b.share(frameOf(b, l).room).view
-			for i, page := range b.pages(room) {
-				require.LessOrEqual(t, len(page), room.h, "%s %v", v.id, l)
-				frame := r.View()
-				for _, row := range page {
-					require.Contains(t, frame, strings.TrimRight(row, " "), "%s %v page %d", v.id, l, i)
-				}
-				press(r, "pgdown")
-			}
-		}
-	}
-}
-
-func TestTheSafetyLineIsOnEveryViewAtAnySize(t *testing.T) {
-	for _, l := range theSizes {
-		r := start(t, look{size: l})
-		press(r, toAnswer...)
-		for n := range views {
-			openView(r, n)
-			require.Contains(t, r.View(), "Respirator, exhaust, no sparks", "%v", l)
-		}
-	}
-}
-
-func TestAJobThatCannotBeDoneSaysStopFirst(t *testing.T) {
-	for _, keys := range [][]string{toShort, toDew} {
-		for _, l := range theSizes {
-			r := start(t, look{size: l})
-			press(r, keys...)
-			require.True(t, r.bench.kept.setup.Stopped())
-			require.Equal(t, verdictStop, r.bench.tried.verdict())
-			rows := strings.Split(r.View(), "\n")
-			stop := r.s.say(string(verdictStop))
-			require.True(t, strings.HasPrefix(rows[2], stop) || strings.HasPrefix(rows[3], stop), "%v\n%s", l, r.View())
-			require.Contains(t, r.View(), "\nSTOP ", "and what forbids it")
-		}
-	}
-}
-
-func TestWhatToSetAndHowSureStandOnTheFirstPageAtAnySize(t *testing.T) {
-	for _, l := range theSizes {
-		r := start(t, look{size: l})
-		press(r, toAnswer...)
-		frame := bodyText(r.View())
-		for _, text := range []string{"WALL", "28 to 34", "DISTANCE", "5.3 to 5.7", "VALVE", "49 to 100%"} {
-			require.Contains(t, frame, text, "%v", l)
-		}
-	}
-}
-
-func TestHowSureIsTheSpread(t *testing.T) {
-	r := open80x24(t)
-	press(r, toAnswer...)
-	got := r.result()
-	require.Equal(t, spread.Of(got.Request, got.Setup), got.Spread)
-	require.Less(t, got.Spread.Wall.Low, got.Setup.Wall.Flowing)
-	require.Greater(t, got.Spread.Wall.High, got.Setup.Wall.Flowing)
-	press(r, "5")
-	all := leavesText(r)
-	require.Contains(t, all, "Check the wall gauge against a good one", "what to measure")
-	require.Contains(t, all, "Eight times in ten")
-}
-
-func TestNoRangeStandsBesideAWallThatIsOnlyWhereTheSupplyEnds(t *testing.T) {
-	for _, l := range theSizes {
-		r := start(t, look{size: l})
-		press(r, toShort...)
-		require.True(t, r.result().Setup.Short.Is)
-		for n := range views {
-			openView(r, n)
-			require.NotContains(t, leavesText(r), "likely", "%v", l)
-		}
-	}
-}
-
-func TestWhatATriedWallDoesIsInSightAtAnySize(t *testing.T) {
-	for _, l := range theSizes {
-		r := start(t, look{size: l})
-		press(r, then(toAnswer, "right")...)
-		require.Contains(t, r.View(), "> ", "%v", l)
-		require.Contains(t, bodyText(r.View()), "32.0 psi", "%v", l)
-	}
-}
-
-// Enter goes through every page of every view and then to the way out; esc comes back.
-func TestEnterGoesThroughEveryViewToTheWayOut(t *testing.T) {
-	for _, l := range theSizes {
-		r := start(t, look{size: l})
-		press(r, toSupply...)
-		seen := map[int]int{}
-		for where(r) == "bench" {
-			seen[r.bench.view]++
-			before := r.View()
-			press(r, "enter")
-			require.NotEqual(t, before, r.View())
-		}
-		require.Equal(t, "finish", where(r))
-		require.Len(t, seen, len(views))
-		press(r, "esc")
-		for n := range views {
-			openView(r, n)
-			require.Equal(t, len(r.bench.pages(r.bench.share(frameOf(r.bench, l).room).view)), seen[n], "%v %s", l, views[n].id)
-		}
-	}
-}
-
-func TestADigitOpensItsViewAndTurnsItsPages(t *testing.T) {
-	r := start(t, look{size: size{40, 12}})
-	press(r, toAnswer...)
-	for n, k := range digits(len(views)).Keys() {
-		openView(r, n)
-		require.Equal(t, n, r.bench.view)
-		require.Zero(t, r.bench.leaf)
-		first := r.View()
-		pages := len(r.bench.pages(r.bench.share(frameOf(r.bench, r.size).room).view))
-		for i := 1; i < pages; i++ {
-			press(r, k)
-			require.Equal(t, i, r.bench.leaf)
-			require.NotEqual(t, first, r.View())
-		}
-		press(r, k)
-		require.Equal(t, first, r.View(), "behind the last page comes the first")
 	}
 }
 
@@ -358,13 +190,13 @@ func TestTheMarkOfTheGaugeIsTriedLikeAllElse(t *testing.T) {
 		r := start(t, look{shop: shop})
 		press(r, toAnswer...)
 		before := r.View()
-		walkTo(t, r, presets.FieldMark, 0)
+		walkTo(t, r, question.Mark, 0)
 		press(r, "shift+right")
 		require.True(t, r.bench.changed())
-		require.NotEqual(t, r.bench.kept.setup.Wall, r.bench.tried.setup.Wall)
+		require.NotEqual(t, r.bench.kept.Setup.Wall, r.bench.tried.Setup.Wall)
 		require.Contains(t, r.View(), r.s.say("tried"))
 		press(r, "esc")
-		walkTo(t, r, presets.FieldWall, 0)
+		walkTo(t, r, question.Wall, 0)
 		require.Equal(t, before, r.View())
 	}
 }
@@ -386,12 +218,12 @@ func TestTheNumbersAreNeverCut(t *testing.T) {
 		}
 		openView(r, 0)
 		frame := r.View()
-		if r.bench.tried.verdict() == verdictStop { // what forbids it may fill the first
+		if r.bench.tried.Verdict() == answer.PlanStop { // what forbids it may fill the first
 			press(r, "pgdown")
 			frame += "\n" + r.View()
 		}
-		for _, n := range r.bench.three(&r.bench.tried) {
-			drawn := strings.Contains(frame, n.value+" "+n.unit) || strings.Contains(frame, n.value+"%")
+		for _, n := range r.bench.settings(&r.bench.tried) {
+			drawn := strings.Contains(frame, n.text) || strings.Contains(frame, n.short)
 			for _, scale := range []draw.Size{draw.Small, draw.Medium, draw.Large} {
 				whole := true
 				for _, row := range draw.Number(n.value, scale, r.s.glyphs) {
@@ -400,8 +232,7 @@ func TestTheNumbersAreNeverCut(t *testing.T) {
 				drawn = drawn || whole
 			}
 			require.True(t, drawn, "%s %s\n%s", n.value, n.unit, frame)
-			unit, _, _ := strings.Cut(n.unit, " ")
-			require.Contains(t, frame, unit)
+			require.Contains(t, frame, n.label)
 		}
 	})
 }

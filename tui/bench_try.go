@@ -3,19 +3,21 @@ package tui
 import (
 	"slices"
 
-	"boothset/presets"
-	"boothset/presets/words"
+	"boothset/calc/unit"
+	"boothset/presets/edit"
+	"boothset/presets/question"
 )
 
 // changed reports whether something was moved and not kept.
 func (b *bench) changed() bool {
-	differs := func(field string) bool { return b.kept.answers.Field(field) != b.tried.answers.Field(field) }
-	return differs(presets.FieldMark) || slices.ContainsFunc(steps, func(st step) bool { return differs(st.id) })
+	return slices.ContainsFunc(question.Plan.Fields, func(row question.Row) bool {
+		return b.kept.answers.Text(row.Field) != b.tried.answers.Text(row.Field)
+	})
 }
 
 // inputs is what can be moved now.
-func (b *bench) inputs() []presets.Input {
-	return b.s.catalogue.Inputs(b.s.complete(b.tried.answers))
+func (b *bench) inputs() []edit.Input {
+	return edit.Inputs(b.s.reader, b.s.counting(b.tried.answers))
 }
 
 // walk goes to the next input or the one before.
@@ -41,26 +43,18 @@ func (b *bench) nudge(steps int) func(string) move {
 	}
 }
 
-// move moves an input by steps. A step back of the last one is just that: an answer that
-// was rounded to a whole step is what it was again, and a usual one is usual again.
-func (b *bench) move(in presets.Input, by int) {
-	before := b.tried.answers
-	if last := len(b.moves) - 1; last >= 0 && b.moves[last].in == in && b.moves[last].by == -by {
-		j, err := b.s.work(b.moves[last].before)
-		if err != nil {
-			return
-		}
-		b.tried, b.moves = j, b.moves[:last]
-	} else {
-		j, ok := b.moved(in, by)
-		for most := by; ok && in.Field == presets.FieldWall && most > 0 && j.request.Now > j.request.Supply; most-- {
-			j, ok = b.moved(in, most-1) // no wall stands higher than its supply
-		}
-		if !ok {
-			return
-		}
-		b.tried, b.moves = j, append(b.moves, nudged{in, by, before})
+// move moves an input by steps and works out once what comes of it. Where it goes no
+// farther, or no line can be made of what it comes to, all stays.
+func (b *bench) move(in edit.Input, by int) {
+	answers, moves, ok := b.stepped(in, by)
+	if !ok {
+		return
 	}
+	j, err := b.s.work(answers)
+	if err != nil {
+		return
+	}
+	b.tried, b.moves = j, moves
 	inputs := b.inputs()
 	if at := slices.Index(inputs, in); at >= 0 {
 		b.input = at
@@ -68,22 +62,20 @@ func (b *bench) move(in presets.Input, by int) {
 	b.input = min(b.input, len(inputs)-1)
 }
 
-// moved is what comes of an input moved by steps; false where it goes no farther, or
-// where the catalogue takes it and no line can be made of it.
-func (b *bench) moved(in presets.Input, by int) (job, bool) {
-	s := b.s
-	all := s.complete(b.tried.answers)
-	if in.Field == presets.FieldWall && all.Field(in.Field) == "" {
-		all.Set(in.Field, s.sys.Gauge(b.tried.setup.Wall.Flowing, words.PressureDecimals(s.sys)))
+// stepped is the answers with an input moved by steps, and the steps that lead there; false
+// where it goes no farther. A step back of the last one is just that: an answer that was
+// rounded to a whole step is what it was again, and a usual one is usual again.
+func (b *bench) stepped(in edit.Input, by int) (a question.Answers, moves []inputStep, ok bool) {
+	if last := len(b.moves) - 1; last >= 0 && b.moves[last].in == in && b.moves[last].by == -by {
+		return b.moves[last].before, b.moves[:last], true
 	}
-	there, ok := s.catalogue.Nudge(all, in, by, s.sys)
-	if !ok {
-		return job{}, false
+	s, before := b.s, b.tried.answers
+	all := s.counting(before)
+	if in.Field == question.Wall && !all.Has(in.Field) { // it starts from what is to be set
+		all = all.With(in.Field, s.value(unit.Pressure, float64(b.tried.Setup.Wall.Flowing), unit.Pressure.Fine(s.sys))...)
 	}
-	a := b.tried.answers
-	a.Set(in.Field, there.Field(in.Field))
-	j, err := s.work(a)
-	return j, err == nil
+	all, ok = edit.Step(s.reader, all, b.tried.Request, in, by, s.sys)
+	return before.With(in.Field, all.Get(in.Field)...), append(b.moves, inputStep{in, by, before}), ok
 }
 
 // keep takes what was moved as the answers, in the questions too.

@@ -1,12 +1,11 @@
 package tui
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
 	"boothset/calc"
-	"boothset/presets"
+	"boothset/presets/answer"
 
 	"github.com/charmbracelet/x/ansi"
 )
@@ -21,55 +20,51 @@ const (
 
 // shares is how the room of the bench is shared out.
 type shares struct {
-	verdict, numbers, foot []string
-	view                   size
-	side                   bool
+	verdict, settings, foot []string
+	view                    size
+	side                    bool
 }
 
 func (b *bench) share(room size) shares {
 	v := shares{verdict: b.verdictRows(room.w), side: room.w >= sideWindow && room.h >= sideHigh, view: room}
-	if views[b.view].id != "set" {
-		v.numbers = b.compact(room.w)
+	if !b.views[b.view].settings {
+		v.settings = b.compact(room.w)
 	}
 	v.foot = b.foot(room, v.side)
-	v.view.h = max(room.h-len(v.verdict)-len(v.numbers)-len(v.foot), 1)
+	v.view.h = max(room.h-len(v.verdict)-len(v.settings)-len(v.foot), 1)
 	if v.side {
 		v.view.w -= sideWide + 2
 	}
 	return v
 }
 
-// under is the views, the one that shows in brackets.
+// under is where keys lead from here, the view that shows in brackets. Where it is too narrow for
+// all the names those of the pages stand as their keys, and then all but that of the view
+// that shows.
 func (b *bench) under(window size) []string {
-	var names []string
-	add := func(digit, name string, here bool) {
-		text := digit + " " + name
-		if here {
-			text = "[" + text + "]"
+	all := b.destinations()
+	row := ""
+	for _, withName := range []int{len(all), len(b.views), 0} {
+		between := "  "
+		if withName < len(all) {
+			between = " "
 		}
-		names = append(names, text)
-	}
-	for i, v := range views {
-		add(fmt.Sprint(i+1), b.s.say("view-"+v.id), i == b.view)
-	}
-	for i, f := range b.forms {
-		add(formDigits[i], f.name(), false)
-	}
-	between := "  "
-	// Where it is too narrow for all the names those of the pages stand as digits, and
-	// then all but that of the view that shows.
-	for _, kept := range []int{len(views), 0} {
-		if ansi.StringWidth(strings.Join(names, between)) <= window.w {
-			break
-		}
-		between = " "
-		for i := kept; i < len(names); i++ {
-			if !strings.HasPrefix(names[i], "[") {
-				names[i], _, _ = strings.Cut(names[i], " ")
+		names := make([]string, len(all))
+		for i, d := range all {
+			switch {
+			case i == b.view:
+				names[i] = "[" + d.key + " " + d.name + "]"
+			case i < withName:
+				names[i] = d.key + " " + d.name
+			default:
+				names[i] = d.key
 			}
 		}
+		if row = strings.Join(names, between); ansi.StringWidth(row) <= window.w {
+			break
+		}
 	}
-	return []string{b.s.theme.Key.Render(cut(strings.Join(names, between), window.w))}
+	return []string{b.s.theme.Key.Render(cut(row, window.w))}
 }
 
 // body is the verdict, the view that shows, the inputs and the safety line.
@@ -79,8 +74,8 @@ func (b *bench) body(room size) []string {
 		return hang("! ", b.err.Error(), room.w)
 	}
 	v := b.share(room)
-	rows := append(v.verdict, v.numbers...)
-	shown := b.leafRows(v.view)
+	rows := append(v.verdict, v.settings...)
+	shown := b.viewRows(v.view)
 	if !v.side {
 		return append(append(rows, shown...), v.foot...)
 	}
@@ -98,18 +93,18 @@ func (b *bench) body(room size) []string {
 	return append(rows, v.foot...)
 }
 
-// leafRows is the page of the view that shows, filled up to its height.
-func (b *bench) leafRows(view size) []string {
-	all := b.pages(view)
-	at := min(b.leaf, len(all)-1)
+// viewRows is the screenful of the view that shows, filled up to its height.
+func (b *bench) viewRows(view size) []string {
+	all := b.screenfuls(view)
+	at := min(b.screenful, len(all)-1)
 	rows := make([]string, view.h)
 	copy(rows, all[at])
 	if len(all) > 1 {
-		id := "leaf"
-		if warns := b.cautions(calc.Warn, view.w); views[b.view].id == "set" && len(warns) > 0 && !slices.Contains(all[at], warns[0]) {
-			id = "leaf-watch"
+		id := "screenful"
+		if warns := b.cautions(calc.Warn, view.w); b.views[b.view].settings && len(warns) > 0 && !slices.Contains(all[at], warns[0]) {
+			id = "screenful-watch"
 		}
-		text := b.s.text(id, calc.Figures{whole("n", at+1), whole("of", len(all)), named("key", fmt.Sprint(b.view+1))})
+		text := b.s.text(id, count("n", at+1), count("of", len(all)), textFigure("key", b.viewKey()))
 		rows[view.h-1] = toRight(b.s.theme.Note.Render(cut(text, view.w)), view.w)
 	}
 	return rows
@@ -117,13 +112,13 @@ func (b *bench) leafRows(view size) []string {
 
 // verdictRows is whether to spray, in words.
 func (b *bench) verdictRows(w int) []string {
-	v := b.tried.verdict()
+	v := b.tried.Verdict()
 	text := b.s.say(string(v))
 	if b.changed() {
 		text += " " + b.s.say("tried")
 	}
-	style := b.s.theme.level[v.level()]
-	if v == verdictGo {
+	style := b.s.theme.level[v.Level()]
+	if v == answer.PlanGo {
 		style = b.s.theme.Go
 	}
 	return []string{style.Render(cut(text, w))}
@@ -140,105 +135,4 @@ func (b *bench) foot(room size, side bool) (rows []string) {
 		safety = []string{cut(s.say("safety-short"), room.w)}
 	}
 	return append(rows, each(safety, s.theme.level[calc.Warn].Render)...)
-}
-
-// pieceNames is what the two quantities of a field are called, by their sentences.
-var pieceNames = map[string][2]string{
-	presets.FieldHose:  {"short-hose-1", "short-hose-2"},
-	presets.FieldMain:  {"short-main-1", "short-main-2"},
-	presets.FieldOther: {"short-other-1", "short-other-2"},
-}
-
-// inputName is what an input is called.
-func (s *session) inputName(in presets.Input) string {
-	if names, paired := pieceNames[in.Field]; paired {
-		return s.say(names[in.Piece])
-	}
-	return s.say("short-" + in.Field)
-}
-
-// inputValue is what an input is, as a person reads it.
-func (s *session) inputValue(all presets.Answers, in presets.Input) string {
-	text := all.Field(in.Field)
-	if text == "" {
-		if usual := s.say("usual-" + in.Field); usual != "" {
-			return usual
-		}
-		return s.say("usual")
-	}
-	if s.catalogue.Choices(in.Field) != nil {
-		return s.name(in.Field, text)
-	}
-	return plain(in.Of(text))
-}
-
-// strip is the inputs in a row: the one that is moved, and around it as many as there is
-// room for.
-func (b *bench) strip(w int) string {
-	s := b.s
-	inputs := b.inputs()
-	all := s.complete(b.tried.answers)
-	between := " " + string(s.glyphs.Between) + " "
-	item := func(i int) string { return s.inputName(inputs[i]) + " " + s.inputValue(all, inputs[i]) }
-	row := cut("< "+item(b.input)+" >", w)
-	free := w - ansi.StringWidth(row)
-	row = s.theme.Focus.Render(row)
-	// fitting is an input as it fits beside the others: its name alone, where it is the last.
-	fitting := func(i int) string {
-		for _, text := range []string{item(i), s.inputName(inputs[i])} {
-			if wide := ansi.StringWidth(between + text); wide <= free {
-				free -= wide
-				return text
-			}
-		}
-		return ""
-	}
-	first, last := b.input-1, b.input+1
-	for first >= 0 || last < len(inputs) {
-		if last < len(inputs) {
-			if text := fitting(last); text != "" {
-				row, last = row+between+text, last+1
-			} else {
-				last = len(inputs)
-			}
-		}
-		if first >= 0 {
-			if text := fitting(first); text != "" {
-				row, first = text+between+row, first-1
-			} else {
-				first = -1
-			}
-		}
-	}
-	return row
-}
-
-// sideRows is every input, one below the other, with what it was where it was moved.
-func (b *bench) sideRows(room size) (rows []string) {
-	s := b.s
-	inputs := b.inputs()
-	now, was := s.complete(b.tried.answers), s.complete(b.kept.answers)
-	top := around(b.input, len(inputs), room.h)
-	end := min(top+room.h, len(inputs))
-	wide := 0
-	for _, in := range inputs {
-		wide = max(wide, ansi.StringWidth(s.inputName(in)))
-	}
-	for i := top; i < end; i++ {
-		in := inputs[i]
-		value := s.inputValue(now, in)
-		if i == b.input {
-			value = "< " + value + " >"
-		}
-		row := listMark(i, b.input, top, end, len(inputs)) + " " + pad(s.inputName(in), wide) + " " + value
-		if old := s.inputValue(was, in); old != s.inputValue(now, in) {
-			row += " (" + old + ")"
-		}
-		row = cut(row, room.w)
-		if i == b.input {
-			row = s.theme.Focus.Render(row)
-		}
-		rows = append(rows, row)
-	}
-	return rows
 }

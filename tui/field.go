@@ -41,15 +41,15 @@ func (f *field) insert(runes []rune) {
 	f.cursor += len(runes)
 }
 
-// edit is what some keys do to a field.
-type edit struct {
+// lineEdit is what some keys do to a field.
+type lineEdit struct {
 	on bind.Binding
 	do func(f *field)
 }
 
-// edits are the keys that move the cursor or delete, the usual ones of a line editor.
-var edits = sync.OnceValue(func() []edit {
-	return []edit{
+// lineEdits are the keys that move the cursor or delete, the usual ones of a line editor.
+var lineEdits = sync.OnceValue(func() []lineEdit {
+	return []lineEdit{
 		{on("left", "ctrl+b"), func(f *field) { f.cursor = max(f.cursor-1, 0) }},
 		{on("right", "ctrl+f"), func(f *field) { f.cursor = min(f.cursor+1, len(f.text)) }},
 		{on("home", "ctrl+a"), func(f *field) { f.cursor = 0 }},
@@ -69,7 +69,7 @@ func on(keys ...string) bind.Binding { return bind.NewBinding(bind.WithKeys(keys
 
 // edit takes a key that moves the cursor or deletes; what types is for insert alone.
 func (f *field) edit(k tea.KeyMsg) {
-	for _, e := range edits() {
+	for _, e := range lineEdits() {
 		if bind.Matches(k, e.on) {
 			e.do(f)
 			return

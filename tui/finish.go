@@ -1,7 +1,7 @@
 package tui
 
 import (
-	"boothset/presets"
+	"boothset/presets/question"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -20,7 +20,7 @@ const (
 	finishAgain = "again"
 )
 
-func (p *finish) enter() *presets.FieldError {
+func (p *finish) enter() *question.Fault {
 	p.list = p.s.listOf("finish-", finishLeave, finishStay, finishAgain)
 	return nil
 }
@@ -35,7 +35,7 @@ func (p *finish) body(room size) []string {
 }
 
 func (p *finish) keys(size) []binding {
-	all := []binding{bound(takeKeys, "do-take", p.take), bound(listBack, "do-back", always(back))}
+	all := []binding{bindKey(takeKeys, "do-take", p.take), bindKey(listBack, "do-back", always(back))}
 	return append(append(all, p.list.keys(p.take)...), quitKey())
 }
 

@@ -1,59 +1,53 @@
 package tui
 
 import (
-	"errors"
 	"slices"
 	"strings"
 
 	"boothset/calc/unit"
-	"boothset/presets"
-
-	tea "github.com/charmbracelet/bubbletea"
+	"boothset/presets/answer"
+	"boothset/presets/catalogue"
+	"boothset/presets/question"
 )
 
-// Question is one of the coat's own questions, asked on a page of its own that is
-// reached from the answer.
-type Question struct {
-	Name   string // its id
-	Title  string // what it answers
-	Fields []presets.Field
-	// Ask answers what was typed, its bare numbers read in one system, as text of a width
-	// in another; stopped is whether the job cannot be done as asked. What will not do comes
-	// as a *presets.FieldError.
-	Ask func(s presets.Sheet, read, show unit.System) (text func(width int) string, stopped bool, err error)
-}
-
-// form is the page of a question: its fields one below the other and the answer under
-// them, worked out anew whenever a field is left. What was typed stays in it for as long
-// as the assistant runs.
+// form is the page of one of the coat's own questions, reached from the answer: its fields
+// one below the other and what they come to under them, worked out anew whenever a field is
+// left. What was typed stays in it for as long as the assistant runs.
 type form struct {
 	s      *session
 	from   *bench
-	ask    Question
+	asks   *question.Question
 	boxes  []box
-	at     int // the box that is typed in; behind the last one lies the answer
-	read   unit.System
-	answer struct {
-		text    func(width int) string
-		stopped bool
-	}
-	err    error
+	at     int         // the box that is typed in; behind the last one lies the answer
+	read   unit.System // that bare numbers were typed in
+	answer answer.Answer
+	err    error  // why there is no answer
 	fault  string // why what was typed was not taken; the next key clears it
 	scroll scroll
 }
 
 // box is a field of a form.
 type box struct {
-	presets.Field
+	question.Row
 	typed   field
-	choices []presets.Item // where it is chosen from a list
-	picked  int            // of the choices, -1 where none was picked here
+	choices []catalogue.Choice // where it is chosen from a list
+	picked  int                // of the choices, -1 where none was picked here
 }
 
-func newForm(s *session, from *bench, q Question) *form {
-	f := &form{s: s, from: from, ask: q}
-	for _, x := range q.Fields {
-		f.boxes = append(f.boxes, box{Field: x, choices: s.catalogue.Choices(x.Name), picked: -1})
+// forms is the page of every question but the plan, in the order they come up at the bench.
+func forms(s *session, from *bench) (all []*form) {
+	for _, q := range question.Questions() {
+		if q != question.Plan {
+			all = append(all, newForm(s, from, q))
+		}
+	}
+	return all
+}
+
+func newForm(s *session, from *bench, q *question.Question) *form {
+	f := &form{s: s, from: from, asks: q}
+	for _, row := range q.Fields {
+		f.boxes = append(f.boxes, box{Row: row, choices: s.reader.Choices(row.Field), picked: -1})
 	}
 	return f
 }
@@ -66,35 +60,41 @@ func (b *box) own() string {
 	return strings.TrimSpace(b.typed.String())
 }
 
-// typed is what was said here, field by field.
-func (f *form) typed() presets.Sheet {
-	s := presets.Sheet{}
+// own is what was typed or picked on the page, field by field.
+func (f *form) own() question.Texts {
+	texts := question.Texts{}
 	for i := range f.boxes {
 		if own := f.boxes[i].own(); own != "" {
-			s[f.boxes[i].Name] = presets.Typed(own)
+			texts[f.boxes[i].Name] = []string{own}
 		}
 	}
-	return s
+	return texts
 }
 
-// fill says what a sheet holds, as typed here with bare numbers in a system.
-func (f *form) fill(s presets.Sheet, read unit.System) {
+// fill puts texts into the boxes, as typed here with bare numbers in a system. What a list
+// no longer has is left out.
+func (f *form) fill(texts question.Texts, read unit.System) {
 	f.read = read
 	for i := range f.boxes {
 		b := &f.boxes[i]
-		own := string(s[b.Name])
+		own := strings.Join(texts[b.Name], " + ")
 		b.clear()
 		if b.choices == nil {
 			b.typed.set(own)
 		} else {
-			b.picked = slices.IndexFunc(b.choices, func(c presets.Item) bool { return c.ID == own })
+			b.picked = b.choice(own)
 		}
 	}
 }
 
-// put says text in a field: of a list, the number, the id or the name of an entry; false
+// choice is the place of an entry among the choices, -1 where it is none of them.
+func (b *box) choice(id string) int {
+	return slices.IndexFunc(b.choices, func(c catalogue.Choice) bool { return c.ID == id })
+}
+
+// put puts text into a box: of a list, the number, the id or the name of an entry; false
 // where there is none such.
-func (f *form) put(b *box, text string) bool {
+func (b *box) put(text string) bool {
 	if b.choices == nil {
 		b.typed.set(text)
 		return true
@@ -111,43 +111,40 @@ func (b *box) clear() {
 	b.picked = -1
 }
 
-// value is what counts for a box: what was said here, else what the answer rests on.
-func (f *form) value(b *box) string {
+// values is what counts for a box: what was typed or picked here, else what the answer that
+// the page was opened from rests on.
+func (f *form) values(b *box) []question.Value {
 	if own := b.own(); own != "" {
-		return own
+		return f.s.reader.ReadText(b.Field, own, f.read)
 	}
-	return f.from.offer(b.Name)
+	return f.from.offer(b.Field)
 }
 
-func (f *form) sheet() presets.Sheet {
-	s := presets.Sheet{}
+// answers is what counts, field by field.
+func (f *form) answers() (a question.Answers) {
 	for i := range f.boxes {
-		if v := f.value(&f.boxes[i]); v != "" {
-			s[f.boxes[i].Name] = presets.Typed(v)
-		}
+		a = a.With(f.boxes[i].Field, f.values(&f.boxes[i])...)
 	}
-	return s
+	return a
 }
 
 // onAnswer reports whether no box is typed in.
 func (f *form) onAnswer() bool { return f.at == len(f.boxes) }
 
 // name is what the page is called in a word.
-func (f *form) name() string {
-	if name := f.s.say("page-" + f.ask.Name); name != "" {
-		return name
-	}
-	return f.ask.Name
-}
+func (f *form) name() string { return f.s.say("page-" + f.asks.Name) }
+
+// title is what the page answers.
+func (f *form) title() string { return f.s.say("brief-" + f.asks.Name) }
 
 func (f *form) skip() bool { return false }
 
 func (f *form) under(window size) []string { return nil }
 
-func (f *form) heading() (left, right string) { return f.ask.Title, f.s.unitsName() }
+func (f *form) heading() (left, right string) { return f.title(), f.s.unitsName() }
 
 // enter arrives at the first field in the way of an answer, or at the answer.
-func (f *form) enter() *presets.FieldError {
+func (f *form) enter() *question.Fault {
 	f.fault = ""
 	f.scroll.top = 0
 	f.solve()
@@ -161,29 +158,31 @@ func (f *form) enter() *presets.FieldError {
 // solve asks anew. Bare numbers keep the system they were typed in: it follows the
 // assistant's only while nothing is typed.
 func (f *form) solve() {
-	if !slices.ContainsFunc(f.boxes, func(b box) bool { return b.own() != "" }) {
+	if len(f.own()) == 0 {
 		f.read = f.s.sys
 	}
-	f.answer.text, f.answer.stopped, f.err = f.ask.Ask(f.sheet(), f.read, f.s.sys)
+	f.answer, f.err = answer.Ask(f.s.reader, f.asks, f.answers(), f.read)
 }
 
 // blamed is the box that the fault lies in, -1 where there is none.
 func (f *form) blamed() int {
-	var e *presets.FieldError
-	if !errors.As(f.err, &e) {
+	fault := faultOf(f.err)
+	if fault == nil {
 		return -1
 	}
-	return slices.IndexFunc(f.boxes, func(b box) bool { return b.Name == e.Field })
+	return slices.IndexFunc(f.boxes, func(b box) bool { return b.Name == fault.Field })
 }
 
-// leave takes what was typed, or keeps the cursor where it will not do.
+// leave takes what was typed, or keeps the cursor where it will not do. What the answer
+// rests on too is shown with its unit, as it is there.
 func (f *form) leave() bool {
 	if f.onAnswer() {
 		return true
 	}
 	b := &f.boxes[f.at]
-	if b.choices == nil && b.own() != "" {
-		b.typed.set(complete(b.Name, b.own(), f.read))
+	if b.choices == nil && b.own() != "" && question.Plan.Has(b.Field) {
+		_, text := f.s.completed(b.Field, b.own(), f.read)
+		b.typed.set(text)
 	}
 	f.solve()
 	return b.own() == "" || f.blamed() != f.at
@@ -216,86 +215,6 @@ func (f *form) toAnswer(string) move {
 	if f.leave() {
 		f.at = len(f.boxes)
 		f.scroll.top = 0
-	}
-	return nil
-}
-
-// choose picks the next choice of a box, or the one before.
-func (f *form) choose(pressed string) move {
-	b := &f.boxes[f.at]
-	now := slices.IndexFunc(b.choices, func(c presets.Item) bool { return c.ID == f.value(b) })
-	if pressed == "left" {
-		now = max(now-1, 0)
-	} else {
-		now = min(now+1, len(b.choices)-1)
-	}
-	b.picked = now
-	f.solve()
-	return nil
-}
-
-// suggested is what may be picked in a field that is typed, as it stands.
-func (f *form) suggested(b *box) []presets.Item {
-	return f.s.catalogue.Suggestions(b.Name, b.own(), f.read)
-}
-
-// suggest puts the next suggestion into the field, or the one before.
-func (f *form) suggest(pressed string) move {
-	b := &f.boxes[f.at]
-	all := f.suggested(b)
-	at := slices.IndexFunc(all, func(i presets.Item) bool { return i.ID == b.own() })
-	if pressed == "left" {
-		at = max(at-1, 0)
-	} else {
-		at = min(at+1, len(all)-1)
-	}
-	b.typed.set(all[at].ID)
-	f.solve()
-	return nil
-}
-
-func (f *form) changeUnits(pressed string) move {
-	f.from.changeUnits(pressed)
-	f.solve()
-	return nil
-}
-
-func (f *form) keys(room size) []binding {
-	if f.onAnswer() {
-		all := []binding{told(backKeys, "do-back-answer", always(back)), bound(firstKeys, "do-fields", f.next), bound(lastKeys, "do-last-field", f.last)}
-		all = append(all, told(unitsKeys, "do-units", f.changeUnits), quitKey())
-		rows, rest := f.answerRows(room)
-		return append(all, f.scroll.keys(len(rows), rest)...)
-	}
-	all := []binding{told(nextKeys, "do-next", f.next), told(escKeys, "do-back-answer", always(back)), told(answerKeys, "do-answer", f.toAnswer)}
-	if f.at > 0 {
-		all = slices.Insert(all, 2, told(beforeKeys, "do-before", f.last))
-	}
-	b := &f.boxes[f.at]
-	switch {
-	case b.choices != nil:
-		all = append(all, bound(nudgeKeys, "do-choose", f.choose))
-	case f.suggested(b) != nil:
-		all = append(all, told(nudgeKeys, "do-suggest", f.suggest))
-	}
-	if b.own() != "" {
-		all = append(all, told(clearKeys, "do-clear", func(string) move {
-			b.clear()
-			f.solve()
-			return nil
-		}))
-	}
-	return all
-}
-
-func (f *form) press(k tea.KeyMsg) move {
-	f.fault = ""
-	if f.onAnswer() || f.boxes[f.at].choices != nil {
-		return nil
-	}
-	b := &f.boxes[f.at]
-	if !f.s.typeInto(&b.typed, b.Name, k) {
-		f.fault = f.s.say("field-runes")
 	}
 	return nil
 }

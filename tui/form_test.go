@@ -1,96 +1,28 @@
 package tui
 
 import (
-	"fmt"
-	"strconv"
 	"strings"
 	"testing"
 
 	"boothset/calc"
 	"boothset/calc/unit"
-	"boothset/presets"
+	"boothset/presets/answer"
+	"boothset/presets/question"
 	"boothset/presets/words"
 
+	"github.com/charmbracelet/x/ansi"
 	"github.com/stretchr/testify/require"
 )
 
-// said is what an invented question says, in the language of its catalogue.
-var said = map[string]map[string]string{
-	"en": {
-		"title": "how long the panels take", "panels": "`number` of panels; with --distance the nearest", "each": "minutes a panel takes",
-		"gap": "`width` of the gap between them, in inches or mm", "note": "anything", "want-panels": "give a whole number, such as 2",
-		"want-gap": "type a width, such as 2in", "panels-at": "%s on %d panels at %s and %s, %s between them.", "two": "between two of them",
-		"stop": "More panels than there is room for in an invented booth, which holds five and not one more.",
-		"warn": "The second row of a warning hangs under its first so that a reader sees where it begins.",
-		"why":  "Reason %d is said in a row that is nearly as wide as a printed one can be.",
-	},
-	"es": {
-		"title": "cuánto tardan los paneles", "panels": "`cantidad` de paneles; con --distance el más cercano", "each": "minutos que tarda un panel",
-		"gap": "`ancho` que hay entre ellos, en pulgadas o mm", "note": "lo que sea", "want-panels": "dé un número entero, como 2",
-		"want-gap": "dé un ancho, como 2in", "panels-at": "%s en %d paneles a %s y %s, %s entre ellos.", "two": "entre dos de ellos",
-		"stop": "Más paneles de los que caben en una cabina inventada, que admite cinco y ni uno más.",
-		"warn": "El segundo renglón de un aviso cuelga del primero para que se vea dónde empieza.",
-		"why":  "La razón %d se dice en un renglón casi tan ancho como puede serlo uno impreso.",
-	},
-}
-
-// invented is a question of no shop: how long the panels take, each so many minutes and
-// more where it is warm.
-func invented(c *presets.Catalogue) Question {
-	say := said[c.Words().Lang()]
-	return Question{
-		Name: "wait", Title: say["title"],
-		Fields: []presets.Field{
-			{Name: presets.FieldCoat, Usage: "usage-coat"},
-			{Name: presets.FieldTemp, Usage: "usage-temp"},
-			{Name: presets.FieldPressure, Usage: "usage-pressure"},
-			{Name: "panels", Usage: say["panels"], List: true},
-			{Name: "each", Usage: say["each"]},
-			{Name: "gap", Usage: say["gap"]},
-			{Name: "note-1", Usage: say["note"]}, {Name: "note-2", Usage: say["note"]},
-		},
-		Ask: func(s presets.Sheet, read, show unit.System) (text func(width int) string, stopped bool, err error) {
-			if f := c.Fault(presets.Answers{Temp: s[presets.FieldTemp]}, presets.FieldTemp, read); f != nil {
-				return nil, false, f
-			}
-			air, err := unit.ParseTemp(string(s[presets.FieldTemp]), read.TempUnit())
-			if err != nil {
-				return nil, false, err
-			}
-			n := 0
-			for _, p := range strings.Split(string(s["panels"]), "+") {
-				k, err := strconv.Atoi(strings.TrimSpace(p))
-				if err != nil {
-					return nil, false, &presets.FieldError{Field: "panels", Given: string(s["panels"]), Want: say["want-panels"]}
-				}
-				n += k
-			}
-			gap := unit.Length(0)
-			if t := s["gap"]; t != "" {
-				if gap, err = unit.ParseLength(string(t), read.SmallUnit()); err != nil {
-					return nil, false, &presets.FieldError{Field: "gap", Given: string(t), Want: say["want-gap"]}
-				}
-			}
-			text = func(w int) string {
-				rows := wrap(fmt.Sprintf(say["panels-at"], s[presets.FieldCoat], n, show.Temp(air, unit.Usual), s[presets.FieldPressure], show.Small(gap, unit.Usual)), w)
-				rows = append(rows, "")
-				rows = append(append(rows, hang(fmt.Sprintf("  %-12s %-9s ", "WAIT", fmt.Sprintf("%d min", 10*n)), say["two"], w)...), "")
-				if n > 5 {
-					rows = append(rows, hang("STOP ", say["stop"], w)...)
-				}
-				rows = append(rows, hang("! ", say["warn"], w)...)
-				for i := range 20 {
-					rows = append(rows, hang("- ", fmt.Sprintf(say["why"], i+1), w)...)
-				}
-				return strings.Join(rows, "\n") + "\n"
-			}
-			return text, n > 5, nil
-		},
-	}
-}
-
-// toForm is the keys to the page of the invented question.
-var toForm = then(toAnswer, "7")
+// The keys from the answer to its pages: of the day, which can be answered as it opens; of
+// thinning, which lacks a cup and its seconds; of the mix, which lacks an area.
+var (
+	toDay  = then(toAnswer, "7")
+	toThin = then(toAnswer, "8")
+	toMix  = then(toAnswer, "0")
+	// toForm is one with a field in the way.
+	toForm = toThin
+)
 
 func formOf(r *root) *form { return r.page().(*form) }
 
@@ -102,62 +34,99 @@ func boxAt(r *root) string {
 	return ""
 }
 
+// answerText is all that a page's answer says.
+func answerText(r *root) string { return bodyText(strings.Join(formOf(r).lines(200), "\n")) }
+
 func TestAFormOpensAtTheFieldInTheWayAndSharesWhatWasAnswered(t *testing.T) {
 	r := open80x24(t)
-	press(r, toForm...)
-	require.Equal(t, "wait", where(r))
-	require.Equal(t, "panels", boxAt(r))
-	require.Contains(t, r.View(), "! panels: give a whole number")
+	press(r, toThin...)
+	require.Equal(t, "thin", where(r))
+	require.Equal(t, question.Cup.Name, boxAt(r))
+	require.Contains(t, r.View(), "! cup: choose")
 	require.Contains(t, r.View(), "75F  as answered")
-	require.Contains(t, r.View(), "26.0 psi  as answered", "the gun's pressure is the answer's")
-	press(r, "2", "enter")
-	require.Equal(t, "each", boxAt(r))
-	require.Contains(t, r.View(), "clear on 2 panels at 75 F and 26.0 psi")
+	press(r, "din4", "enter")
+	require.Equal(t, question.Seconds.Name, boxAt(r))
+	press(r, "22", "enter")
+	require.Equal(t, question.Paint.Name, boxAt(r))
+	require.Contains(t, answerText(r), "22 s")
+	require.Contains(t, answerText(r), "75 F", "the air's, which the paint has")
+	press(r, "esc", "9")
+	require.Equal(t, "film", where(r))
+	require.Equal(t, "", boxAt(r))
+	require.Contains(t, bodyText(r.View()), "gun pressure 26.0 psi", "the answer's")
+}
+
+// What the answer has counts on a page as a painter reads it: typed there, it would come to
+// the same.
+func TestWhatTheAnswerHasCountsAsItIsRead(t *testing.T) {
+	for _, keys := range [][]string{toAnswer, toShort} {
+		r := open80x24(t)
+		press(r, then(keys, "9")...)
+		film := formOf(r).answer.(*answer.Film)
+		setup := r.bench.kept.Setup
+		want := setup.Working.Pressure
+		if setup.Short.Is {
+			want = setup.Short.Best
+		}
+		require.InDelta(t, want.PSI(), film.Request.Held.Pressure.PSI(), 0.05)
+		require.InDelta(t, setup.Distance.Target.Inches(), film.Request.Held.Distance.Inches(), 0.05)
+		for i := range formOf(r).boxes {
+			b := &formOf(r).boxes[i]
+			if b.Field == question.Pressure || b.Field == question.Distance {
+				text, here := formOf(r).value(b)
+				require.False(t, here)
+				b.typed.set(text)
+			}
+		}
+		formOf(r).solve()
+		require.Equal(t, film.Request, formOf(r).answer.(*answer.Film).Request)
+	}
 }
 
 func TestOvertypingAFormLeavesTheAnswerAlone(t *testing.T) {
 	r := open80x24(t)
-	press(r, toForm...)
+	press(r, toThin...)
 	before := r.result()
-	press(r, "2", "enter", "up", "up", "up", "90", "enter")
-	require.Contains(t, r.View(), "at 90 F")
+	press(r, "din4", "enter", "22", "enter", "90", "enter")
+	require.Contains(t, answerText(r), "90 F")
 	require.Equal(t, before, r.result())
 	press(r, "up", "ctrl+u")
-	require.Contains(t, r.View(), "at 75 F", "cleared, what was answered counts again")
+	require.NotContains(t, answerText(r), "90 F")
+	require.Contains(t, answerText(r), "75 F", "cleared, what was answered counts again")
 }
 
 func TestAFaultyFieldOfAFormKeepsTheCursorAndNothingIsLost(t *testing.T) {
 	r := open80x24(t)
-	press(r, toForm...)
+	press(r, toMix...)
 	press(r, "two", "enter")
-	require.Equal(t, "panels", boxAt(r))
-	require.Contains(t, r.View(), "! panels \"two\": give a whole number")
+	require.Equal(t, question.Area.Name, boxAt(r))
+	require.Contains(t, r.View(), "! area \"two\": ")
 	press(r, "pgdown")
-	require.Equal(t, "panels", boxAt(r), "no answer to go to")
+	require.Equal(t, question.Area.Name, boxAt(r), "no answer to go to")
 	press(r, "up")
-	require.Equal(t, presets.FieldPressure, boxAt(r), "back is always allowed")
+	require.Equal(t, question.Distance.Name, boxAt(r), "back is always allowed")
 	press(r, "esc")
 	require.Equal(t, "bench", where(r))
-	press(r, "7")
-	require.Equal(t, "panels", boxAt(r))
+	press(r, "0")
+	require.Equal(t, question.Area.Name, boxAt(r))
 	require.Contains(t, r.View(), "two")
-	press(r, "ctrl+u", "3", "enter", "esc", "esc", "enter", "7")
+	press(r, "ctrl+u", "3 doors", "enter", "esc", "esc", "enter", "0")
 	require.Equal(t, "", boxAt(r), "nothing in the way of the answer")
-	require.Contains(t, r.View(), "clear on 3 panels")
+	require.Contains(t, r.View(), "area 3 doors")
 }
 
 func TestBehindTheLastFieldLiesTheAnswerOrWhatIsInItsWay(t *testing.T) {
 	r := open80x24(t)
-	press(r, toForm...)
-	press(r, "enter", "enter", "enter", "enter")
-	require.Equal(t, "note-2", boxAt(r), "an empty field holds nobody up")
+	press(r, toMix...)
+	press(r, "enter", "enter", "enter", "enter", "enter", "enter")
+	require.Equal(t, question.FluidRate.Name, boxAt(r), "an empty field holds nobody up")
 	press(r, "enter")
-	require.Equal(t, "panels", boxAt(r))
-	press(r, "1", "enter", "enter", "enter", "enter", "enter")
+	require.Equal(t, question.Area.Name, boxAt(r))
+	press(r, "hood", "enter", "enter", "enter", "enter", "enter", "enter", "enter")
 	require.Equal(t, "", boxAt(r))
-	require.Contains(t, r.View(), "panels 1")
+	require.Contains(t, r.View(), "area hood")
 	press(r, "enter")
-	require.Equal(t, presets.FieldCoat, boxAt(r))
+	require.Equal(t, question.Coat.Name, boxAt(r))
 	press(r, "pgdown")
 	require.Equal(t, "", boxAt(r))
 }
@@ -165,88 +134,127 @@ func TestBehindTheLastFieldLiesTheAnswerOrWhatIsInItsWay(t *testing.T) {
 // How wide any other character is terminals do not agree on.
 func TestAFieldOfWordsTakesCharactersOfOneColumnOnly(t *testing.T) {
 	r := open80x24(t)
-	press(r, toForm...)
+	press(r, toMix...)
 	press(r, "2é、\u0301😀x")
 	require.Equal(t, "2éx", formOf(r).boxes[formOf(r).at].typed.String())
 }
 
+func TestAQuantityOfAFormTakesWhatCanBePartOfIt(t *testing.T) {
+	r := open80x24(t)
+	press(r, then(toThin, "din4", "enter", "2", "x", "2", "s")...)
+	require.Equal(t, "22s", formOf(r).boxes[formOf(r).at].typed.String())
+	press(r, "x")
+	require.Contains(t, r.View(), "! Only a number and its unit")
+}
+
 func TestAFormsListIsChosenFrom(t *testing.T) {
 	r := open80x24(t)
-	press(r, toForm...)
-	press(r, "2", "enter", "up", "up", "up", "up")
-	require.Equal(t, presets.FieldCoat, boxAt(r))
-	press(r, "left")
+	press(r, then(toDay, "enter")...)
+	require.Equal(t, question.Coat.Name, boxAt(r))
 	f := formOf(r)
+	coat := func() string { return f.answer.(*answer.Day).Request.CoatID }
+	require.Equal(t, "clear", coat())
+	press(r, "left")
 	require.NotEmpty(t, f.boxes[0].own())
 	require.NotEqual(t, "clear", f.boxes[0].own())
-	require.Contains(t, f.answer.text(80), f.boxes[0].own()+" on 2 panels", "at once")
-	press(r, "ctrl+u")
-	require.Contains(t, f.answer.text(80), "clear on 2 panels")
+	require.Equal(t, f.boxes[0].own(), coat(), "at once")
+	press(r, "right")
+	require.Equal(t, "clear", coat())
+	press(r, "right", "ctrl+u")
+	require.Equal(t, "clear", coat(), "as answered")
 }
 
 func TestAFormsBareNumbersKeepTheUnitsTheyWereTypedIn(t *testing.T) {
 	r := open80x24(t)
-	press(r, toForm...)
-	press(r, "2", "enter", "enter", "2", "enter", "esc", "u", "7")
-	require.Contains(t, r.View(), "51 mm between them", "2 in, shown in the other units")
+	press(r, toThin...)
+	press(r, "din4", "enter", "22", "enter", "90", "enter", "esc", "u", "8")
+	require.Contains(t, answerText(r), "32.2 C", "90 F, shown in the other units")
 	require.Contains(t, r.View(), "still read in the units they were typed in")
 	press(r, "u")
-	require.Contains(t, r.View(), "2.0 in between them")
+	require.Contains(t, answerText(r), "90 F")
 	require.Equal(t, unit.US, r.result().System)
 }
 
 func TestAFormThatCannotBeDoneSaysSo(t *testing.T) {
 	r := open80x24(t)
-	press(r, toForm...)
-	press(r, "4+5", "enter", "pgdown")
+	press(r, then(toDew, "7")...)
 	require.Contains(t, r.View(), r.s.say("form-stopped"))
-	require.Contains(t, r.View(), "STOP More panels")
+	require.Contains(t, r.View(), "STOP Do not spray")
 }
 
 func TestEveryRowOfAFormsAnswerCanBeReachedAtAnyWidth(t *testing.T) {
 	t.Parallel()
-	for _, l := range []size{{40, 12}, {60, 20}, {80, 24}, {120, 40}} {
-		r := start(t, look{size: l})
-		press(r, toForm...)
-		press(r, "2", "enter", "pgdown")
-		var seen string
-		for before := ""; before != r.View(); {
-			before = r.View()
-			requireFits(t, before, l)
-			seen += before
-			press(r, "down")
-		}
-		for _, text := range []string{"Reason 1 ", "Reason 12", "Reason 20", "WAIT"} {
-			require.Contains(t, seen, text)
+	for _, keys := range [][]string{toDay, then(toThin, "din4", "enter", "22", "enter", "pgdown"), then(toAnswer, "9"), then(toMix, "hood", "enter", "pgdown")} {
+		for _, l := range []size{{40, 12}, {60, 20}, {80, 24}, {120, 40}} {
+			r := start(t, look{size: l})
+			press(r, keys...)
+			require.True(t, formOf(r).onAnswer())
+			var seen string
+			for before := ""; before != r.View(); {
+				before = r.View()
+				requireFits(t, before, l)
+				seen += before
+				press(r, "down")
+			}
+			for _, row := range formOf(r).lines(l.w) {
+				require.Contains(t, seen, strings.TrimRight(row, " "), "%v", l)
+			}
 		}
 	}
 }
 
-func TestPrintedRowsTakeTheThemeOfTheirMark(t *testing.T) {
-	s := start(t, look{size: size{80, 24}, colour: true}).s
-	rows := s.printed("Clear.\n\nSTOP Do not\n     spray.\n! Watch\n  out.\n- A reason.\n", 80)
-	stop, warn := s.theme.level[calc.Stop].Render, s.theme.level[calc.Warn].Render
-	require.Equal(t, []string{"Clear.", "", stop("STOP Do not"), stop("     spray."), warn("! Watch"), warn("  out."), "- A reason."}, rows)
-	require.NotEqual(t, stop("x"), "x")
+// A stop looks like one whatever it is called; what is no caution has no looks of its own.
+func TestTheRowsOfAnAnswerLookAsGraveAsTheyAre(t *testing.T) {
+	for _, lang := range words.Languages() {
+		r := start(t, look{lang: lang, colour: true})
+		press(r, then(toDew, "7")...)
+		level := r.s.theme.level
+		require.NotEqual(t, "x", level[calc.Stop].Render("x"))
+		marks := map[string]calc.Level{r.s.say("verdict-stop") + " ": calc.Stop, "! ": calc.Warn}
+		found := map[calc.Level]int{}
+		now, styled := calc.Note, false
+		for _, row := range formOf(r).lines(80) {
+			text := ansi.Strip(row)
+			if !strings.HasPrefix(text, "  ") { // else it hangs under the one before
+				now, styled = calc.Note, false
+				for mark, level := range marks {
+					if strings.HasPrefix(text, mark) {
+						now, styled = level, true
+					}
+				}
+			}
+			if styled {
+				found[now]++
+				require.Equal(t, level[now].Render(text), row, lang)
+			} else {
+				require.Equal(t, text, row, lang)
+			}
+		}
+		require.Greater(t, found[calc.Stop], 1, "%s: in the rows that hang under the first too", lang)
+		require.Positive(t, found[calc.Warn], lang)
+	}
 }
 
 // A usage speaks of another field by its flag, and the page by the name it has there.
 func TestAUsageSpeaksOfFieldsByTheirNames(t *testing.T) {
 	for _, lang := range words.Languages() {
 		r := start(t, look{lang: lang, size: size{200, 24}})
+		press(r, toAnswer...)
 		found := 0
-		for _, id := range r.s.words.IDs() {
-			if !strings.HasPrefix(id, "usage-") {
-				continue
-			}
-			for _, flag := range flagRef.FindAllString(r.s.say(id), -1) {
-				found++
-				require.NotEmpty(t, r.s.say("short-"+strings.TrimPrefix(flag, "--")), "%s in %s", flag, id)
+		for _, f := range r.bench.forms {
+			for i := range f.boxes {
+				b := &f.boxes[i]
+				usage := f.usage(b)
+				require.NotContains(t, usage, "--", b.Name)
+				require.NotContains(t, usage, "{", b.Name)
+				for _, flag := range flagRef.FindAllString(r.s.words.Say(b.Usage()), -1) {
+					found++
+					name := r.s.say("short-" + strings.TrimPrefix(flag, "--"))
+					require.NotEmpty(t, name, "%s in %s", flag, b.Usage())
+					require.Contains(t, usage, name)
+				}
 			}
 		}
 		require.Positive(t, found)
-		press(r, toForm...)
-		require.NotContains(t, r.View(), "--")
-		require.Contains(t, r.View(), " "+r.s.say("short-distance")+" ")
 	}
 }

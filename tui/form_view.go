@@ -5,7 +5,8 @@ import (
 	"strings"
 
 	"boothset/calc"
-	"boothset/presets"
+	"boothset/presets/answer"
+	"boothset/presets/question"
 
 	"github.com/charmbracelet/x/ansi"
 )
@@ -45,7 +46,20 @@ func (f *form) answerRows(room size) (rows []string, rest size) {
 	if f.err != nil {
 		return nil, rest
 	}
-	return f.s.printed(f.answer.text(room.w), room.w), rest
+	return f.lines(room.w), rest
+}
+
+// lines is the whole answer in rows of w columns, stops and warnings as the theme has them.
+func (f *form) lines(w int) (rows []string) {
+	words := f.s.words
+	for _, line := range answer.Lay(f.answer.Rows(words, f.s.sys), w, words) {
+		row := cut(plain(line.Text), w)
+		if line.Role == answer.Caution {
+			row = f.s.theme.level[line.Level].Render(row)
+		}
+		rows = append(rows, row)
+	}
+	return rows
 }
 
 // state is the row over the answer: what is wrong where there is none.
@@ -56,7 +70,7 @@ func (f *form) state(w int) []string {
 		return each(hang("! ", f.fault, w), warn)
 	case f.err != nil:
 		return each(hang("! ", f.wrong(), w), warn)
-	case f.answer.stopped:
+	case f.answer.Stopped():
 		return []string{f.s.theme.level[calc.Stop].Render(f.s.ruled(f.s.say("form-stopped"), w))}
 	}
 	return []string{f.s.theme.Title.Render(f.s.ruled(f.s.say("form-answer"), w))}
@@ -65,43 +79,54 @@ func (f *form) state(w int) []string {
 // wrong is what is in the way of an answer, with the field as the page calls it.
 func (f *form) wrong() string {
 	if i := f.blamed(); i >= 0 {
-		named := *fault(f.err)
-		named.Field = f.label(&f.boxes[i])
-		return named.Error()
+		return faultOf(f.err).Called(f.label(&f.boxes[i]))
 	}
 	return f.err.Error()
 }
 
 // filled is every field that has a value, those first that were filled here.
 func (f *form) filled(room size) []string {
-	var said, offered []string
+	var own, offered []string
 	for i := range f.boxes {
 		b := &f.boxes[i]
-		text := f.label(b) + " " + f.s.name(b.Name, f.value(b))
-		switch {
-		case b.own() != "":
-			said = append(said, text)
-		case f.value(b) != "":
+		value, here := f.value(b)
+		switch text := f.label(b) + " " + value; {
+		case here:
+			own = append(own, text)
+		case value != "":
 			offered = append(offered, text)
 		}
 	}
-	rows := flow(append(said, offered...), " "+string(f.s.glyphs.Between)+" ", room.w)
+	rows := flow(append(own, offered...), " "+string(f.s.glyphs.Between)+" ", room.w)
 	return rows[:min(len(rows), room.h)]
 }
 
+// value is what counts for a box as a person reads it, and whether it was typed or picked
+// here.
+func (f *form) value(b *box) (text string, here bool) {
+	switch own := b.own(); {
+	case b.picked >= 0:
+		return plain(b.choices[b.picked].Name), true
+	case own != "":
+		return plain(own), true
+	}
+	var a question.Answers
+	return f.s.called(b.Field, a.With(b.Field, f.from.offer(b.Field)...)), false
+}
+
 // label is a field's name in words.
-func (f *form) label(b *box) string { return f.s.say("short-" + b.Name) }
+func (f *form) label(b *box) string { return f.s.label(b.Field) }
 
 // flagRef is a flag that a usage speaks of; on the page the field has another name.
 var flagRef = regexp.MustCompile(`--[a-z][a-z-]*`)
 
 // usage is what a field is for.
 func (f *form) usage(b *box) string {
-	text := f.s.words.Text(f.s.sys, b.Usage, append(presets.Assumed(f.s.sys), calc.Figure{Name: "repeatable"}))
-	text = flagRef.ReplaceAllStringFunc(strings.ReplaceAll(text, "`", ""), func(flag string) string {
-		return f.s.say("short-" + strings.TrimPrefix(flag, "--"))
+	figures := append(calc.Figures{{Name: "repeatable"}}, f.s.reader.UsageFigures(b.Row, f.s.sys)...)
+	text := flagRef.ReplaceAllStringFunc(strings.ReplaceAll(f.s.text(b.Usage(), figures...), "`", ""), func(flag string) string {
+		return f.s.say(question.SayLabel + strings.TrimPrefix(flag, "--"))
 	})
-	if b.List {
+	if b.Repeats {
 		text += f.s.say("form-list")
 	}
 	return text
@@ -130,18 +155,18 @@ func (f *form) list(room size) (rows []string) {
 
 // shown is the value of a box, in w columns.
 func (f *form) shown(b *box, typedIn bool, w int) string {
-	own := b.own()
-	v := f.s.name(b.Name, f.value(b))
+	text, here := f.value(b)
+	offered := !here && text != ""
 	switch {
 	case typedIn && b.choices != nil:
-		v = "< " + v + " >"
-	case typedIn && (b.typed.String() != "" || v == ""):
+		text = "< " + text + " >"
+	case typedIn && (b.typed.String() != "" || text == ""):
 		return b.typed.row(f.s.glyphs.Cursor, w)
 	case typedIn:
-		v = string(f.s.glyphs.Cursor) + " " + v
+		text = string(f.s.glyphs.Cursor) + " " + text
 	}
-	if own == "" && v != "" && f.value(b) != "" {
-		v += "  " + f.s.say("form-offered")
+	if offered {
+		text += "  " + f.s.say("form-offered")
 	}
-	return cut(v, w)
+	return cut(text, w)
 }

@@ -1,10 +1,6 @@
 package tui
 
-import (
-	"strings"
-
-	"boothset/calc"
-)
+import "strings"
 
 // The smallest window that a page is drawn in.
 const (
@@ -53,8 +49,8 @@ func tooSmall(window size) bool { return window.w < leastWidth || window.h < lea
 // lay lays a page out in a window.
 func lay(s *session, p page, all []binding, window size) string {
 	if tooSmall(window) {
-		rows := wrap(s.text("window-small", calc.Figures{
-			whole("wide", window.w), whole("high", window.h), whole("leastWide", leastWidth), whole("leastHigh", leastHeight), named("key", s.say("key-stop"))}), max(lastRow(window), 1))
+		rows := wrap(s.text("window-small", count("wide", window.w), count("high", window.h), count("leastWide", leastWidth), count("leastHigh", leastHeight),
+			textFigure("key", s.say("key-stop"))), max(lastRow(window), 1))
 		return strings.Join(rows[:min(len(rows), window.h)], "\n")
 	}
 	f := frameOf(p, window)

@@ -3,14 +3,11 @@ package tui
 import (
 	"fmt"
 	"regexp"
-	"slices"
 	"strings"
 	"testing"
-	"time"
 	"unicode/utf8"
 
-	"boothset/presets"
-	"boothset/presets/last"
+	"boothset/presets/catalogue"
 	"boothset/presets/words"
 	"boothset/tui/draw"
 	"boothset/tui/golden"
@@ -19,225 +16,84 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// shot is a place that is looked at: the keys to it from the start.
-type shot struct {
-	name  string
-	keys  []string
-	turns bool // it may have more pages, which are looked at too
-	kept  *last.Draft
-	pages bool // the coat's own behind the answer
-}
-
-// half and whole are what a last run may have left: on its way to the answer, and there.
-func halfRun() *last.Draft {
-	return &last.Draft{
-		Saved: testDay.Add(-3 * time.Hour), At: presets.FieldHumidity, Typed: "4", Units: presets.UnitsUS, Check: checkSkip,
-		Answers: presets.Answers{Coat: "clear", Gun: "reduced-pressure", Temp: "75F"},
-	}
-}
-
-func wholeRun() *last.Draft {
-	d := halfRun()
-	d.Saved, d.Finished, d.At, d.Typed = testDay.Add(-26*time.Hour), true, atBench, ""
-	d.Answers.Humidity, d.Answers.Supply = "45%", "90psi"
-	return d
-}
-
-// tried is keys that try ten steps of an input, so many behind the wall.
-func tried(keys []string, behind int) []string {
-	all := then(keys)
-	for range behind {
-		all = append(all, "up")
-	}
-	return then(all, "shift+right")
-}
-
-// How far the inputs lie behind the wall in toAnswer.
-const (
-	hoseBehind = 4
-	airBehind  = 12
-)
-
-// alike is the states in which a view shows what it shows in others.
-var alike = map[string][]string{
-	"look": {"-supply"}, "line": {"-tried-air", "-supply"}, "day": {"-tried-hose", "-supply"}, "sure": {"-supply"}, "why": {"-tried-air"},
-}
-
-func shots() []shot {
-	all := []shot{
-		{name: "safety", turns: true},
-		{name: "resume-half", kept: halfRun(), keys: []string{"enter"}},
-		{name: "resume-done", kept: wholeRun(), keys: []string{"enter"}},
-		{name: "coat", keys: toAnswer[:1]},
-		{name: "coat-entered", kept: wholeRun(), keys: []string{"enter", "2"}},
-		{name: "coat-end", keys: then(toAnswer[:1], "down", "down", "down", "down", "down", "down", "down", "down", "down", "down")},
-		{name: "gun", keys: toAnswer[:2]},
-		{name: "temp", keys: toAnswer[:3]},
-		{name: "temp-typed", keys: toAnswer[:4]},
-		{name: "temp-entered", kept: wholeRun(), keys: []string{"enter", "2", "enter", "enter"}},
-		{name: "temp-bad", keys: then(toAnswer[:3], "75 bar", "enter")},
-		{name: "temp-outside", keys: then(toAnswer[:3], "300F", "enter")},
-		{name: "temp-empty", keys: then(toAnswer[:3], "enter")},
-		{name: "humidity", keys: toAnswer[:5]},
-		{name: "humidity-bad", keys: then(toAnswer[:5], "450", "enter")},
-		{name: "panel", keys: toAnswer[:7]},
-		{name: "altitude", keys: toAnswer[:8]},
-		{name: "supply", keys: toAnswer[:9]},
-		{name: "supply-bad", keys: then(toAnswer[:9], "1,500", "enter")},
-		{name: "line", keys: toAnswer[:11]},
-		{name: "regulator", keys: then(toAnswer[:11], "2")},
-		{name: "regulator-at", keys: then(toAnswer[:11], "2", "enter")},
-		{name: "filter", keys: then(toAnswer[:11], "2", "enter", "enter")},
-		{name: "hose", keys: then(toAnswer[:11], "2", "enter", "enter", "enter")},
-		{name: "hose-bad", keys: then(toAnswer[:11], "2", "enter", "enter", "enter", "25ft", "enter")},
-		{name: "coupling", keys: then(toAnswer[:11], "2", "enter", "enter", "enter", "enter")},
-		{name: "gauge", keys: then(toAnswer[:11], "2", "enter", "enter", "enter", "enter", "enter")},
-		{name: "wall", keys: toAnswer[:12]},
-		{name: "check", keys: toAnswer[:13]},
-		{name: "check-again", keys: then(toSupply[:27], "esc", "esc", "esc", "esc", "esc", "esc", "esc", "esc", "esc", "esc")},
-		{name: "compressor", keys: toSupply[:14]},
-		{name: "receiver", keys: toSupply[:16]},
-		{name: "cut-in", keys: toSupply[:18]},
-		{name: "cut-out", keys: toSupply[:19]},
-		{name: "main", keys: toSupply[:20]},
-		{name: "main-bad", keys: then(toSupply[:20], "100ft", "enter")},
-		{name: "other", keys: toSupply[:22]},
-		{name: "spray-time", keys: toSupply[:24]},
-		{name: "receiver-temp", keys: toSupply[:25]},
-		{name: "line-temp", keys: toSupply[:26]},
-		{name: "form", keys: toForm},
-		{name: "form-typed", keys: then(toForm, "2", "enter")},
-		{name: "form-coat", keys: then(toForm, "2", "enter", "up", "up", "up", "up", "left")},
-		{name: "form-bad", keys: then(toForm, "two", "enter")},
-		{name: "form-answer", keys: then(toForm, "2", "enter", "pgdown"), turns: true},
-		{name: "form-stopped", keys: then(toForm, "9", "enter", "pgdown"), turns: true},
-		{name: "page-day", keys: then(toAnswer, "7"), turns: true, pages: true},
-		{name: "page-thin", keys: then(toAnswer, "8"), pages: true},
-		{name: "page-thin-answer", keys: then(toAnswer, "8", "din4", "enter", "22", "enter", "pgdown"), turns: true, pages: true},
-		{name: "page-film", keys: then(toAnswer, "9"), turns: true, pages: true},
-		{name: "page-mix", keys: then(toAnswer, "0"), pages: true},
-		{name: "page-mix-answer", keys: then(toAnswer, "0", "hood", "enter", "pgdown"), turns: true, pages: true},
-		{name: "bench-pages", keys: toAnswer, pages: true},
-		{name: "keys-safety", keys: []string{"?"}, turns: true},
-		{name: "keys-list", keys: then(toAnswer[:2], "?"), turns: true},
-		{name: "keys-typed", keys: then(toAnswer[:4], "f1"), turns: true},
-		{name: "keys-bench", keys: then(toAnswer, "?"), turns: true},
-		{name: "keys-tried", keys: then(toAnswer, "right", "?"), turns: true},
-		{name: "keys-form", keys: then(toForm, "2", "f1"), turns: true},
-		{name: "finish", keys: then(toAnswer, "6", "pgdown", "pgdown", "pgdown", "pgdown", "pgdown", "pgdown", "pgdown", "pgdown", "pgdown", "enter")},
-		{name: "finish-early", keys: then(toAnswer[:1], "esc")},
-	}
-	for n, v := range views {
-		for _, state := range []struct {
-			name string
-			keys []string
-		}{
-			{"", toAnswer},
-			{"-tried-hose", tried(toAnswer, hoseBehind)},
-			{"-tried-air", tried(toAnswer, airBehind)},
-			{"-dew", toDew},
-			{"-short", toShort},
-			{"-wall", toRead},
-			{"-supply", toSupply},
-		} {
-			if slices.Contains(alike[v.id], state.name) {
-				continue
-			}
-			keys := then(state.keys, digits(len(views)).Keys()[n])
-			if n == 0 { // it shows already, and would turn
-				keys = state.keys
-			}
-			// The reasons are many pages, and many of them the same in all states.
-			turns := v.id != "why" || slices.Contains([]string{"", "-dew", "-supply"}, state.name)
-			all = append(all, shot{name: "bench-" + v.id + state.name, keys: keys, turns: turns})
-		}
-	}
-	return all
-}
-
-// at is a shot as a look has it.
-func (f *shot) at(t test, l look) *root {
-	t.Helper()
-	r := start(t, look{lang: l.lang, metric: l.metric, colour: l.colour, ascii: l.ascii, pages: f.pages})
-	if f.kept != nil {
-		draft := *f.kept
-		r.resume.draft = &draft
-	}
-	press(r, f.keys...)
-	if l.size != (size{}) {
-		r.Update(resize(l.size))
-	}
-	return r
-}
-
-// leafed gives each page that shows of a shot to see, with its number from 1, and leaves
-// it at the first.
-func (f *shot) leafed(r *root, see func(n int, frame string)) {
-	frame := r.View()
-	see(1, frame)
-	for n := 2; f.turns; n++ {
-		press(r, "pgdown")
-		next := r.View()
-		if next == frame {
-			if where(r) == "bench" {
-				openView(r, r.bench.view)
-			}
-			press(r, "home")
-			return
-		}
-		frame = next
-		see(n, frame)
-	}
-}
-
 func (l look) String() string {
-	units := presets.UnitsUS
+	units := catalogue.UnitsUS
 	if l.metric {
-		units = presets.UnitsMetric
+		units = catalogue.UnitsMetric
 	}
 	return fmt.Sprintf("%dx%d %s %s", l.size.w, l.size.h, l.language(), units)
 }
 
-// Every page and view at every size, in every language and in both unit systems. A file
-// has all frames of one, those in colour in one of their own: of the plain frame's text.
+// largeWindow is a window that few have.
+var largeWindow = size{200, 60}
+
+// isGolden reports whether the frames of a shot in a look are held to those that a person has
+// looked at: in English and US units in the two windows that most have, and, where it stands
+// for others, in Spanish and metric ones and in the extreme windows.
+func (f *shot) isGolden(l look) bool {
+	switch {
+	case l.size == usualSize, l.size == theSizes[len(theSizes)-1]:
+		return l.language() == "en" && !l.metric || f.spanish && l.language() == "es" && l.metric
+	}
+	return f.extremes && (l.size == theSizes[0] || l.size == largeWindow) && l.language() == "en" && !l.metric
+}
+
+// Every page and view is sound at every size, in every language and in both unit systems.
+// Without colour a frame is the same text, so that the file of a shot has those in colour
+// alone.
 func TestFrames(t *testing.T) {
 	for _, f := range shots() {
 		t.Run(f.name, func(t *testing.T) {
 			t.Parallel()
-			var text, coloured strings.Builder
+			var frames strings.Builder
 			for _, lang := range words.Languages() {
 				for _, metric := range []bool{false, true} {
 					l := look{lang: lang, metric: metric}
 					r := f.at(t, l)
-					for _, l.size = range theSizes {
+					for _, l.size = range append(theSizes[:len(theSizes):len(theSizes)], largeWindow) {
 						r.Update(resize(l.size))
-						f.leafed(r, func(n int, frame string) {
-							head := fmt.Sprintf("== %v", l)
-							if n > 1 {
-								head += fmt.Sprintf(", page %d", n)
-							}
+						f.each(r, func(n int, frame string) {
 							requireSound(t, r, frame, l)
-							fmt.Fprintf(&text, "%s\n%s\n", head, frame)
-
-							r.s.theme = newTheme(true)
-							inColour := r.View()
-							r.s.theme = newTheme(false)
-							require.Equal(t, trimmed(frame), trimmed(ansi.Strip(inColour)), "colour adds nothing that is not said in text")
-							fmt.Fprintf(&coloured, "%s\n%s\n", head, inColour)
-
-							r.s.glyphs = draw.ASCII
-							ascii := r.View()
-							r.s.glyphs = draw.Blocks
-							requireOnly(t, ascii, letters)
-							requireNarrow(t, ascii, l.size)
+							coloured := requireTheSameInColour(t, r, frame)
+							requireASCII(t, r, l.size)
+							if f.isGolden(l) {
+								fmt.Fprintf(&frames, "%s\n%s\n", l.head(n), coloured)
+							}
 						})
 					}
 				}
 			}
-			golden.Equal(t, f.name+".txt", text.String())
-			golden.Equal(t, f.name+".ansi", coloured.String())
+			golden.Equal(t, f.name+".ansi", frames.String())
 		})
 	}
+}
+
+// head names a frame, the n-th of its shot.
+func (l look) head(n int) string {
+	if n == 1 {
+		return fmt.Sprintf("== %v", l)
+	}
+	return fmt.Sprintf("== %v, page %d", l, n)
+}
+
+// requireTheSameInColour gives a frame in colour, which adds nothing to its text.
+func requireTheSameInColour(t test, r *root, frame string) (coloured string) {
+	t.Helper()
+	r.s.theme = newTheme(true)
+	coloured = r.View()
+	r.s.theme = newTheme(false)
+	require.Equal(t, trimmed(frame), trimmed(ansi.Strip(coloured)), "colour adds nothing that is not said in text")
+	return coloured
+}
+
+// requireASCII holds what a frame on a plain terminal keeps to.
+func requireASCII(t test, r *root, l size) {
+	t.Helper()
+	r.s.glyphs = draw.ASCII
+	frame := r.View()
+	r.s.glyphs = draw.Blocks
+	requireOnly(t, frame, letters)
+	requireNarrow(t, frame, l)
 }
 
 // trimmed is a frame without the blanks at the ends of its rows.

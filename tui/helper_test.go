@@ -9,8 +9,8 @@ import (
 	"boothset/calc"
 	"boothset/calc/spread"
 	"boothset/calc/unit"
-	"boothset/cmd/boothset/command"
-	"boothset/presets"
+	"boothset/presets/catalogue"
+	"boothset/presets/question"
 	"boothset/presets/words"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -32,7 +32,6 @@ type look struct {
 	shop   string // a shop's own TOML
 	lang   string // "en" or "es"
 	metric bool
-	pages  bool // with the coat's own pages
 }
 
 // usualSize is the window of most terminals.
@@ -60,26 +59,28 @@ func (l look) system() unit.System {
 	return unit.US
 }
 
-// catalogues is the catalogue of each language and shop, read once.
-var catalogues = struct {
+// readers is the reader of each language and shop, made once.
+var readers = struct {
 	sync.Mutex
-	known map[[2]string]*presets.Catalogue
-}{known: map[[2]string]*presets.Catalogue{}}
+	known map[[2]string]*question.Reader
+}{known: map[[2]string]*question.Reader{}}
 
-func catalogueOf(t test, l look) *presets.Catalogue {
+func readerOf(t test, l look) *question.Reader {
 	t.Helper()
-	catalogues.Lock()
-	defer catalogues.Unlock()
+	readers.Lock()
+	defer readers.Unlock()
 	id := [2]string{l.language(), l.shop}
-	if c := catalogues.known[id]; c != nil {
-		return c
+	if r := readers.known[id]; r != nil {
+		return r
 	}
 	w, ok := words.For(l.language())
 	require.True(t, ok, l.lang)
-	c, err := presets.LoadIn(w, words.Locale{Lang: l.language()}, []byte(l.shop), "shop.toml")
+	c, err := catalogue.LoadIn(w, words.Locale{Lang: l.language()}, []byte(l.shop), "shop.toml")
 	require.NoError(t, err)
-	catalogues.known[id] = c
-	return c
+	r, err := question.New(c)
+	require.NoError(t, err)
+	readers.known[id] = r
+	return r
 }
 
 // spreads holds the spreads worked out, which take as long as all the rest: the tests
@@ -106,7 +107,7 @@ func knownSpread(r *calc.Request, s *calc.Setup) *spread.Spread {
 // options is a test's assistant as Run and Plain take it: nothing is kept.
 func (l look) options(t test) Options {
 	t.Helper()
-	c := catalogueOf(t, l)
+	r := readerOf(t, l)
 	env := map[string]string{"LANG": "en_US.UTF-8", "NO_COLOR": "1"}
 	if l.colour {
 		delete(env, "NO_COLOR")
@@ -116,31 +117,19 @@ func (l look) options(t test) Options {
 	}
 	sys := l.system()
 	if l.shop != "" && !l.metric {
-		sys = c.System()
+		sys = r.System()
 	}
-	return Options{Catalogue: c, Words: c.Words(), System: sys, Getenv: func(name string) string { return env[name] }, Questions: func() []Question { return l.questions(c) }}
-}
-
-// questions is the pages behind the answer: an invented one, which any page's states can be
-// had of, or the coat's own.
-func (l look) questions(c *presets.Catalogue) (all []Question) {
-	if !l.pages {
-		return []Question{invented(c)}
-	}
-	for _, p := range command.Pages(c) {
-		all = append(all, Question(p))
-	}
-	return all
+	return Options{Reader: r, Words: r.Words(), System: sys, Getenv: func(name string) string { return env[name] }}
 }
 
 // start is an assistant before its first key, on testDay and with nothing kept.
 func start(t test, l look) *root {
 	t.Helper()
 	o := l.options(t)
-	s := newSession(o.Catalogue, o.Words, o.System, o.Getenv)
+	s := newSession(o.Reader, o.Words, o.System, o.Getenv)
 	s.sure = knownSpread
 	s.now = func() time.Time { return testDay }
-	r := newRoot(s, o.Questions())
+	r := newRoot(s)
 	if l.size == (size{}) {
 		l.size = usualSize
 	}
@@ -198,7 +187,7 @@ var toRead = then(toAnswer[:12], "70psi", "enter", "enter")
 // where is the step that shows, or the page.
 func where(r *root) string {
 	switch p := r.page().(type) {
-	case *question:
+	case *stepPage:
 		return p.step.id
 	case *safety:
 		return "safety"
@@ -207,7 +196,7 @@ func where(r *root) string {
 	case *bench:
 		return "bench"
 	case *form:
-		return p.ask.Name
+		return p.asks.Name
 	case *keysPage:
 		return "keys"
 	case *finish:

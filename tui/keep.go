@@ -4,13 +4,13 @@ import (
 	"errors"
 	"maps"
 	"reflect"
-	"slices"
 	"sync"
 	"time"
 
 	"boothset/calc/unit"
-	"boothset/presets"
+	"boothset/presets/catalogue"
 	"boothset/presets/last"
+	"boothset/presets/question"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -86,16 +86,30 @@ func (r *root) keepIn(file string) {
 	var wrong *last.Error
 	switch {
 	case errors.As(err, &wrong):
-		s.notice = s.text(wrong.ID, wrong.Figures())
-	case found && answered(&d.Answers):
-		d.Fit(s.catalogue)
-		r.resume.draft = &d
+		s.notice = s.text(wrong.ID, wrong.Figures()...)
+	case found && len(d.Answers) > 0:
+		r.resume.run = s.read(d)
 	}
 }
 
-// answered reports whether anything was.
-func answered(a *presets.Answers) bool {
-	return slices.ContainsFunc(steps, func(st step) bool { return a.Field(st.id) != "" })
+// lastRun is a draft that was kept, its answers read.
+type lastRun struct {
+	last.Draft
+	answers question.Answers
+}
+
+// read reads the answers of a draft. Those that will not do by themselves are left out, such
+// as a coat of a shop's file that is gone: they are asked again.
+func (s *session) read(d last.Draft) *lastRun {
+	sys := systemOf(d.Units, s.sys)
+	all := s.reader.ReadAll(question.Plan, question.Texts(d.Answers), sys)
+	run := &lastRun{Draft: d}
+	for _, row := range question.Plan.Fields {
+		if values := all.Get(row.Field); len(values) > 0 && s.reader.Check(row.Field, values, sys) == nil {
+			run.answers = run.answers.With(row.Field, s.reader.Completed(row.Field, values, sys).Values()...)
+		}
+	}
+	return run
 }
 
 // atBench is where a draft stands that has come to its answer.
@@ -104,88 +118,99 @@ const atBench = "answer"
 // draft is the run as it stands.
 func (r *root) draft() last.Draft {
 	s := r.s
-	d := last.Draft{Answers: s.answers, Entered: maps.Clone(s.entered), Units: unitsOf(s.sys), Walk: s.walkLine, Check: s.check, Finished: s.finished, At: atBench}
-	if q, ok := r.pages[r.at].(*question); ok {
-		d.At, d.Typed = q.step.id, q.field.String()
+	d := last.Draft{Answers: last.Texts(s.answers.Texts()), Entered: maps.Clone(s.entered), Units: unitsOf(s.sys), Walk: s.walkLine, Check: s.check, Finished: s.finished, At: atBench}
+	if p, ok := r.pages[r.at].(*stepPage); ok {
+		d.At, d.Typed = p.step.id, p.field.String()
 	}
 	for _, f := range r.bench.forms {
-		if sheet := f.typed(); len(sheet) > 0 {
+		if own := f.own(); len(own) > 0 {
 			if d.Sheets == nil {
-				d.Sheets, d.Read = map[string]presets.Sheet{}, map[string]string{}
+				d.Sheets, d.Read = map[string]last.Texts{}, map[string]string{}
 			}
-			d.Sheets[f.ask.Name], d.Read[f.ask.Name] = sheet, unitsOf(f.read)
+			d.Sheets[f.asks.Name], d.Read[f.asks.Name] = last.Texts(own), unitsOf(f.read)
 		}
 	}
 	for _, p := range r.over {
 		if f, ok := p.(*form); ok {
-			d.Page = f.ask.Name
+			d.Page = f.asks.Name
 		}
 	}
 	return d
 }
 
-// unitsOf is a system as answers name it.
+// unitsOf is a system as drafts name it, systemOf the system of such a name, or another one
+// where it is none.
 func unitsOf(sys unit.System) string {
 	if sys == unit.Metric {
-		return presets.UnitsMetric
+		return catalogue.UnitsMetric
 	}
-	return presets.UnitsUS
+	return catalogue.UnitsUS
+}
+
+func systemOf(units string, other unit.System) unit.System {
+	switch units {
+	case catalogue.UnitsUS:
+		return unit.US
+	case catalogue.UnitsMetric:
+		return unit.Metric
+	}
+	return other
 }
 
 // started reports whether there is anything worth keeping.
 func (r *root) started() bool { return r.at >= r.first }
 
-// take makes a draft the run's own, its answers offered.
-func (r *root) take(d *last.Draft) {
+// take makes a kept run the run's own, its answers offered.
+func (r *root) take(run *lastRun) {
 	s := r.s
-	s.answers, s.walkLine, s.finished = d.Answers, d.Walk, d.Finished
-	s.sys = d.System(s.sys)
-	if s.entered = maps.Clone(d.Entered); s.entered == nil {
+	s.old, s.answers, s.walkLine, s.finished = run, run.answers, run.Walk, run.Finished
+	s.sys = systemOf(run.Units, s.sys)
+	if s.entered = maps.Clone(run.Entered); s.entered == nil {
 		s.entered = map[string]time.Time{}
 	}
-	switch d.Check {
+	switch run.Check {
 	case checkSkip, checkKeep, checkChange:
-		s.check = d.Check
+		s.check = run.Check
 	}
 	for _, p := range r.pages {
-		if q, ok := p.(*question); ok && q.step.typed {
-			q.field.set(d.Answers.Field(q.step.id))
-			if q.step.id == d.At {
-				q.field.set(d.Typed)
+		if p, ok := p.(*stepPage); ok && p.step.typed() {
+			p.field.set(s.answers.Text(p.step.field))
+			if p.step.id == run.At {
+				p.field.set(run.Typed)
 			}
 		}
 	}
 	for _, f := range r.bench.forms {
-		f.fill(d.Sheets[f.ask.Name], d.SystemOf(f.ask.Name, s.sys))
+		f.fill(question.Texts(run.Sheets[f.asks.Name]), systemOf(run.UnitsOf(f.asks.Name), s.sys))
 	}
 }
 
 // follow puts the answers that are no longer what they were into their questions.
-func (r *root) follow(was presets.Answers) {
+func (r *root) follow(was question.Answers) {
 	for _, p := range r.pages {
-		q, ok := p.(*question)
-		if !ok || r.s.answers.Field(q.step.id) == was.Field(q.step.id) {
+		p, ok := p.(*stepPage)
+		if !ok || p.step.field == nil || r.s.answers.Text(p.step.field) == was.Text(p.step.field) {
 			continue
 		}
-		r.s.entered[q.step.id] = r.s.now()
-		if q.step.typed {
-			q.field.set(r.s.answers.Field(q.step.id))
+		r.s.entered[p.step.id] = r.s.now()
+		if p.step.typed() {
+			p.field.set(r.s.answers.Text(p.step.field))
 		} else {
-			q.seen = false // it points to its answer anew
+			p.seen = false // it points to its answer anew
 		}
 	}
 }
 
-// place is the page that a draft stood on, the first question where it is not known.
-func (r *root) place(d *last.Draft) int {
+// place is the page that a kept run stood on, the first question where it is not known.
+func (r *root) place(run *lastRun) int {
 	for i, p := range r.pages {
 		switch p := p.(type) {
-		case *question:
-			if p.step.id == d.At && !p.skip() {
+		case *stepPage:
+			if p.step.id == run.At && !p.skip() {
 				return i
 			}
 		case *bench:
-			if d.At == atBench {
+			if run.At == atBench {
 				return i
 			}
 		}
@@ -193,10 +218,10 @@ func (r *root) place(d *last.Draft) int {
 	return r.first
 }
 
-// reopen opens the page of the answer that a draft was left on.
-func (r *root) reopen(d *last.Draft) {
+// reopen opens the page of the answer that a kept run was left on.
+func (r *root) reopen(run *lastRun) {
 	for _, f := range r.bench.forms {
-		if f.ask.Name == d.Page && r.page() == page(r.bench) && r.bench.err == nil {
+		if f.asks.Name == run.Page && r.page() == page(r.bench) && r.bench.err == nil {
 			open(f)(r)
 		}
 	}

@@ -1,9 +1,7 @@
 package tui
 
 import (
-	"slices"
 	"strconv"
-	"strings"
 
 	"github.com/charmbracelet/bubbles/key"
 )
@@ -34,10 +32,10 @@ var (
 	clearKeys  = chord("key-clear", "ctrl+u")
 	answerKeys = chord("key-page-down", "pgdown")
 
-	scrollKeys = chord("key-up-down", "up", "down", "k", "j")
-	pageKeys   = chord("key-pages", "pgup", "pgdown", " ")
-	homeKeys   = chord("key-home-end", "home", "end")
-	leafKeys   = chord("key-pages", "pgup", "pgdown")
+	scrollKeys    = chord("key-up-down", "up", "down", "k", "j")
+	pageKeys      = chord("key-pages", "pgup", "pgdown", " ")
+	homeKeys      = chord("key-home-end", "home", "end")
+	screenfulKeys = chord("key-pages", "pgup", "pgdown")
 
 	unitsKeys = chord("key-u", "u")
 	againKeys = chord("key-n", "n")
@@ -49,27 +47,11 @@ func chord(name string, keys ...string) key.Binding {
 	return key.NewBinding(key.WithKeys(keys...), key.WithHelp(name, ""))
 }
 
-// formDigits are the keys of the pages that open from the answer, behind its views.
-var formDigits = []string{"7", "8", "9", "0"}
-
-// formKeys is the keys of so many pages.
-func formKeys(n int) key.Binding {
-	keys := formDigits[:min(n, len(formDigits))]
-	return key.NewBinding(key.WithKeys(keys...), key.WithHelp(strings.Join(keys, " "), ""))
-}
-
-// formAt is the page that a digit opens.
-func formAt(pressed string) int { return slices.Index(formDigits, pressed) }
-
-// digits is the keys of the first n entries of a list. They are called by themselves.
+// digits is the keys of the first nine entries of a list. They are called by themselves.
 func digits(n int) key.Binding {
 	var keys []string
 	for i := range min(n, 9) {
 		keys = append(keys, strconv.Itoa(i+1))
 	}
-	show := "1"
-	if len(keys) > 1 {
-		show = "1-" + keys[len(keys)-1]
-	}
-	return key.NewBinding(key.WithKeys(keys...), key.WithHelp(show, ""))
+	return key.NewBinding(key.WithKeys(keys...), key.WithHelp(fromTo(keys), ""))
 }

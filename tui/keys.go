@@ -3,7 +3,7 @@ package tui
 import (
 	"slices"
 
-	"boothset/presets"
+	"boothset/presets/question"
 
 	"github.com/charmbracelet/bubbles/key"
 	tea "github.com/charmbracelet/bubbletea"
@@ -19,25 +19,25 @@ type binding struct {
 	act  func(pressed string) move
 }
 
-// bound is a binding without more to say.
-func bound(k key.Binding, does string, act func(string) move) binding {
+// bindKey is a binding without more to say.
+func bindKey(k key.Binding, does string, act func(string) move) binding {
 	return binding{k, does, "", act}
 }
 
-// told is a binding with more to say, under the same id as what it does.
-func told(k key.Binding, does string, act func(string) move) binding {
+// bindExplained is a binding with more to say, under the same id as what it does.
+func bindExplained(k key.Binding, does string, act func(string) move) binding {
 	return binding{k, does, "more-" + does, act}
 }
 
 func always(m move) func(string) move { return func(string) move { return m } }
 
-func quitKey() binding { return bound(quitKeys, "do-quit", always(leave)) }
+func quitKey() binding { return bindKey(quitKeys, "do-quit", always(leave)) }
 
 func unitsKey(s *session) binding {
-	return told(unitsKeys, "do-units", func(string) move { s.changeUnits(); return nil })
+	return bindExplained(unitsKeys, "do-units", func(string) move { s.changeUnits(); return nil })
 }
 
-// shown is what a person calls the keys of a binding.
+// keyName is what a person calls the keys of a binding.
 func (s *session) keyName(b binding) string {
 	if id := b.Help().Key; s.words.Has(id) {
 		return s.say(id)
@@ -109,14 +109,14 @@ type keysPage struct {
 	scroll scroll
 }
 
-func (p *keysPage) enter() *presets.FieldError { return nil }
-func (p *keysPage) skip() bool                 { return false }
-func (p *keysPage) heading() (string, string)  { return p.s.say("keys-title"), "" }
-func (p *keysPage) under(size) []string        { return nil }
-func (p *keysPage) press(tea.KeyMsg) move      { return nil }
+func (p *keysPage) enter() *question.Fault    { return nil }
+func (p *keysPage) skip() bool                { return false }
+func (p *keysPage) heading() (string, string) { return p.s.say("keys-title"), "" }
+func (p *keysPage) under(size) []string       { return nil }
+func (p *keysPage) press(tea.KeyMsg) move     { return nil }
 
 func (p *keysPage) keys(room size) []binding {
-	return append([]binding{bound(closeKeys, "do-back", always(back))}, p.scroll.keys(len(p.rows(room.w)), room)...)
+	return append([]binding{bindKey(closeKeys, "do-back", always(back))}, p.scroll.keys(len(p.rows(room.w)), room)...)
 }
 
 func (p *keysPage) rows(w int) (rows []string) {

@@ -9,7 +9,7 @@ import (
 	"testing"
 
 	"boothset/calc/unit"
-	"boothset/presets"
+	"boothset/presets/question"
 	"boothset/presets/words"
 
 	"github.com/stretchr/testify/require"
@@ -26,8 +26,7 @@ func TestTheTableOfKeysIsTheProgramsOwn(t *testing.T) {
 	require.True(t, ok)
 	table, after, ok := strings.Cut(rest, end)
 	require.True(t, ok)
-	c := catalogueOf(t, look{})
-	want := keyTable(c, look{pages: true}.questions(c))
+	want := keyTable(readerOf(t, look{}))
 	if os.Getenv("UPDATE_GOLDEN") != "" {
 		table = want
 		require.NoError(t, os.WriteFile(file, []byte(before+start+want+end+after), 0o644))
@@ -37,8 +36,8 @@ func TestTheTableOfKeysIsTheProgramsOwn(t *testing.T) {
 
 // keyTable is what every key does, place by place, as a table in Markdown. It is made of
 // the bindings that the assistant itself goes by.
-func keyTable(c *presets.Catalogue, questions []Question) string {
-	r := newRoot(newSession(c, words.English(), c.System(), func(string) string { return "" }), questions)
+func keyTable(reader *question.Reader) string {
+	r := newRoot(newSession(reader, words.English(), reader.System(), func(string) string { return "" }))
 	s, low := r.s, size{leastWidth, leastHeight / 2} // where everything scrolls
 	var b strings.Builder
 	b.WriteString("| where | key | what it does |\n| --- | --- | --- |\n")
@@ -54,23 +53,20 @@ func keyTable(c *presets.Catalogue, questions []Question) string {
 	}
 
 	write("before you spray", r.pages[0].keys(low))
-	write("a question with a list", r.sample(presets.FieldGun).keys(low))
-	typed := r.sample(presets.FieldTemp)
+	write("a question with a list", r.sample(question.Gun).keys(low))
+	typed := r.sample(question.Temp)
 	typed.field.set("20C")
 	write("a question to type", typed.keys(low))
 
-	s.answers = sampleAnswers(c)
+	s.answers = sampleAnswers(reader)
 	r.bench.enter()
 	write("the answer", r.bench.keys(low))
 	r.bench.nudge(1)("right")
 	write("the answer, something tried", r.bench.keys(low)[:2])
-	if len(r.bench.forms) > 0 {
-		write("a field of a page of its own", r.bench.fieldKeys(low))
-		f := r.bench.forms[0]
-		f.at = len(f.boxes)
-		f.answer.text, f.err = func(int) string { return strings.Repeat(".\n", leastHeight) }, nil
-		write("the answer of such a page", f.keys(low))
-	}
+	write("a field of a page of its own", r.bench.fieldKeys(low))
+	f := newForm(s, r.bench, question.Day)
+	f.enter() // it is answered by what the plan was
+	write("the answer of such a page", f.keys(low))
 	write("everywhere", r.everywhere())
 	return b.String()
 }
@@ -92,12 +88,12 @@ func (b *bench) fieldKeys(room size) (all []binding) {
 	return all
 }
 
-// sample is the question of a field, arrived at.
-func (r *root) sample(field string) *question {
+// sample is the step of a field, arrived at.
+func (r *root) sample(field *question.Field) *stepPage {
 	for _, p := range r.pages {
-		if q, ok := p.(*question); ok && q.step.id == field {
-			q.enter()
-			return q
+		if p, ok := p.(*stepPage); ok && p.step.field == field {
+			p.enter()
+			return p
 		}
 	}
 	return nil
@@ -105,12 +101,12 @@ func (r *root) sample(field string) *question {
 
 // sampleAnswers is a job that can be answered: the first coat on the first gun that it
 // goes through.
-func sampleAnswers(c *presets.Catalogue) presets.Answers {
-	a := presets.Answers{Coat: presets.Typed(c.Choices(presets.FieldCoat)[0].ID), Temp: "20C", Humidity: "50%", Supply: "100psi"}
-	for _, g := range c.Choices(presets.FieldGun) {
-		a.Gun = presets.Typed(g.ID)
-		if c.Fault(a, presets.FieldGun, unit.US) == nil {
-			break
+func sampleAnswers(r *question.Reader) question.Answers {
+	coat := r.Choices(question.Coat)[0].ID
+	a := r.ReadAll(question.Plan, question.Texts{"coat": {coat}, "temp": {"20C"}, "humidity": {"50%"}, "supply": {"100psi"}}, unit.US)
+	for _, g := range r.Choices(question.Gun) {
+		if r.GoTogether(coat, g.ID) {
+			return a.With(question.Gun, r.Read(question.Gun, g.ID, unit.US))
 		}
 	}
 	return a

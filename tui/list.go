@@ -4,12 +4,12 @@ import (
 	"fmt"
 	"strconv"
 
-	"boothset/presets"
+	"boothset/presets/catalogue"
 )
 
 // list is a choice of one of several.
 type list struct {
-	items []presets.Item
+	items []catalogue.Choice
 	at    int
 }
 
@@ -17,7 +17,7 @@ type list struct {
 func (s *session) listOf(prefix string, ids ...string) list {
 	var l list
 	for _, id := range ids {
-		l.items = append(l.items, presets.Item{ID: id, Name: s.say(prefix + id)})
+		l.items = append(l.items, s.choice(id, prefix+id))
 	}
 	return l
 }
@@ -32,11 +32,19 @@ func (l *list) point(id string) {
 	}
 }
 
-func (l *list) picked() presets.Item { return l.items[l.at] }
+func (l *list) picked() catalogue.Choice { return l.items[l.at] }
+
+// id is that of the marked entry, empty where there is none.
+func (l *list) id() string {
+	if len(l.items) == 0 {
+		return ""
+	}
+	return l.picked().ID
+}
 
 // keys moves the mark; a digit picks and goes on.
 func (l *list) keys(accept func(string) move) []binding {
-	pick := told(digits(len(l.items)), "do-pick", func(pressed string) move {
+	pick := bindExplained(digits(len(l.items)), "do-pick", func(pressed string) move {
 		n, err := strconv.Atoi(pressed)
 		if err != nil {
 			return nil
@@ -44,7 +52,7 @@ func (l *list) keys(accept func(string) move) []binding {
 		l.at = n - 1
 		return accept(pressed)
 	})
-	choose := bound(chooseKeys, "do-choose", func(pressed string) move {
+	choose := bindKey(chooseKeys, "do-choose", func(pressed string) move {
 		if pressed == "up" || pressed == "k" {
 			l.at = max(l.at-1, 0)
 		} else {

@@ -5,7 +5,7 @@ import (
 	"strings"
 	"testing"
 
-	"boothset/presets"
+	"boothset/presets/question"
 	"boothset/presets/words"
 
 	"github.com/stretchr/testify/require"
@@ -38,8 +38,8 @@ func TestOneHandIsEnoughForTheWholeJob(t *testing.T) {
 			require.Equal(t, stepSupply, where(r))
 			by("down", "enter", "1", "8", "enter", "6", "0", "enter", "enter", "enter", "enter", "1", "0", "enter", "up", "enter", "enter", "enter")
 			require.Equal(t, "bench", where(r))
-			for i := range steps {
-				require.True(t, visited[steps[i].id], steps[i].id)
+			for i := range r.s.steps {
+				require.True(t, visited[r.s.steps[i].id], r.s.steps[i].id)
 			}
 
 			before := r.result()
@@ -50,19 +50,22 @@ func TestOneHandIsEnoughForTheWholeJob(t *testing.T) {
 			require.Equal(t, before, r.result())
 			by("esc")
 			require.False(t, r.bench.changed())
-			for r.bench.inputs()[r.bench.input].Field != presets.FieldHose {
+			for r.bench.inputs()[r.bench.input].Field != question.Hose {
 				by("up")
 			}
 			by("right", "enter")
 			require.NotEqual(t, before, r.result())
 
 			for n := range views {
-				by("1", digits(len(views)).Keys()[(n+1)%len(views)], digits(len(views)).Keys()[n])
+				by("1", viewKeys()[(n+1)%len(views)], viewKeys()[n])
 				require.Equal(t, n, r.bench.view)
 			}
-			by("7")
-			require.Equal(t, "wait", where(r))
-			by("left", "2", "enter", "1", "enter", "2", "enter", "enter", "enter")
+			by("8")
+			require.Equal(t, "thin", where(r))
+			by("right", "enter", "2", "2", "enter")
+			for !formOf(r).onAnswer() {
+				by("enter")
+			}
 			require.True(t, formOf(r).onAnswer(), "%s", r.View())
 			require.NoError(t, formOf(r).err)
 			for before := ""; before != r.View(); { // to its last row
@@ -79,7 +82,7 @@ func TestOneHandIsEnoughForTheWholeJob(t *testing.T) {
 			by("enter", "1")
 			require.True(t, r.done)
 			require.False(t, r.stopped)
-			require.True(t, r.result().Answered)
+			require.NotNil(t, r.result().Plan)
 		}
 	}
 }
@@ -94,13 +97,13 @@ func TestEscAloneLeadsBack(t *testing.T) {
 		press(r, "esc")
 	}
 	require.Equal(t, "bench", seen[0])
-	require.Equal(t, presets.FieldCoat, seen[len(seen)-1])
-	require.True(t, slices.Contains(seen, presets.FieldMain))
+	require.Equal(t, question.Coat.Name, seen[len(seen)-1])
+	require.True(t, slices.Contains(seen, question.Main.Name))
 	press(r, "esc")
-	require.Equal(t, presets.FieldCoat, where(r), "and no further")
+	require.Equal(t, question.Coat.Name, where(r), "and no further")
 	press(r, "esc", "enter")
 	require.True(t, r.done)
-	require.False(t, r.result().Answered)
+	require.Nil(t, r.result().Plan)
 }
 
 // The last run's answers are taken up with enter alone.
@@ -109,29 +112,29 @@ func TestALastRunIsTakenUpWhereItWas(t *testing.T) {
 		pick, at string
 		coat     string
 	}{
-		{"1", presets.FieldHumidity, "clear"},
-		{"2", presets.FieldCoat, "clear"},
-		{"3", presets.FieldCoat, ""},
+		{"1", question.Humidity.Name, "clear"},
+		{"2", question.Coat.Name, "clear"},
+		{"3", question.Coat.Name, ""},
 	} {
 		r := open80x24(t)
-		r.resume.draft = halfRun()
+		r.resume.run = r.s.read(*halfRun())
 		press(r, "enter")
 		require.Equal(t, "resume", where(r))
 		press(r, c.pick)
 		require.Equal(t, c.at, where(r), c.pick)
-		require.Equal(t, c.coat, r.s.answers.Field(presets.FieldCoat))
+		require.Equal(t, c.coat, r.s.answers.Text(question.Coat))
 		if c.pick == "1" {
-			require.Equal(t, "4", r.page().(*question).field.String(), "what was half typed too")
+			require.Equal(t, "4", r.page().(*stepPage).field.String(), "what was half typed too")
 			press(r, "5", "enter", "esc", "esc")
-			require.Equal(t, "75F", r.page().(*question).field.String())
+			require.Equal(t, "75F", r.page().(*stepPage).field.String())
 			require.Contains(t, r.View(), "entered 3 h ago")
 		}
 	}
 	r := open80x24(t)
-	r.resume.draft = wholeRun()
+	r.resume.run = r.s.read(*wholeRun())
 	press(r, "enter", "enter")
 	require.Equal(t, "bench", where(r))
 	want := open80x24(t)
 	press(want, toAnswer...)
-	require.Equal(t, want.result().Setup, r.result().Setup)
+	require.Equal(t, want.result().Plan.Setup, r.result().Plan.Setup)
 }

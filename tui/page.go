@@ -1,7 +1,7 @@
 package tui
 
 import (
-	"boothset/presets"
+	"boothset/presets/question"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -13,7 +13,7 @@ type size struct{ w, h int }
 type page interface {
 	// enter is called on arrival. An answer that turns out not to do comes back, and the
 	// person is taken to its question instead.
-	enter() *presets.FieldError
+	enter() *question.Fault
 	// skip reports whether there is nothing to do here now.
 	skip() bool
 	// heading is what stands at the left and at the right of the top row.

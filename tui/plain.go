@@ -9,7 +9,6 @@ import (
 	"unicode"
 	"unicode/utf8"
 
-	"boothset/calc"
 	"boothset/tui/draw"
 )
 
@@ -29,25 +28,27 @@ const (
 	plainQuit  = "q"
 )
 
-// teller is the assistant in lines of text: it goes over the same pages as the screen, by
+// dialogue is the assistant in lines of text: it goes over the same pages as the screen, by
 // the same answers, asking for each on a line and reading one.
-type teller struct {
+type dialogue struct {
 	r   *root
 	in  *bufio.Reader // the only one on the input: a second would lose what this has read ahead
 	out *bufio.Writer
-	// told is true where the answer was told and only one of its pages was looked at since.
-	told bool
+	// answered is true where the answer was said and only one of its pages was looked at since.
+	answered bool
+	// prompted is true where a prompt stands on the line: rows have room behind one, not two.
+	prompted bool
 }
 
 // Plain is the assistant without a screen, for a terminal that cannot be drawn on, for a
 // screen reader and for scripts: questions on lines of o.Out, answers from lines of
 // o.In. An input that ends before the answer is an *InputError.
 func Plain(o Options) (Result, error) {
-	s := newSession(o.Catalogue, o.Words, o.System, o.Getenv)
+	s := newSession(o.Reader, o.Words, o.System, o.Getenv)
 	s.theme, s.glyphs = newTheme(false), draw.ASCII
-	r := newRoot(s, o.Questions())
+	r := newRoot(s)
 	r.keepIn(o.Kept)
-	p := &teller{r: r, in: bufio.NewReader(o.In), out: bufio.NewWriter(o.Out)}
+	p := &dialogue{r: r, in: bufio.NewReader(o.In), out: bufio.NewWriter(o.Out)}
 	err := p.run()
 	if errOut := p.out.Flush(); err == nil {
 		err = errOut
@@ -69,7 +70,7 @@ type InputError struct{ At string } // what was asked last
 
 func (e *InputError) Error() string { return "input ended at: " + e.At }
 
-func (p *teller) run() error {
+func (p *dialogue) run() error {
 	s := p.r.s
 	for !p.r.done {
 		var err error
@@ -78,10 +79,10 @@ func (p *teller) run() error {
 			p.safety(page)
 			forward(p.r)
 		case *resume:
-			p.paragraphs(page.told(plainWidth))
+			p.paragraphs(page.summary(plainWidth))
 			err = p.choose(&page.list, s.say("resume-title"), page.take)
-		case *question:
-			err = p.question(page)
+		case *stepPage:
+			err = p.step(page)
 		case *bench:
 			err = p.bench(page)
 		case *form:
@@ -93,35 +94,42 @@ func (p *teller) run() error {
 			return err
 		}
 		if p.r.started() {
-			_ = s.keep.flush(p.r.draft()) // the last write's fault is told at the end
+			_ = s.keep.flush(p.r.draft()) // the last write's fault is said at the end
 		}
 	}
 	return nil
 }
 
 // row writes a line.
-func (p *teller) row(text string) { fmt.Fprintln(p.out, text) }
+func (p *dialogue) row(text string) {
+	fmt.Fprintln(p.out, text)
+	p.prompted = false
+}
 
 // say writes text in rows.
-func (p *teller) say(text string) { p.paragraphs(wrap(text, plainWidth)) }
+func (p *dialogue) say(text string) { p.paragraphs(wrap(text, plainWidth)) }
 
-func (p *teller) paragraphs(rows []string) {
+func (p *dialogue) paragraphs(rows []string) {
 	for _, row := range rows {
 		p.row(row)
 	}
 }
 
 // wrong writes why what was typed will not do.
-func (p *teller) wrong(why string) { p.paragraphs(hang("! ", why, plainWidth)) }
+func (p *dialogue) wrong(why string) { p.paragraphs(hang("! ", why, plainWidth)) }
 
 // offer writes what nothing typed takes.
-func (p *teller) offer(what string) { p.say(p.r.s.say("field-offer") + " " + what) }
+func (p *dialogue) offer(what string) { p.say(p.r.s.say("field-offer") + " " + what) }
 
 // read is the next answer. The question is named where the input ends at it; the rows
 // tell what can be answered, for who asks.
-func (p *teller) read(question string, rows []string) (string, error) {
+func (p *dialogue) read(question string, rows []string) (string, error) {
 	for {
+		if p.prompted {
+			p.row("")
+		}
 		fmt.Fprint(p.out, plainPrompt)
+		p.prompted = true
 		if err := p.out.Flush(); err != nil {
 			return "", err
 		}
@@ -131,7 +139,7 @@ func (p *teller) read(question string, rows []string) (string, error) {
 			p.row("")
 			return "", &InputError{At: question}
 		case errors.Is(err, errNoAnswer):
-			p.wrong(p.r.s.text("plain-line", calc.Figures{whole("most", longestText)}))
+			p.wrong(p.r.s.text("plain-line", count("most", longestText)))
 		case err != nil:
 			return "", err
 		case text == plainHelp:
@@ -147,7 +155,7 @@ func (p *teller) read(question string, rows []string) (string, error) {
 var errNoAnswer = errors.New("unanswerable")
 
 // line is the next line of the input without the blanks around it. The last needs no end.
-func (p *teller) line() (string, error) {
+func (p *dialogue) line() (string, error) {
 	line, err := p.in.ReadSlice('\n')
 	text := strings.TrimFunc(string(line), func(c rune) bool { return unicode.IsSpace(c) || c == byteOrderMark })
 	whole := utf8.ValidString(text) && utf8.RuneCountInString(text) <= longestText
@@ -170,7 +178,7 @@ func (p *teller) line() (string, error) {
 const byteOrderMark = '\uFEFF'
 
 // safety is what is said before anything else, and how to answer.
-func (p *teller) safety(page *safety) {
+func (p *dialogue) safety(page *safety) {
 	for _, id := range safetySentences {
 		p.paragraphs(hang("- ", p.r.s.say(id), plainWidth))
 	}
@@ -182,10 +190,10 @@ func (p *teller) safety(page *safety) {
 	p.row(page.s.unitsName())
 }
 
-func (p *teller) help() { p.say(p.r.s.say("plain-help")) }
+func (p *dialogue) help() { p.say(p.r.s.say("plain-help")) }
 
 // common takes what can be typed anywhere; done is true where that was it.
-func (p *teller) common(text string) (done bool) {
+func (p *dialogue) common(text string) (done bool) {
 	switch text {
 	case plainBack:
 		back(p.r)

@@ -1,10 +1,10 @@
 package tui
 
-// form asks the fields of a page one by one and tells its answer.
-func (p *teller) form(f *form) error {
-	p.told = true
+// form asks the fields of a page one by one and says its answer.
+func (p *dialogue) form(f *form) error {
+	p.answered = true
 	p.row("")
-	p.say(f.ask.Title)
+	p.say(f.title())
 	p.say(p.r.s.say("plain-page"))
 	for f.at = 0; f.at < len(f.boxes); {
 		if on, err := p.box(f, &f.boxes[f.at]); err != nil || !on {
@@ -20,32 +20,35 @@ func (p *teller) form(f *form) error {
 	return nil
 }
 
-// answer tells what a page comes to.
-func (p *teller) answer(f *form) {
+// answer says what a page comes to.
+func (p *dialogue) answer(f *form) {
 	s := p.r.s
 	switch {
 	case f.err != nil:
 		p.wrong(f.wrong())
 		return
-	case f.answer.stopped:
+	case f.answer.Stopped():
 		p.say(s.say("form-stopped"))
 	default:
 		p.say(s.say("form-answer"))
 	}
-	p.paragraphs(s.printed(f.answer.text(plainWidth), plainWidth))
+	p.paragraphs(f.lines(plainWidth))
 }
 
 // box asks a field of a page until it is left; on is false where the page is, too.
-func (p *teller) box(f *form, b *box) (on bool, err error) {
+func (p *dialogue) box(f *form, b *box) (on bool, err error) {
 	s := p.r.s
-	rows := append(wrap(f.label(b)+": "+f.usage(b), plainWidth), numbered(b.choices)...)
+	rows := wrap(f.label(b)+": "+f.usage(b), plainWidth)
+	if b.choices != nil { // the list says what it is for
+		rows = append([]string{f.label(b) + ":"}, numbered(b.choices)...)
+	}
 	if f.read != s.sys {
 		rows = append(rows, wrap(s.say("form-units"), plainWidth)...)
 	}
 	p.paragraphs(rows)
 	for {
-		if v := f.value(b); v != "" {
-			p.offer(s.name(b.Name, v))
+		if v, _ := f.value(b); v != "" {
+			p.offer(v)
 		}
 		text, err := p.read(f.label(b), rows)
 		had, of := b.typed, b.picked
@@ -72,7 +75,7 @@ func (p *teller) box(f *form, b *box) (on bool, err error) {
 			f.solve()
 			f.at = len(f.boxes)
 			return true, nil
-		case text != "" && !f.put(b, text):
+		case text != "" && !b.put(text):
 			p.noSuch(len(b.choices))
 			continue
 		}

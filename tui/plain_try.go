@@ -5,14 +5,14 @@ import (
 	"fmt"
 	"strconv"
 
-	"boothset/calc"
-	"boothset/presets"
+	"boothset/presets/catalogue"
+	"boothset/presets/edit"
 )
 
 // change tries another value of an input, and keeps it or puts it back.
-func (p *teller) change(b *bench) error {
+func (p *dialogue) change(b *bench) error {
 	s := p.r.s
-	all := s.complete(b.tried.answers)
+	all := s.counting(b.tried.answers)
 	inputs := b.inputs()
 	var rows []string
 	for i, in := range inputs {
@@ -32,23 +32,23 @@ func (p *teller) change(b *bench) error {
 			continue
 		}
 		b.input = n - 1
-		before := b.inWords(views[0].id, plainWidth)
+		before := b.views[0].inWords(b, plainWidth)
 		if err := p.value(b, inputs[n-1]); err != nil || !b.changed() {
 			return err
 		}
-		p.moved(b, before)
+		p.sayTried(b, before)
 		return p.keepOrNot(b)
 	}
 }
 
 // value reads the value that an input is tried at: text, a number of a list, or + and -
 // for a step.
-func (p *teller) value(b *bench, in presets.Input) error {
+func (p *dialogue) value(b *bench, in edit.Input) error {
 	s := p.r.s
-	choices := s.catalogue.Choices(in.Field)
+	choices := s.reader.Choices(in.Field)
 	rows := numbered(choices)
 	p.paragraphs(rows)
-	ask := s.text("plain-value", calc.Figures{named("input", s.inputName(in))})
+	ask := s.text("plain-value", textFigure("input", s.inputName(in)))
 	p.say(ask)
 	for {
 		text, err := p.read(ask, rows)
@@ -82,14 +82,16 @@ func (p *teller) value(b *bench, in presets.Input) error {
 }
 
 // try is another value of an input, in text.
-func (b *bench) try(in presets.Input, text string) error {
-	s := b.s
-	a := b.tried.answers
-	a.Set(in.Field, complete(in.Field, in.With(s.complete(a), text), s.sys))
-	if f := s.catalogue.Fault(s.complete(a), in.Field, s.sys); f != nil {
-		return errors.New(f.Want)
+func (b *bench) try(in edit.Input, text string) error {
+	s, a := b.s, b.tried.answers
+	values := in.With(s.reader, s.counting(a), text, s.sys).Get(in.Field)
+	if f := s.reader.Check(in.Field, values, s.sys); f != nil {
+		return errors.New(f.Want())
 	}
-	j, err := s.work(a)
+	j, err := s.work(a.With(in.Field, values...))
+	if f := faultOf(err); f != nil && f.Field == in.Field.Name {
+		return errors.New(f.Want())
+	}
 	if err == nil {
 		b.tried = j
 	}
@@ -97,9 +99,9 @@ func (b *bench) try(in presets.Input, text string) error {
 }
 
 // keepOrNot asks whether what was tried becomes the answers.
-func (p *teller) keepOrNot(b *bench) error {
+func (p *dialogue) keepOrNot(b *bench) error {
 	s := p.r.s
-	choice := list{items: []presets.Item{{Name: s.say("do-keep")}, {Name: s.say("do-put-back")}}}
+	choice := list{items: []catalogue.Choice{{Name: s.say("do-keep")}, {Name: s.say("do-put-back")}}}
 	rows := numbered(choice.items)
 	p.row("")
 	p.paragraphs(rows)
@@ -116,7 +118,7 @@ func (p *teller) keepOrNot(b *bench) error {
 			p.noSuch(len(choice.items))
 			continue
 		}
-		p.paragraphs(append(b.verdictRows(plainWidth), b.numbersInWords(plainWidth)...))
+		p.paragraphs(append(b.verdictRows(plainWidth), b.settingsInWords(plainWidth)...))
 		return nil
 	}
 }

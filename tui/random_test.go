@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"boothset/calc"
-	"boothset/presets"
+	"boothset/presets/question"
 	"boothset/presets/words"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -16,20 +16,20 @@ import (
 
 // anyKey is a key a person, a cat or a confused terminal may send.
 func anyKey() *rapid.Generator[tea.Msg] {
-	var named []string
+	var names []string
 	for name := range keyTypes {
 		if name != stopKey {
-			named = append(named, name)
+			names = append(names, name)
 		}
 	}
 	// A map has no order, and a failure is to be found again.
-	slices.Sort(named)
+	slices.Sort(names)
 	return rapid.Custom(func(t *rapid.T) tea.Msg {
 		switch rapid.IntRange(0, 12).Draw(t, "kind") {
 		case 0, 1, 2, 3:
 			return keyOf("enter")
 		case 4, 5:
-			return keyOf(rapid.SampledFrom(named).Draw(t, "key"))
+			return keyOf(rapid.SampledFrom(names).Draw(t, "key"))
 		case 6, 7:
 			return keyOf(rapid.StringMatching(`[1-9]`).Draw(t, "digit"))
 		case 8, 9:
@@ -58,7 +58,7 @@ func anySize(t *rapid.T) size {
 
 // anyStart is the keys to somewhere.
 func anyStart(t *rapid.T) []string {
-	return rapid.SampledFrom([][]string{nil, toAnswer, toSupply, toForm, toDew, toShort, toRead}).Draw(t, "start")
+	return rapid.SampledFrom([][]string{nil, toAnswer, toSupply, toForm, toMix, toDew, toShort, toRead}).Draw(t, "start")
 }
 
 // At any window and after any keys a frame fits it and has no figure that is none;
@@ -88,13 +88,13 @@ func TestAnyKeys(t *testing.T) {
 		r.Update(resize(usualSize))
 		typed := typedText(r)
 		for range len(r.pages) + 3 {
-			if where(r) == presets.FieldCoat {
+			if where(r) == question.Coat.Name {
 				break
 			}
 			press(r, "esc")
 		}
 		if where(r) != "safety" { // nothing lies before it
-			require.Equal(t, presets.FieldCoat, where(r))
+			require.Equal(t, question.Coat.Name, where(r))
 		}
 		require.Equal(t, typed, typedText(r))
 	})
@@ -104,13 +104,13 @@ func TestAnyKeys(t *testing.T) {
 func typedText(r *root) map[string]string {
 	all := map[string]string{}
 	for _, p := range r.pages {
-		if q, ok := p.(*question); ok {
+		if q, ok := p.(*stepPage); ok {
 			all[q.step.id] = q.field.String()
 		}
 	}
 	for _, f := range r.bench.forms {
 		for i := range f.boxes {
-			all[f.ask.Name+" "+f.boxes[i].Name] = f.boxes[i].own()
+			all[f.asks.Name+" "+f.boxes[i].Name] = f.boxes[i].own()
 		}
 	}
 	return all
@@ -161,7 +161,7 @@ func TestAStepAndTheStepBackShowTheSame(t *testing.T) {
 		in := r.bench.inputs()[r.bench.input]
 		before, frame := r.bench.tried.answers, r.View()
 		press(r, pair[0])
-		if before.Field(in.Field) == r.bench.tried.answers.Field(in.Field) {
+		if before.Text(in.Field) == r.bench.tried.answers.Text(in.Field) {
 			return // at an end
 		}
 		require.NotEqual(t, frame, r.View(), "it shows")
@@ -185,14 +185,14 @@ func TestWhatIsKeptIsSolved(t *testing.T) {
 		tried := r.View()
 		press(r, "enter")
 		got := r.result()
-		require.True(t, got.Answered)
+		require.NotNil(t, got.Plan)
 		require.NotEqual(t, tried, r.View())
-		want, err := r.s.catalogue.Request(r.s.complete(r.s.answers), r.s.sys)
-		require.NoError(t, err)
-		require.Equal(t, want, got.Request)
+		want, faults := r.s.reader.Plan(r.s.counting(r.s.answers), r.s.sys)
+		require.Empty(t, faults)
+		require.Equal(t, want, got.Plan.Request)
 		solved, err := calc.Solve(want)
 		require.NoError(t, err)
-		require.Equal(t, solved, got.Setup)
+		require.Equal(t, solved, got.Plan.Setup)
 	})
 }
 
@@ -203,13 +203,13 @@ func FuzzFields(f *testing.F) {
 	f.Fuzz(func(t *testing.T, typed string) {
 		r := open80x24(t)
 		press(r, then(toAnswer[:11], "2", "1", "1", "1")...)
-		for _, id := range []string{presets.FieldHose, presets.FieldSupply, presets.FieldAltitude, presets.FieldTemp} {
+		for _, id := range []string{question.Hose.Name, question.Supply.Name, question.Altitude.Name, question.Temp.Name} {
 			for where(r) != id {
 				press(r, "esc")
 			}
 			press(r, "ctrl+u")
 			r.Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(typed), Paste: true})
-			q := r.page().(*question)
+			q := r.page().(*stepPage)
 			text := q.field.String()
 			requireFits(t, r.View(), r.size)
 			press(r, "enter")

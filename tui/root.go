@@ -1,6 +1,8 @@
 package tui
 
 import (
+	"boothset/presets/question"
+
 	tea "github.com/charmbracelet/bubbletea"
 )
 
@@ -25,17 +27,14 @@ type root struct {
 	stopped bool // because it was interrupted
 }
 
-func newRoot(s *session, questions []Question) *root {
-	r := &root{s: s, bench: &bench{s: s}, resume: &resume{s: s}}
+func newRoot(s *session) *root {
+	r := &root{s: s, bench: newBench(s), resume: &resume{s: s}}
 	r.pages = append(r.pages, &safety{s: s}, r.resume)
 	r.first = len(r.pages)
-	for i := range steps {
-		r.pages = append(r.pages, &question{s: s, step: &steps[i]})
+	for i := range s.steps {
+		r.pages = append(r.pages, &stepPage{s: s, step: &s.steps[i]})
 	}
 	r.pages = append(r.pages, r.bench)
-	for _, q := range questions {
-		r.bench.forms = append(r.bench.forms, newForm(s, r.bench, q))
-	}
 	return r
 }
 
@@ -76,17 +75,19 @@ func (r *root) goTo(at int) {
 		return
 	}
 	for i, p := range r.pages {
-		q, ok := p.(*question)
-		if !ok || q.step.id != fault.Field {
+		p, ok := p.(*stepPage)
+		if !ok || p.step.field == nil || p.step.id != fault.Field {
 			continue
 		}
-		r.s.walkLine = r.s.walkLine || q.step.ofLine()
-		if q.step.ofSupply() {
+		switch p.step.part {
+		case question.PartLine:
+			r.s.walkLine = true
+		case question.PartSupply:
 			r.s.check = checkChange
 		}
 		r.at = i
-		q.enter()
-		q.refuse(fault)
+		p.enter()
+		p.refuse(fault)
 		return
 	}
 	r.bench.fail(fault)
@@ -125,7 +126,7 @@ func (r *root) press(k tea.KeyMsg) {
 		return
 	}
 	m := func() move {
-		if b, bound := find(r.keys(), k); bound {
+		if b, found := find(r.keys(), k); found {
 			return b.act(k.String())
 		}
 		return r.page().press(k)
@@ -140,7 +141,7 @@ func (r *root) keys() []binding {
 	p := r.page()
 	all := p.keys(frameOf(p, r.size).room)
 	if _, is := p.(*keysPage); is {
-		return append(all, bound(stopKeys, "do-stop", always(stop)))
+		return append(all, bindKey(stopKeys, "do-stop", always(stop)))
 	}
 	return append(all, r.everywhere()...)
 }
@@ -148,8 +149,8 @@ func (r *root) keys() []binding {
 // everywhere is the keys that every page has, that of the keys themselves last.
 func (r *root) everywhere() []binding {
 	return []binding{
-		bound(stopKeys, "do-stop", always(stop)),
-		told(helpKeys, "do-keys", func(string) move { return open(&keysPage{s: r.s, below: r.keys()}) }),
+		bindKey(stopKeys, "do-stop", always(stop)),
+		bindExplained(helpKeys, "do-keys", func(string) move { return open(&keysPage{s: r.s, below: r.keys()}) }),
 	}
 }
 

@@ -7,10 +7,9 @@ import (
 	"runtime/debug"
 	"syscall"
 
-	"boothset/calc"
-	"boothset/calc/spread"
 	"boothset/calc/unit"
-	"boothset/presets"
+	"boothset/presets/answer"
+	"boothset/presets/question"
 	"boothset/presets/words"
 	_ "boothset/tui/early" // before the terminal library
 
@@ -19,28 +18,22 @@ import (
 
 // Options is what the assistant runs on.
 type Options struct {
-	Catalogue *presets.Catalogue
-	Words     *words.Words
-	System    unit.System // that it opens in
-	In        io.Reader   // a terminal
-	Out       io.Writer   // a terminal
-	Getenv    func(string) string
+	Reader *question.Reader
+	Words  *words.Words
+	System unit.System // that it opens in
+	In     io.Reader   // a terminal
+	Out    io.Writer   // a terminal
+	Getenv func(string) string
 	// Kept is the file that the answers are kept in, as they come; empty keeps nothing.
 	Kept string
-	// Questions are reached from the answer, in this order, nine at most. They are made while
-	// the terminal is waited for.
-	Questions func() []Question
 }
 
 // Result is how the assistant was left.
 type Result struct {
-	// Answered reports whether it was left from an answer, which Request, Setup, Spread
-	// and System then hold.
-	Answered bool
-	Request  *calc.Request
-	Setup    *calc.Setup
-	Spread   *spread.Spread
-	System   unit.System
+	// Plan is the answer that it was left from, nil where it was left from none; System the
+	// units it was then shown in.
+	Plan   *answer.Plan
+	System unit.System
 	// Unkept is why the answers could not be kept, nil where they were.
 	Unkept error
 	// Stopped reports an interrupt: ctrl+c, a signal, a closed window.
@@ -59,7 +52,7 @@ const framesPerSecond = 120
 func Run(o Options) (Result, error) {
 	defer debug.SetGCPercent(debug.SetGCPercent(heapGrowth))
 	r := &opening{open: func() *root {
-		r := newRoot(newSession(o.Catalogue, o.Words, o.System, o.Getenv), o.Questions())
+		r := newRoot(newSession(o.Reader, o.Words, o.System, o.Getenv))
 		r.keepIn(o.Kept)
 		return r
 	}}
@@ -124,6 +117,6 @@ func (r *root) result() Result {
 	if r.pages[r.at] != page(r.bench) || r.bench.err != nil {
 		return Result{}
 	}
-	j := &r.bench.kept
-	return Result{Answered: true, Request: j.request, Setup: j.setup, Spread: j.spread, System: r.s.sys}
+	plan := r.bench.kept.Plan
+	return Result{Plan: &plan, System: r.s.sys}
 }

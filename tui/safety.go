@@ -1,7 +1,7 @@
 package tui
 
 import (
-	"boothset/presets"
+	"boothset/presets/question"
 
 	tea "github.com/charmbracelet/bubbletea"
 )
@@ -12,14 +12,14 @@ type safety struct {
 	scroll scroll
 }
 
-func (p *safety) enter() *presets.FieldError { return nil }
-func (p *safety) skip() bool                 { return false }
-func (p *safety) heading() (string, string)  { return p.s.say("safety-title"), p.s.unitsName() }
-func (p *safety) under(size) []string        { return nil }
-func (p *safety) press(tea.KeyMsg) move      { return nil }
+func (p *safety) enter() *question.Fault    { return nil }
+func (p *safety) skip() bool                { return false }
+func (p *safety) heading() (string, string) { return p.s.say("safety-title"), p.s.unitsName() }
+func (p *safety) under(size) []string       { return nil }
+func (p *safety) press(tea.KeyMsg) move     { return nil }
 
 func (p *safety) keys(room size) []binding {
-	all := []binding{bound(onKeys, "do-understood", always(forward))}
+	all := []binding{bindKey(onKeys, "do-understood", always(forward))}
 	all = append(all, p.scroll.keys(len(p.rows(room)), room)...)
 	return append(all, unitsKey(p.s), quitKey())
 }

@@ -31,5 +31,5 @@ func (c *scroll) keys(rows int, room size) []binding {
 		c.top = min(max(c.at(rows, room)+by, 0), most)
 		return nil
 	}
-	return []binding{bound(scrollKeys, "do-scroll", move), bound(pageKeys, "do-scroll-page", move), bound(homeKeys, "do-scroll-ends", move)}
+	return []binding{bindKey(scrollKeys, "do-scroll", move), bindKey(pageKeys, "do-scroll-page", move), bindKey(homeKeys, "do-scroll-ends", move)}
 }

@@ -8,8 +8,9 @@ import (
 	"boothset/calc"
 	"boothset/calc/spread"
 	"boothset/calc/unit"
-	"boothset/presets"
+	"boothset/presets/catalogue"
 	"boothset/presets/last"
+	"boothset/presets/question"
 	"boothset/presets/words"
 	"boothset/tui/draw"
 
@@ -19,15 +20,21 @@ import (
 
 // session is what the pages share: what has been answered, and how to show it.
 type session struct {
-	catalogue *presets.Catalogue
-	words     *words.Words
-	sys       unit.System
-	theme     theme
-	glyphs    draw.Glyphs
-	sure      func(*calc.Request, *calc.Setup) *spread.Spread // how sure an answer is
+	reader *question.Reader
+	words  *words.Words
+	sys    unit.System
+	theme  theme
+	glyphs draw.Glyphs
+	steps  []step
+	usual  question.Answers // the shop's, each quantity with its unit
+
+	// What answers are worked out with.
+	resolve func(question.Answers, unit.System) (*calc.Request, []*question.Fault)
+	solve   func(*calc.Request) (*calc.Setup, error)
+	sure    func(*calc.Request, *calc.Setup) *spread.Spread
 
 	// answers holds what was taken, each quantity with its unit.
-	answers  presets.Answers
+	answers  question.Answers
 	worked   int    // how many jobs were worked out
 	walkLine bool   // the line is gone through part by part
 	check    string // whether the supply is checked: checkSkip, checkKeep or checkChange
@@ -35,7 +42,7 @@ type session struct {
 
 	entered map[string]time.Time // when each answer was taken
 
-	old    *last.Draft // the last run's answers, where they were taken over
+	old    *lastRun // where its answers were taken over
 	now    func() time.Time
 	keep   *keeper
 	notice string // what went wrong before the start, for the first page
@@ -48,26 +55,37 @@ const (
 	checkChange = "change" // it is, gone through part by part
 )
 
-func newSession(c *presets.Catalogue, w *words.Words, sys unit.System, getenv func(string) string) *session {
+func newSession(r *question.Reader, w *words.Words, sys unit.System, getenv func(string) string) *session {
 	s := &session{
-		catalogue: c, words: w, sys: sys,
-		theme: newTheme(coloured(getenv)), glyphs: glyphs(getenv), sure: spread.Of, now: time.Now,
+		reader: r, words: w, sys: sys, steps: stepsOf(question.Plan),
+		theme: newTheme(coloured(getenv)), glyphs: glyphs(getenv),
+		resolve: r.Plan, solve: calc.Solve, sure: spread.Of, now: time.Now,
 		check: checkSkip, entered: map[string]time.Time{},
 	}
-	if s.hasCompressor() {
+	for _, row := range question.Plan.Fields {
+		s.usual = s.usual.With(row.Field, r.Completed(row.Field, r.Usual().Get(row.Field), r.System()).Values()...)
+	}
+	if question.Supplied(s.current()) {
 		s.check = checkKeep
 	}
 	return s
 }
 
-// hasCompressor reports whether one is known, so that the supply can be checked.
-func (s *session) hasCompressor() bool {
-	v := s.value(presets.FieldCompressor)
-	return v != "" && v != presets.None
+// current is the answers that were taken, the usual ones where there are none.
+func (s *session) current() question.Answers { return s.answers.Or(s.usual) }
+
+// counting is answers as they count: with the usual ones filled in, and without the supply
+// where it is not to be checked.
+func (s *session) counting(a question.Answers) question.Answers {
+	a = a.Or(s.usual)
+	if s.check == checkSkip {
+		a = a.With(question.Compressor, question.Value{Text: question.None, ID: question.None})
+	}
+	return a
 }
 
-// say is a sentence that needs no figures but those that the catalogue assumes, empty
-// where there is none.
+// say is a sentence that needs no figures but those that are assumed, empty where there is
+// none.
 func (s *session) say(id string) string {
 	if !s.words.Has(id) {
 		return ""
@@ -75,11 +93,11 @@ func (s *session) say(id string) string {
 	if text := s.words.Say(id); !strings.Contains(text, "{") {
 		return text
 	}
-	return s.text(id, presets.Assumed(s.sys))
+	return s.text(id, question.Assumed(s.sys)...)
 }
 
 // text is a sentence with its figures.
-func (s *session) text(id string, f calc.Figures) string { return s.words.Text(s.sys, id, f) }
+func (s *session) text(id string, f ...calc.Figure) string { return s.words.Text(s.sys, id, f) }
 
 func (s *session) changeUnits() {
 	if s.sys == unit.Metric {
@@ -97,64 +115,54 @@ func (s *session) unitsName() string {
 	return s.say("units-us")
 }
 
-// usual is the shop's usual answer, read in the shop's own units.
-func (s *session) usual(field string) string {
-	return complete(field, s.catalogue.Usual(field), s.catalogue.System())
+// completed is the text of a field read in a system, with the units named that it left out.
+func (s *session) completed(f *question.Field, text string, sys unit.System) ([]question.Value, string) {
+	done := s.reader.Completed(f, s.reader.ReadText(f, strings.TrimSpace(text), sys), sys)
+	return done.Values(), done.String()
 }
 
-// value is the answer that counts: what was taken, else the usual.
-func (s *session) value(field string) string {
-	if v := s.answers.Field(field); v != "" {
-		return v
-	}
-	return s.usual(field)
-}
-
-// complete is answers with the usual ones filled in, each with its unit.
-func (s *session) complete(a presets.Answers) presets.Answers {
-	for i := range steps {
-		if id := steps[i].id; steps[i].field() && a.Field(id) == "" {
-			a.Set(id, s.usual(id))
+// fault is what is wrong with an answer among the others, which may be incomplete; nil
+// where nothing is.
+func (s *session) fault(f *question.Field, a question.Answers) *question.Fault {
+	_, faults := s.resolve(a, s.sys)
+	for _, fault := range faults {
+		if fault.Field == f.Name {
+			return fault
 		}
 	}
-	if s.check == checkSkip {
-		a.Set(presets.FieldCompressor, presets.None)
-	}
-	if a.Field(presets.FieldMark) == "" { // no step asks for it
-		a.Set(presets.FieldMark, s.usual(presets.FieldMark))
-	}
-	return a
+	return s.reader.Check(f, a.Get(f), s.sys)
 }
 
-// typeInto takes a key into a field; false where it brings what cannot be part of it.
-func (s *session) typeInto(f *field, name string, k tea.KeyMsg) bool {
+// typeInto takes a key into the text of a field; false where it brings what cannot be part
+// of that.
+func (s *session) typeInto(box *field, f *question.Field, k tea.KeyMsg) bool {
 	if k.Alt || k.Type != tea.KeyRunes && k.Type != tea.KeySpace {
-		f.edit(k)
+		box.edit(k)
 		return true
 	}
 	all := true
 	var good []rune
 	for _, c := range k.Runes {
-		r := readings[name]
 		switch {
-		case r != nil && r.takes(c), r == nil && unicode.IsPrint(c) && ansi.StringWidth(string(c)) == 1:
+		case f.Takes(c) && unicode.IsPrint(c) && ansi.StringWidth(string(c)) == 1:
 			good = append(good, c)
 		case c != '\n' && c != '\r' && c != '\t':
 			all = false
 		}
 	}
-	f.insert(good)
+	box.insert(good)
 	return all
 }
 
-// name is an answer as a person reads it: the name of an entry, or what was typed.
-func (s *session) name(field, value string) string {
-	for _, item := range s.catalogue.Choices(field) {
-		if item.ID == value {
-			return plain(item.Name)
-		}
+// label is a field's name in words.
+func (s *session) label(f *question.Field) string { return s.say(f.Sentence(question.SayLabel)) }
+
+// called is an answer as a person reads it: the name of an entry, or what was typed.
+func (s *session) called(f *question.Field, a question.Answers) string {
+	if v, ok := a.One(f); ok && f.Listed() {
+		return plain(s.reader.Called(f, v))
 	}
-	return plain(value)
+	return plain(a.Text(f))
 }
 
 // trail is the answers so far in at most rows of w columns.
@@ -162,23 +170,22 @@ func (s *session) trail(w, rows int) []string { return s.answersIn(s.answers, s.
 
 // answersIn is answers in at most rows of w columns. Where they are too many the first
 // ones go.
-func (s *session) answersIn(a presets.Answers, check string, w, rows int) []string {
-	var said []string
-	for i := range steps {
-		st := &steps[i]
-		v := a.Field(st.id)
+func (s *session) answersIn(a question.Answers, check string, w, rows int) []string {
+	var items []string
+	for i := range s.steps {
+		st := &s.steps[i]
 		switch {
-		case v == "", st.ofSupply() && check == checkSkip:
-		case !st.typed:
-			said = append(said, s.name(st.id, v))
+		case st.field == nil || !a.Has(st.field), st.part == question.PartSupply && check == checkSkip:
+		case st.field.Listed():
+			items = append(items, s.called(st.field, a))
 		default:
-			said = append(said, s.say("short-"+st.id)+" "+plain(v))
+			items = append(items, s.label(st.field)+" "+s.called(st.field, a))
 		}
 	}
 	between := " " + string(s.glyphs.Between) + " "
-	all := flow(said, between, w)
-	for first := 1; len(all) > rows && first < len(said); first++ {
-		all = flow(append([]string{"..."}, said[first:]...), between, w)
+	all := flow(items, between, w)
+	for first := 1; len(all) > rows && first < len(items); first++ {
+		all = flow(append([]string{"..."}, items[first:]...), between, w)
 	}
 	if len(all) == 0 {
 		return []string{""}
@@ -188,11 +195,11 @@ func (s *session) answersIn(a presets.Answers, check string, w, rows int) []stri
 
 // age is how long ago the last run's answer to a field was given, where it is still what
 // stands in it; empty otherwise.
-func (s *session) age(field, text string) string {
-	if s.old == nil || text == "" || s.old.Answers.Field(field) != text {
+func (s *session) age(f *question.Field, text string) string {
+	if s.old == nil || f == nil || text == "" || s.old.answers.Text(f) != text {
 		return ""
 	}
-	return s.text("entered-ago", calc.Figures{named("age", s.since(s.old.EnteredAt(field)))})
+	return s.text("entered-ago", textFigure("age", s.since(s.old.EnteredAt(f.Name))))
 }
 
 // since is how long ago a time was, in words.
@@ -203,3 +210,14 @@ func (s *session) since(at time.Time) string {
 	}
 	return s.words.Minutes(age)
 }
+
+// choice is something that can be done, as a list shows it.
+func (s *session) choice(id, sentence string) catalogue.Choice {
+	return catalogue.Choice{ID: id, Name: s.say(sentence)}
+}
+
+// Figures that the screen's own sentences name.
+
+func count(name string, n int) calc.Figure { return calc.FigureOf(name, calc.FigureCount, n) }
+
+func textFigure(name, text string) calc.Figure { return calc.Figure{Name: name, Text: text} }

@@ -1,14 +1,9 @@
 package tui
 
-import "boothset/presets"
+import (
+	"slices"
 
-// The parts of the job that the steps belong to, by their sentences.
-const (
-	partCoat   = "part-coat"
-	partGun    = "part-gun"
-	partDay    = "part-day"
-	partAir    = "part-air"
-	partSupply = "part-supply"
+	"boothset/presets/question"
 )
 
 // The steps that are no field of the answers: they show the line and the supply as they
@@ -18,78 +13,61 @@ const (
 	stepSupply = "check"
 )
 
-// step is one question. Its sentences are under ask-, why-, short- and empty- and its id.
+// step is one thing that is asked. Its sentences are under ask-, why-, short- and empty- and
+// its id.
 type step struct {
-	id       string // the field of presets.Answers, stepLine or stepSupply
-	part     string
-	typed    bool // typed, not picked from a list, whose names speak for themselves
-	optional bool // may be left empty where the shop has no usual
-	when     func(*session) bool
+	id    string // the field's name, stepLine or stepSupply
+	part  question.Part
+	field *question.Field // nil at stepLine and stepSupply
 }
 
-// steps is every question in order: what the assistant asks, and nothing else asks more.
-var steps = []step{
-	{id: presets.FieldCoat, part: partCoat},
-	{id: presets.FieldGun, part: partGun},
-	{id: presets.FieldTemp, part: partDay, typed: true},
-	{id: presets.FieldHumidity, part: partDay, typed: true},
-	{id: presets.FieldPanel, part: partDay, typed: true, optional: true},
-	{id: presets.FieldAltitude, part: partDay, typed: true, optional: true},
-	{id: presets.FieldSupply, part: partAir, typed: true},
-	{id: stepLine, part: partAir},
-	{id: presets.FieldRegulator, part: partAir, when: walksLine},
-	{id: presets.FieldRegulatorAt, part: partAir, when: func(s *session) bool { return walksLine(s) && hasRegulator(s) }},
-	{id: presets.FieldFilter, part: partAir, when: walksLine},
-	{id: presets.FieldHose, part: partAir, typed: true, when: walksLine},
-	{id: presets.FieldCoupling, part: partAir, when: walksLine},
-	{id: presets.FieldGauge, part: partAir, when: walksLine},
-	{id: presets.FieldWall, part: partAir, typed: true, optional: true, when: hasRegulator},
-	{id: stepSupply, part: partSupply},
-	{id: presets.FieldCompressor, part: partSupply, typed: true, optional: true, when: walksSupply},
-	{id: presets.FieldReceiver, part: partSupply, typed: true, when: walksBehindCompressor},
-	{id: presets.FieldCutIn, part: partSupply, typed: true, optional: true, when: walksBehindCompressor},
-	{id: presets.FieldCutOut, part: partSupply, typed: true, optional: true, when: walksBehindCompressor},
-	{id: presets.FieldMain, part: partSupply, typed: true, optional: true, when: walksBehindCompressor},
-	{id: presets.FieldOther, part: partSupply, typed: true, optional: true, when: walksBehindCompressor},
-	{id: presets.FieldSprayTime, part: partSupply, typed: true, optional: true, when: walksBehindCompressor},
-	{id: presets.FieldReceiverTemp, part: partSupply, typed: true, optional: true, when: walksBehindCompressor},
-	{id: presets.FieldLineTemp, part: partSupply, typed: true, optional: true, when: walksBehindCompressor},
-}
-
-// ofLine reports whether a step is one of the parts of the line.
-func (st *step) ofLine() bool {
-	switch st.id {
-	case presets.FieldRegulator, presets.FieldRegulatorAt, presets.FieldFilter, presets.FieldHose, presets.FieldCoupling, presets.FieldGauge:
-		return true
+// stepsOf is every step of a question in order: its fields that the assistant asks for, and
+// before those of the line and of the supply the steps that show these.
+func stepsOf(q *question.Question) (all []step) {
+	begun := func(id string) bool { return slices.ContainsFunc(all, func(st step) bool { return st.id == id }) }
+	for _, row := range q.Fields {
+		switch {
+		case row.Part == "":
+			continue
+		case row.Part == question.PartLine && !begun(stepLine):
+			all = append(all, step{id: stepLine, part: question.PartAir})
+		case row.Part == question.PartSupply && !begun(stepSupply):
+			all = append(all, step{id: stepSupply, part: question.PartSupply})
+		}
+		all = append(all, step{row.Name, row.Part, row.Field})
 	}
-	return false
+	return all
 }
 
-// ofSupply reports whether a step is one of the parts of the supply.
-func (st *step) ofSupply() bool { return st.part == partSupply && st.id != stepSupply }
+// typed reports whether a step is typed, not picked from a list, whose names speak for
+// themselves.
+func (st *step) typed() bool { return st.field != nil && !st.field.Listed() }
 
-// field reports whether a step asks for a field of the answers.
-func (st *step) field() bool { return st.id != stepLine && st.id != stepSupply }
+// optional reports whether a step may be left empty where the shop has no usual.
+func (st *step) optional() bool { return st.field != nil && st.field.Optional() }
 
-func walksLine(s *session) bool { return s.walkLine }
-
-func hasRegulator(s *session) bool { return s.value(presets.FieldRegulator) != presets.None }
-
-func walksSupply(s *session) bool { return s.check == checkChange }
-
-func walksBehindCompressor(s *session) bool { return walksSupply(s) && s.hasCompressor() }
+// sentence is one of the step's sentences by what those of a field begin with.
+func (s *session) sentence(st *step, prefix string) string { return s.say(prefix + st.id) }
 
 // asked reports whether a step is to be asked as things stand.
-func (s *session) asked(st *step) bool { return st.when == nil || st.when(s) }
+func (s *session) asked(st *step) bool {
+	switch {
+	case st.field == nil:
+		return true
+	case st.part == question.PartLine && !s.walkLine, st.part == question.PartSupply && s.check != checkChange:
+		return false
+	}
+	return question.Applies(st.field, s.current())
+}
 
 // position is where a step stands among those to be asked.
 func (s *session) position(id string) (n, of int) {
-	for i := range steps {
-		if !s.asked(&steps[i]) {
+	for i := range s.steps {
+		if !s.asked(&s.steps[i]) {
 			continue
 		}
 		of++
-		if steps[i].id == id {
+		if s.steps[i].id == id {
 			n = of
 		}
 	}

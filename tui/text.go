@@ -4,7 +4,6 @@ import (
 	"strings"
 	"unicode"
 
-	"boothset/calc"
 	"boothset/presets/words"
 
 	"github.com/charmbracelet/x/ansi"
@@ -113,23 +112,4 @@ func (s *session) ruled(title string, w int) string {
 	rule := string(s.glyphs.Rule)
 	row := strings.Repeat(rule, 2) + " " + title + " "
 	return cut(row+strings.Repeat(rule, max(w-ansi.StringWidth(row), 0)), w)
-}
-
-// printed is a printed answer as rows of w columns, with stops and warnings as the theme
-// has them: the row with their mark and those that hang under it.
-func (s *session) printed(text string, w int) (rows []string) {
-	as := func(row ...string) string { return row[0] }
-	render := as
-	for _, row := range strings.Split(strings.TrimRight(text, "\n"), "\n") {
-		switch row = cut(plain(row), w); {
-		case strings.HasPrefix(row, "STOP "):
-			render = s.theme.level[calc.Stop].Render
-		case strings.HasPrefix(row, "! "):
-			render = s.theme.level[calc.Warn].Render
-		case !strings.HasPrefix(row, "  "):
-			render = as
-		}
-		rows = append(rows, render(row))
-	}
-	return rows
 }

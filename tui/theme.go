@@ -12,7 +12,7 @@ import (
 )
 
 // theme is how each role looks. Colours are of the terminal's own sixteen. Nothing is
-// told by colour alone.
+// said by colour alone.
 type theme struct {
 	colour                                        bool
 	Title, Question, Focus, Number, Key, Note, Go lipgloss.Style

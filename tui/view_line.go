@@ -1,6 +1,8 @@
 package tui
 
 import (
+	"slices"
+
 	"boothset/calc"
 	"boothset/calc/line"
 	"boothset/calc/unit"
@@ -9,42 +11,47 @@ import (
 
 // lineView is the pressure as it falls from the wall to the cap.
 func (b *bench) lineView(room size) [][]string {
-	told := b.lineTold(room.w)
+	reasons := b.lineSentences(room.w)
 	fall := b.fall()
 	if room.w < narrowColumns {
-		fall.Text = func(v float64) string { return bare(b.s.pressureText(v)) }
+		fall.Text = b.s.axis(unit.Pressure).number
 	}
 	whole := func(rows []string) bool { return len(rows) > len(fall.Parts) } // a row a part, and what is left
-	if rows := fall.Rows(room.w, room.h-len(told), b.s.glyphs, b.s.ink); whole(rows) {
-		return [][]string{append(rows, told...)}
+	if rows := fall.Rows(room.w, room.h-len(reasons), b.s.glyphs, b.s.ink); whole(rows) {
+		return [][]string{append(rows, reasons...)}
 	}
 	rows := fall.Rows(room.w, room.h-1, b.s.glyphs, b.s.ink)
 	if whole(rows) {
-		return leaves([][]string{rows, told}, room)
+		return shareOut([][]string{rows, reasons}, room)
 	}
-	return leaves(append([][]string{rows, told}, b.lineText(room.w)...), room)
+	return shareOut(append([][]string{rows, reasons}, b.lineParts(room.w)...), room)
 }
 
-// lineTold is what costs most, and what all couplings cost.
-func (b *bench) lineTold(w int) (rows []string) {
-	for _, r := range b.tried.setup.Reasons {
+// lineSentences is what costs most, and what all couplings cost.
+func (b *bench) lineSentences(w int) (rows []string) {
+	for _, r := range b.tried.Setup.Reasons {
 		if r.About == "line" {
-			rows = append(rows, wrap(b.s.text(r.ID, r.Figures), w)...)
+			rows = append(rows, wrap(b.s.text(r.ID, r.Figures...), w)...)
 		}
 	}
 	return rows
 }
 
+// lineInWords is the view without its picture.
+func (b *bench) lineInWords(w int) [][]string {
+	return [][]string{b.lineSentences(w), slices.Concat(b.lineParts(w)...)}
+}
+
 func (b *bench) fall() draw.Fall {
-	s, v := b.s, b.tried.setup
+	s, v, pressure := b.s, b.tried.Setup, b.s.axis(unit.Pressure)
 	f := draw.Fall{
-		Text: s.pressureText, Worst: s.say("fall-worst"), Others: s.say("fall-others"), End: s.say("fall-end"),
+		Text: pressure.text, Worst: s.say("fall-worst"), Others: s.say("fall-others"), End: s.say("fall-end"),
 	}
 	for i, p := range v.Line {
-		if p.Kind == line.RegulatorKind && b.tried.request.RegulatorAt == calc.Wall {
+		if p.Kind == line.RegulatorKind && b.tried.Request.RegulatorAt == calc.Wall {
 			continue // the fall begins behind it
 		}
-		part := draw.Segment{Name: plain(p.Name), In: s.pressure(p.In), Out: s.pressure(p.Out), Worst: i == v.Bottleneck}
+		part := draw.Segment{Name: plain(p.Name), In: pressure.at(float64(p.In)), Out: pressure.at(float64(p.Out)), Worst: i == v.Bottleneck}
 		if p.Kind == line.RegulatorKind {
 			part.Note = s.say("fall-sets")
 		}
@@ -53,18 +60,19 @@ func (b *bench) fall() draw.Fall {
 	return f
 }
 
-// lineText is the fall in sentences, one a part.
-func (b *bench) lineText(w int) (blocks [][]string) {
-	for i, p := range b.tried.setup.Line {
+// lineParts is the fall in sentences, one a part.
+func (b *bench) lineParts(w int) (blocks [][]string) {
+	for i, p := range b.tried.Setup.Line {
 		id := "part-loses"
 		switch {
-		case i == b.tried.setup.Bottleneck:
+		case i == b.tried.Setup.Bottleneck:
 			id = "part-loses-most"
 		case p.Kind == line.RegulatorKind:
 			id = "part-sets"
 		}
-		f := calc.Figures{named("part", plain(p.Name)), gaugeFigure("in", p.In), gaugeFigure("out", p.Out), dropFigure("loss", max(p.Loss, unit.Drop(0)))}
-		blocks = append(blocks, hang("- ", b.s.text(id, f), w))
+		text := b.s.text(id, textFigure("part", plain(p.Name)), calc.FigureOf("in", calc.FigureGauge, p.In), calc.FigureOf("out", calc.FigureGauge, p.Out),
+			calc.FigureOf("loss", calc.FigureDrop, max(p.Loss, 0)))
+		blocks = append(blocks, hang("- ", text, w))
 	}
 	return blocks
 }

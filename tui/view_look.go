@@ -65,95 +65,108 @@ func joined(left, right []string, col int) (rows []string) {
 	return rows
 }
 
+// lookInWords is the view without its pictures.
+func (b *bench) lookInWords(w int) [][]string {
+	return [][]string{wrap(b.dialText(), w), wrap(b.boreText(), w), wrap(b.rulerText(), w)}
+}
+
+// mark is a value on an axis under the sentence of an id.
+func (s *session) mark(a axis, id string, si float64) draw.Mark {
+	return draw.Mark{At: a.at(si), Text: s.say(id) + " " + a.Text(s.sys, si, unit.Usual)}
+}
+
 func (b *bench) dial() draw.Dial {
-	s, v := b.s, b.tried.setup
-	wall := &v.Wall
-	top := max(wall.Limit, wall.Static, b.kept.setup.Wall.Static, v.Now.Wall)
+	s, v := b.s, b.tried.Setup
+	pressure, wall, was := s.axis(unit.Pressure), &v.Wall, b.kept.Setup.Wall
+	top := max(wall.Limit, wall.Static, was.Static, v.Now.Wall)
+	setting := b.settings(&b.tried)[0]
 	d := draw.Dial{
-		Scale: draw.NewScale(0, s.pressure(top)*1.15, 7, func(p float64) string { return bare(s.pressureText(p)) }),
-		Set:   draw.Mark{At: s.pressure(wall.Flowing), Text: s.say("mark-set") + " " + s.sys.Gauge(wall.Flowing, unit.Usual)},
-		Rest:  draw.Mark{At: s.pressure(wall.Static), Text: s.say("mark-rest") + " " + s.sys.Gauge(wall.Static, unit.Usual)},
-		Limit: draw.Mark{At: s.pressure(wall.Limit), Text: s.say("mark-limit") + " " + s.sys.Gauge(wall.Limit, unit.Usual)},
-		Label: b.three(&b.tried)[0].name + " " + s.sys.Gauge(wall.Flowing, unit.Usual),
+		Scale: draw.NewScale(0, pressure.at(float64(top))*1.15, 7, pressure.number),
+		Set:   s.mark(pressure, "mark-set", float64(wall.Flowing)),
+		Rest:  s.mark(pressure, "mark-rest", float64(wall.Static)),
+		Limit: s.mark(pressure, "mark-limit", float64(wall.Limit)),
+		Label: setting.name + " " + setting.text,
 	}
-	if p := b.tried.spread; p != nil {
-		d.Likely = draw.Span{Low: s.pressure(p.Wall.Low), High: s.pressure(p.Wall.High), Text: b.three(&b.tried)[0].likely}
+	if p := b.tried.Spread; p != nil {
+		d.Likely = draw.Span{Low: pressure.at(float64(p.Wall.Low)), High: pressure.at(float64(p.Wall.High)), Text: setting.likely}
 	}
 	switch {
-	case b.kept.setup.Wall.Flowing != wall.Flowing:
-		d.Ghost = draw.Mark{At: s.pressure(b.kept.setup.Wall.Flowing), Text: s.say("mark-was") + " " + s.sys.Gauge(b.kept.setup.Wall.Flowing, unit.Usual)}
+	case was.Flowing != wall.Flowing:
+		d.Ghost = s.mark(pressure, "mark-was", float64(was.Flowing))
 	case v.Now.Given:
-		d.Ghost = draw.Mark{At: s.pressure(v.Now.Wall), Text: s.say("mark-now") + " " + s.sys.Gauge(v.Now.Wall, unit.Usual)}
+		d.Ghost = s.mark(pressure, "mark-now", float64(v.Now.Wall))
 	}
 	return d
 }
 
 // dialText says what the dial shows.
 func (b *bench) dialText() string {
-	w := b.tried.setup.Wall
-	id := "look-dial"
-	f := calc.Figures{gaugeFigure("flowing", w.Flowing), gaugeFigure("static", w.Static), gaugeFigure("limit", w.Limit)}
-	if p := b.tried.spread; p != nil {
-		f = append(f, gaugeFigure("low", p.Wall.Low), gaugeFigure("high", p.Wall.High))
-	} else {
-		id = "look-dial-short"
+	w := b.tried.Setup.Wall
+	id := "look-dial-short"
+	f := []calc.Figure{calc.FigureOf("flowing", calc.FigureGauge, w.Flowing), calc.FigureOf("static", calc.FigureGauge, w.Static), calc.FigureOf("limit", calc.FigureGauge, w.Limit)}
+	if p := b.tried.Spread; p != nil {
+		id = "look-dial"
+		f = append(f, calc.FigureOf("low", calc.FigureGauge, p.Wall.Low), calc.FigureOf("high", calc.FigureGauge, p.Wall.High))
 	}
-	return b.s.text(id, f)
+	return b.s.text(id, f...)
 }
 
 func (b *bench) bore() draw.Bore {
-	s, v := b.s, b.tried.setup
-	gun := &b.tried.request.Gun
-	told := func(id string, w calc.Way) draw.Opening {
-		f := calc.Figures{gaugeFigure("wall", w.Wall), shareFigure("opening", w.Opening), ratioFigure("mach", w.Mach)}
-		return draw.Opening{Share: gun.Valve.Shape.Share(w.Opening), Texts: []string{s.text(id, f), s.text("bore-opening", f), s.text("bore-mach", f)}}
+	s, v := b.s, b.tried.Setup
+	gun := &b.tried.Request.Gun
+	opening := func(id string, w calc.Way) draw.Opening {
+		f := []calc.Figure{calc.FigureOf("wall", calc.FigureGauge, w.Wall), calc.FigureOf("opening", calc.FigureShare, w.Opening), calc.FigureOf("mach", calc.FigureRatio, w.Mach)}
+		return draw.Opening{Share: gun.Valve.Shape.Share(w.Opening), Texts: []string{s.text(id, f...), s.text("bore-opening", f...), s.text("bore-mach", f...)}}
 	}
 	out := draw.Bore{Open: s.say("bore-open"), Closed: s.say("bore-closed")}
-	out.Now = told("bore-set", calc.Way{Wall: v.Wall.Flowing, Opening: v.Valve.Opening, Mach: v.Valve.Mach})
+	out.Now = opening("bore-set", calc.Way{Wall: v.Wall.Flowing, Opening: v.Valve.Opening, Mach: v.Valve.Mach})
 	if v.Comparison.Given {
-		out.Else = told("bore-high", v.Comparison.High)
+		out.Else = opening("bore-high", v.Comparison.High)
 	}
 	return out
 }
 
 // boreText says what the bores show.
 func (b *bench) boreText() string {
-	v := b.tried.setup
-	gun := &b.tried.request.Gun
-	f := calc.Figures{
-		gaugeFigure("wall", v.Wall.Flowing), shareFigure("opening", v.Valve.Opening), shareFigure("area", gun.Valve.Shape.Share(v.Valve.Opening)), ratioFigure("mach", v.Valve.Mach),
+	v := b.tried.Setup
+	gun := &b.tried.Request.Gun
+	f := []calc.Figure{
+		calc.FigureOf("wall", calc.FigureGauge, v.Wall.Flowing), calc.FigureOf("opening", calc.FigureShare, v.Valve.Opening),
+		calc.FigureOf("area", calc.FigureShare, gun.Valve.Shape.Share(v.Valve.Opening)), calc.FigureOf("mach", calc.FigureRatio, v.Valve.Mach),
 	}
 	if !v.Comparison.Given {
-		return b.s.text("look-bore", f)
+		return b.s.text("look-bore", f...)
 	}
 	h := v.Comparison.High
-	f = append(f, gaugeFigure("highWall", h.Wall), shareFigure("highOpening", h.Opening), shareFigure("highArea", gun.Valve.Shape.Share(h.Opening)), ratioFigure("highMach", h.Mach))
-	return b.s.text("look-bore-high", f)
+	return b.s.text("look-bore-high", append(f, calc.FigureOf("highWall", calc.FigureGauge, h.Wall), calc.FigureOf("highOpening", calc.FigureShare, h.Opening),
+		calc.FigureOf("highArea", calc.FigureShare, gun.Valve.Shape.Share(h.Opening)), calc.FigureOf("highMach", calc.FigureRatio, h.Mach))...)
 }
 
 func (b *bench) ruler() draw.Ruler {
-	s, d := b.s, b.tried.setup.Distance
-	far := max(d.High, b.kept.setup.Distance.High)
-	if p := b.tried.spread; p != nil {
-		far = max(far, p.Distance.High)
+	s, d := b.s, b.tried.Setup.Distance
+	distance, setting := s.axis(unit.Distance), b.settings(&b.tried)[1]
+	span := func(low, high unit.Length, text string) draw.Span {
+		return draw.Span{Low: distance.at(float64(low)), High: distance.at(float64(high)), Text: text}
 	}
+	far := max(d.High, b.kept.Setup.Distance.High)
 	r := draw.Ruler{
-		Scale:  draw.NewScale(0, s.distance(far)*1.1, 12, func(v float64) string { return bare(s.distanceText(v)) }),
-		Target: draw.Mark{At: s.distance(d.Target), Text: s.sys.Small(d.Target, unit.Usual)},
-		Keep:   draw.Span{Low: s.distance(d.Low), High: s.distance(d.High), Text: b.three(&b.tried)[1].told[0]},
+		Target: draw.Mark{At: distance.at(float64(d.Target)), Text: setting.text},
+		Keep:   span(d.Low, d.High, setting.notes[0]),
 		Gun:    s.say("ruler-cap"), Panel: s.say("ruler-panel"),
 	}
-	if p := b.tried.spread; p != nil {
-		r.Likely = draw.Span{Low: s.distance(p.Distance.Low), High: s.distance(p.Distance.High), Text: b.three(&b.tried)[1].likely}
+	if p := b.tried.Spread; p != nil {
+		far = max(far, p.Distance.High)
+		r.Likely = span(p.Distance.Low, p.Distance.High, setting.likely)
 	}
-	if was := b.kept.setup.Distance.Target; was != d.Target {
-		r.Ghost = draw.Mark{At: s.distance(was), Text: s.say("mark-was") + " " + s.sys.Small(was, unit.Usual)}
+	if was := b.kept.Setup.Distance.Target; was != d.Target {
+		r.Ghost = s.mark(distance, "mark-was", float64(was))
 	}
+	r.Scale = draw.NewScale(0, distance.at(float64(far))*1.1, 12, distance.number)
 	return r
 }
 
 // rulerText says what the ruler shows.
 func (b *bench) rulerText() string {
-	d := b.tried.setup.Distance
-	return b.s.text("look-ruler", calc.Figures{nearFigure("target", d.Target), nearFigure("low", d.Low), nearFigure("high", d.High)})
+	d := b.tried.Setup.Distance
+	return b.s.text("look-ruler", calc.FigureOf("target", calc.FigureDistance, d.Target), calc.FigureOf("low", calc.FigureDistance, d.Low), calc.FigureOf("high", calc.FigureDistance, d.High))
 }

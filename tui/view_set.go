@@ -1,9 +1,11 @@
 package tui
 
 import (
+	"slices"
 	"strings"
 
 	"boothset/calc"
+	"boothset/presets/answer"
 	"boothset/tui/draw"
 )
 
@@ -22,7 +24,7 @@ func (b *bench) setView(room size) [][]string {
 		now = b.now(inBrief, room.w)
 	}
 	if !fits() {
-		numbers, whole = b.tight(b.moved3(), room.w, draw.Small), false
+		numbers, whole = b.tight(b.changedSettings(), room.w, draw.Small), false
 	}
 	if !fits() || len(numbers) == 0 {
 		numbers = b.compact(room.w)
@@ -30,86 +32,122 @@ func (b *bench) setView(room size) [][]string {
 	atGun, notes := wrap(b.atGun(), room.w), b.cautions(calc.Note, room.w)
 	switch {
 	case !whole:
-		return leaves([][]string{stops, numbers, now, warns, b.numbersInWords(room.w), why, atGun, notes}, room)
+		return shareOut([][]string{stops, numbers, now, warns, b.settingsInWords(room.w), why, atGun, notes}, room)
 	case len(now) > 0 || len(stops)+len(numbers)+len(why)+len(warns) >= room.h:
-		return leaves([][]string{stops, numbers, now, warns, why, atGun, notes}, room)
+		return shareOut([][]string{stops, numbers, now, warns, why, atGun, notes}, room)
 	}
-	return leaves([][]string{stops, numbers, why, warns, atGun, notes}, room)
+	return shareOut([][]string{stops, numbers, why, warns, atGun, notes}, room)
+}
+
+// setInWords is the view without its pictures.
+func (b *bench) setInWords(w int) [][]string {
+	return [][]string{
+		b.verdictRows(w), b.cautions(calc.Stop, w), b.settingsInWords(w), b.nowInWords(w),
+		b.cautions(calc.Warn, w), wrap(b.atGun(), w), b.cautions(calc.Note, w),
+	}
 }
 
 // cautions are those of a level, each marked with its word.
 func (b *bench) cautions(level calc.Level, w int) (rows []string) {
 	s := b.s
-	for _, c := range b.tried.cautions() {
-		if c.Level == level {
-			rows = append(rows, each(hang(s.say("level-"+string(level))+" ", s.text(c.ID, c.Figures), w), s.theme.level[level].Render)...)
-		}
+	all := slices.DeleteFunc(b.tried.AllCautions(), func(c calc.Caution) bool { return c.Level != level })
+	for _, c := range answer.CautionRows(s.words, s.sys, all) {
+		rows = append(rows, each(hang(s.say("level-"+string(level))+" ", c.Text, w), s.theme.level[c.Level].Render)...)
 	}
 	return rows
 }
 
-// abouts is what the reasons of the three are about.
-var abouts = [3]string{"wall", "distance", "valve"}
+// settingsInWords is the three, each with what it was where something was moved, its range,
+// what it is and its strongest reason.
+func (b *bench) settingsInWords(w int) (rows []string) {
+	was := b.settings(&b.kept)
+	for i, n := range b.settings(&b.tried) {
+		text := n.name + " " + n.text
+		if n.value != was[i].value {
+			text += ", " + b.s.say("mark-was") + " " + was[i].text
+		}
+		for _, t := range n.below() {
+			text += "; " + t
+		}
+		text += "."
+		if why := b.mainReason(n.about); why != "" {
+			text += " " + b.s.say("plain-why") + " " + why + "."
+		}
+		rows = append(rows, wrap(text, w)...)
+	}
+	return rows
+}
 
 // mainReasons is the strongest reason of each number in brief, under it where there is
 // room.
 func (b *bench) mainReasons(w int) (rows []string) {
 	var cells [3][]string
-	for i, n := range b.three(&b.tried) {
-		text := b.first(abouts[i])
+	col := w / len(cells)
+	for i, n := range b.settings(&b.tried) {
+		text := b.mainReason(n.about)
 		if w >= wideColumns {
-			cells[i] = wrap(text, w/len(abouts)-2)
+			cells[i] = wrap(text, col-2)
 		}
 		rows = append(rows, hang(b.s.theme.Title.Render(n.name)+" ", text, w)...)
 	}
-	if col := w / len(abouts); w >= wideColumns {
+	if w >= wideColumns {
 		return across(cells, [3]int{col, col, col})
 	}
 	return rows
 }
 
-// isNow reports whether a reason speaks of the wall as it stands.
-func isNow(id string) bool { return strings.HasPrefix(id, "now-") }
-
-// now is what the wall as it stands does, in sentences under a form of their ids.
-func (b *bench) now(form string, w int) (rows []string) {
-	for _, r := range b.tried.setup.Reasons {
-		if isNow(r.ID) {
-			rows = append(rows, each(hang("> ", b.s.text(form+r.ID, r.Figures), w), b.s.theme.Focus.Render)...)
-		}
-	}
-	return rows
-}
-
-// The forms of a reason's sentence.
-const (
-	inFull  = ""
-	inBrief = "brief-"
-)
-
-// first is the first reason of what it is about, in brief, empty where there is none.
-func (b *bench) first(about string) string {
-	for _, r := range b.tried.setup.Reasons {
+// mainReason is the first reason of what it is about, in brief, empty where there is none.
+func (b *bench) mainReason(about string) string {
+	for _, r := range b.tried.Setup.Reasons {
 		if r.About == about && !isNow(r.ID) {
-			return b.s.text(inBrief+r.ID, r.Figures)
+			return b.s.text(inBrief+r.ID, r.Figures...)
 		}
 	}
 	return ""
 }
 
+// isNow reports whether a reason speaks of the wall as it stands, by its id.
+func isNow(id string) bool { return strings.HasPrefix(id, "now-") }
+
+// The forms of a reason's sentence, before its id.
+const (
+	inFull  = ""
+	inBrief = "brief-"
+)
+
+// now is what the wall as it stands does, in sentences of a form.
+func (b *bench) now(form string, w int) (rows []string) {
+	for _, r := range b.tried.Setup.Reasons {
+		if isNow(r.ID) {
+			rows = append(rows, each(hang("> ", b.s.text(form+r.ID, r.Figures...), w), b.s.theme.Focus.Render)...)
+		}
+	}
+	return rows
+}
+
+// nowInWords is the same without its marks.
+func (b *bench) nowInWords(w int) (rows []string) {
+	for _, r := range b.tried.Setup.Reasons {
+		if isNow(r.ID) {
+			rows = append(rows, wrap(b.s.text(r.ID, r.Figures...), w)...)
+		}
+	}
+	return rows
+}
+
 // atGun is the gun with the trigger pulled.
 func (b *bench) atGun() string {
-	s, v := b.s, b.tried.setup
-	w := v.Working
-	f := calc.Figures{
-		gaugeFigure("working", w.Pressure), gaugeFigure("reads", w.Reads), gaugeFigure("best", v.Short.Best),
-		gaugeFigure("cap", w.Cap), flowFigure("flow", w.Flow),
+	s, v := b.s, b.tried.Setup
+	f := []calc.Figure{
+		calc.FigureOf("working", calc.FigureGauge, v.Working.Pressure), calc.FigureOf("reads", calc.FigureGauge, v.Working.Reads),
+		calc.FigureOf("best", calc.FigureGauge, v.Short.Best), calc.FigureOf("cap", calc.FigureGauge, v.Working.Cap),
+		calc.FigureOf("flow", calc.FigureFlow, v.Working.Flow),
 	}
 	switch {
 	case v.Short.Is:
-		return s.text("gun-short", f)
-	case b.tried.request.Gauge == calc.AtFoot:
-		return s.text("gun-at-foot", f)
+		return s.text("gun-short", f...)
+	case b.tried.Request.Gauge == calc.AtFoot:
+		return s.text("gun-at-foot", f...)
 	}
-	return s.text("gun-now", f)
+	return s.text("gun-now", f...)
 }

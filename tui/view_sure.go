@@ -2,41 +2,48 @@ package tui
 
 import (
 	"boothset/calc/unit"
+	"boothset/presets/answer"
 	"boothset/tui/draw"
 )
 
 // sureView is how far each number may be off, what causes it, and what to measure.
 func (b *bench) sureView(room size) [][]string {
-	told := b.sureTold(room.w)
-	if b.tried.spread == nil {
-		return leaves([][]string{told}, room)
+	sentences := b.sureSentences(room.w)
+	if b.tried.Spread == nil {
+		return shareOut([][]string{sentences}, room)
 	}
 	ranges := b.ranges()
-	if rows := ranges.Rows(room.w, room.h-len(told)-1, b.s.glyphs, b.s.ink); rows != nil {
-		return [][]string{append(append(rows, ""), told...)}
+	if rows := ranges.Rows(room.w, room.h-len(sentences)-1, b.s.glyphs, b.s.ink); rows != nil {
+		return [][]string{append(append(rows, ""), sentences...)}
 	}
 	if rows := ranges.Rows(room.w, room.h-1, b.s.glyphs, b.s.ink); rows != nil {
-		return leaves([][]string{rows, told}, room)
+		return shareOut([][]string{rows, sentences}, room)
 	}
-	return leaves([][]string{told}, room)
+	return shareOut([][]string{sentences}, room)
 }
 
-func (b *bench) sureTold(w int) (rows []string) {
-	if b.tried.spread == nil {
+// sureInWords is the view without its picture.
+func (b *bench) sureInWords(w int) [][]string {
+	return [][]string{b.sureSentences(w), b.causesInWords(w)}
+}
+
+// sureSentences is what may be off how far, and what to measure.
+func (b *bench) sureSentences(w int) (rows []string) {
+	if b.tried.Spread == nil {
 		return wrap(b.s.say("sure-short"), w)
 	}
-	for _, text := range b.s.words.Spread(b.s.sys, b.tried.spread) {
-		rows = append(rows, hang("- ", text, w)...)
+	for _, r := range answer.SpreadRows(b.s.words, b.s.sys, b.tried.Spread) {
+		rows = append(rows, hang("- ", r.Text, w)...)
 	}
 	return rows
 }
 
-// leastCause is the share of the wall's spread from which a cause is told by itself.
+// leastCause is the share of the wall's spread from which a cause is named by itself.
 const leastCause = 0.005
 
 // causesInWords is each cause with its share.
 func (b *bench) causesInWords(w int) (rows []string) {
-	if b.tried.spread == nil {
+	if b.tried.Spread == nil {
 		return nil
 	}
 	rows = append(rows, b.s.say("sure-causes")+":")
@@ -47,37 +54,39 @@ func (b *bench) causesInWords(w int) (rows []string) {
 }
 
 func (b *bench) ranges() draw.Ranges {
-	s, sys, p, v := b.s, b.s.sys, b.tried.spread, b.tried.setup
-	three := b.three(&b.tried)
-	// scale is an axis with room beyond both ends.
-	scale := func(low, high float64, text func(float64) string) draw.Scale {
-		room := (high - low) / 2
-		return draw.NewScale(max(low-room, 0), high+room, 5, text)
+	s, p, v := b.s, b.tried.Spread, b.tried.Setup
+	share := s.axis(unit.Share)
+	r := draw.Ranges{
+		Title: s.say("sure-causes"), Others: s.say("fall-others"),
+		Text: func(v float64) string { return unit.PercentText(v, 0) },
 	}
-	bareText := func(text func(float64) string) func(float64) string {
-		return func(v float64) string { return bare(text(v)) }
-	}
-	percent := func(v float64) string { return unit.PercentText(v/100, 0) }
-	share := func(v float64) string { return unit.PercentText(v, 0) }
-	wall, distance, opening := p.Wall, p.Distance, p.Opening
-	r := draw.Ranges{Title: s.say("sure-causes"), Others: s.say("fall-others"), Text: share}
+	settings := b.settings(&b.tried)
+	pressure, distance := s.axis(unit.Pressure), s.axis(unit.Distance)
 	r.Answers = []draw.Answer{
-		{Name: s.say("short-set"), Low: s.pressure(wall.Low), High: s.pressure(wall.High), At: s.pressure(v.Wall.Flowing),
-			LowText: bare(sys.Gauge(wall.Low, unit.Usual)), HighText: bare(sys.Gauge(wall.High, unit.Usual)), Text: three[0].printed()},
-		{Name: s.say("short-distance"), Low: s.distance(distance.Low), High: s.distance(distance.High), At: s.distance(v.Distance.Target),
-			LowText: bare(sys.Small(distance.Low, unit.Usual)), HighText: bare(sys.Small(distance.High, unit.Usual)), Text: three[1].printed()},
-		{Name: s.say("short-valve"), Low: 100 * opening.Low, High: 100 * opening.High, At: 100 * v.Valve.Opening,
-			LowText: percent(100 * opening.Low), HighText: percent(100 * opening.High), Text: percent(100 * v.Valve.Opening)},
+		pressure.answer(s.say("short-set"), settings[0].text, pressure.number, float64(p.Wall.Low), float64(p.Wall.High), float64(v.Wall.Flowing)),
+		distance.answer(s.say("short-distance"), settings[1].text, distance.number, float64(p.Distance.Low), float64(p.Distance.High), float64(v.Distance.Target)),
+		share.answer(s.say("short-valve"), settings[2].short, share.text, p.Opening.Low, p.Opening.High, v.Valve.Opening),
 	}
-	for i, text := range []func(float64) string{bareText(s.pressureText), bareText(s.distanceText), percent} {
-		a := &r.Answers[i]
-		a.Scale = scale(min(a.Low, a.At), max(a.High, a.At), text)
-	}
-	r.Answers[2].Scale = draw.NewScale(r.Answers[2].Scale.Low, 100, 5, percent)
+	opening := &r.Answers[2]
+	opening.Scale = draw.NewScale(opening.Scale.Low, share.at(1), rangeTicks, share.text)
 	for _, c := range p.Causes {
 		if c.Wall >= leastCause {
 			r.Causes = append(r.Causes, draw.Cause{Name: s.say("cause-" + c.ID), Share: c.Wall})
 		}
 	}
 	return r
+}
+
+// rangeTicks is the most ticks on the scale of a range.
+const rangeTicks = 5
+
+// answer is a value with its range as the picture has it, on an axis with room beyond both
+// ends; print is how its places are written.
+func (a axis) answer(name, text string, print func(float64) string, low, high, value float64) draw.Answer {
+	x := draw.Answer{Name: name, Text: text, Low: a.at(low), High: a.at(high), At: a.at(value)}
+	x.LowText, x.HighText = print(x.Low), print(x.High)
+	from, to := min(x.Low, x.At), max(x.High, x.At)
+	room := (to - from) / 2
+	x.Scale = draw.NewScale(max(from-room, 0), to+room, rangeTicks, print)
+	return x
 }

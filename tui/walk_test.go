@@ -5,7 +5,7 @@ import (
 
 	"boothset/calc"
 	"boothset/calc/unit"
-	"boothset/presets"
+	"boothset/presets/question"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/stretchr/testify/require"
@@ -16,31 +16,32 @@ func TestFiveAnswersGiveTheSetting(t *testing.T) {
 	press(r, toAnswer...)
 	require.Equal(t, "bench", where(r))
 	got := r.result()
-	require.True(t, got.Answered)
-	require.Equal(t, "clear", got.Request.Coat.ID)
-	require.Equal(t, "reduced-pressure", got.Request.Gun.ID)
-	require.Equal(t, unit.Fahrenheit(75), got.Request.Day.Air)
-	require.InDelta(t, 0.45, got.Request.Day.Humidity, 1e-12)
-	require.InDelta(t, 90, got.Request.Supply.PSI(), 1e-9)
-	require.InDelta(t, 26, got.Setup.Working.Pressure.PSI(), 1e-6)
-	require.False(t, got.Request.HasNow)
+	require.NotNil(t, got.Plan)
+	require.Equal(t, "clear", got.Plan.Request.Coat.ID)
+	require.Equal(t, "reduced-pressure", got.Plan.Request.Gun.ID)
+	require.Equal(t, unit.Fahrenheit(75), got.Plan.Request.Day.Air)
+	require.InDelta(t, 0.45, got.Plan.Request.Day.Humidity, 1e-12)
+	require.InDelta(t, 90, got.Plan.Request.Supply.PSI(), 1e-9)
+	require.InDelta(t, 26, got.Plan.Setup.Working.Pressure.PSI(), 1e-6)
+	require.False(t, got.Plan.Request.HasNow)
 }
 
 func TestTheAnswerIsThatOfTheCommandLine(t *testing.T) {
-	c := catalogueOf(t, look{})
+	reader := readerOf(t, look{})
 	for sys, keys := range map[unit.System][]string{unit.US: nil, unit.Metric: {"u"}} {
 		r := open80x24(t)
 		press(r, then(toAnswer, keys...)...)
-		want, err := c.Request(presets.Answers{Coat: "clear", Gun: "reduced-pressure", Temp: "75F", Humidity: "45", Supply: "90psi"}, sys)
-		require.NoError(t, err)
+		texts := question.Texts{"coat": {"clear"}, "gun": {"reduced-pressure"}, "temp": {"75F"}, "humidity": {"45"}, "supply": {"90psi"}}
+		want, faults := reader.Plan(reader.ReadAll(question.Plan, texts, sys), sys)
+		require.Empty(t, faults)
 		got := r.result()
-		for i := range got.Request.Line { // the text an entry came from differs: "25ft, 3/8in"
-			got.Request.Line[i].Entry = want.Line[i].Entry
+		for i := range got.Plan.Request.Line { // the text an entry came from differs: "25ft, 3/8in"
+			got.Plan.Request.Line[i].Entry = want.Line[i].Entry
 		}
-		require.Equal(t, want, got.Request)
+		require.Equal(t, want, got.Plan.Request)
 		solved, err := calc.Solve(want)
 		require.NoError(t, err)
-		require.Equal(t, solved, got.Setup)
+		require.Equal(t, solved, got.Plan.Setup)
 		require.Equal(t, sys, got.System)
 	}
 }
@@ -61,9 +62,9 @@ func TestNumbersWithAndWithoutUnits(t *testing.T) {
 		r := open80x24(t)
 		press(r, toAnswer[:3]...)
 		press(r, typed, "enter")
-		require.Equal(t, presets.FieldHumidity, where(r), typed)
+		require.Equal(t, question.Humidity.Name, where(r), typed)
 		press(r, toAnswer[5:]...)
-		require.InDelta(t, float64(unit.Fahrenheit(75)), float64(r.result().Request.Day.Air), 1e-9, typed)
+		require.InDelta(t, float64(unit.Fahrenheit(75)), float64(r.result().Plan.Request.Day.Air), 1e-9, typed)
 	}
 }
 
@@ -80,7 +81,7 @@ func TestTheStepsComeInOrder(t *testing.T) {
 		"regulator", "regulator-at", "filter", "hose", "coupling", "gauge", "wall",
 		"check", "compressor", "receiver", "cut-in", "cut-out", "main", "other", "spray-time", "receiver-temp", "line-temp"}, seen)
 	require.Equal(t, "bench", where(r))
-	q := r.result().Request
+	q := r.result().Plan.Request
 	require.True(t, q.HasNow)
 	require.Equal(t, "filter (point-of-use)", q.Line[0].Name)
 	require.Equal(t, "wall coupling (ordinary)", q.Line[1].Name)
@@ -90,7 +91,7 @@ func TestTheStepsComeInOrder(t *testing.T) {
 func TestWithoutARegulatorNeitherItsPlaceNorTheWallIsAsked(t *testing.T) {
 	r := open80x24(t)
 	press(r, then(toAnswer[:11], "2", "4")...)
-	require.Equal(t, presets.FieldFilter, where(r))
+	require.Equal(t, question.Filter.Name, where(r))
 	press(r, "enter", "enter", "enter", "enter")
 	require.Equal(t, stepSupply, where(r))
 }
@@ -121,9 +122,9 @@ func TestBadInputStaysInTheField(t *testing.T) {
 					press(r, string(k))
 				}
 			}
-			before := r.page().(*question).field.String()
+			before := r.page().(*stepPage).field.String()
 			press(r, "enter")
-			q := r.page().(*question)
+			q := r.page().(*stepPage)
 			require.Equal(t, at, where(r), "the same question")
 			require.Equal(t, before, q.field.String(), "what was typed is still there")
 			require.Equal(t, len([]rune(q.field.String())), q.field.cursor, "and so is the cursor")
@@ -135,11 +136,21 @@ func TestBadInputStaysInTheField(t *testing.T) {
 	}
 }
 
+// Blanks are no answer: what an empty field takes is taken.
+func TestBlanksAloneAreNoAnswer(t *testing.T) {
+	r := open80x24(t)
+	press(r, toAnswer[:7]...)
+	require.Equal(t, question.Panel.Name, where(r))
+	press(r, " ", " ", "enter")
+	require.Equal(t, question.Altitude.Name, where(r))
+	require.False(t, r.s.answers.Has(question.Panel))
+}
+
 func TestRunesThatBelongToNoQuantityAreRefused(t *testing.T) {
 	r := open80x24(t)
 	press(r, toAnswer[:3]...)
 	press(r, "7", "]", "5", "F", ";", "x")
-	q := r.page().(*question)
+	q := r.page().(*stepPage)
 	require.Equal(t, "75F", q.field.String())
 	require.NotEmpty(t, q.fault)
 	r.Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("1"), Alt: true})
@@ -153,16 +164,16 @@ func TestTheAnswerToABackgroundQueryWritesNothingButDigits(t *testing.T) {
 	press(r, then(toAnswer[:9], "90")...)
 	r.Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune("]"), Alt: true})
 	r.Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(";rgb:/\x07")})
-	require.Equal(t, "90rgb", r.page().(*question).field.String())
-	require.Equal(t, presets.FieldSupply, where(r))
+	require.Equal(t, "90rgb", r.page().(*stepPage).field.String())
+	require.Equal(t, question.Supply.Name, where(r))
 }
 
 func TestTwoQuickKeysInOneMessageAreTwoKeys(t *testing.T) {
 	r := open80x24(t)
 	press(r, "enter", "82")
-	require.Equal(t, presets.FieldTemp, where(r))
-	require.Equal(t, "clear", r.s.answers.Field(presets.FieldCoat))
-	require.Equal(t, "reduced-pressure", r.s.answers.Field(presets.FieldGun))
+	require.Equal(t, question.Temp.Name, where(r))
+	require.Equal(t, "clear", r.s.answers.Text(question.Coat))
+	require.Equal(t, "reduced-pressure", r.s.answers.Text(question.Gun))
 }
 
 func TestPastedTextIsTextAndNeverAKey(t *testing.T) {
@@ -170,33 +181,33 @@ func TestPastedTextIsTextAndNeverAKey(t *testing.T) {
 	r := open80x24(t)
 	press(r, "enter")
 	paste(r, "8q")
-	require.Equal(t, presets.FieldCoat, where(r), "nothing is picked")
+	require.Equal(t, question.Coat.Name, where(r), "nothing is picked")
 	require.False(t, r.done)
 	press(r, "8", "2")
 	paste(r, "75 F\n")
-	require.Equal(t, presets.FieldTemp, where(r), "a line end in it does not take the answer")
-	require.Equal(t, "75 F", r.page().(*question).field.String())
+	require.Equal(t, question.Temp.Name, where(r), "a line end in it does not take the answer")
+	require.Equal(t, "75 F", r.page().(*stepPage).field.String())
 	paste(r, string(make([]rune, 5000)))
-	require.LessOrEqual(t, len(r.page().(*question).field.String()), longestText)
+	require.LessOrEqual(t, len(r.page().(*stepPage).field.String()), longestText)
 }
 
 func TestNothingTypedIsLostGoingBackAndForward(t *testing.T) {
 	r := open80x24(t)
 	press(r, toAnswer[:5]...)
 	press(r, "450", "enter") // will not do
-	require.Equal(t, presets.FieldHumidity, where(r))
+	require.Equal(t, question.Humidity.Name, where(r))
 	press(r, "esc")
-	require.Equal(t, presets.FieldTemp, where(r), "back from an invalid field")
-	require.Equal(t, "75F", r.page().(*question).field.String())
+	require.Equal(t, question.Temp.Name, where(r), "back from an invalid field")
+	require.Equal(t, "75F", r.page().(*stepPage).field.String())
 	press(r, "enter")
-	require.Equal(t, "450", r.page().(*question).field.String())
+	require.Equal(t, "450", r.page().(*stepPage).field.String())
 	press(r, "backspace", "enter")
-	require.Equal(t, presets.FieldPanel, where(r))
+	require.Equal(t, question.Panel.Name, where(r))
 	press(r, "esc", "esc", "esc", "esc", "esc", "esc")
-	require.Equal(t, presets.FieldCoat, where(r), "the safety page shows once")
-	require.Equal(t, "clear", r.page().(*question).list.picked().ID)
+	require.Equal(t, question.Coat.Name, where(r), "the safety page shows once")
+	require.Equal(t, "clear", r.page().(*stepPage).list.picked().ID)
 	press(r, "enter", "enter", "enter", "enter")
-	require.Equal(t, presets.FieldPanel, where(r), "enter alone goes through what was answered")
+	require.Equal(t, question.Panel.Name, where(r), "enter alone goes through what was answered")
 }
 
 func TestLeftAndBackspaceGoBackOnlyWhereNothingIsTyped(t *testing.T) {
@@ -204,9 +215,9 @@ func TestLeftAndBackspaceGoBackOnlyWhereNothingIsTyped(t *testing.T) {
 		r := open80x24(t)
 		press(r, toAnswer[:3]...)
 		press(r, "7", k)
-		require.Equal(t, presets.FieldTemp, where(r), k)
+		require.Equal(t, question.Temp.Name, where(r), k)
 		press(r, "ctrl+u", k)
-		require.Equal(t, presets.FieldGun, where(r), k)
+		require.Equal(t, question.Gun.Name, where(r), k)
 	}
 }
 
@@ -219,7 +230,7 @@ func TestThePartsOfTheLineKeepWhatWasSaidWhenTheLineIsTakenAsItIs(t *testing.T) 
 	require.Contains(t, r.View(), "25ft, 3/8in", "a hose that would not do is not taken")
 	press(r, "1", "enter", "enter")
 	require.Equal(t, "bench", where(r))
-	require.Equal(t, "1/4in", r.result().Request.RegulatorID)
+	require.Equal(t, "1/4in", r.result().Plan.Request.RegulatorID)
 }
 
 func TestAShopsOwnLineIsOffered(t *testing.T) {
@@ -235,13 +246,13 @@ units = "metric"
 	press(r, "enter")
 	require.Contains(t, r.View(), "Left empty: 7bar")
 	press(r, "enter", "enter", "enter", "enter")
-	q := r.result().Request
+	q := r.result().Plan.Request
 	require.InDelta(t, 7, q.Supply.Bar(), 1e-9)
 	require.InDelta(t, 500, float64(q.Day.Altitude), 1e-9)
 	require.Equal(t, unit.Celsius(22), q.Day.Air)
 	press(r, "u")
-	require.Equal(t, q.Supply, r.result().Request.Supply, "other units change what is shown, not what was meant")
-	require.Equal(t, q.Day, r.result().Request.Day)
+	require.Equal(t, q.Supply, r.result().Plan.Request.Supply, "other units change what is shown, not what was meant")
+	require.Equal(t, q.Day, r.result().Plan.Request.Day)
 }
 
 func TestOtherUnitsDoNotChangeWhatWasTyped(t *testing.T) {
@@ -251,9 +262,9 @@ func TestOtherUnitsDoNotChangeWhatWasTyped(t *testing.T) {
 	press(r, "u")
 	after := r.result()
 	require.Equal(t, unit.Metric, after.System)
-	require.Equal(t, before.Request.Day, after.Request.Day)
-	require.Equal(t, before.Request.Supply, after.Request.Supply)
-	require.InDelta(t, 0.05, after.Request.Mark.Bar(), 1e-12, "the gauge is read in the new units")
+	require.Equal(t, before.Plan.Request.Day, after.Plan.Request.Day)
+	require.Equal(t, before.Plan.Request.Supply, after.Plan.Request.Supply)
+	require.InDelta(t, 0.05, after.Plan.Request.Mark.Bar(), 1e-12, "the gauge is read in the new units")
 	press(r, "u")
 	require.Equal(t, before, r.result())
 }
@@ -263,89 +274,7 @@ func TestAgainKeepsTheAnswers(t *testing.T) {
 	press(r, toAnswer...)
 	before := r.result()
 	press(r, "n")
-	require.Equal(t, presets.FieldCoat, where(r))
+	require.Equal(t, question.Coat.Name, where(r))
 	press(r, "enter", "enter", "enter", "enter", "enter", "enter", "enter", "enter", "enter", "enter")
 	require.Equal(t, before, r.result())
-}
-
-func TestTheSupplyIsCheckedOnlyWhereItIsGoneThrough(t *testing.T) {
-	r := open80x24(t)
-	press(r, toSupply...)
-	require.Equal(t, "bench", where(r))
-	got := r.result()
-	require.True(t, got.Setup.Supplied.Checked)
-	require.InDelta(t, 12, got.Request.Shop.System.Rated.SCFM(), 1e-9)
-	require.InDelta(t, 60, got.Request.Shop.System.Receiver.Volume.USGallons(), 1e-9)
-	require.InDelta(t, 90, got.Request.Shop.System.CutIn.PSI(), 1e-9, "at the supply where nothing was said")
-	require.InDelta(t, 0.5, got.Request.Shop.System.Others[0].Duty, 1e-9)
-	for where(r) != stepSupply {
-		press(r, "esc")
-	}
-	press(r, "1")
-	require.Equal(t, "bench", where(r))
-	require.False(t, r.result().Setup.Supplied.Checked, "skipped, though it was gone through once")
-	require.NotContains(t, r.View(), "12 cfm")
-	press(r, "esc", "2")
-	require.Equal(t, got, r.result(), "and all of it is still there")
-}
-
-func TestWithoutACompressorNothingOfTheSupplyIsAsked(t *testing.T) {
-	r := open80x24(t)
-	press(r, then(toAnswer[:13], "2")...)
-	require.Equal(t, presets.FieldCompressor, where(r))
-	press(r, "enter")
-	require.Equal(t, "bench", where(r))
-	require.False(t, r.result().Setup.Supplied.Checked)
-}
-
-func TestAShopsOwnSupplyIsCheckedUnlessSkipped(t *testing.T) {
-	r := start(t, look{size: usualSize, shop: `[line]
-compressor = "18cfm"
-receiver = "60gal"
-`})
-	press(r, toAnswer[:13]...)
-	require.Contains(t, r.View(), "18cfm")
-	press(r, "enter")
-	require.True(t, r.result().Setup.Supplied.Checked)
-	press(r, "esc", "1")
-	require.False(t, r.result().Setup.Supplied.Checked)
-}
-
-func TestAFaultOfTheSupplyThatShowsInTheAnswerLeadsToItsQuestion(t *testing.T) {
-	r := open80x24(t)
-	press(r, then(toSupply[:18], "100", "enter", "90", "enter", "enter", "enter", "enter", "enter", "enter")...)
-	require.Equal(t, presets.FieldCutOut, where(r), "it stops below where it starts")
-	require.NotEmpty(t, r.page().(*question).fault)
-	press(r, "ctrl+u", "130", "enter", "enter", "enter", "enter", "enter", "enter")
-	require.Equal(t, "bench", where(r))
-}
-
-func TestBadSuppliesStayInTheirField(t *testing.T) {
-	for _, c := range []struct {
-		at   int
-		bad  string
-		want string
-	}{
-		{14, "5 h", "18cfm"},
-		{16, "", "receiver's volume"},
-		{16, "60 p", "Only"},
-		{20, "100ft", "length and bore"},
-		{22, "10cfm,150", "share of the time"},
-		{24, "3 x", "Only"},
-	} {
-		r := open80x24(t)
-		press(r, toSupply[:c.at]...)
-		at := where(r)
-		for _, k := range c.bad {
-			press(r, string(k))
-		}
-		q := r.page().(*question)
-		if c.want == "Only" {
-			require.Contains(t, q.fault, c.want, c.bad)
-			continue
-		}
-		press(r, "enter")
-		require.Equal(t, at, where(r))
-		require.Contains(t, q.fault, c.want)
-	}
 }

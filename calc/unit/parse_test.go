@@ -299,3 +299,34 @@ func same(t *testing.T, one, other string, of *unit.Quantity) {
 	require.NoError(t, err, other)
 	assert.Equal(t, b, a, one)
 }
+
+// A number without a unit, named by the one that it was read in, reads as the same.
+func TestCompleteNamesTheUnitThatWasRead(t *testing.T) {
+	for _, x := range []struct {
+		of    *unit.Quantity
+		typed string
+		sys   unit.System
+		want  string
+	}{
+		{unit.Pressure, " 90 ", unit.US, "90 psi"},
+		{unit.Pressure, "6,2", unit.Metric, "6,2 bar"},
+		{unit.Pressure, "90 psi", unit.Metric, "90 psi"},
+		{unit.Temperature, "75°", unit.US, "75 F"},
+		{unit.Bore, "3/8", unit.US, "3/8 in"},
+		{unit.Bore, "3/8", unit.Metric, "3/8 in"}, // a hose is sold so where mm are usual too
+		{unit.Bore, "10", unit.Metric, "10 mm"},
+		{unit.Tip, "1/16", unit.US, "1/16 in"},
+		{unit.Tip, "1.3", unit.US, "1.3 mm"},
+		{unit.FluidFlow, "180", unit.US, "180 mL/min"},
+		{unit.Velocity, "1.2", unit.Metric, "1.2 m/s"},
+	} {
+		r, err := x.of.Read(x.typed, x.sys)
+		require.NoError(t, err)
+		assert.Equal(t, x.want, r.Complete(x.typed))
+		for _, sys := range []unit.System{unit.US, unit.Metric, unit.Named} {
+			again, err := x.of.Read(r.Complete(x.typed), sys)
+			require.NoError(t, err, x.typed)
+			assert.Equal(t, r.SI, again.SI, x.typed)
+		}
+	}
+}

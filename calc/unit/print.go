@@ -72,6 +72,16 @@ func (q *Quantity) Number(sys System, si float64, decimals int) string {
 	return string(sc.append(nil, sc.count(si), decimals))
 }
 
+// Rounded is the value, in SI, that a value is printed as with the decimals given.
+func (q *Quantity) Rounded(sys System, si float64, decimals int) float64 {
+	sc := q.scale(sys, si)
+	v, err := strconv.ParseFloat(string(sc.append(nil, sc.count(si), decimals)), 64)
+	if err != nil {
+		return si // beyond the largest number there is
+	}
+	return sc.of(v)
+}
+
 // Label is the unit that the value is printed in, "psi".
 func (q *Quantity) Label(sys System, si float64) string { return trimmed(q.scale(sys, si).label) }
 

@@ -156,13 +156,43 @@ func TestABareNumberIsWhatItPrintsAs(t *testing.T) {
 			assert.True(t, r.Bare)
 			assert.InEpsilon(t, 2, a.of.Count(sys, r.SI), 1e-12, a.of.ID)
 			assert.Equal(t, a.of.Of(sys, 2), r.SI, a.of.ID)
-			named := a.of.Complete(" 2 ", r, sys)
+			named := r.Complete(" 2 ")
 			assert.Equal(t, "2"+strings.TrimPrefix(a.of.CountText(sys, 2, 0), "2"), named)
 			again, err := a.of.Read(named, unit.Named)
 			require.NoError(t, err, named)
 			assert.Equal(t, r.SI, again.SI, named)
-			assert.Equal(t, named, a.of.Complete(named, again, sys))
+			assert.Equal(t, named, again.Complete(named))
 		}
+	}
+}
+
+// A value that was rounded to what is printed prints the same, and is what its text reads as.
+func TestRoundedIsWhatIsPrinted(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		q := rapid.SampledFrom([]*unit.Quantity{unit.Pressure, unit.Distance, unit.Temperature, unit.Share}).Draw(t, "quantity")
+		sys := rapid.SampledFrom([]unit.System{unit.US, unit.Metric}).Draw(t, "system")
+		decimals := rapid.IntRange(unit.Usual, 3).Draw(t, "decimals")
+		si := q.Of(sys, rapid.Float64Range(1, 500).Draw(t, "count"))
+		text := q.Text(sys, si, decimals)
+		rounded := q.Rounded(sys, si, decimals)
+		read, err := q.Read(text, unit.Named)
+		require.NoError(t, err, text)
+		assert.InEpsilon(t, read.SI, rounded, 1e-12, text)
+	})
+	assert.InDelta(t, 5.5*0.0254, unit.Distance.Rounded(unit.US, 5.52*0.0254, unit.Usual), 1e-15)
+	assert.InDelta(t, 0.140, unit.Distance.Rounded(unit.Metric, 0.1402, unit.Usual), 1e-15)
+}
+
+// A fraction is of an inch in either system, and stays one when its unit is named.
+func TestAFractionIsCompletedInInches(t *testing.T) {
+	for _, sys := range []unit.System{unit.US, unit.Metric} {
+		r, err := unit.Bore.Read("3/8", sys)
+		require.NoError(t, err)
+		named := r.Complete("3/8")
+		assert.Equal(t, "3/8 in", named)
+		again, err := unit.Bore.Read(named, unit.Named)
+		require.NoError(t, err)
+		assert.Equal(t, r.SI, again.SI)
 	}
 }
 

@@ -28,6 +28,7 @@ type Reading struct {
 	Bare bool // no unit was named
 	// number is how many characters of the trimmed text the number takes.
 	number int
+	label  string // of the unit that a bare number was taken in, with the blank before it
 }
 
 // Read reads text, a bare number in the system's unit.
@@ -48,12 +49,13 @@ func (q *Quantity) Read(text string, sys System) (Reading, error) {
 		if sys == Named {
 			return Reading{}, q.fail(text, q.usage)
 		}
-		r.Bare, typed = true, q.withoutRate(q.shown[sys].label)
+		r.Bare, r.label = true, q.shown[sys].label
 		// A fraction is inches where millimetres are usual: a hose is sold as 3/8 in countries
 		// that measure it in millimetres too.
-		if fraction && typed == showMM.label {
-			typed = showInch.label
+		if fraction && r.label == showMM.label {
+			r.label = showInch.label
 		}
+		typed = q.withoutRate(r.label)
 	}
 	for i := range q.units {
 		if u := &q.units[i]; u.spelled(typed) {
@@ -94,13 +96,14 @@ func Parse[T ~float64](q *Quantity, text string, sys System) (T, error) {
 	return T(r.SI), err
 }
 
-// Complete is text that was read, with the system's unit named where it was left out.
-func (q *Quantity) Complete(text string, r Reading, sys System) string {
+// Complete is text that was read, with the unit named that it was taken in where that was
+// left out.
+func (r Reading) Complete(text string) string {
 	text = strings.Trim(text, " \t\r\n")
 	if !r.Bare {
 		return text
 	}
-	return strings.TrimSpace(text[:r.number]) + q.shown[sys].label
+	return strings.TrimSpace(text[:r.number]) + r.label
 }
 
 // Takes reports whether a character can be part of the quantity as it is typed.

@@ -3,10 +3,10 @@
 package main
 
 import (
-	"fmt"
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"strings"
 	"syscall"
 	"testing"
@@ -14,9 +14,8 @@ import (
 
 	"boothset/calc/unit"
 	"boothset/cmd/boothset/command"
-	"boothset/presets"
 	"boothset/presets/last"
-	"boothset/tui"
+	"boothset/presets/question"
 
 	"github.com/stretchr/testify/require"
 )
@@ -62,7 +61,7 @@ func TestARunThatIsEndedComesBackWhereItWas(t *testing.T) {
 			s.keys(toAnswer[:8]...)
 			s.keys("How humid", "4")
 			if name == "SIGKILL" { // nothing is told to it: it must have been kept by then
-				awaitKept(t, home, presets.FieldHumidity, "4")
+				awaitKept(t, home, "humidity", "4")
 			} else {
 				s.await("> 4")
 			}
@@ -72,7 +71,7 @@ func TestARunThatIsEndedComesBackWhereItWas(t *testing.T) {
 			} else {
 				require.Equal(t, command.ExitStopped, s.code())
 			}
-			awaitKept(t, home, presets.FieldHumidity, "4")
+			awaitKept(t, home, "humidity", "4")
 
 			s = homed(t, home)
 			s.keys("before you spray", "\r", "A moment ago you left", "\r", "How humid", "5\r", "How warm is the panel", "\x03")
@@ -80,8 +79,8 @@ func TestARunThatIsEndedComesBackWhereItWas(t *testing.T) {
 			s.requireClean()
 			d, _, err := last.Load(keptIn(home))
 			require.NoError(t, err)
-			require.Equal(t, presets.Typed("45%"), d.Answers.Humidity)
-			require.Equal(t, presets.Typed("clear"), d.Answers.Coat)
+			require.Equal(t, []string{"45%"}, d.Answers["humidity"])
+			require.Equal(t, []string{"clear"}, d.Answers["coat"])
 		})
 	}
 }
@@ -93,7 +92,7 @@ func TestAJobThatWasAnsweredIsOfferedWithItsPages(t *testing.T) {
 	s.keys("INLET VALVE", "8", "cup: choose", "din4\r", "seconds: ", "22")
 	require.Eventually(t, func() bool {
 		d, _, err := last.Load(keptIn(home))
-		return err == nil && d.Sheets["thin"]["seconds"] == "22"
+		return err == nil && slices.Equal(d.Sheets["thin"]["seconds"], []string{"22"})
 	}, patience, 5*time.Millisecond)
 	s.cmd.Process.Kill() //nolint:errcheck // seen by the exit
 	require.Equal(t, -1, s.code())
@@ -168,7 +167,7 @@ func TestADumbTerminalGetsLines(t *testing.T) {
 	s := dumb()
 	s.keys("What are you spraying?", "8\n", "Which gun", "2\n", "How warm is the air", "75F\n", "How humid", "<\n")
 	s.await("Left empty: 75F")
-	awaitKept(t, home, presets.FieldTemp, "75F")
+	awaitKept(t, home, "temp", "75F")
 	s.cmd.Process.Kill() //nolint:errcheck // seen by the exit
 	require.Equal(t, -1, s.code())
 
@@ -181,23 +180,15 @@ func TestADumbTerminalGetsLines(t *testing.T) {
 	require.Contains(t, wrote, "  WALL ")
 }
 
-// panicking is set for the program whose question panics.
+// panicking is set for the program whose page panics.
 const panicking = "BOOTHSET_PANICS"
 
 // runPanicking is the assistant with a page that panics when it is opened.
 func runPanicking() int {
-	c, err := presets.Load(nil, "")
-	if err != nil {
-		fmt.Fprintln(os.Stderr, err)
-		return command.ExitFailed
-	}
-	a := command.Assistant{Catalogue: c, Words: c.Words(), System: c.System()}
-	wait := tui.Question{Name: "wait", Title: "a page that panics", Ask: func(presets.Sheet, unit.System, unit.System) (func(int) string, bool, error) {
+	question.Seconds.Read = func(*question.Reader, *question.Field, string, unit.System) question.Value {
 		panic("programmer error")
-	}}
-	left, err := tui.Run(tui.Options{Catalogue: c, Words: a.Words, System: a.System, In: os.Stdin, Out: os.Stdout, Getenv: os.Getenv, Kept: last.File(os.Getenv),
-		Questions: func() []tui.Question { return []tui.Question{wait} }})
-	return leave(left, err, &a, command.Stdio{In: os.Stdin, Out: os.Stdout, Err: os.Stderr})
+	}
+	return run(nil, command.Stdio{In: os.Stdin, Out: os.Stdout, Err: os.Stderr}, os.Getenv)
 }
 
 // A fault of the program itself leaves the terminal as it was too, and what was answered
@@ -208,14 +199,14 @@ func TestAPanicLeavesTheTerminalClean(t *testing.T) {
 	cmd.Env = []string{"HOME=" + home, panicking + "=1"}
 	s := onTerminal(t, 80, 24, nil, cmd)
 	s.keys(toAnswer...)
-	s.keys("INLET VALVE", "7")
+	s.keys("INLET VALVE", "8")
 	require.Equal(t, command.ExitFailed, s.code())
 	s.requireClean()
 	require.Contains(t, s.allWrote(), "programmer error")
 	d, found, err := last.Load(keptIn(home))
 	require.NoError(t, err)
 	require.True(t, found)
-	require.Equal(t, presets.Typed("clear"), d.Answers.Coat)
+	require.Equal(t, []string{"clear"}, d.Answers["coat"])
 }
 
 // An input that ends is named by the question it ended at, in both languages.

@@ -6,25 +6,24 @@ import (
 	"regexp"
 	"testing"
 
-	"boothset/cmd/boothset/command"
-	"boothset/presets"
+	"boothset/presets/question"
+	"boothset/presets/words"
 
 	"github.com/stretchr/testify/require"
 )
 
 // The README's pictures show the pages that the assistant opens from its answer.
 func TestPicturesNameEveryPage(t *testing.T) {
-	c, err := presets.Load(nil, "")
-	require.NoError(t, err)
-	w := c.Words()
+	w, ok := words.For("en")
+	require.True(t, ok)
 	for _, picture := range []string{"answer", "line", "weather"} {
 		svg, err := os.ReadFile(filepath.Join("..", "..", "tui", "testdata", "pictures", picture+".svg"))
 		require.NoError(t, err, "make pictures writes it")
-		for _, p := range command.Pages(c) {
-			name := p.Name
-			if w.Has("page-" + name) {
-				name = w.Say("page-" + name)
+		for _, q := range question.Questions() {
+			if q == question.Plan {
+				continue
 			}
+			name := w.Say("page-" + q.Name)
 			require.Regexp(t, `>\d `+regexp.QuoteMeta(name)+`</text>`, string(svg), picture)
 		}
 	}

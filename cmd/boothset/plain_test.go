@@ -4,7 +4,7 @@ import (
 	"strings"
 	"testing"
 
-	"boothset/presets"
+	"boothset/presets/catalogue"
 	"boothset/presets/words"
 	"boothset/tui/golden"
 
@@ -71,7 +71,7 @@ hood
 // From a here-document the whole job is done, in both languages and units, and ends with
 // the card that the same answers give on the command line.
 func TestTheWholeJobFromAHereDocument(t *testing.T) {
-	for _, x := range []struct{ lang, units string }{{"en", presets.UnitsUS}, {"en", presets.UnitsMetric}, {"es", presets.UnitsUS}, {"es", presets.UnitsMetric}} {
+	for _, x := range []struct{ lang, units string }{{"en", catalogue.UnitsUS}, {"en", catalogue.UnitsMetric}, {"es", catalogue.UnitsUS}, {"es", catalogue.UnitsMetric}} {
 		name := x.lang + "-" + x.units
 		t.Run(name, func(t *testing.T) {
 			args := []string{"--lang", x.lang, "--units", x.units}

@@ -23,7 +23,11 @@ type Answer interface {
 func Ask(r *question.Reader, q *question.Question, a question.Answers, sys unit.System) (Answer, error) {
 	switch q {
 	case question.Plan:
-		return AskPlan(r, a, sys)
+		p, err := AskPlan(r, a, sys)
+		if err != nil {
+			return nil, err
+		}
+		return p, nil
 	case question.Day:
 		return ask(r, a, sys, (*question.Reader).Day, calc.SolveDay, func(q *calc.DayRequest, a *calc.DayAnswer) Answer { return &Day{q, a} })
 	case question.Thin:

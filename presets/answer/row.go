@@ -1,8 +1,6 @@
 package answer
 
 import (
-	"strings"
-
 	"boothset/calc"
 	"boothset/calc/unit"
 	"boothset/presets/words"
@@ -108,6 +106,3 @@ func (p *speaker) why(all []calc.Reason) {
 
 // heading adds what was asked.
 func (p *speaker) heading(t string) { p.block(Row{Role: Heading, Text: t}) }
-
-// percentBare is a share without its sign.
-func percentBare(v float64) string { return strings.TrimSuffix(unit.PercentText(v, 0), "%") }

@@ -32,11 +32,11 @@ type Catalogue struct {
 	line   map[string]any
 	words  *words.Words
 	locale words.Locale
-	shop   shopFile
+	shop   tomlFile
 }
 
-// shopFile is the file that a shop's own entries came from, without data where there is none.
-type shopFile struct {
+// tomlFile is a file of entries; a shop's own has no data where there is none.
+type tomlFile struct {
 	name string
 	data []byte
 }
@@ -55,14 +55,17 @@ type entries struct {
 	Line      map[string]any             `toml:"line"` // by field
 }
 
-//go:embed coats.toml
-var coatsFile []byte
+var (
+	//go:embed coats.toml
+	coatsFile []byte
+	//go:embed guns.toml
+	gunsFile []byte
+	//go:embed line.toml
+	lineFile []byte
+)
 
-//go:embed guns.toml
-var gunsFile []byte
-
-//go:embed line.toml
-var lineFile []byte
+// shipped is what ships. No entry is in two of them.
+var shipped = []tomlFile{{"coats.toml", coatsFile}, {"guns.toml", gunsFile}, {"line.toml", lineFile}}
 
 // Open is the shipped catalogue with the shop's file over it, where there is one. It
 // speaks w; its units, where the shop's file gives none, are the locale's.
@@ -95,16 +98,21 @@ func Load(shop []byte, file string) (*Catalogue, error) {
 // the shop's file come as *FileError with file as its name.
 func LoadIn(w *words.Words, locale words.Locale, shop []byte, file string) (*Catalogue, error) {
 	shop = bytes.TrimPrefix(shop, []byte("\ufeff")) // some editors put a byte order mark first
-	c := &Catalogue{words: w, locale: locale, shop: shopFile{file, shop}}
+	c := &Catalogue{words: w, locale: locale, shop: tomlFile{file, shop}}
 	var all entries
-	for name, shipped := range map[string][]byte{"coats.toml": coatsFile, "guns.toml": gunsFile, "line.toml": lineFile} {
-		if err := toml.Unmarshal(shipped, &all); err != nil {
-			return nil, &FileError{File: name, Why: err.Error()}
+	for _, f := range shipped {
+		if err := toml.Unmarshal(f.data, &all); err != nil {
+			return nil, &FileError{File: f.name, Why: err.Error()}
 		}
 	}
 	if len(shop) == 0 { // what is shipped is known to do: tests check it
 		c.hold(&all)
 		c.tolerate(all.Tolerance)
+		for _, g := range c.Guns {
+			if err := g.Of.build(); err != nil {
+				return nil, err
+			}
+		}
 		return c, nil
 	}
 	own, raw, err := decode(w, shop, file)
@@ -117,7 +125,8 @@ func LoadIn(w *words.Words, locale words.Locale, shop []byte, file string) (*Cat
 	all.claim(&own, w)
 	c.hold(&all)
 	if f := c.check(all.Tolerance); f != nil {
-		return nil, &FileError{File: file, Line: headerLine(shop, f.table, f.id), Why: f.in(w, c.System())}
+		at := headerPlace(shop, f.table, f.id)
+		return nil, &FileError{file, at.row, at.column, f.in(w, c.System())}
 	}
 	c.tolerate(all.Tolerance)
 	return c, nil
@@ -125,9 +134,9 @@ func LoadIn(w *words.Words, locale words.Locale, shop []byte, file string) (*Cat
 
 // hold makes the catalogue that of entries.
 func (c *Catalogue) hold(e *entries) {
-	c.Coats, c.Guns = tableOf(e.Coat), tableOf(e.Gun)
-	c.Couplings, c.Hoses, c.Regulators, c.Filters = tableOf(e.Coupling), tableOf(e.Hose), tableOf(e.Regulator), tableOf(e.Filter)
-	c.bores, c.usual, c.line = tableOf(e.Bore), tableOf(e.Usual), e.Line
+	c.Coats, c.Guns, c.Couplings = tableOf(KindCoat, e.Coat, c.words), tableOf(KindGun, e.Gun, c.words), tableOf(KindCoupling, e.Coupling, c.words)
+	c.Hoses, c.Regulators, c.Filters = tableOf(KindHose, e.Hose, c.words), tableOf(KindRegulator, e.Regulator, c.words), tableOf(KindFilter, e.Filter, c.words)
+	c.bores, c.usual, c.line = tableOf("bore", e.Bore, c.words), tableOf("usual", e.Usual, c.words), e.Line
 	for id, x := range e.Gun {
 		x.like = e.Gun[x.ClassOf(id)]
 	}

@@ -77,13 +77,14 @@ func (c *Catalogue) check(tolerances map[string]*toleranceEntry) *fault {
 	if f := first("usual", c.usual, c.words, c.checkUsual); f != nil {
 		return f
 	}
-	return first("tolerance", tableOf(tolerances), c.words, func(id string, x *toleranceEntry) *sentence { return x.check(id) })
+	return first("tolerance", tableOf("tolerance", tolerances, c.words), c.words, func(id string, x *toleranceEntry) *sentence { return x.check(id) })
 }
 
 // first is the first entry by name with something wrong in it.
 func first[E based](kind string, t Table[E], w *words.Words, wrong func(id string, e E) *sentence) *fault {
+	names := namesOf(t)
 	for _, r := range t.byID() {
-		why := r.Of.base().check(r.ID, w)
+		why := r.Of.base().check(r.ID, names, w)
 		if why == nil {
 			why = wrong(r.ID, r.Of)
 		}

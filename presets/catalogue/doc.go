@@ -3,5 +3,5 @@
 // overrides. An entry gives what it describes as calc's types, with what it rests on.
 //
 //	c, err := catalogue.Open(os.Getenv, words.English())
-//	clear, id, ok := c.Coats.Find("clear")
+//	clear, ok := c.Coats.Get("clear")
 package catalogue

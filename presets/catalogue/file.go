@@ -16,16 +16,13 @@ import (
 // FileError is a fault in a catalogue file.
 type FileError struct {
 	File         string
-	Line, Column int // from 1; 0 where the whole file, or the whole line, is meant
+	Line, Column int // from 1; 0 where the whole file is meant
 	Why          string
 }
 
 func (e *FileError) Error() string {
-	switch {
-	case e.Line == 0:
+	if e.Line == 0 {
 		return fmt.Sprintf("%s: %s", e.File, e.Why)
-	case e.Column == 0:
-		return fmt.Sprintf("%s:%d: %s", e.File, e.Line, e.Why)
 	}
 	return fmt.Sprintf("%s:%d:%d: %s", e.File, e.Line, e.Column, e.Why)
 }
@@ -71,34 +68,10 @@ func decode(w *words.Words, data []byte, file string) (e entries, raw map[string
 	return e, raw, &FileError{File: file, Why: strict.Error()}
 }
 
-// headerLine is the line of a table's header in a file, 0 where it has none.
-func headerLine(data []byte, table, id string) int {
-	name := table
-	if id != "" {
-		name += "." + id
-	}
-	plain := strings.NewReplacer(`"`, "", "'", "", " ", "", "\t", "")
-	for i, l := range strings.Split(string(data), "\n") {
-		l = plain.Replace(l)
-		if strings.HasPrefix(l, "["+name+"]") || strings.HasPrefix(l, "["+name+".") {
-			return i + 1
-		}
-	}
-	return 0
-}
-
 // LineFault is a fault of the shop's usual answer to a field, as a *FileError.
 func (c *Catalogue) LineFault(field, why string) error {
-	const table = "line"
-	row := headerLine(c.shop.data, table, "")
-	for i, l := range strings.Split(string(c.shop.data), "\n") {
-		key, _, _ := strings.Cut(l, "=")
-		if i >= row && row > 0 && strings.Trim(key, " \t\"'") == field {
-			row = i + 1
-			break
-		}
-	}
-	return &FileError{File: c.shop.name, Line: row, Why: why}
+	at := keyPlace(c.shop.data, "line", field)
+	return &FileError{c.shop.name, at.row, at.column, why}
 }
 
 // HasShop reports whether a shop's file lies over what is shipped.
@@ -107,24 +80,24 @@ func (c *Catalogue) HasShop() bool { return len(c.shop.data) > 0 }
 // LineKeys is the fields that the shop's usual line answers, its units among them.
 func (c *Catalogue) LineKeys() []string { return sortedKeys(c.line) }
 
-// Usual is the shop's usual answers to a field as its file gives them, several for one
-// that may be given more than once, none where it has none; false where they are no text.
-func (c *Catalogue) Usual(field string) ([]string, bool) {
-	switch v := c.line[field].(type) {
-	case nil:
-		return nil, true
-	case string:
-		return []string{v}, true
-	case []any:
-		var all []string
-		for _, x := range v {
-			s, ok := x.(string)
-			if !ok {
-				return nil, false
-			}
-			all = append(all, s)
+// Usual is the shop's usual answers to a field as its file gives them: one, or where list
+// is set a list of them. None where it has none, or an empty text; false where it is not
+// text, or no list of texts.
+func (c *Catalogue) Usual(field string, list bool) (all []string, ok bool) {
+	v, given := c.line[field]
+	if one, isText := v.(string); !list {
+		if one != "" {
+			all = []string{one}
 		}
-		return all, true
+		return all, isText || !given
 	}
-	return nil, false
+	texts, isList := v.([]any)
+	for _, x := range texts {
+		s, isText := x.(string)
+		if !isText {
+			return nil, false
+		}
+		all = append(all, s)
+	}
+	return all, isList || !given
 }

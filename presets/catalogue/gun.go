@@ -25,13 +25,17 @@ type Gun struct {
 	Landing  *Transfer  `toml:"transfer"`
 	Cup      *GunCup    `toml:"cup"`
 	like     *Gun       // the one that stands for its class
+	made     gun.Gun    // once the catalogue is open
 }
 
 // ClassOf is the class of the gun, its own id where it stands for one.
 func (e *Gun) ClassOf(id string) string { return cmp.Or(e.Class, id) }
 
 // Gun is the gun that the entry describes.
-func (e *Gun) Gun() (gun.Gun, error) {
+func (e *Gun) Gun() gun.Gun { return e.made }
+
+// build makes the gun that the entry describes.
+func (e *Gun) build() (err error) {
 	v := gun.Valve{
 		Full:  line.Restriction{C: unit.DM3PerSBar(e.Valve.Conductance), B: e.Valve.Ratio},
 		Turns: e.Valve.Turns,
@@ -40,7 +44,8 @@ func (e *Gun) Gun() (gun.Gun, error) {
 	for i, k := range e.Valve.Shape {
 		v.Shape[i] = gun.Knee{Opening: k[0], Share: k[1]}
 	}
-	return gun.New(gun.Stamp{Inlet: e.Inlet.V, Flow: e.Flow.V, Cap: e.Cap.V}, e.CapLimit.V, v)
+	e.made, err = gun.New(gun.Stamp{Inlet: e.Inlet.V, Flow: e.Flow.V, Cap: e.Cap.V}, e.CapLimit.V, v)
+	return err
 }
 
 // Transfer is what the gun, or else its class, transfers; false where neither says.
@@ -136,7 +141,7 @@ func (e *Gun) check(w *words.Words) *sentence {
 	if why := cmp.Or(e.Landing.check(w), e.Cup.check(w)); why != nil {
 		return why
 	}
-	if _, err := e.Gun(); err != nil {
+	if err := e.build(); err != nil {
 		return sentenceOf(err)
 	}
 	return nil

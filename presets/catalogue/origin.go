@@ -20,6 +20,8 @@ type origin struct {
 	Aliases []string `toml:"aliases"` // what else it may be called, in any case of letters
 	Basis   string   `toml:"basis"`
 	Source  string   `toml:"source"`
+	// called and variety are Called and Variety, set when the catalogue is opened.
+	called, variety string
 }
 
 type based interface{ base() *origin }
@@ -40,19 +42,30 @@ func (g ground) Ground() calc.Ground {
 	return calc.Ground{Basis: calc.Basis(g.Basis), Source: g.Source}
 }
 
-// name is what an entry of a kind is called. One without a name of its own is called as
-// the sentences name the shipped one of its id, a regulator by its size, else by its id.
-func (o *origin) name(kind, id string, w *words.Words) string {
-	if o.Name != "" {
-		return o.Name
+// Called is what the entry is called in the catalogue's language.
+func (o *origin) Called() string { return o.called }
+
+// Variety is what a part is called behind its kind's name in a sentence, "large-bore": its id
+// unless the language has another word for the shipped one.
+func (o *origin) Variety() string { return o.variety }
+
+// call names an entry of a kind. One without a name of its own is called as the sentences
+// name the shipped one of its id, a regulator by its size, else by its id.
+func (o *origin) call(kind, id string, w *words.Words) {
+	o.called, o.variety = id, id
+	if variety := "kind-" + kind + "-" + id; w.Has(variety) {
+		o.variety = w.Say(variety)
 	}
-	if name := "name-" + kind + "-" + id; w.Has(name) {
-		return w.Say(name)
+	switch name := "name-" + kind + "-" + id; {
+	case o.Name != "":
+		o.called = o.Name
+	case w.Has(name):
+		o.called = w.Say(name)
+	case kind == KindRegulator:
+		if size, err := unit.Parse[unit.Length](unit.Bore, id, unit.Named); err == nil {
+			o.called = w.Text(unit.US, "name-regulator", calc.Figures{text("size", unit.US.Bore(size))})
+		}
 	}
-	if size, err := unit.Parse[unit.Length](unit.Bore, id, unit.Named); err == nil && kind == KindRegulator {
-		return w.Text(unit.US, "name-regulator", calc.Figures{text("size", unit.US.Bore(size))})
-	}
-	return id
 }
 
 // The kinds of entries, as sentences and fields call them.
@@ -65,20 +78,6 @@ const (
 	KindHose      = "hose"
 )
 
-// TypeName is what a part of an id is called behind its kind's name in a sentence: the id
-// itself unless the language has another word for the shipped one.
-func (c *Catalogue) TypeName(kind, id string) string {
-	if name := "kind-" + kind + "-" + id; c.words.Has(name) {
-		return c.words.Say(name)
-	}
-	return id
-}
-
-// Name is what an entry of a kind is called.
-func Name[E based](c *Catalogue, kind, id string, e E) string {
-	return e.base().name(kind, id, c.words)
-}
-
 // Choice is an entry as a list shows it.
 type Choice struct {
 	ID, Name string
@@ -90,24 +89,24 @@ type Choice struct {
 func (c *Catalogue) Choices(kind string) []Choice {
 	switch kind {
 	case KindCoat:
-		return choices(c, kind, c.Coats)
+		return choices(c.Coats)
 	case KindGun:
-		return choices(c, kind, c.Guns)
+		return choices(c.Guns)
 	case KindCoupling:
-		return choices(c, kind, c.Couplings)
+		return choices(c.Couplings)
 	case KindRegulator:
-		return choices(c, kind, c.Regulators)
+		return choices(c.Regulators)
 	case KindFilter:
-		return choices(c, kind, c.Filters)
+		return choices(c.Filters)
 	}
 	return nil
 }
 
-func choices[E based](c *Catalogue, kind string, t Table[E]) []Choice {
-	list := make([]Choice, 0, len(t)+1)
+func choices[E based](t Table[E]) []Choice {
+	list := make([]Choice, 0, len(t))
 	for i := range t {
 		o := t[i].Of.base()
-		list = append(list, Choice{ID: t[i].ID, Name: o.name(kind, t[i].ID, c.words), Aliases: o.Aliases, Ground: o.Ground()})
+		list = append(list, Choice{ID: t[i].ID, Name: o.called, Aliases: o.Aliases, Ground: o.Ground()})
 	}
 	return list
 }
@@ -137,24 +136,25 @@ func walk[E based](t Table[E], each func(id string, aliases []string) bool) {
 	}
 }
 
-func (o *origin) check(id string, w *words.Words) *sentence {
-	bases := []calc.Basis{calc.Published, calc.CommonPractice, calc.Computed, calc.Estimate, calc.OwnReadings}
+// plainText reports whether all of texts can be printed on one line.
+func plainText(all []string) bool {
 	unprintable := func(r rune) bool { return !unicode.IsPrint(r) }
-	shown := append([]string{id, o.Name, w.Say(o.Source)}, o.Aliases...)
-	switch {
-	case id == "" || slices.ContainsFunc(shown, func(s string) bool { return strings.ContainsFunc(s, unprintable) }):
-		return newSentence("file-plain-text")
-	case id == None || slices.Contains(o.Aliases, None):
-		return newSentence("file-none")
-	case !slices.Contains(bases, calc.Basis(o.Basis)):
-		return newSentence("file-basis", text("basis", o.Basis), text("names", w.Listed(texts(bases))))
+	return !slices.ContainsFunc(all, func(s string) bool { return strings.ContainsFunc(s, unprintable) })
+}
+
+func basisFault(basis string, w *words.Words) *sentence {
+	bases := []calc.Basis{calc.Published, calc.CommonPractice, calc.Computed, calc.Estimate, calc.OwnReadings}
+	if slices.Contains(bases, calc.Basis(basis)) {
+		return nil
 	}
-	return nil
+	return newSentence("file-basis", text("basis", basis), text("names", w.Listed(texts(bases))))
 }
 
 func (g *ground) check(w *words.Words) *sentence {
-	o := origin{Basis: g.Basis, Source: g.Source}
-	return o.check("table", w)
+	if !plainText([]string{w.Say(g.Source)}) {
+		return newSentence("file-plain-text")
+	}
+	return basisFault(g.Basis, w)
 }
 
 func texts[S ~string](list []S) []string {

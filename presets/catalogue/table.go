@@ -5,6 +5,8 @@ import (
 	"maps"
 	"slices"
 	"strings"
+
+	"boothset/presets/words"
 )
 
 // Table is the entries of a kind, in the order that lists show them: by rank, then by id.
@@ -40,9 +42,11 @@ func (t Table[E]) byID() Table[E] {
 	return slices.SortedFunc(slices.Values(t), func(a, b Entry[E]) int { return strings.Compare(a.ID, b.ID) })
 }
 
-func tableOf[E based](m map[string]E) Table[E] {
+// tableOf is the table of a kind's entries, each called as the words call it.
+func tableOf[E based](kind string, m map[string]E, w *words.Words) Table[E] {
 	t := make(Table[E], 0, len(m))
 	for id, e := range m {
+		e.base().call(kind, id, w)
 		t = append(t, Entry[E]{id, e})
 	}
 	slices.SortFunc(t, func(a, b Entry[E]) int {

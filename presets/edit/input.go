@@ -20,31 +20,28 @@ type Input struct {
 // count, such as the cut-in without a compressor, is left out.
 func Inputs(r *question.Reader, a question.Answers) []Input {
 	a = a.Or(r.Usual())
-	regulated, supplied := a.ID(question.Regulator) != question.None, question.Supplied(a)
 	all := make([]Input, 0, 32)
 	for _, row := range question.Plan.Fields {
-		f := row.Field
-		switch {
-		case !regulated && (f == question.RegulatorAt || f == question.Wall || f == question.Mark):
-			continue
-		case !supplied && f.Part == question.PartSupply && f != question.Compressor:
+		if row.Field == question.Compressor && !question.Supplied(a) {
 			continue
 		}
-		for part := range parts(f, a) {
-			all = append(all, Input{Field: f, Part: part})
-			if f.Pair() {
-				all = append(all, Input{Field: f, Part: part, Piece: 1})
+		for part := range movable(row.Field, a) {
+			all = append(all, Input{Field: row.Field, Part: part})
+			if row.Pair() {
+				all = append(all, Input{Field: row.Field, Part: part, Piece: 1})
 			}
 		}
 	}
 	return all
 }
 
-// parts is how many values of a field can be moved: one of a plain field, answered or not;
-// of pairs those that there are.
-func parts(f *question.Field, a question.Answers) int {
+// movable is how many values of a field can be moved: none of one that does not count, one
+// of a plain field, answered or not, of pairs those that there are.
+func movable(f *question.Field, a question.Answers) int {
 	values := a.Get(f)
 	switch {
+	case !question.Plan.Has(f) || !question.Applies(f, a):
+		return 0
 	case f.Repeats:
 		return len(values)
 	case f.Pair() && (len(values) == 0 || values[0].ID != ""):

@@ -1,7 +1,6 @@
 package edit
 
 import (
-	"math"
 	"slices"
 
 	"boothset/calc"
@@ -15,18 +14,22 @@ import (
 // place in the request that the answers come to, which may be nil; where nothing does it
 // stays.
 func Step(r *question.Reader, a question.Answers, now *calc.Request, in Input, by int, sys unit.System) (question.Answers, bool) {
-	values := a.Or(r.Usual()).Get(in.Field)
+	all := a.Or(r.Usual())
+	if by == 0 || in.Part >= movable(in.Field, all) {
+		return a, false
+	}
+	values := all.Get(in.Field)
 	var v question.Value
 	if in.Part < len(values) {
 		v = values[in.Part]
 	}
-	if by == 0 || v.Fault != nil && !in.Field.Listed() {
+	if v.Fault != nil && !in.Field.Listed() {
 		return a, false
 	}
-	s := stepping{r, in, sys, now}
+	s := stepping{r, all, in, sys, now}
 	var ok bool
 	if in.Field.Listed() {
-		v, ok = s.along(a, v, by)
+		v, ok = s.along(v, by)
 	} else {
 		v, ok = s.moved(v, len(values) > 0, by)
 	}
@@ -44,12 +47,9 @@ func StepText(r *question.Reader, a question.Answers, f *question.Field, t strin
 		return f.Begin[sys], true
 	}
 	a = a.With(f, r.ReadText(f, t, sys)...)
-	in := inputAt(f, t, at)
 	now, _ := r.Plan(a, sys)
-	if in.Part >= parts(f, a.Or(r.Usual())) {
-		return t, false
-	}
-	a, ok := Step(r, a, now, in, by, sys)
+	now.Supply = 0 // a wall may be typed that stands above it: what that means is told
+	a, ok := Step(r, a, now, inputAt(f, t, at), by, sys)
 	if !ok {
 		return t, false
 	}
@@ -59,6 +59,7 @@ func StepText(r *question.Reader, a question.Answers, f *question.Field, t strin
 // stepping is one input on its way.
 type stepping struct {
 	r   *question.Reader
+	a   question.Answers // with the shop's usual
 	in  Input
 	sys unit.System
 	now *calc.Request // nil where there is none
@@ -66,7 +67,7 @@ type stepping struct {
 
 // along goes along a list from where it stands, or from before its start, over what does
 // not go with the other answers.
-func (s stepping) along(a question.Answers, from question.Value, by int) (question.Value, bool) {
+func (s stepping) along(from question.Value, by int) (question.Value, bool) {
 	choices := s.r.Choices(s.in.Field)
 	at := -1
 	for i := range choices {
@@ -80,7 +81,7 @@ func (s stepping) along(a question.Answers, from question.Value, by int) (questi
 	}
 	got, ok := question.Value{}, false
 	for at += toward; at >= 0 && at < len(choices) && left > 0; at += toward {
-		if id := choices[at].ID; s.goes(a, id) {
+		if id := choices[at].ID; s.goes(id) {
 			got, ok = question.Value{Text: id, ID: id}, true
 			left--
 		}
@@ -90,8 +91,8 @@ func (s stepping) along(a question.Answers, from question.Value, by int) (questi
 
 // goes reports whether a choice goes with the other answers: a coat with the gun, a gun
 // with the coat.
-func (s stepping) goes(a question.Answers, id string) bool {
-	coat, gun := a.ID(question.Coat), a.ID(question.Gun)
+func (s stepping) goes(id string) bool {
+	coat, gun := s.a.ID(question.Coat), s.a.ID(question.Gun)
 	switch s.in.Field {
 	case question.Coat:
 		return gun == "" || s.r.GoTogether(id, gun)
@@ -118,7 +119,7 @@ func (s stepping) moved(v question.Value, answered bool, by int) (question.Value
 	decimals, _ := unit.Decimals(size)
 	for ; by != 0; by -= toward {
 		n := q.Steps(s.sys, at, size, by)
-		if to := q.Of(s.sys, n); s.within(q, to) && to != at {
+		if to := q.Of(s.sys, n); s.within(q, to) {
 			return s.with(v, q, to, q.CountText(s.sys, n, decimals)), true
 		}
 	}
@@ -156,18 +157,32 @@ func plain(size float64) bool {
 	return plain
 }
 
-// within reports whether the field takes the quantity so. No wall stands higher than its
-// supply.
+// within reports whether the field takes the quantity so.
 func (s stepping) within(q *unit.Quantity, si float64) bool {
 	f := s.in.Field
-	if f == question.Wall && s.now != nil && s.now.Supply > 0 && si > math.Max(float64(s.now.Supply), float64(s.now.Now)) {
-		return false
-	}
 	if q == unit.Power {
 		return f.Read(s.r, f, q.CountText(s.sys, q.Count(s.sys, si), 0), s.sys).Fault == nil
 	}
 	b := f.Bounds[s.in.Piece]
-	return b == nil || b.Holds(si)
+	return (b == nil || b.Holds(si)) && s.beside(si)
+}
+
+// beside reports whether the quantity goes with another that bounds it: no wall stands
+// higher than its supply, and no cut-out below its cut-in. Where they are in no such order
+// yet, the other one may be what is wrong.
+func (s stepping) beside(si float64) bool {
+	if s.now == nil {
+		return true
+	}
+	switch cut, v := &s.now.Shop.System, unit.Gauge(si); s.in.Field {
+	case question.Wall:
+		return s.now.Supply <= 0 || v <= max(s.now.Supply, s.now.Now)
+	case question.CutIn:
+		return !s.a.Has(question.CutOut) || cut.CutIn > cut.CutOut || v <= cut.CutOut
+	case question.CutOut:
+		return cut.CutOut < cut.CutIn || v >= cut.CutIn
+	}
+	return true
 }
 
 // with is a value with the input's quantity in it replaced.
@@ -179,11 +194,8 @@ func (s stepping) with(v question.Value, q *unit.Quantity, si float64, t string)
 		return v
 	}
 	v.ID = ""
-	v.Text = withPiece(s.in, s.r.Completed(f, []question.Value{v}, s.sys).String(), t)
-	v.SI[s.in.Piece], v.Bare = si, [2]bool{}
-	if f == question.Compressor {
-		v.SI[1] = 0
-	}
+	v.Text = withPiece(s.in, v.Text, t)
+	v.SI[s.in.Piece], v.Bare[s.in.Piece] = si, false
 	return v
 }
 
@@ -205,6 +217,7 @@ func (s stepping) alongBores(v question.Value, at unit.Length, by int) (question
 	if len(ahead) == 0 {
 		return v, false
 	}
-	to := ahead[min(by, len(ahead))-1]
-	return s.with(v, unit.Bore, float64(to), s.sys.Bore(to)), true
+	t := s.sys.Bore(ahead[min(by, len(ahead))-1])
+	written, err := unit.Bore.Read(t, unit.Named) // three decimals of an inch are not all of it
+	return s.with(v, unit.Bore, written.SI, t), err == nil
 }

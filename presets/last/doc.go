@@ -3,6 +3,5 @@
 //
 //	file := last.File(os.Getenv)
 //	draft, found, err := last.Load(file) // go on without where err is not nil
-//	draft.Fit(catalogue)
 //	err = last.Save(file, draft)
 package last

@@ -6,9 +6,11 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
+	"maps"
 	"os"
 	"path/filepath"
 	"runtime"
+	"slices"
 	"syscall"
 	"time"
 )
@@ -78,6 +80,11 @@ func Read(data []byte, file string) (Draft, error) {
 	var r record
 	if err := json.Unmarshal(data, &r); err != nil {
 		return Draft{}, &Error{file, Broken, err}
+	}
+	for _, at := range append(slices.Collect(maps.Values(r.Entered)), r.Saved) {
+		if _, err := at.MarshalJSON(); err != nil { // it is read and cannot be written
+			return Draft{}, &Error{file, Broken, err}
+		}
 	}
 	return tidy(r.Draft), nil
 }

@@ -8,9 +8,6 @@ import (
 	"boothset/calc"
 )
 
-// Texts is what was typed, by field: one text a value.
-type Texts map[string][]string
-
 // Draft is a run of the assistant as it stood.
 type Draft struct {
 	Saved    time.Time            `json:"saved"`

@@ -8,7 +8,6 @@ import (
 	"time"
 
 	"boothset/calc/unit"
-	"boothset/presets"
 	"boothset/presets/last"
 	"boothset/presets/words"
 
@@ -66,39 +65,6 @@ func TestAge(t *testing.T) {
 	} {
 		assert.Equal(t, want, last.Age(saved, saved.Add(after)), after)
 	}
-}
-
-// A run kept with a shop's file is offered without it: what only that file knew is
-// asked again, the rest is as it was.
-func TestAnswersTheCatalogueNoLongerKnowsAreAskedAgain(t *testing.T) {
-	c, err := presets.Load(nil, "")
-	require.NoError(t, err)
-	d := last.Draft{
-		Units: "metric",
-		Answers: presets.Answers{
-			Coat: "marsh-clear", Gun: "reduced-pressure", Temp: "24", Humidity: "45%", Supply: "6.2", Panel: "900C",
-			Hose: []presets.Typed{"8m,10mm", "2m,8mm"}, Coupling: "marsh", Regulator: "1/2in", Main: "far", Wall: "2.1 bar",
-			Compressor: "5hp", Receiver: "200", CutIn: "6",
-		},
-		Sheets: map[string]presets.Sheet{"day": {"coat": "marsh-clear", "paint": "20C"}, "film": {"coat": "clear"}},
-	}
-	want := d.Answers
-	want.Coat, want.Panel, want.Coupling, want.Main = "", "", "", ""
-	d.Fit(c)
-	assert.Equal(t, want, d.Answers)
-	assert.Equal(t, map[string]presets.Sheet{"day": {"paint": "20C"}, "film": {"coat": "clear"}}, d.Sheets)
-
-	d = last.Draft{Units: "us", Answers: presets.Answers{Supply: "90"}}
-	d.Fit(c)
-	assert.Equal(t, presets.Typed("90"), d.Answers.Supply)
-	d.Units = "metric"
-	d.Fit(c)
-	assert.Empty(t, d.Answers.Supply, "90 bar is none")
-
-	d = last.Draft{Answers: presets.Answers{Supply: "90"}}
-	d.Fit(c)
-	assert.Equal(t, presets.Typed("90"), d.Answers.Supply, "the shop's own units, psi")
-	assert.Equal(t, unit.Metric, d.System(unit.Metric))
 }
 
 // Each kind of error has its sentence, and the figures for it.

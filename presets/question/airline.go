@@ -18,7 +18,7 @@ var (
 	Filter      = &Field{Name: "filter", Read: choice, Entries: catalogue.KindFilter, Options: []string{None}, OptionsFirst: true, Default: ShopOrAsk, Part: PartLine}
 	Hose        = &Field{
 		Name: "hose", Read: pair, Of: [2]*unit.Quantity{unit.Run, unit.Bore}, Bounds: [2]*calc.Bound{&calc.HoseLengthBound, &calc.HoseBoreBound},
-		Repeats: true, Want: "want-hose", Default: ShopOrAsk, Part: PartLine,
+		Repeats: true, Want: "want-hose", Default: ShopOrOut, Part: PartLine,
 	}
 	Coupling = &Field{Name: "coupling", Read: choice, Entries: catalogue.KindCoupling, Options: []string{None}, Default: ShopOrAsk, Part: PartLine}
 	Gauge    = &Field{Name: "gauge", Read: choice, Options: []string{InHandle, AtFoot, None}, Default: ShopOrAsk, Part: PartLine}
@@ -83,14 +83,14 @@ func (v *resolver) partName(id, name string, f ...calc.Figure) string {
 func (v *resolver) line(r *calc.Request) {
 	if x, ok := v.value(Filter); ok && x.ID != None {
 		e, _ := v.Filters.Get(x.ID)
-		name := v.partName("part-filter", v.TypeName(catalogue.KindFilter, x.ID))
+		name := v.partName("part-filter", e.Variety())
 		r.Line = append(r.Line, line.Part{Name: name, Kind: line.FilterKind, Entry: x.ID, Restriction: e.Restriction()})
 	}
 	couple := func(string, ...calc.Figure) {}
 	if x, ok := v.value(Coupling); ok && x.ID != None {
 		e, _ := v.Couplings.Get(x.ID)
 		couple = func(where string, f ...calc.Figure) {
-			name := v.partName("part-coupling-"+where, v.TypeName(catalogue.KindCoupling, x.ID), f...)
+			name := v.partName("part-coupling-"+where, e.Variety(), f...)
 			r.Line = append(r.Line, line.Part{Name: name, Kind: line.CouplingKind, Entry: x.ID, Restriction: e.Restriction()})
 		}
 	}
@@ -126,7 +126,8 @@ const shorter = 0.5
 // swaps is everything of the catalogue that could stand in a request's line in place of
 // what does.
 func (r *Reader) swaps(q *calc.Request) []calc.Swap {
-	all := make([]calc.Swap, 0, 20)
+	hoses := (len(q.Line) + 1) / 2 // with a coupling between any two
+	all := make([]calc.Swap, 0, len(r.Couplings)+len(r.Filters)+1+len(r.Regulators)+hoses*(len(r.Hoses)+1))
 	var coupled, filtered bool
 	for i := range q.Line {
 		switch p := &q.Line[i]; p.Kind {
@@ -145,13 +146,13 @@ func (r *Reader) swaps(q *calc.Request) []calc.Swap {
 	}
 	if coupled {
 		for _, p := range r.Couplings {
-			all = append(all, calc.Swap{ID: p.ID, Name: r.TypeName(catalogue.KindCoupling, p.ID), Kind: calc.SwapCouplings, Part: p.Of.Restriction()})
+			all = append(all, calc.Swap{ID: p.ID, Name: p.Of.Variety(), Kind: calc.SwapCouplings, Part: p.Of.Restriction()})
 		}
 	}
 	if filtered {
 		all = append(all, calc.Swap{Kind: calc.DropFilter})
 		for _, p := range r.Filters {
-			all = append(all, calc.Swap{ID: p.ID, Name: r.TypeName(catalogue.KindFilter, p.ID), Kind: calc.SwapFilter, Part: p.Of.Restriction()})
+			all = append(all, calc.Swap{ID: p.ID, Name: p.Of.Variety(), Kind: calc.SwapFilter, Part: p.Of.Restriction()})
 		}
 	}
 	if q.RegulatorAt != calc.Nowhere {

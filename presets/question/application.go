@@ -39,7 +39,7 @@ func (v *resolver) application() (l calc.Application) {
 	if !ok {
 		return l
 	}
-	l.CoatID, l.Coat, l.Waterborne, l.Isocyanate = id, catalogue.Name(v.Catalogue, catalogue.KindCoat, id, e), e.Waterborne, e.Isocyanate
+	l.CoatID, l.Coat, l.Waterborne, l.Isocyanate = id, e.Called(), e.Waterborne, e.Isocyanate
 	if f := e.Film; f != nil {
 		l.Wants = calc.FilmWants{Known: true, Low: f.Low.V, High: f.High.V, Most: f.Most.V, Ground: f.Ground()}
 		l.Dry = calc.Stated[unit.Length]{Value: f.Typical.V, Ground: f.Ground()}

@@ -1,6 +1,7 @@
 package question
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -23,12 +24,11 @@ func choice(r *Reader, f *Field, t string, sys unit.System) Value {
 	if id, ok := r.entry(f, t); ok {
 		return Value{ID: id}
 	}
-	ids := r.ids(f)
-	figures := r.names(ids)
-	if near := nearest(t, ids); near != "" {
-		return r.wanted(f, t, sys, "choose-nearest", figures, text("nearest", near))
+	all := r.names(r.ids(f))
+	if near := r.nearest(f, t); near != "" {
+		return r.wanted(f, t, sys, "choose-nearest", all, text("nearest", near))
 	}
-	return r.wanted(f, t, sys, "choose", figures)
+	return r.wanted(f, t, sys, "choose", all)
 }
 
 // option is the field's option that a text names.
@@ -41,29 +41,22 @@ func (r *Reader) option(f *Field, t string) (string, bool) {
 	return "", false
 }
 
-// entry is the entry or option that a text names: first by its exact id, then by an alias,
-// then by an id in another case of letters.
+// entry is the entry or option that a text names: first by its exact id, then by its id or
+// an alias in any case of letters.
 func (r *Reader) entry(f *Field, t string) (found string, ok bool) {
-	if slices.Contains(f.Options, t) {
-		return t, true
-	}
 	t = strings.TrimSpace(t)
-	var fold string
+	var folded string
+	same := func(name string) bool { return strings.EqualFold(name, t) }
 	r.IDs(f.Entries, func(id string, aliases []string) bool {
 		switch {
 		case id == t:
 			found = id
-		case slices.ContainsFunc(aliases, func(a string) bool { return strings.EqualFold(a, t) }) && fold == "":
-			fold = id
-		case strings.EqualFold(id, t) && fold == "":
-			fold = id
+		case folded == "" && (same(id) || slices.ContainsFunc(aliases, same)):
+			folded = id
 		}
 		return found == ""
 	})
-	if found == "" {
-		found = fold
-	}
-	if found != "" {
+	if found = cmp.Or(found, folded); found != "" {
 		return found, true
 	}
 	return r.option(f, t)
@@ -130,37 +123,4 @@ func (r *Reader) Called(f *Field, v Value) string {
 		}
 	}
 	return v.Text
-}
-
-// nearest is the name that the fewest changes of a letter make of a text, empty where none
-// is near: more than a third of its letters would change.
-func nearest(t string, names []string) string {
-	best, least := "", len(t)/3+1
-	for _, n := range names {
-		if d := changes(strings.ToLower(t), n); d < least {
-			best, least = n, d
-		}
-	}
-	return best
-}
-
-// changes is how many letters must be put in, taken out or changed to make one text of
-// another (Levenshtein's distance).
-func changes(a, b string) int {
-	row := make([]int, len(b)+1)
-	for j := range row {
-		row[j] = j
-	}
-	for i := range len(a) {
-		diagonal := row[0]
-		row[0] = i + 1
-		for j := range len(b) {
-			d := diagonal
-			if a[i] != b[j] {
-				d = min(diagonal, row[j], row[j+1]) + 1
-			}
-			diagonal, row[j+1] = row[j+1], d
-		}
-	}
-	return row[len(b)]
 }

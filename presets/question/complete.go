@@ -7,7 +7,7 @@ import (
 )
 
 // completed is the values of a field with the units named that their texts had left to the
-// system, and all of them as one text.
+// system, and all of them as one text. What is the same in either system stays as it is.
 type completed struct {
 	values []Value
 	text   string
@@ -34,6 +34,8 @@ func (c completed) String() string { return c.text }
 // complete is the text of a value with its units named.
 func (f *Field) complete(v Value, sys unit.System) string {
 	switch {
+	case f == Area: // a panel of usual size, unless it is a number
+		return named(unit.Surface, v.Text, v.Bare[0], sys)
 	case v.Fault != nil || v.ID != "" || f.Of[0] == nil:
 		return strings.TrimSpace(v.Text)
 	case !f.Pair():
@@ -52,8 +54,16 @@ func named(q *unit.Quantity, t string, bare bool, sys unit.System) string {
 		return strings.TrimSpace(t)
 	}
 	r, err := q.Read(t, sys)
-	if err != nil {
+	if err != nil || q.Unit(unit.US) != q.Unit(unit.Metric) && sameInBoth(q, t) {
 		return strings.TrimSpace(t)
 	}
-	return q.Complete(t, r, sys)
+	return r.Complete(t)
+}
+
+// sameInBoth reports whether a bare number is the same in either system, as a fraction of an
+// inch is.
+func sameInBoth(q *unit.Quantity, t string) bool {
+	us, err1 := q.Read(t, unit.US)
+	metric, err2 := q.Read(t, unit.Metric)
+	return err1 == nil && err2 == nil && us.SI == metric.SI
 }

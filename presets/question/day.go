@@ -5,7 +5,6 @@ import (
 
 	"boothset/calc"
 	"boothset/calc/unit"
-	"boothset/presets/catalogue"
 )
 
 // What the day asks besides the weather.
@@ -13,10 +12,13 @@ var (
 	Paint = &Field{
 		Name: "paint", Read: amount, Of: [2]*unit.Quantity{unit.Temperature}, Bounds: [2]*calc.Bound{&calc.AirTempBound}, Default: OfOther,
 	}
-	Panels  = &Field{Name: "panels", Read: whole, Bounds: [2]*calc.Bound{&calc.PanelsBound}, Want: "want-panels", Default: Fixed}
-	PotLife = &Field{Name: "pot-life", Read: amount, Of: [2]*unit.Quantity{unit.Hours}, Bounds: [2]*calc.Bound{&calc.PotLifeBound}, Default: LeftOut}
+	Panels = &Field{Name: "panels", Read: whole, Bounds: [2]*calc.Bound{&calc.PanelsBound}, Want: "want-panels", Default: Fixed}
+	// PotLife is asked by day and mix, each of which says in its own words what it may be.
+	PotLife = &Field{Name: "pot-life", Read: amount, Of: [2]*unit.Quantity{unit.Hours}, Bounds: [2]*calc.Bound{&potLifeBound}, Default: LeftOut}
 	Started = &Field{Name: "started", Read: clock, Default: LeftOut}
 )
+
+var potLifeBound = calc.Bound{Low: calc.PotLifeBound.Low, High: calc.PotLifeBound.High}
 
 // Day asks what the day does to a coat.
 var Day = &Question{Name: "day", Fields: []Row{
@@ -29,7 +31,7 @@ func (r *Reader) Day(a Answers, sys unit.System) (calc.DayRequest, []*Fault) {
 	v := &resolver{Reader: r, a: a.Or(r.usual), sys: sys}
 	var q calc.DayRequest
 	if e, id, ok := v.family(); ok {
-		q.CoatID, q.Coat = id, catalogue.Name(r.Catalogue, catalogue.KindCoat, id, e)
+		q.CoatID, q.Coat = id, e.Called()
 		q.Waterborne, q.Isocyanate = e.Waterborne, e.Isocyanate
 		q.Solvent, _ = e.Solvent() // the catalogue's check has found it
 	}

@@ -3,6 +3,7 @@ package question
 import (
 	"slices"
 	"strings"
+	"unicode"
 
 	"boothset/calc"
 	"boothset/calc/unit"
@@ -27,11 +28,16 @@ type Field struct {
 	OptionsFirst bool
 	// Repeats: it may be given more than once; in one text "+" parts the values.
 	Repeats bool
-	// Bounds are those of its quantities; none where its own question finds out.
+	// Bounds are those of its quantities; none where its own question finds out. One without
+	// a sentence only holds steps: what lies outside it is told where a request is judged or
+	// solved, in other words.
 	Bounds [2]*calc.Bound
 	// Want is the sentence of what would do where its text cannot be read; its quantity's
 	// own where empty.
 	Want string
+	// Missing is the sentence of what would do where it must be answered and was not; what an
+	// empty text says where empty.
+	Missing string
 	// Default is where the value comes from where nothing is answered.
 	Default Default
 	// Part is the part of the job that the assistant asks for it in, empty where it does
@@ -66,7 +72,7 @@ func (f *Field) OfShop() bool { return f.Default == ShopOrAsk || f.Default == Sh
 // Optional reports whether the field may be left empty where the shop has no usual.
 func (f *Field) Optional() bool { return f.Default != Required && f.Default != ShopOrAsk }
 
-// Part is a part of the job, by the id of its sentence.
+// Part is a part of the job.
 type Part string
 
 // The parts, in the order of the job.
@@ -79,11 +85,33 @@ const (
 	PartSupply Part = "part-supply"
 )
 
+// Sentence is the id of what the part is called; the line's is the air's.
+func (p Part) Sentence() string {
+	if p == PartLine {
+		p = PartAir
+	}
+	return string(p)
+}
+
 // Listed reports whether the field is chosen from a list.
 func (f *Field) Listed() bool { return f.Entries != "" || len(f.Options) > 0 && f.Of[0] == nil }
 
 // Pair reports whether the field's values are two quantities.
 func (f *Field) Pair() bool { return f.Of[1] != nil }
+
+// Takes reports whether a character can be part of the field's text as it is typed: of its
+// quantities, of its options; any can where it has a form of its own.
+func (f *Field) Takes(c rune) bool {
+	if f.Of[0] == nil {
+		return true
+	}
+	for _, q := range f.Of {
+		if q != nil && q.Takes(c) {
+			return true
+		}
+	}
+	return slices.ContainsFunc(f.Options, func(id string) bool { return strings.ContainsRune(id, unicode.ToLower(c)) })
+}
 
 // Key is the field's name in a request of a batch.
 func (f *Field) Key() string { return strings.ReplaceAll(f.Name, "-", "_") }
@@ -94,11 +122,14 @@ func (f *Field) Sentence(prefix string) string { return prefix + f.Name }
 // What a field's sentences are called, before its name.
 const (
 	SayLabel = "short-" // its name in words
-	SayAsk   = "ask-"   // the question
-	SayWhy   = "why-"   // why it is asked
-	SayUsage = "usage-" // what it takes, as help and the pages say it
-	SayEmpty = "empty-" // what an empty answer means
-	SayForm  = "field-" // how its text is written, where a unit alone does not say it
+	// SayFirst and SaySecond: what the quantities of a pair are called.
+	SayFirst  = "first-"
+	SaySecond = "second-"
+	SayAsk    = "ask-"   // the question
+	SayWhy    = "why-"   // why it is asked
+	SayUsage  = "usage-" // what it takes, as help and the pages say it
+	SayEmpty  = "empty-" // what an empty answer means
+	SayForm   = "field-" // how its text is written, where a unit alone does not say it
 )
 
 // Row is a field as a question has it.

@@ -18,9 +18,12 @@ var (
 	// Wet is the combs' readings: the last wetted tooth, and the next where it was looked at.
 	Wet = &Field{
 		Name: "wet", Read: pair, Of: [2]*unit.Quantity{unit.Film, unit.Film}, SecondLeftOut: true, Repeats: true,
-		Bounds: [2]*calc.Bound{&calc.CombBound, &calc.CombBound}, Want: "want-comb", Default: LeftOut,
+		Bounds: [2]*calc.Bound{&calc.CombBound, &nextBound}, Want: "want-comb", Default: LeftOut,
 	}
 )
+
+// nextBound is what the next tooth may be; a request says it may not be below the wetted one.
+var nextBound = calc.Bound{Low: calc.CombBound.Low, High: calc.CombBound.High}
 
 // Film asks for the film of a coat and the gun's speed that lays it.
 var Film = &Question{Name: "film", Fields: append(applicationRows[:len(applicationRows):len(applicationRows)],

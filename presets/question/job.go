@@ -18,8 +18,8 @@ func (v *resolver) coatAndGun(coat *calc.Coat, gun *calc.Gun) {
 	var e *catalogue.Gun
 	if knownGun {
 		e, _ = v.Guns.Get(g.ID)
-		gun.Gun, _ = e.Gun() // the catalogue's check has made it
-		gun.ID, gun.Name = g.ID, catalogue.Name(v.Catalogue, catalogue.KindGun, g.ID, e)
+		gun.Gun = e.Gun()
+		gun.ID, gun.Name = g.ID, e.Called()
 		gun.Nearest, gun.Farthest = e.Nearest.V, e.Farthest.V
 		gun.Ground, gun.Distance = e.Ground(), e.Ground()
 	}
@@ -31,7 +31,7 @@ func (v *resolver) coatAndGun(coat *calc.Coat, gun *calc.Gun) {
 		v.fault(Gun, "no-working-pressure", text("coat", coatID), v.names(family.Classes()))
 		return
 	}
-	coat.ID, coat.Name = coatID, catalogue.Name(v.Catalogue, catalogue.KindCoat, coatID, family)
+	coat.ID, coat.Name = coatID, family.Called()
 	coat.Waterborne, coat.Isocyanate, coat.Farther = family.Waterborne, family.Isocyanate, family.Farther.V
 	coat.Solvent, _ = family.Solvent() // the catalogue's check has found it
 	coat.Working = working

@@ -14,10 +14,13 @@ var (
 	Loss    = &Field{Name: "loss", Read: amount, Of: [2]*unit.Quantity{unit.CupVolume}, Bounds: [2]*calc.Bound{&calc.LossBound}, Default: OfEntry}
 )
 
+// BoothTemp is the air's temperature as mix asks for it, for the pot life alone.
+var BoothTemp = &Field{Name: Temp.Name, Read: amount, Of: Temp.Of, Bounds: [2]*calc.Bound{&calc.MixTempBound}, Default: Fixed}
+
 // Mix asks how much of a coat a job takes.
 var Mix = &Question{Name: "mix", Fields: append(applicationRows[:len(applicationRows):len(applicationRows)],
 	Row{Field: Area}, Row{Field: Price}, Row{Field: CupSize}, Row{Field: Loss}, Row{Field: PotLife},
-	Row{Temp, "usage-mix-temp"}, Row{FluidRate, "usage-mix-fluid-rate"},
+	Row{BoothTemp, "usage-mix-temp"}, Row{FluidRate, "usage-mix-fluid-rate"},
 )}
 
 // Mix turns answers into a complete request, as Plan does.
@@ -48,7 +51,7 @@ func (r *Reader) Mix(a Answers, sys unit.System) (calc.MixRequest, []*Fault) {
 	}
 	v.gunCup(&q)
 	q.PotLife = v.potLife()
-	q.Booth = or(v, Temp, calc.SheetTemp)
+	q.Booth = or(v, BoothTemp, calc.SheetTemp)
 	if v.has(FluidRate) {
 		q.Rate = v.fluidRate()
 	}

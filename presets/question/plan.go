@@ -40,6 +40,18 @@ func (r *Reader) Plan(a Answers, sys unit.System) (*calc.Request, []*Fault) {
 	return q, v.faults
 }
 
+// Applies reports whether a field of the plan counts as the others are answered: nothing of
+// a regulator does without one, nothing of the supply without a compressor.
+func Applies(f *Field, a Answers) bool {
+	switch {
+	case f == RegulatorAt || f == Wall || f == Mark:
+		return a.ID(Regulator) != None
+	case f.Part == PartSupply && f != Compressor:
+		return Supplied(a)
+	}
+	return true
+}
+
 // DayOf is the day of a plan's request, as the question about the day has it.
 func DayOf(r *calc.Request) *calc.DayRequest {
 	c := &r.Coat

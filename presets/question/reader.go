@@ -2,7 +2,6 @@ package question
 
 import (
 	"errors"
-	"slices"
 	"strings"
 
 	"boothset/calc"
@@ -32,102 +31,11 @@ func Open(getenv func(string) string, w *words.Words) (*Reader, error) {
 // New reads the usual line of a catalogue.
 func New(c *catalogue.Catalogue) (*Reader, error) {
 	r := &Reader{Catalogue: c}
-	if c.HasShop() {
-		if err := r.checkKeys(); err != nil {
-			return nil, err
-		}
-	}
-	sys := c.System()
-	for _, row := range Plan.Fields {
-		if !row.OfShop() {
-			continue
-		}
-		texts, ok := c.Usual(row.Name)
-		if !ok || len(texts) > 1 && !row.Repeats {
-			return nil, c.LineFault(row.Name, r.Fault(row.Name, "", sys, "file-key-takes", text("key", "line."+row.Name), sentence("what", lineTakes(row.Field))).Want())
-		}
-		for _, t := range texts {
-			v := r.Read(row.Field, t, sys)
-			switch {
-			case v.Fault != nil:
-				return nil, c.LineFault(row.Name, ofLine(v.Fault))
-			case r.bareInFile(row.Field, &v):
-				return nil, c.LineFault(row.Name, ofLine(r.Fault(row.Name, t, sys, "file-units")))
-			}
-			r.usual.add(row.Name, v)
-		}
-	}
-	if c.HasShop() {
-		if f := r.checkLine(sys); f != nil {
-			return nil, c.LineFault(f.Field, ofLine(f))
-		}
+	if err := r.readUsual(); err != nil {
+		return nil, err
 	}
 	return r, nil
 }
-
-// ofLine is what is wrong with the shop's usual line.
-func ofLine(f *Fault) string { return f.Called("line: " + f.Field) }
-
-// bareInFile reports whether a value named no unit where that would make it one thing in
-// one system and another in the other.
-func (r *Reader) bareInFile(f *Field, v *Value) bool {
-	for i, q := range f.Of {
-		if q != nil && v.Bare[i] && q.Unit(unit.US) != q.Unit(unit.Metric) {
-			return true
-		}
-	}
-	return false
-}
-
-// lineTakes is the sentence of what a key of the shop's line holds.
-func lineTakes(f *Field) string {
-	if f.Repeats {
-		return "takes-texts"
-	}
-	return "takes-text"
-}
-
-// checkKeys refuses what the shop's line has no place for, and units that are none.
-func (r *Reader) checkKeys() error {
-	known := []string{catalogue.UnitsKey}
-	for _, row := range Plan.Fields {
-		if row.OfShop() {
-			known = append(known, row.Name)
-		}
-	}
-	for _, key := range r.LineKeys() {
-		if !slices.Contains(known, key) {
-			return r.LineFault(key, r.Fault("", "", unit.US, "file-unknown-key", text("key", "line."+key), r.names(known)).Want())
-		}
-	}
-	systems := []string{catalogue.UnitsUS, catalogue.UnitsMetric}
-	if units, ok := r.Catalogue.Usual(catalogue.UnitsKey); !ok || len(units) > 0 && !slices.Contains(append(systems, ""), units[0]) {
-		return r.LineFault(catalogue.UnitsKey, r.Fault(catalogue.UnitsKey, strings.Join(units, ""), unit.US, "choose", r.names(systems)).Called("line: "+catalogue.UnitsKey))
-	}
-	return nil
-}
-
-// checkLine resolves the shop's usual line with a coat, a gun and a day, so that a fault
-// in it shows at once.
-func (r *Reader) checkLine(sys unit.System) *Fault {
-	a := r.usual
-	coat, gun := r.goTogether("", "")
-	for f, t := range map[*Field]string{Coat: coat, Gun: gun, Temp: "20C", Humidity: "50", Supply: "100psi"} {
-		if !a.Has(f) {
-			a = a.With(f, r.Read(f, t, sys))
-		}
-	}
-	if _, faults := r.Plan(a, sys); len(faults) > 0 {
-		return faults[0]
-	}
-	return nil
-}
-
-// Usual is the shop's usual answers.
-func (r *Reader) Usual() Answers { return r.usual }
-
-// UsualFor is the shop's usual answer to a field as text, with its units named.
-func (r *Reader) UsualFor(f *Field) string { return r.Completed(f, r.usual.Get(f), r.System()).text }
 
 // ReadAll reads the texts of a question's fields. What cannot be read is among the answers
 // with its fault.
@@ -174,8 +82,8 @@ func (r *Reader) Read(f *Field, t string, sys unit.System) Value {
 // Check is what is wrong with a field's values by themselves, nil where nothing is: they
 // cannot be read, or lie outside the field's bounds.
 func (r *Reader) Check(f *Field, values []Value, sys unit.System) *Fault {
-	if len(values) == 0 && (f.Default == Required || f.Default == ShopOrAsk) && !r.usual.Has(f) {
-		return r.Read(f, "", sys).Fault
+	if len(values) == 0 && !f.Optional() && !r.usual.Has(f) {
+		return r.missing(f, sys)
 	}
 	for i := range values {
 		v := &values[i]
@@ -186,12 +94,20 @@ func (r *Reader) Check(f *Field, values []Value, sys unit.System) *Fault {
 			continue
 		}
 		for n, b := range f.Bounds {
-			if b != nil && !b.Holds(v.SI[n]) {
-				return r.Fault(f.Name, v.Text, sys, b.ID, b.Figures(v.SI[n])...)
+			if b != nil && b.ID != "" && !b.Holds(v.SI[n]) {
+				return r.Fault(f.Name, textOf(values), sys, b.ID, b.Figures(v.SI[n])...)
 			}
 		}
 	}
 	return nil
+}
+
+// missing is the fault of a field that must be answered and was not.
+func (r *Reader) missing(f *Field, sys unit.System) *Fault {
+	if f.Missing != "" {
+		return r.Fault(f.Name, "", sys, f.Missing)
+	}
+	return f.Read(r, f, "", sys).Fault
 }
 
 // Refused is an error of solving as the fault of an answer, where it is one. Another error

@@ -18,7 +18,7 @@ type resolver struct {
 func (v *resolver) value(f *Field) (Value, bool) {
 	x, ok := v.a.One(f)
 	if !ok {
-		x = v.Read(f, "", v.sys)
+		x.Fault = v.missing(f, v.sys)
 	}
 	if x.Fault != nil {
 		v.faults = append(v.faults, x.Fault)

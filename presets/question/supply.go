@@ -18,7 +18,7 @@ var (
 	}
 	Receiver = &Field{
 		Name: "receiver", Read: amount, Of: [2]*unit.Quantity{unit.Tank}, Bounds: [2]*calc.Bound{&receiverBound},
-		Default: ShopOrAsk, Part: PartSupply, Begin: [2]string{"60 gal", "200 L"},
+		Missing: "needed-receiver", Default: ShopOrAsk, Part: PartSupply, Begin: [2]string{"60 gal", "200 L"},
 	}
 	CutIn = &Field{
 		Name: "cut-in", Read: amount, Of: [2]*unit.Quantity{unit.Pressure}, Bounds: [2]*calc.Bound{&cutBound}, Default: ShopOrOut, Part: PartSupply,
@@ -52,17 +52,18 @@ var (
 	}
 )
 
-// The bounds of the supply's values; calc/supply checks its own, some of them tighter.
+// The bounds that the supply's values are held to by steps; calc/supply says what is wrong
+// outside them, in its own sentences.
 var (
-	freeAirBound  = calc.Bound{ID: "outside", Low: 0, High: float64(supply.HighestFlow), Kind: calc.FigureFlow}
-	receiverBound = calc.Bound{ID: "outside", Low: float64(supply.SmallestReceiver), High: float64(supply.LargestReceiver), Kind: calc.FigureVolume}
-	cutBound      = calc.Bound{ID: "outside", Low: float64(supply.LowestCutIn), High: float64(supply.HighestCut), Kind: calc.FigureGauge}
-	mainBound     = calc.Bound{ID: "outside-hose-length", Low: 0, High: float64(supply.LongestMain), Kind: calc.FigureRun}
-	mainBoreBound = calc.Bound{ID: "outside-hose-bore", Low: float64(supply.NarrowestMain), High: float64(supply.WidestMain), Kind: calc.FigureDistance}
-	dutyBound     = calc.Bound{ID: "outside", Low: 0, High: 1, Kind: calc.FigureShare}
-	sprayBound    = calc.Bound{ID: "outside", Low: 0, High: supply.MaxSpan.Seconds(), Kind: calc.FigureMinutes}
-	receiverHeat  = calc.Bound{ID: "outside", Low: float64(supply.ColdestReceiver), High: float64(supply.HottestReceiver), Kind: calc.FigureTemp}
-	lineHeat      = calc.Bound{ID: "outside", Low: float64(supply.ColdestInlet), High: float64(supply.HottestInlet), Kind: calc.FigureTemp}
+	freeAirBound  = calc.Bound{Low: 0, High: float64(supply.HighestFlow)}
+	receiverBound = calc.Bound{Low: float64(supply.SmallestReceiver), High: float64(supply.LargestReceiver)}
+	cutBound      = calc.Bound{Low: float64(supply.LowestCutIn), High: float64(supply.HighestCut)}
+	mainBound     = calc.Bound{Low: 0, High: float64(supply.LongestMain)}
+	mainBoreBound = calc.Bound{Low: float64(supply.NarrowestMain), High: float64(supply.WidestMain)}
+	dutyBound     = calc.Bound{Low: 0, High: 1}
+	sprayBound    = calc.Bound{Low: 0, High: supply.MaxSpan.Seconds()}
+	receiverHeat  = calc.Bound{Low: float64(supply.ColdestReceiver), High: float64(supply.HottestReceiver)}
+	lineHeat      = calc.Bound{Low: float64(supply.ColdestInlet), High: float64(supply.HottestInlet)}
 )
 
 // What a supply is taken to be where only its compressor was given.
@@ -87,11 +88,7 @@ func (v *resolver) supply(r *calc.Request) {
 	s.Known = true
 	sys := &s.System
 	sys.Rated = si[unit.Flow](v, Compressor)
-	if v.has(Receiver) {
-		sys.Receiver.Volume = si[unit.Volume](v, Receiver)
-	} else {
-		v.fault(Receiver, "needed-receiver")
-	}
+	sys.Receiver.Volume = si[unit.Volume](v, Receiver)
 	sys.CutIn = or(v, CutIn, max(r.Supply, supply.LowestCutIn))
 	sys.CutOut = or(v, CutOut, sys.CutIn+cutSpan)
 	if v.has(Main) && v.a.ID(Main) != None {

@@ -47,7 +47,7 @@ func (r *Reader) Thin(a Answers, sys unit.System) (calc.ThinRequest, []*Fault) {
 	if !ok {
 		e = &catalogue.Coat{}
 	}
-	q.CoatID, q.Coat, q.Waterborne, q.Isocyanate = id, catalogue.Name(r.Catalogue, catalogue.KindCoat, id, e), e.Waterborne, e.Isocyanate
+	q.CoatID, q.Coat, q.Waterborne, q.Isocyanate = id, e.Called(), e.Waterborne, e.Isocyanate
 	v.readings(&q)
 	v.sheet(e, &q)
 	switch {

@@ -58,8 +58,10 @@ func (a Answers) ID(f *Field) string {
 func (a Answers) Has(f *Field) bool { return len(a.Get(f)) > 0 }
 
 // Text is a field's values as text, " + " between several.
-func (a Answers) Text(f *Field) string {
-	all := a.Get(f)
+func (a Answers) Text(f *Field) string { return textOf(a.Get(f)) }
+
+// textOf is values as one text.
+func textOf(all []Value) string {
 	switch len(all) {
 	case 0:
 		return ""
@@ -118,7 +120,7 @@ func (a Answers) WithValue(f *Field, at int, v Value) Answers {
 
 // Or is the answers with those of others where they have none.
 func (a Answers) Or(others Answers) Answers {
-	list := slices.Clip(a.list)
+	list := append(make([]Answer, 0, len(a.list)+len(others.list)), a.list...)
 	for _, x := range others.list {
 		if !slices.ContainsFunc(a.list, func(y Answer) bool { return y.Field == x.Field }) {
 			list = append(list, x)

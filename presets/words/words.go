@@ -83,5 +83,6 @@ func capitalise(dst []byte, start int) []byte {
 
 // Text is Append as a string.
 func (w *Words) Text(sys unit.System, id string, figures calc.Figures) string {
-	return string(w.Append(nil, sys, id, figures))
+	var room [256]byte // most sentences need no more
+	return string(w.Append(room[:0], sys, id, figures))
 }

@@ -2,7 +2,7 @@ package draw
 
 import "math"
 
-// Opening is a share of a bore that is open, 0 to 1, with the rows told under it.
+// Opening is a share of a bore that is open, 0 to 1, with the rows of text under it.
 type Opening struct {
 	Share float64
 	Texts []string
@@ -14,7 +14,7 @@ type Opening struct {
 //	draw.Bore{Now: draw.Opening{Share: 0.81, Texts: []string{"81 % open", "set"}}, Else: ...}
 type Bore struct {
 	Now, Else    Opening
-	Open, Closed string // what the two fillings mean; none is told where empty
+	Open, Closed string // what the two fillings mean; none is shown where empty
 }
 
 const (

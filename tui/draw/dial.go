@@ -104,7 +104,7 @@ func (f face) set(share, r float64, char rune, role Role) {
 	f.put(round(x), int(y)/2, char, role)
 }
 
-// arc puts a piece of the rim that is told from the rest of it.
+// arc puts a piece of the rim that looks different from the rest.
 func (f face) arc(share float64, char rune, role Role) {
 	f.set(share, f.r, char, role)
 	if f.r >= largeRadius {

@@ -6,7 +6,7 @@ import "math"
 type Segment struct {
 	Name    string
 	In, Out float64
-	Worst   bool   // it is the one told by Fall.Worst
+	Worst   bool   // the one that Fall.Worst is said of
 	Note    string // shown where there is room
 }
 
@@ -16,7 +16,7 @@ type Segment struct {
 type Fall struct {
 	Parts  []Segment
 	Text   func(float64) string // a pressure, or a loss of it, as a short figure
-	Worst  string               // told of the worst part
+	Worst  string               // said of the worst part
 	Others string               // names the row of those that have no row of their own
 	End    string               // names the row of what is left; none where empty
 }
@@ -163,7 +163,7 @@ func (f Fall) lossText(p Segment) string {
 	return "-" + f.Text(p.In-p.Out)
 }
 
-// noteText is what is told of a part.
+// noteText is what is said of a part.
 func (f Fall) noteText(p Segment) string {
 	if p.Worst {
 		return f.Worst

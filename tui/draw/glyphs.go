@@ -1,7 +1,7 @@
 // Package draw turns numbers into pictures made of characters: large digits, bars, a
 // gauge, the pressure along a line, an open bore, a ruler, the day, how sure an answer is.
 // Numbers and short texts in, rows of text out; every character is one column wide. A
-// picture computes no physics and holds no words: what is told is the caller's.
+// picture computes no physics and holds no words: what is said is the caller's.
 //
 //	for _, row := range draw.Number("29", draw.Large, draw.Blocks) { ... }
 //	rows := draw.Dial{Scale: scale, Set: draw.Mark{At: 31, Text: "set 31"}}.Rows(40, 14, draw.Blocks, nil)

@@ -42,7 +42,7 @@ const (
 // each answer has its scale under it, and where there is little width its range. Causes beyond the rows are gathered, the smallest
 // first.
 func (r Ranges) Rows(w, h int, g Glyphs, ink Ink) []string {
-	answers := r.drawn()
+	answers := r.complete()
 	if w < leastRangesWidth || h < len(answers) || len(answers) == 0 {
 		return nil
 	}
@@ -99,8 +99,8 @@ func (r Ranges) layout(c *canvas, answers []Answer) layout {
 	return l
 }
 
-// drawn are the answers that have a value and a scale.
-func (r Ranges) drawn() (answers []Answer) {
+// complete are the answers that have a value and a scale.
+func (r Ranges) complete() (answers []Answer) {
 	for _, a := range r.Answers {
 		if a.Scale.ok() && !math.IsNaN(a.At) && !math.IsNaN(a.Low) && !math.IsNaN(a.High) {
 			answers = append(answers, a)

@@ -8,7 +8,7 @@ type Role uint8
 const (
 	RoleText  Role = iota // names and figures
 	RoleAxis              // scales, ticks and frames
-	RoleMark              // the value that is told
+	RoleMark              // the value that is shown
 	RoleRest              // the same value with no air moving
 	RoleGhost             // where the value stood before
 	RoleKeep              // the range to keep within

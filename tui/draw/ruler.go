@@ -6,7 +6,7 @@ import "math"
 // should begin at 0.
 //
 //	draw.Ruler{Scale: draw.NewScale(0, 8, 9, inches), Target: draw.Mark{At: 5.5, Text: "5.5 in"},
-//		Keep: draw.Band{Low: 5, High: 6, Text: "keep 5 to 6"}, Gun: "cap", Panel: "panel"}
+//		Keep: draw.Span{Low: 5, High: 6, Text: "keep 5 to 6"}, Gun: "cap", Panel: "panel"}
 type Ruler struct {
 	Scale
 	Target     Mark

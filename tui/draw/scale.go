@@ -31,14 +31,14 @@ type Span struct {
 // of ten, with at most the number of ticks given, or three where that is less, each with
 // its text. Ends too far apart or too near to be stepped between come back without ticks.
 func NewScale(low, high float64, most int, text func(float64) string) Scale {
-	bare := Scale{Low: min(low, high), High: max(low, high)}
-	if !bare.ok() {
-		return bare
+	unstepped := Scale{Low: min(low, high), High: max(low, high)}
+	if !unstepped.ok() {
+		return unstepped
 	}
 	most = min(max(most, 3), mostTicks)
-	step := niceStep((bare.High - bare.Low) / float64(most-1))
+	step := niceStep((unstepped.High - unstepped.Low) / float64(most-1))
 	ends := func() (first, last float64) {
-		return math.Floor(bare.Low/step + nearly), math.Ceil(bare.High/step - nearly)
+		return math.Floor(unstepped.Low/step + nearly), math.Ceil(unstepped.High/step - nearly)
 	}
 	first, last := ends()
 	for last-first >= float64(most) {
@@ -47,7 +47,7 @@ func NewScale(low, high float64, most int, text func(float64) string) Scale {
 	}
 	s := Scale{Low: first * step, High: last * step}
 	if !s.ok() {
-		return bare
+		return unstepped
 	}
 	for i := range int(last-first) + 1 {
 		t := Tick{At: (first + float64(i)) * step}

@@ -12,7 +12,7 @@ import (
 	"unicode/utf8"
 )
 
-// Text is told in place of the picture: what it is, and what it shows.
+// Text stands in place of the picture: what it is, and what it shows.
 type Text struct{ Title, Desc string }
 
 // margin is the room between the frame and the picture's edge.
@@ -23,7 +23,7 @@ var escape = strings.NewReplacer("&", "&amp;", "<", "&lt;", ">", "&gt;")
 
 // SVG draws a frame: rows of characters one column wide, coloured by the SGR sequences of
 // the sixteen colours, bold, reverse and underline. Anything else in it is an error, and
-// so are text that its colours make unreadable and a control character in what is told.
+// so are text that its colours make unreadable and a control character in the text.
 func SVG(frame string, t Text) (string, error) {
 	for _, c := range t.Title + t.Desc {
 		if c != '\n' && unicode.IsControl(c) || c == utf8.RuneError {

@@ -56,7 +56,7 @@ func (p *Program) help(c *cobra.Command) int {
 
 // intro is what a command is for, with its examples.
 func intro(command string, w *words.Words) string {
-	b := []byte(w.Say("intro-" + command) + "\n")
+	b := []byte(w.Say("intro-"+command) + "\n")
 	for i, example := range examples[command] {
 		if i == 0 {
 			b = append(b, '\n')

@@ -25,7 +25,7 @@ func TestHelpInEveryLanguage(t *testing.T) {
 			one := boothsetIn(env, "", c.Name, "--help")
 			require.Equal(t, ExitAnswered, one.code, one.err)
 			assert.Contains(t, one.out, "\n  boothset "+c.Name+" --coat ")
-			assert.Contains(t, one.out, w.Say("intro-" + c.Name))
+			assert.Contains(t, one.out, w.Say("intro-"+c.Name))
 			assert.Contains(t, one.out, "boothset."+c.Name+"/")
 			assert.NotContains(t, one.out, "{")
 			assert.NotContains(t, one.out, "usage-")

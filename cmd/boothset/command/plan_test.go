@@ -207,7 +207,7 @@ func TestShopsFileChangesTheAnswer(t *testing.T) {
 	r = boothsetIn(shopEnv(t, "[line]\n\nhoses = 3\n"), "", args...)
 	assert.Equal(t, ExitBadInput, r.code)
 	assert.Empty(t, r.out)
-	assert.Contains(t, r.err, "shop.toml:3: unknown key")
+	assert.Contains(t, r.err, "shop.toml:3:1: unknown key")
 }
 
 func kinds(a planJSON) (kinds []string) {

@@ -1,5 +1,6 @@
-// Start measures how long boothset takes to its first frame and to a plan, beside an empty
-// program on the same libraries and a hello world, and what it takes of memory and disk.
+// Start measures how long boothset takes to its first frame, beside an empty program on the
+// same libraries, and to a plan with its spread, beside its own version and a hello world,
+// and what it takes of memory and disk.
 //
 //	start DIR
 //
@@ -19,7 +20,6 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"syscall"
 	"time"
 
 	"github.com/charmbracelet/x/ansi"
@@ -47,20 +47,15 @@ func main() {
 
 func measure(dir string) error {
 	program := func(name string) string { return filepath.Join(dir, name) }
-	var hello, plan, empty, assistant []time.Duration
-	var helloPages, planPages []int64
-	ended := func(pages *[]int64, name string, args ...string) (time.Duration, error) {
-		took, n, err := toEnd(dir, program(name), args...)
-		*pages = append(*pages, n)
-		return took, err
-	}
+	var hello, version, plan, empty, assistant []time.Duration
 	for range runs {
 		for _, r := range []struct {
 			to  *[]time.Duration
 			run func() (time.Duration, error)
 		}{
-			{&hello, func() (time.Duration, error) { return ended(&helloPages, "hello") }},
-			{&plan, func() (time.Duration, error) { return ended(&planPages, "boothset", strings.Fields(job)...) }},
+			{&hello, func() (time.Duration, error) { return toEnd(dir, program("hello")) }},
+			{&version, func() (time.Duration, error) { return toEnd(dir, program("boothset"), "version") }},
+			{&plan, func() (time.Duration, error) { return toEnd(dir, program("boothset"), strings.Fields(job)...) }},
 			{&empty, func() (time.Duration, error) { return toFrame(dir, program("empty"), nil) }},
 			{&assistant, func() (time.Duration, error) { return toFrame(dir, program("boothset"), nil) }},
 		} {
@@ -77,8 +72,8 @@ func measure(dir string) error {
 	}
 	fmt.Printf("| to (median of %d) | boothset | beside it | ratio | wanted |\n| --- | --- | --- | --- | --- |\n", runs)
 	line("the first frame; an empty program's", assistant, empty, 1.25)
-	line("a plan as JSON; a hello world's end", plan, hello, 1.5)
-	fmt.Printf("\nPages touched for the first time (median): a plan %d, a hello world %d\n", median(planPages), median(helloPages))
+	line("a plan with its spread; its version's end", plan, version, 1.8)
+	fmt.Printf("\nA hello world ends after %.1f ms.\n", ms(median(hello)))
 
 	var screen, batch int
 	if _, err := toFrame(dir, program("boothset"), func(pid int) { screen = peak(pid) }); err != nil {
@@ -112,17 +107,12 @@ func command(home, program string, args ...string) *exec.Cmd {
 	return c
 }
 
-// toEnd is how long a program runs, and how many pages it touches for the first time: the
-// faults that the system serves without a disk.
-func toEnd(home, program string, args ...string) (took time.Duration, pages int64, err error) {
+// toEnd is how long a program runs.
+func toEnd(home, program string, args ...string) (time.Duration, error) {
 	c := command(home, program, args...)
 	start := time.Now()
-	err = c.Run()
-	took = time.Since(start)
-	if use, ok := c.ProcessState.SysUsage().(*syscall.Rusage); ok {
-		pages = use.Minflt
-	}
-	return took, pages, err
+	err := c.Run()
+	return time.Since(start), err
 }
 
 // toFrame is how long a program takes until text stands on the alternate screen of a

@@ -1,0 +1,146 @@
+package catalogue_test
+
+import (
+	"errors"
+	"testing"
+
+	"boothset/presets/catalogue"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// refused is the fault of a shop's file that will not do.
+func refused(t testing.TB, toml string) *catalogue.FileError {
+	t.Helper()
+	_, err := catalogue.Load([]byte(toml), "shop.toml")
+	var f *catalogue.FileError
+	require.True(t, errors.As(err, &f), "got %v for %s", err, toml)
+	assert.Equal(t, "shop.toml", f.File)
+	assert.Equal(t, f.Line > 0, f.Column > 0, "%s: a line has its column", f)
+	assert.NotContains(t, f.Why, "catalogue.", "no name of a type of this program")
+	return f
+}
+
+// Each fault of a shop's file names its line and says what would do there.
+func TestShopFaults(t *testing.T) {
+	const band = `{ start = "26psi", low = "23psi", high = "30psi" }`
+	for _, c := range []struct {
+		name, toml string
+		line       int
+		says       []string
+	}{
+		// Not TOML.
+		{"open bracket", "[line\n", 1, []string{"expected ']'"}},
+		{"twice the same key", "[coat.clear]\nname = \"a\"\nname = \"b\"\n", 3, []string{"already defined"}},
+		{"twice the same table", "[coat.clear]\nrank = 1\n[coat.clear]\nrank = 2\n", 3, []string{"already exists"}},
+		{"number too large", "\ncoat.clear.rank = 99999999999999999999\n", 2, []string{"too large"}},
+		{"binary", "\x00\x01", 1, []string{"invalid character"}},
+
+		// Unknown keys.
+		{"unknown table", "\n[booth]\nx = 1\n", 2, []string{`"booth"`, "tables are coat, gun, coupling, hose"}},
+		{"unknown key of a coat", "[coat.clear]\nglossy = true\n", 2, []string{`"coat.clear.glossy"`, "isocyanate, farther, working, cup, thinner, film, lay or mix"}},
+		{"unknown key of a gun", "[gun.reduced-pressure]\n\nstamp = \"29psi\"\n", 3, []string{`"gun.reduced-pressure.stamp"`, "inlet, flow, cap, cap-limit, nearest, farthest, valve, transfer or cup"}},
+		{"unknown key of a valve", "[gun.reduced-pressure.valve]\nturn = 3\n", 2, []string{"conductance, ratio, turns or shape"}},
+		{"unknown key of a band", "[coat.clear.working.reduced-pressure]\nstrt = \"27psi\"\n", 2, []string{"start, low or high"}},
+		{"unknown key inside an inline table", "[coat.clear]\nrank = 1\nworking.reduced-pressure = { strt = \"27psi\" }\n", 3,
+			[]string{`"coat.clear.working.reduced-pressure.strt"`, "start, low or high"}},
+
+		// Units and types.
+		{"bad unit", "[gun.reduced-pressure]\n\ninlet = \"29 furlongs\"\n", 3, []string{"29 furlongs", "psi, bar or kPa"}},
+		{"no unit", "[gun.reduced-pressure]\n\ninlet = \"29\"\n", 3, []string{`pressure "29"`, "psi, bar or kPa"}},
+		{"bare whole number", "[gun.reduced-pressure]\n\ninlet = 29\n", 3, []string{`pressure "29"`, "psi, bar or kPa"}},
+		{"bare number", "[gun.reduced-pressure]\nrank = 1\nnearest = 5.5\n", 3, []string{`length "5.5"`, "in, ft, mm or m"}},
+		{"bare flow", "[regulator.\"1/2in\"]\nrated-flow = 150\n", 2, []string{`air flow "150"`, "cfm or L/min"}},
+		{"truth for a pressure", "[coat.clear]\nworking.reduced-pressure = { start = true }\n", 2, []string{"psi, bar or kPa"}},
+		{"list for a pressure", "[gun.reduced-pressure]\ninlet = [29]\n", 2, []string{`"gun.reduced-pressure.inlet" takes a pressure in quotes`}},
+		{"list for a length", "[coat.clear]\nfarther = [1]\n", 2, []string{`takes a length in quotes`}},
+		{"list for a flow", "[gun.reduced-pressure]\nflow = [1]\n", 2, []string{`takes an air flow in quotes`}},
+		{"text for a rank", "[coat.clear]\nrank = \"first\"\n", 2, []string{`"coat.clear.rank" takes a whole number`}},
+		{"text for yes or no", "[coat.clear]\nisocyanate = \"yes\"\n", 2, []string{"takes true or false"}},
+		{"text for a number", "[coupling.ordinary]\nconductance = \"4\"\n", 2, []string{"takes a number"}},
+		{"number for a name", "[coat.clear]\nname = 3\n", 2, []string{"takes text in quotes"}},
+		{"text for a list of names", "[gun.reduced-pressure]\naliases = \"ours\"\n", 2, []string{`"gun.reduced-pressure.aliases" takes a list of texts`}},
+		{"numbers for a shape", "[gun.reduced-pressure.valve]\nshape = 3\n", 2, []string{"list of pairs"}},
+		{"number for a valve", "[gun.reduced-pressure]\nvalve = 3\n", 2, []string{"takes a table"}},
+		{"number for an entry", "[coat]\nclear = 1\n", 2, []string{"takes a table"}},
+		{"number for a table", "coat = 1\n", 1, []string{"takes a table"}},
+		{"number for the line", "line = 1\n", 1, []string{"takes a table"}},
+
+		// What the values mean.
+		{"coat without a working pressure", "\n[coat.new]\nname = \"new\"\n", 2, []string{`coat "new"`, "working.reduced-pressure = {"}},
+		{"working pressure out of order", "[coat.clear]\n[coat.clear.working.reduced-pressure]\nlow = \"40psi\"\n", 1, []string{"working.reduced-pressure: low, start and high"}},
+		{"working pressure of an unknown class", "[coat.clear]\nworking.reduced-presure = " + band + "\n", 1, []string{"no gun is of this class", "high-pressure, high-volume-low-pressure or reduced-pressure"}},
+		{"unknown solvent", "[coat.clear]\ndries-like = \"treacle\"\n", 1, []string{"dries-like", "treacle"}},
+		{"held closer", "[coat.clear]\nfarther = \"-1in\"\n", 1, []string{"farther must not be below 0"}},
+		{"unknown basis", "[coat.clear]\nbasis = \"guess\"\n", 1, []string{`basis "guess": use published, common practice, computed, estimate or this booth's readings`}},
+		{"escape codes in a name", "[coat.clear]\nname = \"\\u001b[31mclear\"\n", 1, []string{"plain text on one line"}},
+		{"two lines in a source", "[coat.clear]\nsource = \"a\\nb\"\n", 1, []string{"plain text on one line"}},
+		{"two lines in a table's source", "[coat.clear.film]\nsource = \"a\\nb\"\n", 1, []string{"plain text on one line"}},
+		{"entry called none", "[filter.none]\nconductance = 3.0\nratio = 0.3\n", 1, []string{"none is the answer"}},
+		{"gun without a stamp", "[coat.clear]\nrank = 1\n[gun.new]\nclass = \"reduced-pressure\"\n", 3, []string{`gun "new"`, "valve: give conductance"}},
+		{"gun's cap above its inlet", "[gun.reduced-pressure]\ncap = \"40psi\"\n", 1, []string{"inlet", "cap"}},
+		{"gun of a class no coat knows", "[gun.reduced-pressure]\nclass = \"trade\"\n", 1, []string{`class "trade"`, "set class to high-pressure, high-volume-low-pressure or reduced-pressure"}},
+		{"gun without flow", "[gun.reduced-pressure]\nflow = \"0cfm\"\n", 1, []string{"give flow"}},
+		{"gun held nowhere", "[gun.reduced-pressure]\nfarthest = \"3in\"\n", 1, []string{"nearest must be above 0 and farthest beyond it"}},
+		{"gun's cap limit below 0", "[gun.reduced-pressure]\ncap-limit = \"-5psi\"\n", 1, []string{"cap-limit must be above 0"}},
+		{"valve without end", "[gun.reduced-pressure.valve]\nconductance = inf\n", 1, []string{"give conductance"}},
+		{"valve ratio that is no number", "[gun.reduced-pressure.valve]\nratio = nan\n", 1, []string{"ratio must lie in 0 to 0.9"}},
+		{"valve that cannot turn", "[gun.reduced-pressure.valve]\nturns = 0\n", 1, []string{"give turns"}},
+		{"valve shape that falls", "[gun.reduced-pressure.valve]\nshape = [[0, 0], [0.6, 0.5], [0.5, 0.8], [1, 1]]\n", 1, []string{"rise at every knee, not at number 3"}},
+		{"valve shape of triples", "[gun.reduced-pressure.valve]\nshape = [[0, 0, 0], [1, 1]]\n", 1, []string{"knee 1 must be a pair"}},
+		{"coupling that passes nothing", "[coupling.slim]\nconductance = -1\n", 1, []string{`coupling "slim"`, "give conductance"}},
+		{"coupling ratio", "[coupling.slim]\nratio = 1\n", 1, []string{"ratio must lie in"}},
+		{"quoted header", "[ regulator . '1/2in' ]\nrated-flow = \"0cfm\"\n", 1, []string{`regulator "1/2in"`, "give droop"}},
+		{"filter", "\n\n[filter.clogged]\nconductance = 0\n", 3, []string{`filter "clogged"`}},
+		{"hose end wider than the hose", "[hose.\"3/8in\"]\nend = \"12mm\"\n", 1, []string{"end no wider than bore"}},
+		{"bores of something else", "[bore.gun]\nus = [\"1in\"]\nmetric = [\"25mm\"]\n", 1, []string{`bore "gun"`, "hose or main"}},
+		{"no bores", "\n[bore.main]\nmetric = []\n", 2, []string{`bore "main"`, "give bores above 0"}},
+		{"bore of nothing", "[bore.hose]\nmetric = [\"6mm\", \"0mm\"]\n", 1, []string{`bore "hose"`, "give bores above 0"}},
+		{"bores that are not a list", "[bore.main]\nus = 3\n", 2, []string{`"bore.main.us" takes a list of lengths in quotes`}},
+		{"bores without units", "[bore.main]\nus = [\"3/4\"]\n", 2, []string{`length "3/4"`, "in, ft, mm or m"}},
+		{"unknown tolerance", "[tolerance.paint]\nwithin = \"3%\"\n", 1, []string{`tolerance "paint"`, "no such tolerance"}},
+		{"tolerance without a unit", "[tolerance.wall-gauge]\nwithin = \"3\"\n", 1, []string{"within: type a number with psi, bar or kPa"}},
+		{"tolerance below 0", "[tolerance.valve]\nwithin = \"-3%\"\n", 1, []string{"within must be 0 or more"}},
+		{"tolerance past all", "[tolerance.valve]\nwithin = \"101%\"\n", 1, []string{"within must be 100% or less"}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			f := refused(t, c.toml)
+			assert.Equal(t, c.line, f.Line, f.Error())
+			for _, says := range c.says {
+				assert.Contains(t, f.Why, says)
+			}
+		})
+	}
+}
+
+// With several faults it is always the same one that is named.
+func TestTheFirstFaultByNameIsGiven(t *testing.T) {
+	toml := []byte("[filter.b]\n[filter.a]\n[filter.c]\n")
+	for range 20 {
+		_, err := catalogue.Load(toml, "shop.toml")
+		require.ErrorContains(t, err, `shop.toml:2:1: filter "a"`)
+	}
+}
+
+func TestFileErrorSaysWhere(t *testing.T) {
+	assert.Equal(t, "shop.toml:3:12: why", (&catalogue.FileError{File: "shop.toml", Line: 3, Column: 12, Why: "why"}).Error())
+	assert.Equal(t, "shop.toml: why", (&catalogue.FileError{File: "shop.toml", Why: "why"}).Error())
+}
+
+// The column is that of the key, of the value that is none, or of the header of the entry
+// that will not do.
+func TestAFaultHasItsColumn(t *testing.T) {
+	for toml, want := range map[string][2]int{
+		"[coat.clear]\n  glossy = true\n":                                 {2, 3},
+		"[gun.reduced-pressure]\n\n   inlet = \"29 furlongs\"\n":          {3, 12},
+		"[gun.reduced-pressure]\ninlet = 29\n":                            {2, 9},
+		"[coat.clear]\nworking.reduced-pressure = { start = \"27in\" }\n": {2, 38},
+		"# ours\n\t[filter.clogged]\n\tconductance = 0\n":                 {2, 2},
+		"[coat.clear]\nname = \"a\"\n name = \"b\"\n":                     {3, 2},
+		"coat = { clear = { farther = \"-1in\" } }\n":                     {0, 0}, // an entry without a header
+	} {
+		f := refused(t, toml)
+		assert.Equal(t, want, [2]int{f.Line, f.Column}, f.Error())
+	}
+}

@@ -1,0 +1,119 @@
+package edit_test
+
+import (
+	"slices"
+	"testing"
+
+	"boothset/calc/unit"
+	"boothset/presets/edit"
+	"boothset/presets/question"
+	"boothset/presets/question/questiontest"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+func TestWhatCanBeMovedInTheOrderOfTheJob(t *testing.T) {
+	r := questiontest.Open(t)
+	list := func(texts question.Texts) []string { return named(edit.Inputs(r, read(r, texts, unit.US))...) }
+	day := []string{"coat 0.0", "gun 0.0", "temp 0.0", "humidity 0.0", "panel 0.0", "altitude 0.0", "supply 0.0", "regulator 0.0"}
+	hose := []string{"hose 0.0", "hose 0.1"}
+	assert.Equal(t, slices.Concat(day, []string{"regulator-at 0.0", "filter 0.0"}, hose, []string{"coupling 0.0", "gauge 0.0", "wall 0.0", "mark 0.0"}),
+		list(questiontest.MildDay("clear", "reduced-pressure")))
+
+	bare := questiontest.With(questiontest.With(questiontest.MildDay("clear", "reduced-pressure"), "regulator", "none"), "compressor", "none")
+	assert.Equal(t, slices.Concat(day, []string{"filter 0.0"}, hose, []string{"coupling 0.0", "gauge 0.0"}), list(bare))
+
+	assert.Equal(t, slices.Concat(day, []string{"regulator-at 0.0", "filter 0.0"}, hose, []string{"hose 1.0", "hose 1.1"},
+		[]string{"coupling 0.0", "gauge 0.0", "wall 0.0", "mark 0.0", "compressor 0.0", "receiver 0.0", "cut-in 0.0", "cut-out 0.0"},
+		[]string{"main 0.0", "main 0.1", "other 0.0", "other 0.1", "other 1.0", "other 1.1"},
+		[]string{"spray-time 0.0", "receiver-temp 0.0", "line-temp 0.0"}), list(wholeShop()))
+
+	assert.NotContains(t, list(questiontest.With(wholeShop(), "main", "none")), "main 0.0")
+}
+
+// Every field of the plan can be moved as soon as it counts.
+func TestEveryFieldCanBeMoved(t *testing.T) {
+	r := questiontest.Open(t)
+	list := named(edit.Inputs(r, read(r, wholeShop(), unit.US))...)
+	for _, row := range question.Plan.Fields {
+		assert.Contains(t, list, row.Name+" 0.0")
+	}
+}
+
+// The text of an input is that of its quantity, with its unit named; another text in its
+// place changes it alone.
+func TestTextOfAnInput(t *testing.T) {
+	r := questiontest.Open(t)
+	a := read(r, questiontest.Texts("temp", "75", "hose", "25,3/8 + 6ft,5/16in", "other", "10cfm + 4,50", "gun", "hvlp"), unit.US)
+	for _, x := range []struct {
+		in             edit.Input
+		text           string
+		with, then, as string
+	}{
+		{edit.Input{Field: question.Temp}, "75 F", "80", "80 F", "80 F"},
+		{edit.Input{Field: question.Hose}, "25 ft", "30", "30 ft", "30 ft, 3/8 + 6ft,5/16in"},
+		{edit.Input{Field: question.Hose, Piece: 1}, "3/8", "10mm", "10mm", "25 ft, 10mm + 6ft,5/16in"},
+		{edit.Input{Field: question.Hose, Part: 1}, "6ft", "2m", "2m", "25,3/8 + 2m, 5/16in"},
+		{edit.Input{Field: question.Hose, Part: 1, Piece: 1}, "5/16in", "1/4", "1/4", "25,3/8 + 6ft, 1/4"},
+		{edit.Input{Field: question.Other, Piece: 1}, "", "25", "25%", "10cfm, 25% + 4,50"},
+		{edit.Input{Field: question.Other, Part: 1}, "4 cfm", "5", "5 cfm", "10cfm + 5 cfm, 50%"},
+		{edit.Input{Field: question.Gun}, "hvlp", "reduced-pressure", "reduced-pressure", "reduced-pressure"},
+		{edit.Input{Field: question.Humidity}, "", "45", "45%", "45%"},
+	} {
+		assert.Equal(t, x.text, x.in.Text(r, a, unit.US), named(x.in))
+		b := x.in.With(r, a, x.with, unit.US)
+		assert.Equal(t, x.then, x.in.Text(r, b, unit.US), named(x.in))
+		assert.Equal(t, x.as, b.Text(x.in.Field), named(x.in))
+		assert.Equal(t, a.Texts(), b.With(x.in.Field, a.Get(x.in.Field)...).Texts(), "nothing else changes")
+	}
+	// A usual hose becomes the answer once a quantity of it is changed.
+	b := edit.Input{Field: question.Hose, Piece: 1}.With(r, question.Answers{}, "1/2in", unit.US)
+	assert.Equal(t, "25ft, 1/2in", b.Text(question.Hose))
+	assert.Empty(t, edit.Input{Field: question.Hose, Part: 3}.Text(r, a, unit.US))
+}
+
+func TestATextIsMovedWhereTheCursorIs(t *testing.T) {
+	r := questiontest.Open(t)
+	a := read(r, wholeShop(), unit.US)
+	for _, x := range []struct {
+		field      *question.Field
+		text, want string
+		at, by     int
+	}{
+		{question.Hose, "25,3/8 + 6,1/4", "25,3/8 + 10 ft, 1/4", 10, 1},
+		{question.Hose, "25,3/8 + 6,", "20 ft, 3/8 + 6,", 0, -1},
+		{question.Hose, "", "30 ft, 3/8in", 0, 1},
+		{question.Temp, " 72 ", "74 F", 2, 1},
+		{question.Panel, "", "74 F", 0, 1},
+		{question.Other, "10,50", "10, 60%", 5, 1},
+		{question.Coupling, "slim", "ordinary", 0, -1},
+		{question.Temp, "hot", "", 0, 1},
+		{question.Hose, "25,3/8 + 6,", "", 11, 1},
+		{question.Main, "", "50 ft, 3/4 in", 0, 1},
+	} {
+		got, moved := edit.StepText(r, a, x.field, x.text, x.at, x.by, unit.US)
+		assert.Equal(t, x.want != "", moved, x)
+		if x.want == "" {
+			x.want = x.text
+		}
+		assert.Equal(t, x.want, got, x)
+	}
+	assert.Equal(t, read(r, wholeShop(), unit.US), a, "the answers stay as they were")
+}
+
+// Every field that may stand empty has somewhere to begin, so that arrows alone fill it.
+func TestAnEmptyFieldBeginsSomewhere(t *testing.T) {
+	r := questiontest.Open(t)
+	a := read(r, questiontest.Texts("coat", "clear", "gun", "reduced-pressure", "temp", "70F", "humidity", "50", "supply", "90psi", "compressor", "18cfm", "receiver", "60gal"), unit.US)
+	for _, sys := range bothSystems {
+		for _, row := range question.Plan.Fields {
+			if row.Listed() || row.Part == "" {
+				continue
+			}
+			text, ok := edit.StepText(r, a, row.Field, "", 0, +1, sys)
+			require.True(t, ok, row.Name)
+			require.Nil(t, r.Check(row.Field, r.ReadText(row.Field, text, sys), sys), "%s %q", row.Name, text)
+		}
+	}
+}

@@ -1,0 +1,133 @@
+package question_test
+
+import (
+	"strings"
+	"testing"
+
+	"boothset/calc"
+	"boothset/calc/unit"
+	"boothset/presets/question"
+	"boothset/presets/question/questiontest"
+	"boothset/presets/words"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+// sounds asserts that a reason or caution is a sentence with all its figures in.
+func sounds(t require.TestingT, w *words.Words, id string, figures calc.Figures) {
+	require.True(t, w.Has(id), "no sentence for %s", id)
+	given := map[string]bool{}
+	for _, f := range figures {
+		require.False(t, given[f.Name], "%s: figure %s twice", id, f.Name)
+		given[f.Name] = true
+	}
+	for _, name := range w.Needs(id) {
+		require.True(t, given[name], "%s: no figure %s", id, name)
+	}
+	for _, sys := range []unit.System{unit.US, unit.Metric} {
+		text := w.Text(sys, id, figures)
+		assert.NotContains(t, text, "{", id)
+		assert.NotContains(t, text, "NaN", id)
+		assert.NotContains(t, text, "Inf", id)
+		assert.NotContains(t, text, "  ", id)
+		assert.NotEqual(t, id, text)
+		assert.True(t, strings.HasSuffix(text, "."), "%s: %s", id, text)
+	}
+}
+
+// whole asserts that every reason and caution of an answer is a sentence, and gives their
+// ids.
+func whole(t require.TestingT, w *words.Words, reasons []calc.Reason, cautions []calc.Caution) map[string]bool {
+	seen := map[string]bool{}
+	for _, x := range reasons {
+		seen[x.ID] = true
+		sounds(t, w, x.ID, x.Figures)
+		assert.NotEmpty(t, x.About, x.ID)
+		assert.NotEmpty(t, w.Ground(x.Ground), x.ID)
+	}
+	require.NotEmpty(t, cautions)
+	for _, x := range cautions {
+		seen[x.ID] = true
+		sounds(t, w, x.ID, x.Figures)
+		assert.Contains(t, []calc.Level{calc.Note, calc.Warn, calc.Stop}, x.Level, x.ID)
+	}
+	assert.True(t, seen["safety"], "on every answer")
+	return seen
+}
+
+// Whatever is asked, each reason and caution is a whole sentence, in both systems of
+// units, and each reason says what it rests on.
+func TestEverySentenceOfAPlanIsWhole(t *testing.T) {
+	r, w := questiontest.Open(t), words.English()
+	rapid.Check(t, func(t *rapid.T) {
+		d := questiontest.Drawer{T: t}
+		texts := d.Plan(r)
+		if rapid.Bool().Draw(t, "with the shop's air") {
+			d.Supply(texts)
+		}
+		_, s := solved(t, r, texts)
+		whole(t, w, s.Reasons, s.Cautions)
+		for _, x := range s.Reasons {
+			assert.Contains(t, []calc.Basis{calc.Published, calc.CommonPractice, calc.Computed, calc.Estimate, calc.OwnReadings}, x.Basis, x.ID)
+		}
+		for i := range s.Fixes {
+			sounds(t, w, s.Fixes[i].Swap.Kind.String(), s.Fixes[i].Figures())
+		}
+	})
+}
+
+// The answers that bring up each reason and caution of the main job at least once.
+func TestWhatBringsUpEachSentenceOfAPlan(t *testing.T) {
+	r := questiontest.Open(t)
+	day := func(pairs ...string) question.Texts {
+		texts := questiontest.MildDay("clear", "reduced-pressure")
+		for name, all := range questiontest.Texts(pairs...) {
+			texts[name] = all
+		}
+		return texts
+	}
+	for _, x := range []struct {
+		name  string
+		texts question.Texts
+		has   []string
+		not   []string
+	}{
+		{"mild day, usual line", day(),
+			[]string{"gun-start", "gun-flow", "weather-mild", "weather-dew", "wall-set", "wall-static", "valve-opening", "valve-floor", "distance-jet", "line-bottleneck", "safety", "isocyanate", "local-gun-rules"},
+			[]string{"panel-near-dew", "panel-tight", "supply-short", "no-regulator", "valve-choked", "line-couplings", "cap-near-limit", "now-valve"}},
+		{"hot and dry", day("temp", "40C", "humidity", "12"), []string{"weather-hot"}, []string{"weather-mild"}},
+		{"cold", day("temp", "10C"), []string{"weather-slow", "cold"}, []string{"weather-mild"}},
+		{"panel at the dew point", day("panel", "50F"), []string{"panel-near-dew"}, []string{"panel-tight"}},
+		{"panel a little above", day("panel", "57F"), []string{"panel-tight"}, []string{"panel-near-dew"}},
+		{"supply too low for the line", day("supply", "28psi"), []string{"supply-short", "wall-short", "line-limit", "valve-open-wide"}, []string{"wall-set", "supply-below-target", "wall-static"}},
+		{"supply below the gun's pressure", day("supply", "20psi"), []string{"supply-below-target", "wall-short"}, []string{"supply-short"}},
+		{"supply just enough", day("supply", "31psi"), []string{"little-reserve"}, []string{"supply-short"}},
+		{"no regulator", day("regulator", "none"), []string{"wall-none", "no-regulator", "valve-below-floor"}, []string{"wall-set", "wall-static", "valve-low"}},
+		{"no regulator and a high supply", day("regulator", "none", "supply", "150psi"), []string{"valve-choked"}, nil},
+		{"a coarse gauge", day("mark", "20psi"), []string{"valve-low", "valve-below-floor"}, nil},
+		{"regulator at the foot", day("regulator-at", "gun"), []string{"wall-foot"}, []string{"wall-set"}},
+		{"gauge at the foot", day("gauge", "foot"), []string{"gauge-foot"}, []string{"gauge-none"}},
+		{"no gauge", day("gauge", "none"), []string{"gauge-none"}, []string{"gauge-foot"}},
+		{"slim couplings", day("coupling", "slim"), []string{"line-couplings"}, nil},
+		{"wall at 70 psi", day("wall", "70psi"), []string{"now-valve", "now-over-stamp"}, []string{"now-choked", "now-above-supply"}},
+		{"wall at 140 psi", day("wall", "140psi"), []string{"now-choked", "now-above-supply"}, []string{"now-valve"}},
+		{"wall at 20 psi", day("wall", "20psi"), []string{"now-too-low"}, []string{"now-over-stamp"}},
+		{"metallic base is held farther", questiontest.MildDay("metallic-base", "reduced-pressure"), []string{"distance-coat"}, []string{"isocyanate"}},
+		{"old gun is held at its nearest", questiontest.MildDay("metallic-base", "high-pressure"), []string{"distance-held-near"}, []string{"distance-jet"}},
+		{"hvlp at 10,000 ft is held by its cap", questiontest.With(questiontest.MildDay("clear", "high-volume-low-pressure"), "altitude", "10000ft"),
+			[]string{"gun-held-by-stamp", "cap-near-limit"}, []string{"local-gun-rules"}},
+	} {
+		t.Run(x.name, func(t *testing.T) {
+			_, s := solved(t, r, x.texts)
+			got := whole(t, words.English(), s.Reasons, s.Cautions)
+			for _, id := range x.has {
+				assert.True(t, got[id], id)
+			}
+			for _, id := range x.not {
+				assert.False(t, got[id], id)
+			}
+		})
+	}
+}

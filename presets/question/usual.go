@@ -1,0 +1,109 @@
+package question
+
+import (
+	"slices"
+
+	"boothset/calc/unit"
+	"boothset/presets/catalogue"
+)
+
+// Usual is the shop's usual answers.
+func (r *Reader) Usual() Answers { return r.usual }
+
+// UsualFor is the shop's usual answer to a field as text, with its units named.
+func (r *Reader) UsualFor(f *Field) string { return r.Completed(f, r.usual.Get(f), r.System()).text }
+
+// readUsual reads the shop's usual line. What ships will do, as tests check; of a shop's own
+// file a fault comes as *catalogue.FileError.
+func (r *Reader) readUsual() error {
+	own := r.HasShop()
+	if own {
+		if err := r.checkKeys(); err != nil {
+			return err
+		}
+	}
+	for _, row := range Plan.Fields {
+		if !row.OfShop() {
+			continue
+		}
+		texts, ok := r.Catalogue.Usual(row.Name, row.Repeats)
+		if !ok {
+			return r.lineTakes(row.Name, row.Repeats)
+		}
+		for _, t := range texts {
+			v := r.Read(row.Field, t, r.System())
+			if v.Fault != nil {
+				return r.lineFault(v.Fault)
+			}
+			r.usual.add(row.Name, v)
+		}
+	}
+	if own {
+		return r.checkUsual()
+	}
+	return nil
+}
+
+// lineFault is a fault of the shop's usual line.
+func (r *Reader) lineFault(f *Fault) error {
+	return r.Catalogue.LineFault(f.Field, f.Called("line: "+f.Field))
+}
+
+// lineTakes is the fault of a key of the line that holds something else than text, or than
+// a list of texts.
+func (r *Reader) lineTakes(name string, list bool) error {
+	takes := "takes-text"
+	if list {
+		takes = "takes-texts"
+	}
+	f := r.Fault(name, "", unit.US, "file-key-takes", text("key", "line."+name), sentence("what", takes))
+	return r.Catalogue.LineFault(name, f.Want())
+}
+
+// checkKeys refuses what the line has no place for, and units that are none.
+func (r *Reader) checkKeys() error {
+	known := []string{catalogue.UnitsKey}
+	for _, row := range Plan.Fields {
+		if row.OfShop() {
+			known = append(known, row.Name)
+		}
+	}
+	for _, key := range r.LineKeys() {
+		if !slices.Contains(known, key) {
+			f := r.Fault(key, "", unit.US, "file-unknown-key", text("key", "line."+key), r.names(known))
+			return r.Catalogue.LineFault(key, f.Want())
+		}
+	}
+	units, ok := r.Catalogue.Usual(catalogue.UnitsKey, false)
+	switch systems := []string{catalogue.UnitsUS, catalogue.UnitsMetric}; {
+	case !ok:
+		return r.lineTakes(catalogue.UnitsKey, false)
+	case len(units) > 0 && !slices.Contains(systems, units[0]):
+		return r.lineFault(r.Fault(catalogue.UnitsKey, units[0], unit.US, "choose", r.names(systems)))
+	}
+	return nil
+}
+
+// checkUsual resolves the line with a coat, a gun and a day, so that a fault in it shows at
+// once, and refuses numbers that mean one thing in one system and another in the other.
+func (r *Reader) checkUsual() error {
+	sys, a := r.System(), r.usual
+	coat, gun := r.goTogether("", "")
+	for f, t := range map[*Field]string{Coat: coat, Gun: gun, Temp: "20C", Humidity: "50", Supply: "100psi"} {
+		if !a.Has(f) {
+			a = a.With(f, r.Read(f, t, sys))
+		}
+	}
+	if _, faults := r.Plan(a, sys); len(faults) > 0 {
+		return r.lineFault(faults[0])
+	}
+	for _, row := range Plan.Fields {
+		for _, v := range r.usual.Get(row.Field) {
+			us, metric := r.Read(row.Field, v.Text, unit.US), r.Read(row.Field, v.Text, unit.Metric)
+			if us.SI != metric.SI {
+				return r.lineFault(r.Fault(row.Name, v.Text, sys, "file-units"))
+			}
+		}
+	}
+	return nil
+}

@@ -1,0 +1,115 @@
+package tui
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"boothset/presets/catalogue"
+	"boothset/presets/question"
+)
+
+// numbered is a list to pick from.
+func numbered(items []catalogue.Choice) (rows []string) {
+	for i, item := range items {
+		rows = append(rows, hang(fmt.Sprintf("%3d  ", i+1), plain(item.Name), plainWidth)...)
+	}
+	return rows
+}
+
+// choose reads one of a list by its number, its id or its name and does what taking it
+// does. Nothing typed takes the marked one.
+func (p *dialogue) choose(l *list, question string, take func(string) move) error {
+	rows := numbered(l.items)
+	p.paragraphs(rows)
+	p.offer(fmt.Sprintf("%d %s", l.at+1, plain(l.picked().Name)))
+	for {
+		text, err := p.read(question, rows)
+		if err != nil || p.common(text) {
+			return err
+		}
+		at, ok := pickItem(l.items, text)
+		switch {
+		case text == "":
+			at = l.at
+		case !ok:
+			p.noSuch(len(l.items))
+			continue
+		}
+		l.at = at
+		if m := take(""); m != nil {
+			m(p.r)
+		}
+		return nil
+	}
+}
+
+// noSuch says that what was typed picks nothing of a list of so many.
+func (p *dialogue) noSuch(n int) {
+	p.wrong(p.r.s.text("plain-pick", count("most", n)))
+}
+
+// pickItem finds an entry by its number, its id or its name.
+func pickItem(items []catalogue.Choice, text string) (int, bool) {
+	if n, err := strconv.Atoi(text); err == nil && n >= 1 && n <= len(items) {
+		return n - 1, true
+	}
+	for i := range items {
+		if strings.EqualFold(items[i].ID, text) || strings.EqualFold(items[i].Name, text) {
+			return i, true
+		}
+	}
+	return 0, false
+}
+
+// step asks one step.
+func (p *dialogue) step(q *stepPage) error {
+	s := p.r.s
+	n, of := s.position(q.step.id)
+	ask := s.sentence(q.step, question.SayAsk)
+	p.row("")
+	p.say(s.text("step-of", count("n", n), count("of", of)) + ", " + s.say(q.step.part.Sentence()))
+	p.say(ask)
+	p.say(s.sentence(q.step, question.SayWhy))
+	p.paragraphs(q.shown(size{plainWidth, 1}))
+	if q.fault != "" {
+		p.wrong(q.fault)
+	}
+	if q.step.typed() {
+		return p.typed(q, ask)
+	}
+	if old := s.age(q.step.field, q.list.id()); old != "" {
+		p.row(old)
+	}
+	return p.choose(&q.list, ask, q.accept)
+}
+
+// typed reads the answer to a question that is typed. What will not do leaves the field
+// as it was.
+func (p *dialogue) typed(q *stepPage, ask string) error {
+	rows := q.row(plainWidth)[1:]
+	p.paragraphs(rows)
+	for {
+		had := q.field.String()
+		if had != "" {
+			p.offer(had)
+		}
+		text, err := p.read(ask, rows)
+		switch {
+		case err != nil || p.common(text):
+			return err
+		case text == plainClear:
+			q.field.set("")
+			return nil
+		}
+		if text != "" {
+			q.field.set(text)
+		}
+		if m := q.accept(""); m != nil {
+			m(p.r)
+			return nil
+		}
+		p.wrong(q.fault)
+		q.field.set(had)
+	}
+}

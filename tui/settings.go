@@ -1,0 +1,108 @@
+package tui
+
+import (
+	"slices"
+	"strings"
+
+	"boothset/calc"
+	"boothset/calc/unit"
+	"boothset/presets/answer"
+
+	"github.com/charmbracelet/x/ansi"
+)
+
+// setting is one of the three values to set, with what stands around it.
+type setting struct {
+	about, name string
+	value       string // as a number
+	unit        string // "psi", "% open"
+	label       string // the unit alone, "%"
+	text, short string // the value with its unit, and with that alone
+	// change and changeShort are what it was and is, where something was moved.
+	change, changeShort string
+	span                string   // the range it likely lies within
+	likely              string   // the same in words
+	notes               []string // what it is, in words
+}
+
+// setting is a value with its unit.
+func (s *session) setting(about, name string, of *unit.Quantity, si float64) setting {
+	n := setting{about: about, name: s.say(name), value: of.Number(s.sys, si, unit.Usual), label: of.Label(s.sys, si), short: of.Text(s.sys, si, unit.Usual)}
+	n.unit, n.text = n.label, n.short
+	return n
+}
+
+// likelyFrom says the range that the value likely lies within.
+func (n *setting) likelyFrom(s *session, low, high string) {
+	f := []calc.Figure{textFigure("low", low), textFigure("high", high)}
+	n.span, n.likely = s.text("number-span", f...), s.text("number-likely", f...)
+}
+
+// settings is the three of a job: wall, distance, inlet valve.
+func (b *bench) settings(j *job) [3]setting {
+	s, v := b.s, j.Setup
+	wall, distance, valve := "number-wall", "number-distance", "number-valve"
+	if j.Request.RegulatorAt == calc.Foot {
+		wall = "number-foot"
+	}
+	n := [3]setting{
+		s.setting(answer.AboutWall, wall, unit.Pressure, float64(v.Wall.Flowing)),
+		s.setting(answer.AboutDistance, distance, unit.Distance, float64(v.Distance.Target)),
+		s.setting(answer.AboutValve, valve, unit.Share, v.Valve.Opening),
+	}
+	n[2].unit = s.say("number-open")
+	n[2].text = n[2].value + n[2].unit
+	n[0].notes = []string{s.say("number-flowing"), s.text("number-static", calc.FigureOf("static", calc.FigureGauge, v.Wall.Static))}
+	near := unit.Distance.Number(s.sys, float64(v.Distance.Low), unit.Usual)
+	n[1].notes = []string{s.text("number-keep", textFigure("low", near), calc.FigureOf("high", calc.FigureDistance, v.Distance.High)), s.say("number-from")}
+	n[2].notes = []string{
+		s.text("number-reserve", calc.FigureOf("reserve", calc.FigureDrop, v.Valve.Reserve)),
+		s.text("number-floor", calc.FigureOf("floor", calc.FigureShare, v.Valve.Floor)),
+	}
+	if v.Short.Is { // what shows is where the supply ends
+		n[0].notes = []string{s.say("number-no-setting"), s.say("number-flowing")}
+		n[2].notes = []string{s.say("number-no-setting")}
+	}
+	if p := j.Spread; p != nil {
+		n[0].likelyFrom(s, unit.Pressure.Number(s.sys, float64(p.Wall.Low), unit.Usual), unit.Pressure.Number(s.sys, float64(p.Wall.High), unit.Usual))
+		n[1].likelyFrom(s, unit.Distance.Number(s.sys, float64(p.Distance.Low), unit.Usual), unit.Distance.Number(s.sys, float64(p.Distance.High), unit.Usual))
+		n[2].likelyFrom(s, unit.Share.Number(s.sys, p.Opening.Low, unit.Usual), unit.Share.Text(s.sys, p.Opening.High, unit.Usual))
+	}
+	return n
+}
+
+// changedSettings is the three as they are tried, each with what it was where it was moved.
+func (b *bench) changedSettings() [3]setting {
+	all, was := b.settings(&b.tried), b.settings(&b.kept)
+	for i := range all {
+		if n := &all[i]; was[i].value != n.value {
+			n.change, n.changeShort = was[i].value+" -> "+n.text, was[i].value+" -> "+n.short
+		}
+	}
+	return all
+}
+
+// compact is the three in a row, with their units alone where that is too wide.
+func (b *bench) compact(w int) []string {
+	var full, values, short, now []string
+	for _, n := range b.changedSettings() {
+		text, least := n.text, n.short
+		if n.change != "" {
+			text, least = n.change, n.changeShort
+		}
+		full, values = append(full, n.name+" "+text), append(values, text)
+		short, now = append(short, least), append(now, n.short)
+	}
+	row := strings.Join(full, "   ")
+	for _, less := range []string{strings.Join(values, "  "), strings.Join(short, " "), strings.Join(now, "  ")} {
+		if ansi.StringWidth(row) > w {
+			row = less
+		}
+	}
+	return []string{b.s.theme.Number.Render(cut(row, w))}
+}
+
+// below is what stands under the digits, the most wanted first.
+func (n *setting) below() []string {
+	return slices.DeleteFunc(append([]string{n.change, n.likely}, n.notes...), func(t string) bool { return t == "" })
+}

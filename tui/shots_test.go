@@ -1,0 +1,180 @@
+package tui
+
+import (
+	"slices"
+	"time"
+
+	"boothset/presets/catalogue"
+	"boothset/presets/last"
+	"boothset/presets/question"
+)
+
+// shot is a place that is looked at: the keys to it from the start.
+type shot struct {
+	name  string
+	keys  []string
+	whole bool // it may go on behind what shows, which is looked at too
+	kept  *last.Draft
+	// spanish: it stands for its kind of page in another language and other units too;
+	// extremes: in the smallest window and in a large one.
+	spanish, extremes bool
+}
+
+// half and whole are what a last run may have left: on its way to the answer, and there.
+func halfRun() *last.Draft {
+	return &last.Draft{
+		Saved: testDay.Add(-3 * time.Hour), At: question.Humidity.Name, Typed: "4", Units: catalogue.UnitsUS, Check: checkSkip,
+		Answers: last.Texts{"coat": {"clear"}, "gun": {"reduced-pressure"}, "temp": {"75F"}},
+	}
+}
+
+func wholeRun() *last.Draft {
+	d := halfRun()
+	d.Saved, d.Finished, d.At, d.Typed = testDay.Add(-26*time.Hour), true, atBench, ""
+	d.Answers["humidity"], d.Answers["supply"] = []string{"45%"}, []string{"90psi"}
+	return d
+}
+
+// tried is keys that try ten steps of an input, so many behind the wall.
+func tried(keys []string, behind int) []string {
+	all := then(keys)
+	for range behind {
+		all = append(all, "up")
+	}
+	return then(all, "shift+right")
+}
+
+// How far the inputs lie behind the wall in toAnswer.
+const (
+	hoseBehind = 4
+	airBehind  = 12
+)
+
+// alike is the states in which a view shows what it shows in others.
+var alike = map[string][]string{
+	"look": {"-supply"}, "line": {"-tried-air", "-supply"}, "day": {"-tried-hose", "-supply"}, "sure": {"-supply"}, "why": {"-tried-air"},
+}
+
+func shots() []shot {
+	all := []shot{
+		{name: "safety", whole: true, spanish: true},
+		{name: "resume-half", kept: halfRun(), keys: []string{"enter"}},
+		{name: "resume-done", kept: wholeRun(), keys: []string{"enter"}, spanish: true},
+		{name: "coat", keys: toAnswer[:1], spanish: true},
+		{name: "coat-entered", kept: wholeRun(), keys: []string{"enter", "2"}},
+		{name: "coat-end", keys: then(toAnswer[:1], "down", "down", "down", "down", "down", "down", "down", "down", "down", "down")},
+		{name: "gun", keys: toAnswer[:2]},
+		{name: "temp", keys: toAnswer[:3]},
+		{name: "temp-typed", keys: toAnswer[:4]},
+		{name: "temp-entered", kept: wholeRun(), keys: []string{"enter", "2", "enter", "enter"}},
+		{name: "temp-bad", keys: then(toAnswer[:3], "75 bar", "enter"), spanish: true},
+		{name: "temp-outside", keys: then(toAnswer[:3], "300F", "enter")},
+		{name: "temp-empty", keys: then(toAnswer[:3], "enter")},
+		{name: "humidity", keys: toAnswer[:5]},
+		{name: "humidity-bad", keys: then(toAnswer[:5], "450", "enter")},
+		{name: "panel", keys: toAnswer[:7]},
+		{name: "altitude", keys: toAnswer[:8]},
+		{name: "supply", keys: toAnswer[:9]},
+		{name: "supply-bad", keys: then(toAnswer[:9], "1,500", "enter")},
+		{name: "line", keys: toAnswer[:11], spanish: true},
+		{name: "regulator", keys: then(toAnswer[:11], "2")},
+		{name: "regulator-at", keys: then(toAnswer[:11], "2", "enter")},
+		{name: "filter", keys: then(toAnswer[:11], "2", "enter", "enter")},
+		{name: "hose", keys: then(toAnswer[:11], "2", "enter", "enter", "enter"), spanish: true},
+		{name: "hose-bad", keys: then(toAnswer[:11], "2", "enter", "enter", "enter", "25ft", "enter")},
+		{name: "coupling", keys: then(toAnswer[:11], "2", "enter", "enter", "enter", "enter")},
+		{name: "gauge", keys: then(toAnswer[:11], "2", "enter", "enter", "enter", "enter", "enter")},
+		{name: "wall", keys: toAnswer[:12]},
+		{name: "check", keys: toAnswer[:13]},
+		{name: "check-again", keys: then(toSupply[:27], "esc", "esc", "esc", "esc", "esc", "esc", "esc", "esc", "esc", "esc"), spanish: true},
+		{name: "compressor", keys: toSupply[:14]},
+		{name: "receiver", keys: toSupply[:16]},
+		{name: "cut-in", keys: toSupply[:18]},
+		{name: "cut-out", keys: toSupply[:19]},
+		{name: "main", keys: toSupply[:20]},
+		{name: "main-bad", keys: then(toSupply[:20], "100ft", "enter")},
+		{name: "other", keys: toSupply[:22]},
+		{name: "spray-time", keys: toSupply[:24]},
+		{name: "receiver-temp", keys: toSupply[:25]},
+		{name: "line-temp", keys: toSupply[:26]},
+		{name: "page-day", keys: then(toAnswer, "7"), whole: true},
+		{name: "page-day-dew", keys: then(toDew, "7"), whole: true, spanish: true},
+		{name: "page-coat", keys: then(toAnswer, "8", "up", "left")},
+		{name: "page-thin", keys: then(toAnswer, "8"), spanish: true},
+		{name: "page-thin-typed", keys: then(toAnswer, "8", "din4", "enter")},
+		{name: "page-thin-answer", keys: then(toAnswer, "8", "din4", "enter", "22", "enter", "pgdown"), whole: true},
+		{name: "page-film", keys: then(toAnswer, "9"), whole: true},
+		{name: "page-mix", keys: then(toAnswer, "0")},
+		{name: "page-mix-bad", keys: then(toAnswer, "0", "two", "enter")},
+		{name: "page-mix-answer", keys: then(toAnswer, "0", "hood", "enter", "pgdown"), whole: true, spanish: true},
+		{name: "keys-safety", keys: []string{"?"}, whole: true},
+		{name: "keys-list", keys: then(toAnswer[:2], "?"), whole: true},
+		{name: "keys-typed", keys: then(toAnswer[:4], "f1"), whole: true},
+		{name: "keys-bench", keys: then(toAnswer, "?"), whole: true, spanish: true},
+		{name: "keys-tried", keys: then(toAnswer, "right", "?"), whole: true},
+		{name: "keys-page", keys: then(toAnswer, "8", "f1"), whole: true},
+		{name: "finish", keys: then(toAnswer, "6", "pgdown", "pgdown", "pgdown", "pgdown", "pgdown", "pgdown", "pgdown", "pgdown", "pgdown", "enter"), spanish: true},
+		{name: "finish-early", keys: then(toAnswer[:1], "esc")},
+	}
+	for n, v := range views {
+		for _, state := range []struct {
+			name string
+			keys []string
+		}{
+			{"", toAnswer},
+			{"-tried-hose", tried(toAnswer, hoseBehind)},
+			{"-tried-air", tried(toAnswer, airBehind)},
+			{"-dew", toDew},
+			{"-short", toShort},
+			{"-wall", toRead},
+			{"-supply", toSupply},
+		} {
+			if slices.Contains(alike[v.id], state.name) {
+				continue
+			}
+			keys := then(state.keys, viewKeys()[n])
+			if n == 0 { // it shows already, and would turn
+				keys = state.keys
+			}
+			// The reasons are many pages, and many of them the same in all states.
+			whole := v.id != "why" || slices.Contains([]string{"", "-dew", "-supply"}, state.name)
+			plain := state.name == ""
+			all = append(all, shot{name: "bench-" + v.id + state.name, keys: keys, whole: whole, spanish: plain, extremes: plain && n == 0})
+		}
+	}
+	return all
+}
+
+// at is a shot as a look has it.
+func (f *shot) at(t test, l look) *root {
+	t.Helper()
+	r := start(t, look{lang: l.lang, metric: l.metric, colour: l.colour, ascii: l.ascii})
+	if f.kept != nil {
+		r.resume.run = r.s.read(*f.kept)
+	}
+	press(r, f.keys...)
+	if l.size != (size{}) {
+		r.Update(resize(l.size))
+	}
+	return r
+}
+
+// each gives each screenful of a shot to see, with its number from 1, and leaves it at the
+// first.
+func (f *shot) each(r *root, see func(n int, frame string)) {
+	frame := r.View()
+	see(1, frame)
+	for n := 2; f.whole; n++ {
+		press(r, "pgdown")
+		next := r.View()
+		if next == frame {
+			if where(r) == "bench" {
+				openView(r, r.bench.view)
+			}
+			press(r, "home")
+			return
+		}
+		frame = next
+		see(n, frame)
+	}
+}

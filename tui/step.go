@@ -1,0 +1,178 @@
+package tui
+
+import (
+	"strings"
+
+	"boothset/presets/catalogue"
+	"boothset/presets/edit"
+	"boothset/presets/question"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// stepPage asks one step. What was typed or picked stays in it for as long as the assistant
+// runs.
+type stepPage struct {
+	s     *session
+	step  *step
+	list  list
+	field field
+	fault string // why the answer was not taken; the next key clears it
+	seen  bool
+}
+
+func (p *stepPage) skip() bool { return !p.s.asked(p.step) }
+
+func (p *stepPage) enter() *question.Fault {
+	p.fault = ""
+	if p.step.typed() {
+		return nil
+	}
+	p.list.items = p.choices()
+	switch {
+	case p.step.id == stepLine:
+		p.list.point(map[bool]string{true: lineChange, false: lineKeep}[p.s.walkLine])
+	case p.step.id == stepSupply:
+		p.list.point(p.s.check)
+	case !p.seen:
+		p.list.point(p.s.current().ID(p.step.field))
+	}
+	p.seen = true
+	return nil
+}
+
+// The choices of the step that shows the line; those of the supply are what checking
+// can be.
+const (
+	lineKeep   = "keep"
+	lineChange = "change"
+)
+
+func (p *stepPage) choices() []catalogue.Choice {
+	switch {
+	case p.step.field != nil:
+		return p.s.reader.Choices(p.step.field)
+	case p.step.id == stepLine:
+		return []catalogue.Choice{p.s.choice(lineKeep, "line-keep"), p.s.choice(lineChange, "line-change")}
+	}
+	all := []catalogue.Choice{p.s.choice(checkSkip, "check-skip")}
+	if question.Supplied(p.s.current()) {
+		all = append(all, p.s.choice(checkKeep, "check-keep"))
+	}
+	return append(all, p.s.choice(checkChange, "check-change"))
+}
+
+func (p *stepPage) heading() (left, right string) {
+	n, of := p.s.position(p.step.id)
+	return p.s.say(p.step.part.Sentence()), p.s.unitsName() + "  " + p.s.text("step-of", count("n", n), count("of", of))
+}
+
+func (p *stepPage) under(window size) []string {
+	rows := 1
+	if window.h >= roomyWindow {
+		rows = 2
+	}
+	return p.s.trail(window.w, rows)
+}
+
+func (p *stepPage) keys(size) []binding {
+	takes := bindKey(takeKeys, "do-take", p.accept)
+	goBack := bindKey(listBack, "do-back", always(back))
+	if p.step == &p.s.steps[0] { // before the first lies the way out
+		goBack = bindKey(listBack, "do-leave", always(open(&finish{s: p.s})))
+	}
+	if !p.step.typed() {
+		all := append([]binding{takes, goBack}, p.list.keys(p.accept)...)
+		return append(all, unitsKey(p.s), quitKey())
+	}
+	step := bindExplained(stepKeys, "do-step", p.stepValue)
+	switch {
+	case p.field.String() != "": // left and backspace edit
+		goBack.Binding = typedBack
+		clear := func(string) move { p.field.set(""); return nil }
+		return []binding{takes, goBack, step, bindKey(clearKeys, "do-clear", clear)}
+	case p.offer() != "":
+		takes.does = "do-take-usual"
+	case p.step.optional():
+		takes.does = "do-without"
+	}
+	return []binding{takes, goBack, step}
+}
+
+// stepValue moves the quantity that the cursor stands in by a step.
+func (p *stepPage) stepValue(pressed string) move {
+	p.fault = ""
+	by := -1
+	if pressed == "up" {
+		by = 1
+	}
+	s, f := p.s, p.step.field
+	_, text := s.completed(f, p.field.String(), s.sys)
+	moved, ok := edit.StepText(s.reader, s.counting(s.answers), f, text, p.field.at(), by, s.sys)
+	if !ok {
+		p.fault = s.say("field-end")
+		return nil
+	}
+	at := p.field.at()
+	p.field.set(moved)
+	if at < len(text) {
+		p.field.to(at)
+	}
+	return nil
+}
+
+func (p *stepPage) press(k tea.KeyMsg) move {
+	p.fault = ""
+	if !p.step.typed() {
+		return nil
+	}
+	if !p.s.typeInto(&p.field, p.step.field, k) {
+		p.fault = p.s.say("field-runes")
+	}
+	return nil
+}
+
+// offer is what an empty field takes: the shop's usual.
+func (p *stepPage) offer() string { return p.s.usual.Text(p.step.field) }
+
+// accept takes the answer and goes on, or says why not and stays.
+func (p *stepPage) accept(string) move {
+	p.fault = ""
+	s, f := p.s, p.step.field
+	switch p.step.id {
+	case stepLine:
+		s.walkLine = p.list.picked().ID == lineChange
+		return forward
+	case stepSupply:
+		s.check = p.list.picked().ID
+		return forward
+	}
+	answered := p.list.id()
+	if p.step.typed() {
+		answered = p.field.String()
+	}
+	values, text := s.completed(f, answered, s.sys)
+	if len(values) == 0 {
+		values = s.usual.Get(f)
+	}
+	a := s.answers.With(f, values...)
+	if len(values) > 0 || !f.Optional() {
+		if fault := s.fault(f, a); fault != nil {
+			p.refuse(fault)
+			return nil
+		}
+	}
+	s.answers = a
+	s.entered[f.Name] = s.now()
+	if p.step.typed() && text != "" {
+		p.field.set(text)
+	}
+	return forward
+}
+
+func (p *stepPage) refuse(f *question.Fault) {
+	p.fault = f.Want()
+	if p.step.typed() && strings.TrimSpace(p.field.String()) == "" {
+		p.fault = p.s.say("field-empty") + " " + p.fault
+	}
+}

@@ -1,0 +1,171 @@
+package tui
+
+import (
+	"slices"
+	"strings"
+
+	"boothset/calc/unit"
+	"boothset/tui/draw"
+
+	"github.com/charmbracelet/bubbles/key"
+)
+
+// view is one way to look at the answer.
+type view struct {
+	id string // its name is under view- and this
+	// screenfuls is the view in a room, in pieces each as high as that at most.
+	screenfuls func(b *bench, room size) [][]string
+	// inWords is the view without its pictures, in blocks of rows: all that they show is said.
+	inWords func(b *bench, w int) [][]string
+	// settings: it shows the three values to set by itself.
+	settings bool
+}
+
+// views is every way to look at the answer, the first one first.
+var views = []view{
+	{"set", (*bench).setView, (*bench).setInWords, true},
+	{"look", (*bench).lookView, (*bench).lookInWords, false},
+	{"line", (*bench).lineView, (*bench).lineInWords, false},
+	{"day", (*bench).dayView, (*bench).dayInWords, false},
+	{"sure", (*bench).sureView, (*bench).sureInWords, false},
+	{"why", (*bench).whyView, (*bench).whyInWords, false},
+}
+
+// destinationKeys is the keys that lead somewhere from the answer, in the order of where to:
+// digits, then letters that do nothing else there, neither on the screen nor in lines.
+const destinationKeys = "1234567890abdefghilmoprstvwyz"
+
+// destination is where a key leads from the answer.
+type destination struct {
+	key, name string
+	view      int   // of the views
+	page      *form // or a page of the coat's own, nil for a view
+}
+
+// destinations is where keys lead from the answer: to the views, then to the pages. What has
+// no key left is none of them.
+func (b *bench) destinations() []destination {
+	var all []destination
+	for i, v := range b.views {
+		all = append(all, destination{name: b.s.say("view-" + v.id), view: i})
+	}
+	for _, f := range b.forms {
+		all = append(all, destination{name: f.name(), page: f})
+	}
+	all = all[:min(len(all), len(destinationKeys))]
+	for i := range all {
+		all[i].key = destinationKeys[i : i+1]
+	}
+	return all
+}
+
+// viewKey is the key of the view that shows.
+func (b *bench) viewKey() string { return b.destinations()[b.view].key }
+
+// destination is where a key leads; false where to nothing.
+func (b *bench) destination(pressed string) (destination, bool) {
+	all := b.destinations()
+	if i := slices.IndexFunc(all, func(d destination) bool { return d.key == pressed }); i >= 0 {
+		return all[i], true
+	}
+	return destination{}, false
+}
+
+// keysTo is the keys of destinations, which are called by themselves.
+func keysTo(all []destination, called func(keys []string) string) key.Binding {
+	var keys []string
+	for _, d := range all {
+		keys = append(keys, d.key)
+	}
+	return key.NewBinding(key.WithKeys(keys...), key.WithHelp(called(keys), ""))
+}
+
+// fromTo calls keys by the first and the last of them.
+func fromTo(keys []string) string {
+	if len(keys) == 1 {
+		return keys[0]
+	}
+	return keys[0] + "-" + keys[len(keys)-1]
+}
+
+// oneByOne calls keys by all of them.
+func oneByOne(keys []string) string { return strings.Join(keys, " ") }
+
+// destinationBindings is what leads to the views and what leads to the pages.
+func (b *bench) destinationBindings(room size) (all []binding) {
+	to := b.destinations()
+	act := func(pressed string) move {
+		d, ok := b.destination(pressed)
+		switch {
+		case !ok:
+		case d.page != nil:
+			return open(d.page)
+		default:
+			b.open(d.view, room)
+		}
+		return nil
+	}
+	n := min(len(b.views), len(to))
+	all = append(all, bindExplained(keysTo(to[:n], fromTo), "do-view", act))
+	if len(to) > n {
+		all = append(all, bindExplained(keysTo(to[n:], oneByOne), "do-page", act))
+	}
+	return all
+}
+
+// viewCache is the screenfuls of a view, which the frame, its help and the keys all ask for.
+type viewCache struct {
+	of         viewState
+	screenfuls [][]string
+}
+
+// viewState is all that the screenfuls of a view depend on.
+type viewState struct {
+	view        int
+	room        size
+	kept, tried int // by their ids
+	sys         unit.System
+	glyphs      draw.Glyphs
+	colour      bool
+}
+
+// screenfuls is those of the view that shows, at least one.
+func (b *bench) screenfuls(room size) [][]string {
+	of := viewState{b.view, room, b.kept.id, b.tried.id, b.s.sys, b.s.glyphs, b.s.theme.colour}
+	if b.cache.screenfuls == nil || b.cache.of != of {
+		all := b.views[b.view].screenfuls(b, room)
+		if len(all) == 0 {
+			all = [][]string{nil}
+		}
+		b.cache = viewCache{of, all}
+	}
+	return b.cache.screenfuls
+}
+
+// open shows a view, or the next screenful of the one that shows.
+func (b *bench) open(n int, room size) {
+	if n != b.view {
+		b.view, b.screenful = n, 0
+		return
+	}
+	b.screenful = (b.screenfulIn(room) + 1) % b.count(room)
+}
+
+// count is how many screenfuls the view that shows has in the room of the bench.
+func (b *bench) count(room size) int { return len(b.screenfuls(b.share(room).view)) }
+
+// screenfulIn is the one that shows; a window made smaller or larger may have fewer.
+func (b *bench) screenfulIn(room size) int { return min(b.screenful, b.count(room)-1) }
+
+// next is the next screenful, then the next view, and behind the last the way out.
+func (b *bench) next(room size) move {
+	switch {
+	case b.screenfulIn(room)+1 < b.count(room):
+		b.screenful++
+	case b.view+1 < len(b.views):
+		b.view, b.screenful = b.view+1, 0
+	default:
+		return open(&finish{s: b.s})
+	}
+	return nil
+}
