@@ -19,15 +19,16 @@ func TestVeryHotVeryDryDayAgainstScipy(t *testing.T) {
 	for name, c := range map[string]struct {
 		r             Request
 		psi           float64
+		before, now   float64 // of what can evaporate, at the start
 		drier, growth float64
 		distance      float64
 		levers        map[string]float64
 	}{
-		"solvent clear": {clear, 24, 2.525306462594532, 0.02834518539564268, 5.276292648219488, map[string]float64{
+		"solvent clear": {clear, 24, 0.1070196114458365, 0.2953081776364703, 2.525306462594532, 0.02834518539564268, 5.276292648219488, map[string]float64{
 			"lever-pressure": 0.04619418933058339, "lever-nearer": 0.07993495215897128,
 			"lever-thinner": 0.3044789703902674, "lever-cooler": 0.21923067081126635,
 		}},
-		"waterborne base": {water, 23, 4.624779613864058, 0.032383291830970995, 5.814155215942428, map[string]float64{
+		"waterborne base": {water, 23, 0.04749763972600644, 0.24365391068808107, 4.624779613864058, 0.032383291830970995, 5.814155215942428, map[string]float64{
 			"lever-pressure": 0.10848213636561899, "lever-nearer": 0.21547942454365954, "lever-cooler": 0.2681223403885812,
 		}},
 	} {
@@ -36,6 +37,8 @@ func TestVeryHotVeryDryDayAgainstScipy(t *testing.T) {
 		f := s.Weather.InFlight
 		require.True(t, f.Known)
 		assert.InDelta(t, c.psi, s.Working.Pressure.PSI(), 1e-9, name)
+		assert.InEpsilon(t, c.before, f.before, 1e-8, name)
+		assert.InEpsilon(t, c.now, f.now, 1e-8, name)
 		assert.InEpsilon(t, c.drier, f.Drier, 1e-8, name)
 		assert.InEpsilon(t, c.growth, f.Growth, 1e-7, name)
 		assert.InEpsilon(t, c.distance, s.Distance.Target.Inches(), 1e-8, name)

@@ -1,0 +1,195 @@
+package calc_test
+
+import (
+	"strings"
+	"testing"
+	"time"
+
+	"boothset/calc"
+	"boothset/calc/coat"
+	"boothset/calc/unit"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// said is what an answer gives as its reasons and cautions, in their order, a caution with
+// the first letter of its level.
+func said(reasons []calc.Reason, cautions []calc.Caution) string {
+	var s []string
+	for _, r := range reasons {
+		s = append(s, r.ID)
+	}
+	for _, c := range cautions {
+		s = append(s, string(c.Level[0])+":"+c.ID)
+	}
+	return strings.Join(s, " ")
+}
+
+// Each limit that a day runs into is a reason and a caution, and nothing else is.
+func TestWhatADaySays(t *testing.T) {
+	mild := aDay(t, false, 22, 0.45)
+	set := func(r calc.DayRequest, change func(*calc.DayRequest)) calc.DayRequest { return with(r, change) }
+	both := func(c float64) func(*calc.DayRequest) {
+		return func(r *calc.DayRequest) { r.Panel, r.Paint = unit.Celsius(c), unit.Celsius(c) }
+	}
+	for _, c := range []struct {
+		name   string
+		r      calc.DayRequest
+		remedy string
+		says   string
+	}{
+		{"mild", mild, "", "day-air day-dries-solvent day-grade n:safety"},
+		{"waterborne", aDay(t, true, 22, 0.45), "", "day-air day-dries-water day-grade-water n:safety"},
+		{"hardener and a large job", set(mild, func(r *calc.DayRequest) { r.Isocyanate, r.PotLife, r.Panels = true, 4*time.Hour, 5 }), "",
+			"day-air day-dries-solvent day-grade-hardener day-grade-large pot-life w:isocyanate n:safety"},
+		{"three panels are few", set(mild, func(r *calc.DayRequest) { r.Panels = 3 }), "", "day-air day-dries-solvent day-grade n:safety"},
+		{"mixed at a known time", set(mild, func(r *calc.DayRequest) { r.PotLife, r.HasStarted = 4*time.Hour, true }), "",
+			"day-air day-dries-solvent day-grade pot-life-ends n:safety"},
+		{"too hot for the rule of pot lives", set(mild, func(r *calc.DayRequest) { r.PotLife, r.Paint = 4*time.Hour, unit.Celsius(45) }), "",
+			"day-air day-dries-solvent day-grade w:pot-life-outside n:safety"},
+		{"cold", aDay(t, false, 12, 0.5), "turn-warm-air", "limit-cold day-air day-dries-solvent day-grade w:cold n:safety"},
+		{"cold, panel and paint colder", set(aDay(t, false, 12, 0.3), both(11)), "turn-warm-air",
+			"limit-cold day-air day-dries-solvent day-grade w:cold w:cold-panel w:cold-paint n:safety"},
+		{"cold, panel and paint less so", set(aDay(t, false, 12, 0.3), both(13)), "turn-warm-air",
+			"limit-cold day-air day-dries-solvent day-grade w:cold n:safety"},
+		{"hot", aDay(t, false, 36, 0.3), "turn-cool-air", "limit-hot day-air day-dries-solvent day-grade w:hot-air n:safety"},
+		{"a hot panel", set(mild, func(r *calc.DayRequest) { r.Panel = unit.Celsius(40) }), "turn-cool-panel",
+			"limit-hot day-air day-dries-solvent day-grade w:hot-panel n:safety"},
+		{"damp, on a warm panel", warmPanel(aDay(t, false, 22, 0.9)), "turn-warm-air", "limit-damp day-air day-dries-solvent day-grade w:damp n:safety"},
+		{"waterborne in moist air", warmPanel(aDay(t, true, 22, 0.8)), "turn-warm-air-water",
+			"limit-slow day-air day-dries-water day-grade-water w:slow-water n:safety"},
+		{"waterborne in fog", warmPanel(aDay(t, true, 22, 1)), "turn-warm-air",
+			"limit-damp limit-slow day-air day-dries-not day-grade-water w:damp w:still-water n:safety"},
+		{"paint under the dew point", set(aDay(t, false, 28, 0.6), func(r *calc.DayRequest) { r.Paint = unit.Celsius(18) }), "turn-warm-paint",
+			"day-air day-dries-solvent day-grade w:wet-paint n:safety"},
+		{"a panel under the dew point", set(aDay(t, false, 22, 0.6), func(r *calc.DayRequest) { r.Panel = unit.Celsius(13) }), "turn-warm-panel",
+			"limit-dew limit-cold day-air day-dries-solvent day-grade s:dew-on-panel w:cold-panel n:safety"},
+	} {
+		a := solvedDay(t, c.r)
+		assert.Equal(t, c.says, said(a.Reasons, a.Cautions), c.name)
+		assert.Equal(t, c.remedy, a.Remedy.Sentence(), c.name)
+	}
+}
+
+func TestWhatAFilmSays(t *testing.T) {
+	const film = "film-wants film-typed film-coats film-solids "
+	const pass = "rate-given film-speed-between film-fan-overlap"
+	for _, c := range []struct {
+		name   string
+		change func(*calc.FilmRequest)
+		says   string
+	}{
+		{"as it comes", func(*calc.FilmRequest) {}, film + "transfer-usual " + pass + " w:isocyanate n:safety"},
+		{"one coat of the family's own film, on a gun as typed", func(r *calc.FilmRequest) {
+			r.Dry.Ground, r.Overlap.Ground, r.Held.Typed, r.Isocyanate, r.Coats.Value = r.Wants.Ground, sheet, true, false, 1
+		}, "film-wants film-solids transfer-typed rate-given film-speed film-fan film-overlap w:film-heavy-coat w:film-hand-slow n:safety"},
+		{"a panel's height, the hand's speed and old paint", func(r *calc.FilmRequest) { r.Height, r.GunSpeed, r.Before = 1, 0.3, 4*coat.Mil },
+			film + "transfer-usual " + pass + " film-passes film-at-speed film-whole w:film-under w:isocyanate n:safety"},
+		{"a family that is not known, held farther off", func(r *calc.FilmRequest) { r.Wants, r.Held.Distance = calc.FilmWants{}, unit.Inches(8) },
+			"film-typed film-coats film-solids transfer-class " + pass + " w:isocyanate n:safety"},
+		{"harder than the class's own pressure", func(r *calc.FilmRequest) { r.Held.Pressure = unit.PSIG(30) },
+			film + "transfer-class " + pass + " w:isocyanate n:safety"},
+		{"a rate that is not known", func(r *calc.FilmRequest) { r.Fluid = calc.Fluid{} }, film + "rate-unknown w:isocyanate n:safety"},
+		{"a gun that is not known", func(r *calc.FilmRequest) { r.Held.Known = false }, film + "rate-given w:isocyanate n:safety"},
+		{"a tip", func(r *calc.FilmRequest) {
+			r.Fluid = calc.Fluid{From: calc.FluidTip, Tip: unit.MM(1.3), Viscosity: unit.MM2PerS(57)}
+		}, film + "transfer-usual rate-tip film-speed-between film-fan-overlap w:isocyanate n:safety"},
+		{"two combs", func(r *calc.FilmRequest) {
+			r.Combs = []calc.CombReading{{Wetted: 2 * coat.Mil, Next: 3 * coat.Mil}, {Wetted: 2 * coat.Mil, Next: 2 * coat.Mil}}
+		}, film + "transfer-usual film-comb-between film-comb " + pass + " w:isocyanate n:film-comb-low n:safety"},
+	} {
+		a := filmOf(t, filmRequest(c.change))
+		assert.Equal(t, c.says, said(a.Reasons, a.Cautions), c.name)
+	}
+}
+
+func TestWhatAMixSays(t *testing.T) {
+	const film = "film-wants film-typed film-coats film-solids "
+	for _, c := range []struct {
+		name   string
+		change func(*calc.MixRequest)
+		says   string
+	}{
+		{"as it comes", func(*calc.MixRequest) {},
+			"mix-area " + film + "transfer-usual mix-volume mix-between mix-cup wrong-farther wrong-choked w:isocyanate n:mix-pot-life n:safety"},
+		{"a gun as typed", func(r *calc.MixRequest) { r.Held.Typed = true },
+			"mix-area " + film + "transfer-typed mix-volume mix-cup wrong-farther wrong-choked w:isocyanate n:mix-pot-life n:safety"},
+		{"usual areas", func(r *calc.MixRequest) { r.Panels[0].High = 5 },
+			"mix-area-usual " + film + "transfer-usual mix-volume mix-between mix-cup wrong-farther wrong-choked w:mix-areas-usual w:isocyanate n:mix-pot-life n:safety"},
+		{"a ratio, a price, a pot life and a loss of its own", func(r *calc.MixRequest) {
+			r.Ratio.Value, r.Prices, r.PotLife, r.Loss.Ground = coat.Ratio{Parts: []float64{4, 1}}, []float64{60}, time.Hour, sheet
+		}, "mix-area " + film + "transfer-usual mix-volume mix-between mix-cup mix-loss mix-ratio mix-life mix-cost wrong-farther-cost wrong-choked-cost " +
+			"w:isocyanate n:mix-pot-life-known n:safety"},
+		{"more than fits its pot life", func(r *calc.MixRequest) { r.PotLife, r.Rate = time.Minute, coat.MLPerMin(100) },
+			"mix-area " + film + "transfer-usual mix-volume mix-between mix-cup mix-life wrong-farther wrong-choked w:mix-past-pot-life w:isocyanate n:safety"},
+		{"as far off as a gun is held", func(r *calc.MixRequest) { r.Held.Distance = unit.Inches(30) },
+			"mix-area " + film + "transfer-class mix-volume mix-between mix-cup w:isocyanate n:mix-pot-life n:safety"},
+	} {
+		a := mixOf(t, mixRequest(c.change))
+		assert.Equal(t, c.says, said(a.Reasons, a.Cautions), c.name)
+	}
+}
+
+func TestWhatThinningSays(t *testing.T) {
+	iso := aMix(t, 44, 20)
+	iso.Reading.Cup, iso.Isocyanate, iso.Waterborne = aCup(t, "iso4"), true, true
+	warmer := aMix(t, 20, 20)
+	warmer.Warmest.Value = unit.Celsius(30)
+	// Cold and a little thick: once at the sheet's 20 C, less thinner or a little more warmth.
+	less := aMix(t, 27, 10)
+	less.Warmest.Value = unit.Celsius(30)
+	zahn := aMix(t, 30, 20)
+	zahn.Reading.Cup = aCup(t, "zahn2")
+	zahn.Sheet.Value = calc.SheetSeconds{Cup: zahn.Reading.Cup, Low: 25, Aim: 30, High: 35, At: calc.SheetTemp}
+	for _, c := range []struct {
+		name   string
+		r      calc.ThinRequest
+		advice string
+		says   string
+	}{
+		{"in the sheet's range", aMix(t, 17, 20), "as-it-is", "thin-reading-about thin-wanted n:safety"},
+		{"cold alone", aMix(t, 23, 10), "warm-only-cold", "thin-reading-about thin-wanted thin-corrected-band thin-warm thin-warmest w:thin-warming n:safety"},
+		{"a little thick", aMix(t, 19, 20), "warm-or-thin", "thin-reading-about thin-wanted thin-warm thin-warmest thin-thinner thin-most w:thin-warming n:safety"},
+		{"thicker", aMix(t, 22, 20), "warm-and-thin", "thin-reading-about thin-wanted thin-warm thin-warmest thin-thinner thin-most w:thin-warming n:safety"},
+		{"as warm as may be", aMix(t, 19, 26), "thin", "thin-reading-about thin-wanted thin-corrected-band thin-thinner thin-most n:safety"},
+		{"far too thick", aMix(t, 40, 20), "cannot", "thin-reading thin-wanted thin-warm thin-warmest thin-thinner thin-most s:thin-cannot w:thin-warming n:safety"},
+		{"thinned too far", aMix(t, 14, 18), "add-unthinned", "thin-reading-about thin-wanted thin-corrected-band s:thin-over n:safety"},
+		{"thick, but hot", aMix(t, 17, 32), "as-it-is", "thin-reading-about thin-wanted thin-corrected-band w:thin-only-warm n:safety"},
+		{"timed twice", with3(aMix(t, 24, 10)), "warm-only-cold", "thin-reading-about thin-wanted thin-corrected thin-warm thin-warmest w:thin-warming n:safety"},
+		{"read in another cup", iso, "as-it-is", "thin-reading thin-wanted-cup w:thin-stirred w:isocyanate n:safety"},
+		{"warmth or thinner", warmer, "warm-or-thin", "thin-reading-about thin-wanted thin-warm thin-warmest thin-thinner thin-most w:thin-warming n:safety"},
+		{"warmth or less thinner", less, "warm-or-less", "thin-reading thin-wanted thin-corrected-band thin-warm thin-warmest thin-thinner thin-most w:thin-warming n:safety"},
+		{"a Zahn cup", zahn, "as-it-is", "thin-reading thin-wanted n:thin-zahn n:safety"},
+	} {
+		a := thinned(t, c.r)
+		assert.Equal(t, "advice-"+c.advice, a.Sentence(&c.r), c.name)
+		assert.Equal(t, c.says, said(a.Reasons, a.Cautions), c.name)
+		for _, f := range a.Figures(&c.r) {
+			switch f.Name {
+			case "warmer":
+				assert.InDelta(t, float64(a.WarmTo-c.r.Reading.At), f.Value, 1e-9)
+			case "alone":
+				assert.Equal(t, a.AddAlone, f.Value)
+			}
+		}
+	}
+}
+
+// How many coats: the family's own number where its film fits, else as few as keep each at
+// or under what one may have; always what was asked for.
+func TestHowManyCoats(t *testing.T) {
+	for _, c := range []struct {
+		mils  float64
+		asked int
+		coats int
+	}{{2.0, 0, 2}, {2.2, 0, 2}, {2.4, 0, 2}, {1.99, 0, 2}, {1.1, 0, 1}, {2.41, 0, 3}, {3.6, 0, 3}, {2.2, 3, 3}} {
+		a := filmOf(t, filmRequest(func(r *calc.FilmRequest) {
+			r.Dry.Value, r.Coats.Value, r.Wants = unit.Length(c.mils)*coat.Mil, c.asked, calc.FilmWants{}
+		}))
+		require.Equal(t, c.coats, a.Coats.Value, "%v mil", c.mils)
+		assert.InEpsilon(t, c.mils/float64(c.coats), mil(a.Each.Dry), 1e-9)
+		own := c.asked == 0 && c.mils >= 2 && c.mils <= 2.4
+		assert.Equal(t, own, a.Coats.Source == "invented", "%v mil are the family's own", c.mils)
+	}
+}

@@ -1,0 +1,211 @@
+package calc
+
+import (
+	"slices"
+	"testing"
+	"time"
+
+	"boothset/calc/line"
+	"boothset/calc/supply"
+	"boothset/calc/unit"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// told is the ids of a setup's reasons and, with the first letter of their level, of its
+// cautions.
+func told(s *Setup) (reasons, cautions []string) {
+	for _, r := range s.Reasons {
+		reasons = append(reasons, r.ID)
+	}
+	for _, c := range s.Cautions {
+		cautions = append(cautions, string(c.Level[0])+" "+c.ID)
+	}
+	return reasons, cautions
+}
+
+// without is what of all is not in other.
+func without(all, other []string) (left []string) {
+	for _, id := range all {
+		if !slices.Contains(other, id) {
+			left = append(left, id)
+		}
+	}
+	return left
+}
+
+// inAShop gives a request the air of a shop that keeps up with the gun.
+func inAShop(r *Request) {
+	r.Shop = Shop{
+		Known: true, Spraying: 3 * time.Minute, ReceiverTemp: unit.Celsius(30), LineTemp: unit.Celsius(30),
+		System: supply.System{
+			Rated: unit.SCFM(30), CutIn: unit.PSIG(90), CutOut: unit.PSIG(120),
+			Receiver: supply.Receiver{Volume: unit.USGallons(60)},
+		},
+	}
+}
+
+// What is told of a bench beyond, and in place of, what is told of a clear on a mild day:
+// each for what it is about, and a caution only where there is something to do.
+func TestWhatAPlanSays(t *testing.T) {
+	mild, calm := told(solved(t, mildClear(t)))
+	assert.Equal(t, []string{
+		"gun-start", "weather-mild", "weather-dew", "gun-flow", "wall-set", "wall-static", "valve-opening", "valve-floor",
+		"compare", "distance-jet", "line-bottleneck", "supply-unchecked",
+	}, mild)
+	assert.Equal(t, []string{"n local-gun-rules", "n safety"}, calm)
+	for _, c := range []struct {
+		name            string
+		change          func(*Request)
+		added, replaced []string // reasons
+		warned          []string
+	}{
+		{"a hot, dry day", func(r *Request) { r.Day = Day{Air: unit.Celsius(40), Panel: unit.Celsius(40), Humidity: 0.12} },
+			[]string{"weather-hot", "lever-thinner", "lever-cooler", "lever-nearer", "lever-pressure"}, []string{"weather-mild"}, nil},
+		{"a cold day", func(r *Request) { r.Day = Day{Air: unit.Celsius(12), Panel: unit.Celsius(12), Humidity: 0.5} },
+			[]string{"weather-slow"}, []string{"weather-mild"}, []string{"w cold"}},
+		{"a panel under the dew point", func(r *Request) { r.Day.Panel = unit.Celsius(2) },
+			[]string{"weather-dew-below"}, []string{"weather-dew"}, []string{"s panel-wet"}},
+		{"regulator and gauge at the gun's foot", func(r *Request) { r.RegulatorAt, r.Gauge = Foot, AtFoot },
+			[]string{"wall-foot", "gauge-foot"}, []string{"wall-set"}, nil},
+		{"neither regulator nor gauge", func(r *Request) { r.RegulatorAt, r.Gauge = Nowhere, NoGauge },
+			[]string{"wall-none", "valve-below-floor", "gauge-none"}, []string{"wall-set", "wall-static", "valve-floor", "compare"}, []string{"w no-regulator"}},
+		{"28 psi of supply", func(r *Request) { inAShop(r); r.Supply = unit.PSIG(28) },
+			[]string{"wall-short", "valve-open-wide", "line-limit", "supply-short-first"},
+			[]string{"wall-set", "wall-static", "valve-opening", "valve-floor", "compare", "line-bottleneck", "supply-unchecked"}, []string{"s supply-short"}},
+		{"no more supply than the gun is to have", func(r *Request) { r.Supply = unit.PSIG(26) },
+			[]string{"wall-short", "valve-open-wide", "line-limit"},
+			[]string{"wall-set", "wall-static", "valve-opening", "valve-floor", "compare", "line-bottleneck"}, []string{"s supply-below-target"}},
+		{"hardly enough supply", func(r *Request) { r.Supply = unit.PSIG(30.4) }, nil, []string{"compare"}, []string{"w little-reserve"}},
+		{"the wall at 70 psi", func(r *Request) { r.HasNow, r.Now = true, unit.PSIG(70) }, []string{"now-valve"}, nil, []string{"w now-over-stamp"}},
+		{"the wall at 140 psi", func(r *Request) { r.HasNow, r.Now = true, unit.PSIG(140) },
+			[]string{"now-choked", "compare-choked"}, []string{"compare"}, []string{"w now-above-supply", "w now-over-stamp"}},
+		{"the wall at 20 psi", func(r *Request) { r.HasNow, r.Now = true, unit.PSIG(20) }, []string{"now-too-low"}, []string{"compare"}, nil},
+		{"slim couplings", func(r *Request) {
+			slim := line.Restriction{C: unit.DM3PerSBar(2), B: 0.3}
+			r.Line[0].Restriction, r.Line[2].Restriction = slim, slim
+		}, []string{"line-couplings"}, nil, nil},
+		{"a start above the stamp", func(r *Request) {
+			r.Coat.Working = Band{Start: unit.PSIG(40), Low: unit.PSIG(23), High: unit.PSIG(50)}
+		}, []string{"gun-held-by-stamp"}, nil, nil},
+		{"a class that is held nearer", func(r *Request) { r.Gun.Farthest = unit.Inches(5.2) }, []string{"distance-held-far"}, []string{"distance-jet"}, nil},
+		{"a class that is held farther, and a coat as well", func(r *Request) {
+			r.Gun.Nearest, r.Coat.Farther = unit.Inches(6.9), unit.Inches(0.2)
+		}, []string{"distance-held-near", "distance-coat"}, []string{"distance-jet"}, nil},
+		{"a shop's air that keeps up", inAShop, []string{"supply-keeps-up", "water-receiver"}, []string{"supply-unchecked"}, nil},
+		{"a small machine with a large receiver", func(r *Request) { inAShop(r); r.Shop.System.Rated = unit.SCFM(7) },
+			[]string{"supply-holds", "water-receiver"}, []string{"supply-unchecked"}, nil},
+		{"a small machine with a small receiver", func(r *Request) {
+			inAShop(r)
+			r.Shop.System.Rated, r.Shop.System.Receiver.Volume = unit.SCFM(5), unit.USGallons(10)
+		}, []string{"supply-compressor", "water-receiver"}, []string{"supply-unchecked"}, []string{"s supply-gives-out"}},
+		{"a receiver that does when it is full", func(r *Request) {
+			inAShop(r)
+			r.Shop.System.Rated, r.Shop.Spraying = 0, 2*time.Minute
+			r.Shop.System.Receiver.Volume = unit.USGallons(30)
+		}, []string{"supply-receiver", "water-receiver"}, []string{"supply-unchecked"}, []string{"w supply-from-full"}},
+		{"a switch below what the wall takes", func(r *Request) { inAShop(r); r.Shop.System.CutIn = unit.PSIG(20) },
+			[]string{"supply-switch", "water-hose"}, []string{"supply-unchecked"}, []string{"w supply-from-full", "w water-in-hose"}},
+		{"a main that is too thin", func(r *Request) {
+			inAShop(r)
+			r.Shop.System.Main = supply.Main{Length: 100, Bore: unit.MM(7)}
+		}, []string{"supply-main", "water-receiver"}, []string{"supply-unchecked"}, []string{"s supply-gives-out"}},
+		{"a warm receiver and a cold main", func(r *Request) { inAShop(r); r.Shop.LineTemp = unit.Celsius(5) },
+			[]string{"supply-keeps-up", "water-main"}, []string{"supply-unchecked"}, nil},
+		{"desert air", func(r *Request) { inAShop(r); r.Day.Humidity = 0.02 }, []string{"supply-keeps-up", "water-none"}, []string{"supply-unchecked"}, nil},
+		{"a cap near its limit, and isocyanate", func(r *Request) { r.Coat.Isocyanate, r.Gun.CapLimit = true, unit.PSIG(16.3) },
+			nil, nil, []string{"w cap-near-limit", "w isocyanate"}},
+		{"a valve far down", func(r *Request) { r.Mark, r.Line = unit.PSIDrop(20), nil },
+			[]string{"valve-below-floor"}, []string{"valve-floor"}, []string{"w valve-low"}},
+	} {
+		r := mildClear(t)
+		c.change(&r)
+		reasons, cautions := told(solved(t, r))
+		assert.Equal(t, c.added, without(reasons, mild), c.name)
+		assert.Equal(t, c.replaced, without(mild, reasons), c.name)
+		assert.Equal(t, c.warned, without(cautions, calm), c.name)
+		assert.Contains(t, cautions, "n safety", c.name)
+		assert.True(t, slices.IsSortedFunc(cautions, func(a, b string) int {
+			const order = "swn" // the gravest first
+			return slices.Index([]byte(order), a[0]) - slices.Index([]byte(order), b[0])
+		}), c.name)
+	}
+}
+
+// A cap is told of from 95 % of its limit on, not at it: mildClear's 15.542 psi are 95 % of
+// 16.360.
+func TestCapNearItsLimit(t *testing.T) {
+	r := mildClear(t)
+	for limit, near := range map[float64]bool{16.35: true, 16.37: false} {
+		r.Gun.CapLimit = unit.PSIG(limit)
+		_, cautions := told(solved(t, r))
+		assert.Equal(t, near, slices.Contains(cautions, "w cap-near-limit"), "%v psi", limit)
+	}
+}
+
+// The figures of a reason are the setup's own, and the differences that it speaks of those
+// of its figures.
+func TestFiguresOfAPlansReasons(t *testing.T) {
+	r := mildClear(t)
+	r.HasNow, r.Now = true, unit.PSIG(70)
+	s := solved(t, r)
+	figures := func(id string) map[string]float64 {
+		i := slices.IndexFunc(s.Reasons, func(x Reason) bool { return x.ID == id })
+		require.GreaterOrEqual(t, i, 0, id)
+		out := map[string]float64{}
+		for _, f := range s.Reasons[i].Figures {
+			out[f.Name] = f.Value
+		}
+		return out
+	}
+	wall := figures("wall-set")
+	assert.InDelta(t, wall["open"]-wall["working"], wall["lost"], 1e-6)
+	assert.InDelta(t, wall["flowing"]-wall["open"], wall["reserve"], 1e-6)
+	assert.Equal(t, float64(r.Supply), wall["supply"])
+	now := figures("now-valve")
+	assert.Equal(t, float64(s.Wall.Flowing), now["set"])
+	assert.Equal(t, float64(unit.PSIG(70)), now["wall"])
+	compare := figures("compare")
+	assert.Equal(t, 0.05, compare["sagShare"])
+	assert.Equal(t, float64(unit.PSIG(70)), compare["highWall"])
+	dew := figures("weather-dew")
+	assert.InDelta(t, dew["panel"]-dew["dew"], dew["margin"], 1e-9)
+
+	// Short of supply, what would be set had the supply it is what the open valve takes.
+	r.Supply = unit.PSIG(28)
+	s = solved(t, r)
+	assert.Equal(t, float64(s.Wall.Open), figures("now-valve")["set"])
+	// Under the dew point the margin is told as how far under.
+	r.Day.Panel = s.Weather.DewPoint - 2
+	s = solved(t, r)
+	assert.InDelta(t, 2, figures("weather-dew-below")["margin"], 1e-9)
+}
+
+// Shares are of what is lost between the set pressure and the gun: they add up to one, and
+// the gun's own parts and a regulator have none.
+func TestSharesOfTheLine(t *testing.T) {
+	for _, at := range []Place{Wall, Foot, Nowhere} {
+		r := mildClear(t)
+		r.RegulatorAt = at
+		s := solved(t, r)
+		sum := 0.0
+		for _, step := range s.Line {
+			switch step.Kind {
+			case line.RegulatorKind, line.PassagesKind, line.CapKind:
+				assert.Zero(t, step.Share, step.Kind)
+			default:
+				assert.Positive(t, step.Share, step.Kind)
+			}
+			sum += step.Share
+		}
+		assert.InDelta(t, 1, sum, 1e-9)
+		assert.Equal(t, "main hose", s.Line[s.Bottleneck].Name)
+	}
+	// Only where the supply is short can the regulator's seat be what limits it.
+	r := mildClear(t)
+	r.Supply, r.Regulator.Seat = unit.PSIG(90), line.Restriction{C: unit.DM3PerSBar(0.5), B: 0.3}
+	s := solved(t, r)
+	require.True(t, s.Short.Is)
+	assert.Equal(t, line.RegulatorKind, s.Line[s.Bottleneck].Kind)
+}
