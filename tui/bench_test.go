@@ -10,6 +10,7 @@ import (
 	"boothset/presets/answer"
 	"boothset/presets/edit"
 	"boothset/presets/question"
+	"boothset/presets/words"
 	"boothset/tui/draw"
 
 	"github.com/charmbracelet/x/ansi"
@@ -169,7 +170,7 @@ func TestEveryInputCanBeWalkedToBothWays(t *testing.T) {
 func TestTheInputThatIsMovedShowsAtAnySize(t *testing.T) {
 	t.Parallel()
 	for _, l := range theSizes {
-		for _, lang := range []string{"en", "es"} {
+		for _, lang := range words.Languages() {
 			r := start(t, look{size: l, lang: lang})
 			press(r, toSupply...)
 			for range r.bench.inputs() {

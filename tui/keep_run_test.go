@@ -10,6 +10,7 @@ import (
 	"boothset/calc/line"
 	"boothset/calc/unit"
 	"boothset/presets/question"
+	"boothset/presets/words"
 
 	"github.com/stretchr/testify/require"
 )
@@ -77,7 +78,11 @@ func TestWhatWasEmptiedStaysEmpty(t *testing.T) {
 }
 
 func TestAnAnsweredJobComesBackAtItsAnswer(t *testing.T) {
-	for _, l := range []look{{}, {metric: true}, {lang: "es"}} {
+	looks := []look{{metric: true}}
+	for _, lang := range words.Languages() {
+		looks = append(looks, look{lang: lang})
+	}
+	for _, l := range looks {
 		h := newShelf(t)
 		r := h.run(t, l)
 		typed(r, toSupply...)
