@@ -42,6 +42,20 @@ func openView(r *root, n int) {
 // viewKeys is the key of each view.
 func viewKeys() []string { return strings.Split(destinationKeys[:len(views)], "") }
 
+// pageKey is the key from the answer to the page of a question.
+func pageKey(asks *question.Question) string {
+	at := len(views)
+	for _, q := range question.Questions() {
+		if q == asks {
+			return destinationKeys[at : at+1]
+		}
+		if q != question.Plan {
+			at++
+		}
+	}
+	panic(asks.Name + " has no page")
+}
+
 // triedAnswer is what counts for a field as it is tried.
 func triedAnswer(r *root, field *question.Field) string {
 	return r.s.counting(r.bench.tried.answers).Text(field)

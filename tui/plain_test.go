@@ -56,16 +56,17 @@ var linesToAnswer = []string{"8", "2", "75F", "45", "", "", "90psi", "1", "", ""
 
 // The job that goes through all there is: the line and the supply part by part, every
 // view, what-if kept and put back, a page, the units, back and forth.
-var linesOfAll = []string{
+var linesOfAll = slices.Concat([]string{
 	"8", "2", "<", "reduced-pressure", "seventy", "75F", "450", "45", "", "", "90psi",
 	"2", "3/8in", "at the wall", "2", "50ft,3/8in", "2", "2", "60psi",
 	"2", "18cfm", "60gal", "100psi", "130psi", "100ft,3/4in", "10cfm,50", "2min", "95F", "70F",
-	"1", "2", "3", "4", "5", "6", "?", "nonsense",
+}, viewKeys(), []string{
+	"?", "nonsense",
 	"c", "3", "95F", "1", "c", "7", "-", "2", "c", "13", "1", "2", "c", "99", "",
-	"8", "", "din4", "22", "", "=", "<", "8", "3",
-	"0", "=", "hood", "=", "7", "=", "u", "n", "<",
+	pageKey(question.Thin), "", "din4", "22", "", "=", "<", "8", "3",
+	pageKey(question.Mix), "=", "hood", "=", pageKey(question.Day), "=", "u", "n", "<",
 	"8", "2", "", "", "", "", "", "1", "", "", "",
-}
+})
 
 // What is said of the whole job is held to what a person has looked at once in each language;
 // the other units come to the same end.
@@ -97,7 +98,7 @@ func TestPlainTellsAllThatShows(t *testing.T) {
 	for name, keys := range map[string][]string{"answer": linesToAnswer, "stopped": append(slices.Clone(linesToAnswer[:6]), "20psi", "1", "", "")} {
 		for _, lang := range words.Languages() {
 			l := look{lang: lang}
-			got := transcriptOf(t, l, lines(append(slices.Clone(keys), "1", "2", "3", "4", "5", "6", "")...))
+			got := transcriptOf(t, l, lines(slices.Concat(keys, viewKeys(), []string{""})...))
 			require.NoError(t, got.err)
 			r := start(t, l)
 			press(r, keysOf(keys)...)
