@@ -76,6 +76,7 @@ func TestTextOfAnInput(t *testing.T) {
 func TestATextIsMovedWhereTheCursorIs(t *testing.T) {
 	r := questiontest.Open(t)
 	a := read(r, wholeShop(), unit.US)
+	couplings := questiontest.Entries(r, question.Coupling)
 	for _, x := range []struct {
 		field      *question.Field
 		text, want string
@@ -87,7 +88,7 @@ func TestATextIsMovedWhereTheCursorIs(t *testing.T) {
 		{question.Temp, " 72 ", "74 F", 2, 1},
 		{question.Panel, "", "74 F", 0, 1},
 		{question.Other, "10,50", "10, 60%", 5, 1},
-		{question.Coupling, "slim", "ordinary", 0, -1},
+		{question.Coupling, couplings[2], couplings[1], 0, -1},
 		{question.Temp, "hot", "", 0, 1},
 		{question.Hose, "25,3/8 + 6,", "", 11, 1},
 		{question.Main, "", "50 ft, 3/4 in", 0, 1},

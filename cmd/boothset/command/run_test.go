@@ -7,6 +7,7 @@ import (
 
 	"boothset/calc/unit"
 	"boothset/presets/question"
+	"boothset/presets/question/questiontest"
 	"boothset/presets/words"
 
 	"github.com/stretchr/testify/assert"
@@ -14,12 +15,13 @@ import (
 )
 
 func TestBadInputNamesFieldGivenAndWant(t *testing.T) {
+	r := questiontest.Open(t)
 	for _, c := range []struct {
 		args []string
 		says []string
 	}{
-		{[]string{"plan"}, []string{"coat: choose epoxy-primer", "or clear"}},
-		{clearJob("--coat", "varnish"), []string{`coat "varnish"`, "choose epoxy-primer"}},
+		{[]string{"plan"}, []string{"coat: " + questiontest.Choose(r, question.Coat)}},
+		{clearJob("--coat", "varnish"), []string{`coat "varnish": ` + questiontest.Choose(r, question.Coat)}},
 		{clearJob("--gun", "airless"), []string{`gun "airless"`, "reduced-pressure"}},
 		{clearJob("--temp", "warm"), []string{`temp "warm"`, "75F or 24C"}},
 		{clearJob("--temp", "0F"), []string{`temp "0F": 0 F is outside 14 to 140 F`}},
@@ -30,9 +32,9 @@ func TestBadInputNamesFieldGivenAndWant(t *testing.T) {
 		{clearJob("--supply", "90bar"), []string{`supply "90bar"`, "outside 1 to 300 psi"}},
 		{clearJob("--hose", "25ft"), []string{`hose "25ft"`, "such as 25ft,3/8in or 8m,10mm"}},
 		{clearJob("--hose", "25ft,3/8in", "--hose", ""), []string{"hose: type length and bore"}},
-		{clearJob("--coupling", "huge"), []string{`coupling "huge": choose large-bore, ordinary, slim or none`}},
+		{clearJob("--coupling", "huge"), []string{`coupling "huge": ` + questiontest.Choose(r, question.Coupling, question.None)}},
 		{clearJob("--filter", "coffee"), []string{`filter "coffee"`}},
-		{clearJob("--regulator", "2in"), []string{`regulator "2in": choose 1/4in, 3/8in, 1/2in or none`}},
+		{clearJob("--regulator", "2in"), []string{`regulator "2in": ` + questiontest.Choose(r, question.Regulator, question.None)}},
 		{clearJob("--regulator-at", "roof"), []string{`regulator-at "roof": choose wall or gun`}},
 		{clearJob("--gauge", "hose"), []string{`gauge "hose": choose handle, foot or none`}},
 		{clearJob("--wall", "much"), []string{`wall "much"`, "psi, bar or kPa"}},
