@@ -55,6 +55,21 @@ var alike = map[string][]string{
 	"look": {"-supply"}, "line": {"-tried-air", "-supply"}, "day": {"-tried-hose", "-supply"}, "sure": {"-supply"}, "why": {"-tried-air"},
 }
 
+// toLine is the keys to the question of a part of the line, those before it taken as the
+// shop has them.
+func toLine(part *question.Field) []string {
+	keys := then(toAnswer[:11], "2")
+	for _, row := range question.Plan.Fields {
+		if row.Field == part {
+			break
+		}
+		if row.Part == question.PartLine {
+			keys = append(keys, "enter")
+		}
+	}
+	return keys
+}
+
 func shots() []shot {
 	all := []shot{
 		{name: "safety", whole: true, spanish: true},
@@ -77,13 +92,13 @@ func shots() []shot {
 		{name: "supply", keys: toAnswer[:9]},
 		{name: "supply-bad", keys: then(toAnswer[:9], "1,500", "enter")},
 		{name: "line", keys: toAnswer[:11], spanish: true},
-		{name: "regulator", keys: then(toAnswer[:11], "2")},
-		{name: "regulator-at", keys: then(toAnswer[:11], "2", "enter")},
-		{name: "filter", keys: then(toAnswer[:11], "2", "enter", "enter")},
-		{name: "hose", keys: then(toAnswer[:11], "2", "enter", "enter", "enter"), spanish: true},
-		{name: "hose-bad", keys: then(toAnswer[:11], "2", "enter", "enter", "enter", "25ft", "enter")},
-		{name: "coupling", keys: then(toAnswer[:11], "2", "enter", "enter", "enter", "enter")},
-		{name: "gauge", keys: then(toAnswer[:11], "2", "enter", "enter", "enter", "enter", "enter")},
+		{name: "regulator", keys: toLine(question.Regulator)},
+		{name: "regulator-at", keys: toLine(question.RegulatorAt)},
+		{name: "filter", keys: toLine(question.Filter)},
+		{name: "hose", keys: toLine(question.Hose), spanish: true},
+		{name: "hose-bad", keys: then(toLine(question.Hose), "25ft", "enter")},
+		{name: "coupling", keys: toLine(question.Coupling)},
+		{name: "gauge", keys: toLine(question.Gauge)},
 		{name: "wall", keys: toAnswer[:12]},
 		{name: "check", keys: toAnswer[:13]},
 		{name: "check-again", keys: then(toSupply[:27], "esc", "esc", "esc", "esc", "esc", "esc", "esc", "esc", "esc", "esc"), spanish: true},
