@@ -31,9 +31,11 @@ bench: ## benchmarks, with allocations
 golden: ## redraw the golden frames of the screens and the golden cards; look at every one that changed
 	UPDATE_GOLDEN=1 $(GO) test ./tui/... ./cmd/...
 
-man: ## man pages into bin/man, English and Spanish
-	$(GO) run ./cmd/man bin/man en
-	$(GO) run ./cmd/man bin/man/es es
+man: ## man pages into bin/man, English; those of each other language into a folder of its code there
+	@set -e; for f in presets/words/*.toml; do \
+	  lang=$$(basename $$f .toml); dir=bin/man; test $$lang = en || dir=$$dir/$$lang; \
+	  echo "$(GO) run ./cmd/man $$dir $$lang"; $(GO) run ./cmd/man $$dir $$lang; \
+	done
 
 pictures: ## redraw the README's pictures from the screens; look at every one that changed
 	UPDATE_GOLDEN=1 $(GO) test -count=1 -run '^TestPictures$$' ./tui

@@ -10,6 +10,7 @@ import (
 	"boothset/presets/answer"
 	"boothset/presets/edit"
 	"boothset/presets/question"
+	"boothset/presets/words"
 	"boothset/tui/draw"
 
 	"github.com/charmbracelet/x/ansi"
@@ -40,6 +41,20 @@ func openView(r *root, n int) {
 
 // viewKeys is the key of each view.
 func viewKeys() []string { return strings.Split(destinationKeys[:len(views)], "") }
+
+// pageKey is the key from the answer to the page of a question.
+func pageKey(asks *question.Question) string {
+	at := len(views)
+	for _, q := range question.Questions() {
+		if q == asks {
+			return destinationKeys[at : at+1]
+		}
+		if q != question.Plan {
+			at++
+		}
+	}
+	panic(asks.Name + " has no page")
+}
 
 // triedAnswer is what counts for a field as it is tried.
 func triedAnswer(r *root, field *question.Field) string {
@@ -169,7 +184,7 @@ func TestEveryInputCanBeWalkedToBothWays(t *testing.T) {
 func TestTheInputThatIsMovedShowsAtAnySize(t *testing.T) {
 	t.Parallel()
 	for _, l := range theSizes {
-		for _, lang := range []string{"en", "es"} {
+		for _, lang := range words.Languages() {
 			r := start(t, look{size: l, lang: lang})
 			press(r, toSupply...)
 			for range r.bench.inputs() {

@@ -17,9 +17,9 @@ import (
 // The keys from the answer to its pages: of the day, which can be answered as it opens; of
 // thinning, which lacks a cup and its seconds; of the mix, which lacks an area.
 var (
-	toDay  = then(toAnswer, "7")
-	toThin = then(toAnswer, "8")
-	toMix  = then(toAnswer, "0")
+	toDay  = then(toAnswer, pageKey(question.Day))
+	toThin = then(toAnswer, pageKey(question.Thin))
+	toMix  = then(toAnswer, pageKey(question.Mix))
 	// toForm is one with a field in the way.
 	toForm = toThin
 )
@@ -50,7 +50,7 @@ func TestAFormOpensAtTheFieldInTheWayAndSharesWhatWasAnswered(t *testing.T) {
 	require.Equal(t, question.Paint.Name, boxAt(r))
 	require.Contains(t, answerText(r), "22 s")
 	require.Contains(t, answerText(r), "75 F", "the air's, which the paint has")
-	press(r, "esc", "9")
+	press(r, "esc", pageKey(question.Film))
 	require.Equal(t, "film", where(r))
 	require.Equal(t, "", boxAt(r))
 	require.Contains(t, bodyText(r.View()), "gun pressure 26.0 psi", "the answer's")
@@ -61,7 +61,7 @@ func TestAFormOpensAtTheFieldInTheWayAndSharesWhatWasAnswered(t *testing.T) {
 func TestWhatTheAnswerHasCountsAsItIsRead(t *testing.T) {
 	for _, keys := range [][]string{toAnswer, toShort} {
 		r := open80x24(t)
-		press(r, then(keys, "9")...)
+		press(r, then(keys, pageKey(question.Film))...)
 		film := formOf(r).answer.(*answer.Film)
 		setup := r.bench.kept.Setup
 		want := setup.Working.Pressure
@@ -107,10 +107,10 @@ func TestAFaultyFieldOfAFormKeepsTheCursorAndNothingIsLost(t *testing.T) {
 	require.Equal(t, question.Distance.Name, boxAt(r), "back is always allowed")
 	press(r, "esc")
 	require.Equal(t, "bench", where(r))
-	press(r, "0")
+	press(r, pageKey(question.Mix))
 	require.Equal(t, question.Area.Name, boxAt(r))
 	require.Contains(t, r.View(), "two")
-	press(r, "ctrl+u", "3 doors", "enter", "esc", "esc", "enter", "0")
+	press(r, "ctrl+u", "3 doors", "enter", "esc", "esc", "enter", pageKey(question.Mix))
 	require.Equal(t, "", boxAt(r), "nothing in the way of the answer")
 	require.Contains(t, r.View(), "area 3 doors")
 }
@@ -167,7 +167,7 @@ func TestAFormsListIsChosenFrom(t *testing.T) {
 func TestAFormsBareNumbersKeepTheUnitsTheyWereTypedIn(t *testing.T) {
 	r := open80x24(t)
 	press(r, toThin...)
-	press(r, "din4", "enter", "22", "enter", "90", "enter", "esc", "u", "8")
+	press(r, "din4", "enter", "22", "enter", "90", "enter", "esc", "u", pageKey(question.Thin))
 	require.Contains(t, answerText(r), "32.2 C", "90 F, shown in the other units")
 	require.Contains(t, r.View(), "still read in the units they were typed in")
 	press(r, "u")
@@ -177,14 +177,14 @@ func TestAFormsBareNumbersKeepTheUnitsTheyWereTypedIn(t *testing.T) {
 
 func TestAFormThatCannotBeDoneSaysSo(t *testing.T) {
 	r := open80x24(t)
-	press(r, then(toDew, "7")...)
+	press(r, then(toDew, pageKey(question.Day))...)
 	require.Contains(t, r.View(), r.s.say("form-stopped"))
 	require.Contains(t, r.View(), "STOP Do not spray")
 }
 
 func TestEveryRowOfAFormsAnswerCanBeReachedAtAnyWidth(t *testing.T) {
 	t.Parallel()
-	for _, keys := range [][]string{toDay, then(toThin, "din4", "enter", "22", "enter", "pgdown"), then(toAnswer, "9"), then(toMix, "hood", "enter", "pgdown")} {
+	for _, keys := range [][]string{toDay, then(toThin, "din4", "enter", "22", "enter", "pgdown"), then(toAnswer, pageKey(question.Film)), then(toMix, "hood", "enter", "pgdown")} {
 		for _, l := range []size{{40, 12}, {60, 20}, {80, 24}, {120, 40}} {
 			r := start(t, look{size: l})
 			press(r, keys...)
@@ -207,7 +207,7 @@ func TestEveryRowOfAFormsAnswerCanBeReachedAtAnyWidth(t *testing.T) {
 func TestTheRowsOfAnAnswerLookAsGraveAsTheyAre(t *testing.T) {
 	for _, lang := range words.Languages() {
 		r := start(t, look{lang: lang, colour: true})
-		press(r, then(toDew, "7")...)
+		press(r, then(toDew, pageKey(question.Day))...)
 		level := r.s.theme.level
 		require.NotEqual(t, "x", level[calc.Stop].Render("x"))
 		marks := map[string]calc.Level{r.s.say("verdict-stop") + " ": calc.Stop, "! ": calc.Warn}

@@ -5,6 +5,7 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+	"unicode"
 	"unicode/utf8"
 
 	"boothset/presets/catalogue"
@@ -135,8 +136,22 @@ func TestEveryKnownCharacterIsOneColumnWide(t *testing.T) {
 	}
 }
 
-// letters are those beyond ASCII that a sentence may have in some language.
-const letters = "áéíóúñüÁÉÍÓÚÑÜ¿¡°"
+// letters are those beyond ASCII that the languages' sentences have, large and small, and
+// the marks that they may have.
+var letters = func() string {
+	all := "¿¡°"
+	for _, lang := range words.Languages() {
+		w, _ := words.For(lang)
+		for _, id := range w.IDs() {
+			for _, c := range w.Say(id) {
+				if c > unicode.MaxASCII && unicode.IsLetter(c) && !strings.ContainsRune(all, c) {
+					all += string([]rune{unicode.ToLower(c), unicode.ToUpper(c)})
+				}
+			}
+		}
+	}
+	return all
+}()
 
 // pictureRunes are the characters beyond ASCII that a frame may have.
 var pictureRunes = func() string {

@@ -11,6 +11,7 @@ import (
 	"boothset/presets/catalogue"
 	"boothset/presets/last"
 	"boothset/presets/question"
+	"boothset/presets/words"
 
 	tea "github.com/charmbracelet/bubbletea"
 	"github.com/stretchr/testify/require"
@@ -24,7 +25,7 @@ func TestAFileThatWillNotDoIsToldAndTheProgramGoesOn(t *testing.T) {
 		"no JSON": {"\x00\x01\xff", last.Broken},
 		"huge":    {strings.Repeat("x", 1<<20), last.TooLarge},
 	} {
-		for _, lang := range []string{"en", "es"} {
+		for _, lang := range words.Languages() {
 			h := newShelf(t)
 			require.NoError(t, os.MkdirAll(filepath.Dir(h.file), 0o700))
 			require.NoError(t, os.WriteFile(h.file, []byte(c.content), 0o600))

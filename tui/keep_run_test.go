@@ -10,6 +10,7 @@ import (
 	"boothset/calc/line"
 	"boothset/calc/unit"
 	"boothset/presets/question"
+	"boothset/presets/words"
 
 	"github.com/stretchr/testify/require"
 )
@@ -77,7 +78,11 @@ func TestWhatWasEmptiedStaysEmpty(t *testing.T) {
 }
 
 func TestAnAnsweredJobComesBackAtItsAnswer(t *testing.T) {
-	for _, l := range []look{{}, {metric: true}, {lang: "es"}} {
+	looks := []look{{metric: true}}
+	for _, lang := range words.Languages() {
+		looks = append(looks, look{lang: lang})
+	}
+	for _, l := range looks {
 		h := newShelf(t)
 		r := h.run(t, l)
 		typed(r, toSupply...)
@@ -180,7 +185,7 @@ func TestThePagesComeBack(t *testing.T) {
 	h := newShelf(t)
 	r := h.run(t, look{metric: true})
 	typed(r, toAnswer...)
-	typed(r, "8", "din4", "enter", "22", "enter", "30", "enter", "enter")
+	typed(r, pageKey(question.Thin), "din4", "enter", "22", "enter", "30", "enter", "enter")
 	require.Equal(t, question.SheetSeconds.Name, boxAt(r))
 	typed(r, "1", "6", "-", "1", "8")
 	require.Equal(t, unit.Metric, formOf(r).read)
@@ -215,7 +220,7 @@ func TestAFileOfAnEarlierProgramComesBack(t *testing.T) {
 	require.Equal(t, unit.Metric, r.s.sys)
 	require.Equal(t, question.Texts{"cup": {"din4"}, "seconds": {"22"}, "paint": {"30"}, "sheet-seconds": {"16-18"}}, formOf(r).own())
 	require.Contains(t, answerText(r), "paint at 30.0 C")
-	press(r, "esc", "0")
+	press(r, "esc", pageKey(question.Mix))
 	require.Equal(t, question.Texts{"area": {"hood + 2 door"}}, formOf(r).own())
 	require.NoError(t, formOf(r).err)
 	press(r, "esc")

@@ -60,7 +60,7 @@ func TestOneHandIsEnoughForTheWholeJob(t *testing.T) {
 				by("1", viewKeys()[(n+1)%len(views)], viewKeys()[n])
 				require.Equal(t, n, r.bench.view)
 			}
-			by("8")
+			by(pageKey(question.Thin))
 			require.Equal(t, "thin", where(r))
 			by("right", "enter", "2", "2", "enter")
 			for !formOf(r).onAnswer() {

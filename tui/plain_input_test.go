@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"boothset/presets/question"
 	"boothset/presets/words"
 
 	"github.com/stretchr/testify/require"
@@ -42,7 +43,7 @@ func TestPlainSaysWhereTheInputEnded(t *testing.T) {
 		{append(slices.Clone(bench), "c"), "Which one? Type its number; nothing goes back."},
 		{append(slices.Clone(bench), "c", "3"), "Air: type the value to try, or + or - for a step; nothing leaves it."},
 		{append(slices.Clone(bench), "c", "3", "+"), "Tried, not kept."},
-		{append(slices.Clone(bench), "8", ""), "cup"},
+		{append(slices.Clone(bench), pageKey(question.Thin), ""), "cup"},
 	} {
 		input := ""
 		if len(c.input) > 0 {
@@ -103,7 +104,7 @@ func TestPlainLeavesAnywhereWithQ(t *testing.T) {
 		require.NoError(t, got.err)
 		require.Equal(t, at == len(linesToAnswer), got.left.Plan != nil, at)
 	}
-	got := transcriptOf(t, look{}, lines(append(slices.Clone(linesToAnswer), "7", "", plainQuit)...))
+	got := transcriptOf(t, look{}, lines(append(slices.Clone(linesToAnswer), pageKey(question.Day), "", plainQuit)...))
 	require.NoError(t, got.err)
 	require.NotNil(t, got.left.Plan, "from a page of the answer too")
 }
@@ -115,14 +116,14 @@ func TestPlainPages(t *testing.T) {
 		more []string
 		want string
 	}{
-		"every field":            {[]string{"7", "", "", "", "", "", "", "", "", "", ""}, "Clear. Air 75 F"},
-		"straight to the answer": {[]string{"8", "", "din4", "22", "=", ""}, "Clear. 22 s in the"},
-		"what is in its way":     {[]string{"0", "=", "30ft2", "=", ""}, "Clear, reduced-pressure gun, 30 ft2"},
-		"picked":                 {[]string{"7", "surfacer", "=", ""}, "Surfacer. Air 75 F"},
-		"picked and emptied":     {[]string{"7", "2", "<", plainClear, "", "=", ""}, "Clear. Air 75 F"},
-		"wrong, then right":      {[]string{"8", "", "tin", "din4", "22", "=", ""}, "! cup \"tin\": choose"},
-		"back out":               {[]string{"7", "", "<", "<", ""}, "At the gun"},
-		"units":                  {[]string{"8", "", "din4", "22", "90", plainUnits, "=", ""}, "32.2 C"},
+		"every field":            {[]string{pageKey(question.Day), "", "", "", "", "", "", "", "", "", ""}, "Clear. Air 75 F"},
+		"straight to the answer": {[]string{pageKey(question.Thin), "", "din4", "22", "=", ""}, "Clear. 22 s in the"},
+		"what is in its way":     {[]string{pageKey(question.Mix), "=", "30ft2", "=", ""}, "Clear, reduced-pressure gun, 30 ft2"},
+		"picked":                 {[]string{pageKey(question.Day), "surfacer", "=", ""}, "Surfacer. Air 75 F"},
+		"picked and emptied":     {[]string{pageKey(question.Day), "2", "<", plainClear, "", "=", ""}, "Clear. Air 75 F"},
+		"wrong, then right":      {[]string{pageKey(question.Thin), "", "tin", "din4", "22", "=", ""}, "! cup \"tin\": choose"},
+		"back out":               {[]string{pageKey(question.Day), "", "<", "<", ""}, "At the gun"},
+		"units":                  {[]string{pageKey(question.Thin), "", "din4", "22", "90", plainUnits, "=", ""}, "32.2 C"},
 	} {
 		got := transcriptOf(t, look{}, lines(job(c.more...)...))
 		require.NoError(t, got.err, name)
@@ -155,7 +156,7 @@ func TestPlainStopsWhereItCannotBeHeardOrHear(t *testing.T) {
 
 // Whatever is typed, every line is taken once and the end of the input is the end.
 func FuzzPlain(f *testing.F) {
-	for _, seed := range []string{lines(linesOfAll...), lines(linesToAnswer...), "<\n<\n?\nu\nq\n", "\n\n20\n1\n\n\n1\n\n\n1\nc\n\nA0", "8\n2\n75F\x00\n\xff\n", lines(append(slices.Clone(linesToAnswer), "7", "x", "=", "99999999999999999999", "c", "11", "1e400", "=")...)} {
+	for _, seed := range []string{lines(linesOfAll...), lines(linesToAnswer...), "<\n<\n?\nu\nq\n", "\n\n20\n1\n\n\n1\n\n\n1\nc\n\nA0", "8\n2\n75F\x00\n\xff\n", lines(append(slices.Clone(linesToAnswer), pageKey(question.Day), "x", "=", "99999999999999999999", "c", "11", "1e400", "=")...)} {
 		f.Add(seed, false)
 		f.Add(seed, true)
 	}

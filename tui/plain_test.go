@@ -9,6 +9,7 @@ import (
 
 	"boothset/presets/catalogue"
 	"boothset/presets/question"
+	"boothset/presets/words"
 	"boothset/tui/golden"
 
 	"github.com/charmbracelet/x/ansi"
@@ -55,37 +56,39 @@ var linesToAnswer = []string{"8", "2", "75F", "45", "", "", "90psi", "1", "", ""
 
 // The job that goes through all there is: the line and the supply part by part, every
 // view, what-if kept and put back, a page, the units, back and forth.
-var linesOfAll = []string{
+var linesOfAll = slices.Concat([]string{
 	"8", "2", "<", "reduced-pressure", "seventy", "75F", "450", "45", "", "", "90psi",
 	"2", "3/8in", "at the wall", "2", "50ft,3/8in", "2", "2", "60psi",
 	"2", "18cfm", "60gal", "100psi", "130psi", "100ft,3/4in", "10cfm,50", "2min", "95F", "70F",
-	"1", "2", "3", "4", "5", "6", "?", "nonsense",
+}, viewKeys(), []string{
+	"?", "nonsense",
 	"c", "3", "95F", "1", "c", "7", "-", "2", "c", "13", "1", "2", "c", "99", "",
-	"8", "", "din4", "22", "", "=", "<", "8", "3",
-	"0", "=", "hood", "=", "7", "=", "u", "n", "<",
+	pageKey(question.Thin), "", "din4", "22", "", "=", "<", "8", "3",
+	pageKey(question.Mix), "=", "hood", "=", pageKey(question.Day), "=", "u", "n", "<",
 	"8", "2", "", "", "", "", "", "1", "", "", "",
-}
+})
 
-// What is said of the whole job is held to what a person has looked at in two of the ways to
-// say it; the others come to the same end.
+// What is said of the whole job is held to what a person has looked at once in each language;
+// the other units come to the same end.
 func TestPlainTellsTheWholeJob(t *testing.T) {
-	for _, l := range []look{{lang: "en"}, {lang: "en", metric: true}, {lang: "es"}, {lang: "es", metric: true}} {
-		units := catalogue.UnitsUS
-		if l.metric {
-			units = catalogue.UnitsMetric
+	english := words.English()
+	atWall := "choice-" + question.RegulatorAt.Name + "-" + question.AtWall
+	for _, lang := range words.Languages() {
+		for _, units := range []string{catalogue.UnitsUS, catalogue.UnitsMetric} {
+			t.Run(lang+" "+units, func(t *testing.T) {
+				l := look{lang: lang, metric: units == catalogue.UnitsMetric}
+				w, ok := words.For(lang)
+				require.True(t, ok)
+				all := slices.Clone(linesOfAll)
+				all[slices.Index(all, english.Say(atWall))] = w.Say(atWall) // a name is of its language
+				got := transcriptOf(t, l, lines(all...))
+				require.NoError(t, got.err)
+				require.NotNil(t, got.left.Plan)
+				if l.metric == (lang != english.Lang()) {
+					golden.Equal(t, "plain-"+lang+"-"+units+".txt", got.out+"\n")
+				}
+			})
 		}
-		t.Run(l.lang+" "+units, func(t *testing.T) {
-			all := slices.Clone(linesOfAll)
-			if l.lang == "es" { // a name is of its language
-				all[slices.Index(all, "at the wall")] = "wall"
-			}
-			got := transcriptOf(t, l, lines(all...))
-			require.NoError(t, got.err)
-			require.NotNil(t, got.left.Plan)
-			if (l.lang == "es") == l.metric {
-				golden.Equal(t, "plain-"+l.lang+"-"+units+".txt", got.out+"\n")
-			}
-		})
 	}
 }
 
@@ -93,9 +96,9 @@ func TestPlainTellsTheWholeJob(t *testing.T) {
 // with its range and what it is, each part of the line, each reason.
 func TestPlainTellsAllThatShows(t *testing.T) {
 	for name, keys := range map[string][]string{"answer": linesToAnswer, "stopped": append(slices.Clone(linesToAnswer[:6]), "20psi", "1", "", "")} {
-		for _, lang := range []string{"en", "es"} {
+		for _, lang := range words.Languages() {
 			l := look{lang: lang}
-			got := transcriptOf(t, l, lines(append(slices.Clone(keys), "1", "2", "3", "4", "5", "6", "")...))
+			got := transcriptOf(t, l, lines(slices.Concat(keys, viewKeys(), []string{""})...))
 			require.NoError(t, got.err)
 			r := start(t, l)
 			press(r, keysOf(keys)...)
@@ -177,7 +180,7 @@ var typedLines = map[string][]string{
 // in the same words.
 func TestPlainAnswersAsTheScreenDoes(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		l := look{lang: rapid.SampledFrom([]string{"en", "es"}).Draw(t, "lang"), metric: rapid.Bool().Draw(t, "metric")}
+		l := look{lang: rapid.SampledFrom(words.Languages()).Draw(t, "lang"), metric: rapid.Bool().Draw(t, "metric")}
 		r := start(t, l)
 		press(r, "enter")
 		var input []string

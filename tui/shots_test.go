@@ -55,6 +55,21 @@ var alike = map[string][]string{
 	"look": {"-supply"}, "line": {"-tried-air", "-supply"}, "day": {"-tried-hose", "-supply"}, "sure": {"-supply"}, "why": {"-tried-air"},
 }
 
+// toLine is the keys to the question of a part of the line, those before it taken as the
+// shop has them.
+func toLine(part *question.Field) []string {
+	keys := then(toAnswer[:11], "2")
+	for _, row := range question.Plan.Fields {
+		if row.Field == part {
+			break
+		}
+		if row.Part == question.PartLine {
+			keys = append(keys, "enter")
+		}
+	}
+	return keys
+}
+
 func shots() []shot {
 	all := []shot{
 		{name: "safety", whole: true, spanish: true},
@@ -77,13 +92,13 @@ func shots() []shot {
 		{name: "supply", keys: toAnswer[:9]},
 		{name: "supply-bad", keys: then(toAnswer[:9], "1,500", "enter")},
 		{name: "line", keys: toAnswer[:11], spanish: true},
-		{name: "regulator", keys: then(toAnswer[:11], "2")},
-		{name: "regulator-at", keys: then(toAnswer[:11], "2", "enter")},
-		{name: "filter", keys: then(toAnswer[:11], "2", "enter", "enter")},
-		{name: "hose", keys: then(toAnswer[:11], "2", "enter", "enter", "enter"), spanish: true},
-		{name: "hose-bad", keys: then(toAnswer[:11], "2", "enter", "enter", "enter", "25ft", "enter")},
-		{name: "coupling", keys: then(toAnswer[:11], "2", "enter", "enter", "enter", "enter")},
-		{name: "gauge", keys: then(toAnswer[:11], "2", "enter", "enter", "enter", "enter", "enter")},
+		{name: "regulator", keys: toLine(question.Regulator)},
+		{name: "regulator-at", keys: toLine(question.RegulatorAt)},
+		{name: "filter", keys: toLine(question.Filter)},
+		{name: "hose", keys: toLine(question.Hose), spanish: true},
+		{name: "hose-bad", keys: then(toLine(question.Hose), "25ft", "enter")},
+		{name: "coupling", keys: toLine(question.Coupling)},
+		{name: "gauge", keys: toLine(question.Gauge)},
 		{name: "wall", keys: toAnswer[:12]},
 		{name: "check", keys: toAnswer[:13]},
 		{name: "check-again", keys: then(toSupply[:27], "esc", "esc", "esc", "esc", "esc", "esc", "esc", "esc", "esc", "esc"), spanish: true},
@@ -97,23 +112,23 @@ func shots() []shot {
 		{name: "spray-time", keys: toSupply[:24]},
 		{name: "receiver-temp", keys: toSupply[:25]},
 		{name: "line-temp", keys: toSupply[:26]},
-		{name: "page-day", keys: then(toAnswer, "7"), whole: true},
-		{name: "page-day-dew", keys: then(toDew, "7"), whole: true, spanish: true},
-		{name: "page-coat", keys: then(toAnswer, "8", "up", "left")},
-		{name: "page-thin", keys: then(toAnswer, "8"), spanish: true},
-		{name: "page-thin-typed", keys: then(toAnswer, "8", "din4", "enter")},
-		{name: "page-thin-answer", keys: then(toAnswer, "8", "din4", "enter", "22", "enter", "pgdown"), whole: true},
-		{name: "page-film", keys: then(toAnswer, "9"), whole: true},
-		{name: "page-mix", keys: then(toAnswer, "0")},
-		{name: "page-mix-bad", keys: then(toAnswer, "0", "two", "enter")},
-		{name: "page-mix-answer", keys: then(toAnswer, "0", "hood", "enter", "pgdown"), whole: true, spanish: true},
+		{name: "page-day", keys: toDay, whole: true},
+		{name: "page-day-dew", keys: then(toDew, pageKey(question.Day)), whole: true, spanish: true},
+		{name: "page-coat", keys: then(toThin, "up", "left")},
+		{name: "page-thin", keys: toThin, spanish: true},
+		{name: "page-thin-typed", keys: then(toThin, "din4", "enter")},
+		{name: "page-thin-answer", keys: then(toThin, "din4", "enter", "22", "enter", "pgdown"), whole: true},
+		{name: "page-film", keys: then(toAnswer, pageKey(question.Film)), whole: true},
+		{name: "page-mix", keys: toMix},
+		{name: "page-mix-bad", keys: then(toMix, "two", "enter")},
+		{name: "page-mix-answer", keys: then(toMix, "hood", "enter", "pgdown"), whole: true, spanish: true},
 		{name: "keys-safety", keys: []string{"?"}, whole: true},
 		{name: "keys-list", keys: then(toAnswer[:2], "?"), whole: true},
 		{name: "keys-typed", keys: then(toAnswer[:4], "f1"), whole: true},
 		{name: "keys-bench", keys: then(toAnswer, "?"), whole: true, spanish: true},
 		{name: "keys-tried", keys: then(toAnswer, "right", "?"), whole: true},
-		{name: "keys-page", keys: then(toAnswer, "8", "f1"), whole: true},
-		{name: "finish", keys: then(toAnswer, "6", "pgdown", "pgdown", "pgdown", "pgdown", "pgdown", "pgdown", "pgdown", "pgdown", "pgdown", "enter"), spanish: true},
+		{name: "keys-page", keys: then(toThin, "f1"), whole: true},
+		{name: "finish", keys: then(toAnswer, viewKeys()[len(views)-1], "pgdown", "pgdown", "pgdown", "pgdown", "pgdown", "pgdown", "pgdown", "pgdown", "pgdown", "enter"), spanish: true},
 		{name: "finish-early", keys: then(toAnswer[:1], "esc")},
 	}
 	for n, v := range views {

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"boothset/cmd/boothset/command"
+	"boothset/presets/words"
 
 	"github.com/stretchr/testify/require"
 )
@@ -24,7 +25,7 @@ func TestTheAssistantTakesFlags(t *testing.T) {
 	for _, c := range []struct{ args, says string }{
 		{"--lang es --wrong", "-wrong"},
 		{"--units metric", "terminal"},
-		{"--lang xx", `lang "xx": choose en or es`},
+		{"--lang xx", `lang "xx": ` + words.English().Choose(words.Languages())},
 		{"--lang es --help", "--lang idioma"},
 	} {
 		r := boothset("", strings.Fields(c.args)...)

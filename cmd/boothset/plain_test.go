@@ -68,13 +68,18 @@ hood
 
 `
 
-// From a here-document the whole job is done, in both languages and units, and ends with
+// From a here-document the whole job is done, in every language and both units, and ends with
 // the card that the same answers give on the command line.
 func TestTheWholeJobFromAHereDocument(t *testing.T) {
-	for _, x := range []struct{ lang, units string }{{"en", catalogue.UnitsUS}, {"en", catalogue.UnitsMetric}, {"es", catalogue.UnitsUS}, {"es", catalogue.UnitsMetric}} {
-		name := x.lang + "-" + x.units
+	var all [][2]string
+	for _, lang := range words.Languages() {
+		all = append(all, [2]string{lang, catalogue.UnitsUS}, [2]string{lang, catalogue.UnitsMetric})
+	}
+	for _, x := range all {
+		lang, units := x[0], x[1]
+		name := lang + "-" + units
 		t.Run(name, func(t *testing.T) {
-			args := []string{"--lang", x.lang, "--units", x.units}
+			args := []string{"--lang", lang, "--units", units}
 			r := boothset(hereDocument, append([]string{"--plain"}, args...)...)
 			require.Zero(t, r.code, r.err)
 			require.Empty(t, r.err)
@@ -85,7 +90,7 @@ func TestTheWholeJobFromAHereDocument(t *testing.T) {
 			card := boothset("", append(strings.Fields("plan --coat clear --gun reduced-pressure --temp 75F --humidity 45 --panel 70F --altitude 500ft --supply 90psi --regulator 1/2in --regulator-at wall --filter none --hose 25ft,3/8in --coupling ordinary --gauge handle --wall 60psi --compressor 12cfm --receiver 60gal --main none --receiver-temp 95F --line-temp 70F"), args...)...)
 			require.Equal(t, r.code, card.code)
 			require.True(t, strings.HasSuffix(r.out, card.out), "the same card")
-			w, ok := words.For(x.lang)
+			w, ok := words.For(lang)
 			require.True(t, ok)
 			require.Equal(t, 4, strings.Count(r.out, "\n"+w.Say("form-answer")+"\n")+strings.Count(r.out, "> "+w.Say("form-answer")+"\n"))
 		})

@@ -1,6 +1,7 @@
 package edit_test
 
 import (
+	"fmt"
 	"slices"
 	"testing"
 
@@ -16,18 +17,35 @@ import (
 func TestWhatCanBeMovedInTheOrderOfTheJob(t *testing.T) {
 	r := questiontest.Open(t)
 	list := func(texts question.Texts) []string { return named(edit.Inputs(r, read(r, texts, unit.US))...) }
-	day := []string{"coat 0.0", "gun 0.0", "temp 0.0", "humidity 0.0", "panel 0.0", "altitude 0.0", "supply 0.0", "regulator 0.0"}
-	hose := []string{"hose 0.0", "hose 0.1"}
-	assert.Equal(t, slices.Concat(day, []string{"regulator-at 0.0", "filter 0.0"}, hose, []string{"coupling 0.0", "gauge 0.0", "wall 0.0", "mark 0.0"}),
-		list(questiontest.MildDay("clear", "reduced-pressure")))
+	// inputs is every field of the plan, with how many values there are of some, both
+	// quantities of each pair, and some left out.
+	inputs := func(values map[*question.Field]int, leftOut ...*question.Field) (all []string) {
+		for _, row := range question.Plan.Fields {
+			if slices.Contains(leftOut, row.Field) {
+				continue
+			}
+			for part := range max(values[row.Field], 1) {
+				all = append(all, fmt.Sprintf("%s %d.0", row.Name, part))
+				if row.Pair() {
+					all = append(all, fmt.Sprintf("%s %d.1", row.Name, part))
+				}
+			}
+		}
+		return all
+	}
+	var supply []*question.Field
+	for _, row := range question.Plan.Fields {
+		if row.Part == question.PartSupply {
+			supply = append(supply, row.Field)
+		}
+	}
+	require.Contains(t, supply, question.Compressor)
+	assert.Equal(t, inputs(nil, supply...), list(questiontest.MildDay("clear", "reduced-pressure")))
 
 	bare := questiontest.With(questiontest.With(questiontest.MildDay("clear", "reduced-pressure"), "regulator", "none"), "compressor", "none")
-	assert.Equal(t, slices.Concat(day, []string{"filter 0.0"}, hose, []string{"coupling 0.0", "gauge 0.0"}), list(bare))
+	assert.Equal(t, inputs(nil, append(supply, question.RegulatorAt, question.Wall, question.Mark)...), list(bare))
 
-	assert.Equal(t, slices.Concat(day, []string{"regulator-at 0.0", "filter 0.0"}, hose, []string{"hose 1.0", "hose 1.1"},
-		[]string{"coupling 0.0", "gauge 0.0", "wall 0.0", "mark 0.0", "compressor 0.0", "receiver 0.0", "cut-in 0.0", "cut-out 0.0"},
-		[]string{"main 0.0", "main 0.1", "other 0.0", "other 0.1", "other 1.0", "other 1.1"},
-		[]string{"spray-time 0.0", "receiver-temp 0.0", "line-temp 0.0"}), list(wholeShop()))
+	assert.Equal(t, inputs(map[*question.Field]int{question.Hose: 2, question.Other: 2}), list(wholeShop()))
 
 	assert.NotContains(t, list(questiontest.With(wholeShop(), "main", "none")), "main 0.0")
 }
@@ -76,6 +94,7 @@ func TestTextOfAnInput(t *testing.T) {
 func TestATextIsMovedWhereTheCursorIs(t *testing.T) {
 	r := questiontest.Open(t)
 	a := read(r, wholeShop(), unit.US)
+	couplings := questiontest.Entries(r, question.Coupling)
 	for _, x := range []struct {
 		field      *question.Field
 		text, want string
@@ -87,7 +106,7 @@ func TestATextIsMovedWhereTheCursorIs(t *testing.T) {
 		{question.Temp, " 72 ", "74 F", 2, 1},
 		{question.Panel, "", "74 F", 0, 1},
 		{question.Other, "10,50", "10, 60%", 5, 1},
-		{question.Coupling, "slim", "ordinary", 0, -1},
+		{question.Coupling, couplings[2], couplings[1], 0, -1},
 		{question.Temp, "hot", "", 0, 1},
 		{question.Hose, "25,3/8 + 6,", "", 11, 1},
 		{question.Main, "", "50 ft, 3/4 in", 0, 1},

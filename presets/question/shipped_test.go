@@ -5,6 +5,7 @@ import (
 
 	"boothset/calc"
 	"boothset/calc/unit"
+	"boothset/presets/catalogue"
 	"boothset/presets/question"
 	"boothset/presets/question/questiontest"
 
@@ -14,15 +15,17 @@ import (
 
 func TestWhatCanBeChosenAsShipped(t *testing.T) {
 	r := questiontest.Open(t)
+	of := func(kind string) []string { return questiontest.IDs(r.Catalogue.Choices(kind)) }
 	for f, want := range map[*question.Field][]string{
-		question.Coat:        {"epoxy-primer", "surfacer", "sealer", "solvent-base", "metallic-base", "waterborne-base", "single-stage", "clear"},
-		question.Gun:         {"high-volume-low-pressure", "reduced-pressure", "high-pressure"},
-		question.Coupling:    {"large-bore", "ordinary", "slim", "none"},
-		question.Regulator:   {"1/4in", "3/8in", "1/2in", "none"},
-		question.Filter:      {"none", "point-of-use", "clogged"},
+		question.Coat:        of(catalogue.KindCoat),
+		question.Gun:         of(catalogue.KindGun),
+		question.Coupling:    append(of(catalogue.KindCoupling), "none"),
+		question.Regulator:   append(of(catalogue.KindRegulator), "none"),
+		question.Filter:      append([]string{"none"}, of(catalogue.KindFilter)...),
 		question.RegulatorAt: {"wall", "gun"},
 		question.Gauge:       {"handle", "foot", "none"},
 	} {
+		assert.Greater(t, len(want), 1, f.Name)
 		assert.Equal(t, want, questiontest.IDs(r.Choices(f)), f.Name)
 	}
 	assert.Nil(t, r.Choices(question.Temp), "a temperature is typed")

@@ -26,6 +26,7 @@ func lineRefused(t testing.TB, toml string) *catalogue.FileError {
 
 // Each fault of a shop's usual line names its key's place and says what would do there.
 func TestFaultsOfAShopsUsualLine(t *testing.T) {
+	r := questiontest.Open(t)
 	for _, c := range []struct {
 		name, toml   string
 		line, column int
@@ -38,7 +39,7 @@ func TestFaultsOfAShopsUsualLine(t *testing.T) {
 		{"list for a coupling", "[line]\n  coupling = [\"slim\"]\n", 2, 3, []string{`"line.coupling" takes text in quotes`}},
 		{"number for a supply", "[line]\nsupply = 90\n", 2, 1, []string{`"line.supply" takes text in quotes`}},
 		{"number for units", "[line]\n\nunits = 3\n", 3, 1, []string{`key "line.units" takes text in quotes`}},
-		{"usual coupling unknown", "[line]\ncoupling = \"huge\"\n", 2, 1, []string{`line: coupling "huge": choose large-bore, ordinary, slim or none`}},
+		{"usual coupling unknown", "[line]\ncoupling = \"huge\"\n", 2, 1, []string{`line: coupling "huge": ` + questiontest.Choose(r, question.Coupling, question.None)}},
 		{"usual hose", "[line]\nhose = [\"25ft\"]\n", 2, 1, []string{`hose "25ft"`, "25ft,3/8in"}},
 		{"usual hose too long", "[line]\nhose = [\"900ft,3/8in\"]\n", 2, 1, []string{"900 ft", "outside 0.5 to 500 ft"}},
 		{"usual supply in the shop's units", "[line]\nsupply = \"90\"\nunits = \"metric\"\n", 2, 1, []string{"90 bar", "0.0689 to 20.7 bar"}},

@@ -9,6 +9,8 @@ import (
 	"testing"
 	"time"
 
+	"boothset/presets/question"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -126,7 +128,7 @@ func TestBatchSaysWhatIsWrongWithALine(t *testing.T) {
 		{`null`, "coat", "choose"},
 		{goodLine + ` x`, "request", "nothing behind it"},
 		{goodLine + goodLine, "request", "nothing behind it"},
-		{`{"coat":"clear","colour":"red"}`, "colour", "no such field; a request may hold coat, gun, temp, humidity, panel, altitude, supply, regulator, regulator_at, filter, hose, coupling, gauge, wall, mark, "},
+		{`{"coat":"clear","colour":"red"}`, "colour", "no such field; a request may hold " + strings.Join(question.Plan.Keys(), ", ") + ", "},
 		{`{"coat":true}`, "coat", "a JSON bool will not do; give text or a number"},
 		{`{"temp":{"f":72}}`, "temp", "a JSON object will not do"},
 		{`{"temp":[72]}`, "temp", "a JSON array will not do"},

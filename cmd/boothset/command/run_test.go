@@ -7,6 +7,7 @@ import (
 
 	"boothset/calc/unit"
 	"boothset/presets/question"
+	"boothset/presets/question/questiontest"
 	"boothset/presets/words"
 
 	"github.com/stretchr/testify/assert"
@@ -14,12 +15,13 @@ import (
 )
 
 func TestBadInputNamesFieldGivenAndWant(t *testing.T) {
+	r := questiontest.Open(t)
 	for _, c := range []struct {
 		args []string
 		says []string
 	}{
-		{[]string{"plan"}, []string{"coat: choose epoxy-primer", "or clear"}},
-		{clearJob("--coat", "varnish"), []string{`coat "varnish"`, "choose epoxy-primer"}},
+		{[]string{"plan"}, []string{"coat: " + questiontest.Choose(r, question.Coat)}},
+		{clearJob("--coat", "varnish"), []string{`coat "varnish": ` + questiontest.Choose(r, question.Coat)}},
 		{clearJob("--gun", "airless"), []string{`gun "airless"`, "reduced-pressure"}},
 		{clearJob("--temp", "warm"), []string{`temp "warm"`, "75F or 24C"}},
 		{clearJob("--temp", "0F"), []string{`temp "0F": 0 F is outside 14 to 140 F`}},
@@ -30,9 +32,9 @@ func TestBadInputNamesFieldGivenAndWant(t *testing.T) {
 		{clearJob("--supply", "90bar"), []string{`supply "90bar"`, "outside 1 to 300 psi"}},
 		{clearJob("--hose", "25ft"), []string{`hose "25ft"`, "such as 25ft,3/8in or 8m,10mm"}},
 		{clearJob("--hose", "25ft,3/8in", "--hose", ""), []string{"hose: type length and bore"}},
-		{clearJob("--coupling", "huge"), []string{`coupling "huge": choose large-bore, ordinary, slim or none`}},
+		{clearJob("--coupling", "huge"), []string{`coupling "huge": ` + questiontest.Choose(r, question.Coupling, question.None)}},
 		{clearJob("--filter", "coffee"), []string{`filter "coffee"`}},
-		{clearJob("--regulator", "2in"), []string{`regulator "2in": choose 1/4in, 3/8in, 1/2in or none`}},
+		{clearJob("--regulator", "2in"), []string{`regulator "2in": ` + questiontest.Choose(r, question.Regulator, question.None)}},
 		{clearJob("--regulator-at", "roof"), []string{`regulator-at "roof": choose wall or gun`}},
 		{clearJob("--gauge", "hose"), []string{`gauge "hose": choose handle, foot or none`}},
 		{clearJob("--wall", "much"), []string{`wall "much"`, "psi, bar or kPa"}},
@@ -141,22 +143,28 @@ func TestOutputThatIsClosedIsAFailureAndNoPanic(t *testing.T) {
 // FuzzAnswers gives every field anything at all, a line each: it is refused in one
 // line, or answered in finite numbers.
 func FuzzAnswers(f *testing.F) {
+	fields := question.Plan.Fields
+	linesOf := func(pairs ...string) string {
+		texts, lines := questiontest.Texts(pairs...), make([]string, len(fields))
+		for i, row := range fields {
+			lines[i] = strings.Join(texts[row.Name], "")
+			delete(texts, row.Name)
+		}
+		require.Empty(f, texts, "fields of the plan")
+		return strings.Join(lines, "\n")
+	}
 	for _, s := range []string{
-		"", "\n\n\n", "clear\nreduced-pressure\n72F\n45\n90psi",
-		"clear\nreduced-pressure\n72F\n45\n90psi\n68F\n5000ft\n25ft,3/8in + 6ft,5/16in\nslim\nclogged\n1/4in\ngun\nfoot\n70psi\n2psi",
-		"waterborne-base\nhigh-volume-low-pressure\n-10C\n1\n1psi\n60C\n-430m\n500ft,3mm\nnone\nnone\nnone\nwall\nnone\n300psi\n0.01psi",
-		"epoxy-primer\nhigh-pressure\n60C\n100%\n300psi\n-10C\n5000m\n0.5ft,40mm\nlarge-bore\npoint-of-use\n1/2in\nwall\nhandle\n1psi\n20psi",
-		"single-stage\nhigh-pressure\n22,5\n12,5%\n6\n\n\n7,5m,10\nordinary",
-		"clear\nreduced-pressure\n72F\n45\n90psi\n\n\n\n\n\n\n\n\n\n\n18cfm\n60gal\n100psi\n130psi\n100ft,3/4in\n10cfm,50% + 5cfm\n3min\n90F\n65F",
-		"clear\nhigh-volume-low-pressure\n35C\n100\n40psi\n\n\n\n\n\n\n\n\n\n\n0.1hp\n1L\n41psi\n500psi\n1000ft,1/4in\n100cfm\n24h\n60C\n0C",
+		"", "\n\n\n",
+		linesOf("coat", "clear", "gun", "reduced-pressure", "temp", "72F", "humidity", "45", "supply", "90psi"),
+		linesOf("coat", "clear", "gun", "reduced-pressure", "temp", "72F", "humidity", "45", "supply", "90psi", "panel", "68F", "altitude", "5000ft", "hose", "25ft,3/8in + 6ft,5/16in", "coupling", "slim", "filter", "clogged", "regulator", "1/4in", "regulator-at", "gun", "gauge", "foot", "wall", "70psi", "mark", "2psi"),
+		linesOf("coat", "waterborne-base", "gun", "high-volume-low-pressure", "temp", "-10C", "humidity", "1", "supply", "1psi", "panel", "60C", "altitude", "-430m", "hose", "500ft,3mm", "coupling", "none", "filter", "none", "regulator", "none", "regulator-at", "wall", "gauge", "none", "wall", "300psi", "mark", "0.01psi"),
+		linesOf("coat", "epoxy-primer", "gun", "high-pressure", "temp", "60C", "humidity", "100%", "supply", "300psi", "panel", "-10C", "altitude", "5000m", "hose", "0.5ft,40mm", "coupling", "large-bore", "filter", "point-of-use", "regulator", "1/2in", "regulator-at", "wall", "gauge", "handle", "wall", "1psi", "mark", "20psi"),
+		linesOf("coat", "single-stage", "gun", "high-pressure", "temp", "22,5", "humidity", "12,5%", "supply", "6", "hose", "7,5m,10", "coupling", "ordinary"),
+		linesOf("coat", "clear", "gun", "reduced-pressure", "temp", "72F", "humidity", "45", "supply", "90psi", "compressor", "18cfm", "receiver", "60gal", "cut-in", "100psi", "cut-out", "130psi", "main", "100ft,3/4in", "other", "10cfm,50% + 5cfm", "spray-time", "3min", "receiver-temp", "90F", "line-temp", "65F"),
+		linesOf("coat", "clear", "gun", "high-volume-low-pressure", "temp", "35C", "humidity", "100", "supply", "40psi", "compressor", "0.1hp", "receiver", "1L", "cut-in", "41psi", "cut-out", "500psi", "main", "1000ft,1/4in", "other", "100cfm", "spray-time", "24h", "receiver-temp", "60C", "line-temp", "0C"),
 	} {
 		f.Add(s, false)
 		f.Add(s, true)
-	}
-	fields := []*question.Field{
-		question.Coat, question.Gun, question.Temp, question.Humidity, question.Supply, question.Panel, question.Altitude,
-		question.Hose, question.Coupling, question.Filter, question.Regulator, question.RegulatorAt, question.Gauge, question.Wall, question.Mark,
-		question.Compressor, question.Receiver, question.CutIn, question.CutOut, question.Main, question.Other, question.SprayTime, question.ReceiverTemp, question.LineTemp,
 	}
 	reader, err := question.Open(noEnv, words.English())
 	require.NoError(f, err)
@@ -171,7 +179,7 @@ func FuzzAnswers(f *testing.F) {
 			if i == len(fields) {
 				break
 			}
-			for _, v := range reader.ReadText(fields[i], reader.Expand(fields[i], typed), sys) {
+			for _, v := range reader.ReadText(fields[i].Field, reader.Expand(fields[i].Field, typed), sys) {
 				texts[fields[i].Name] = append(texts[fields[i].Name], v.Text)
 				args = append(args, "--"+fields[i].Name+"="+v.Text)
 			}

@@ -47,6 +47,16 @@ func MildDay(coat, gun string) question.Texts {
 	return Texts("coat", coat, "gun", gun, "temp", "72F", "humidity", "45", "supply", "90psi")
 }
 
+// Entries is the ids of the catalogue's entries that a field is chosen from, in their order.
+func Entries(r *question.Reader, f *question.Field) []string {
+	return IDs(r.Catalogue.Choices(f.Entries))
+}
+
+// Choose is what a field that is chosen from the catalogue asks for: its entries, then options.
+func Choose(r *question.Reader, f *question.Field, options ...string) string {
+	return r.Words().Choose(append(Entries(r, f), options...))
+}
+
 // IDs is the ids of choices.
 func IDs(all []catalogue.Choice) (ids []string) {
 	for _, c := range all {

@@ -3,7 +3,10 @@ package main
 import (
 	"math/rand/v2"
 	"regexp"
+	"slices"
 	"strings"
+
+	"boothset/presets/words"
 )
 
 // maker makes one request, all of it drawn from the seed, the command and the number, so
@@ -37,8 +40,8 @@ const (
 	spreads = 300  // plans with their spread
 	ownUnit = 0.15 // requests that give their units themselves
 
-	inSpanish      = 0.06
-	faultInSpanish = 0.35
+	inAnother      = 0.06 // in a language other than English
+	faultInAnother = 0.35
 	byLocale       = 0.02 // language and units, which are Spanish and metric
 )
 
@@ -75,21 +78,22 @@ func nth(number, n, few, offset int) bool {
 	return number%every == offset%every && number/every < few
 }
 
-// chooseRun chooses language and units: one in ten speaks Spanish, a few of them by the
-// locale, and more of those with a fault, which are few and say most of their sentences.
+// chooseRun chooses language and units: one in ten speaks another language than English,
+// a few of them by the locale, and more of those with a fault, which are few and say most of their sentences.
 func (m *maker) chooseRun(spoilt bool) {
-	spanish := inSpanish
+	english := words.English().Lang()
+	another := inAnother
 	if spoilt {
-		spanish = faultInSpanish
+		another = faultInAnother
 	}
 	switch {
 	case m.chance(byLocale):
 		m.run, m.metric = run{}, true
 		return
-	case m.chance(spanish):
-		m.run.lang = "es"
+	case m.chance(another):
+		m.run.lang = pick(m, slices.DeleteFunc(words.Languages(), func(lang string) bool { return lang == english })...)
 	default:
-		m.run.lang = "en"
+		m.run.lang = english
 	}
 	m.metric = m.chance(0.5)
 	m.run.units = system(m.metric)
