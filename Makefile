@@ -3,7 +3,7 @@ GO ?= go
 FUZZTIME ?= 5m
 BUILD = CGO_ENABLED=0 $(GO) build -trimpath -buildvcs=auto -ldflags="-s -w"
 
-.PHONY: run test check build bench bench-peer bench-start crosscheck fuzz golden pictures man recorded
+.PHONY: run test check build bench bench-peer bench-start crosscheck fuzz golden mutants pictures man recorded
 
 run: ## open the assistant
 	@$(GO) run ./cmd/boothset
@@ -48,6 +48,9 @@ recorded: ## recorded requests to the revision OLD and to the tree as it is: the
 	(cd $$d/tree && $(BUILD) -o $$d/old ./cmd/boothset); \
 	$(BUILD) -o $$d/new ./cmd/boothset; \
 	$(GO) run ./cmd/boothset/testdata/requests -old $$d/old -new $$d/new -seed 1 -n 10000 $(REQUESTS)
+
+mutants: ## 400 small errors planted in calc/**, drawn by a seed: which does no test see? MUTANTS is further flags
+	@$(GO) run ./calc/testdata/mutants $(MUTANTS)
 
 bench-peer: ## our arithmetic beside the reference libraries', in one run, with ratios
 	@GO=$(GO) calc/testdata/bench_peer.sh
