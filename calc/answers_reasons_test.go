@@ -59,6 +59,9 @@ func TestWhatADaySays(t *testing.T) {
 		{"damp, on a warm panel", warmPanel(aDay(t, false, 22, 0.9)), "turn-warm-air", "limit-damp day-air day-dries-solvent day-grade w:damp n:safety"},
 		{"waterborne in moist air", warmPanel(aDay(t, true, 22, 0.8)), "turn-warm-air-water",
 			"limit-slow day-air day-dries-water day-grade-water w:slow-water n:safety"},
+		{"waterborne a little under 0.4 of the reference day", warmPanel(aDay(t, true, 21, 0.787)), "turn-warm-air-water",
+			"limit-slow day-air day-dries-water day-grade-water w:slow-water n:safety"},
+		{"waterborne a little over", warmPanel(aDay(t, true, 21, 0.785)), "", "day-air day-dries-water day-warmer day-grade-water n:safety"},
 		{"waterborne in fog", warmPanel(aDay(t, true, 22, 1)), "turn-warm-air",
 			"limit-damp limit-slow day-air day-dries-not day-grade-water w:damp w:still-water n:safety"},
 		{"paint under the dew point", set(aDay(t, false, 28, 0.6), func(r *calc.DayRequest) { r.Paint = unit.Celsius(18) }), "turn-warm-paint",
@@ -127,6 +130,7 @@ func TestWhatAMixSays(t *testing.T) {
 			"mix-area " + film + "transfer-class mix-volume mix-between mix-cup w:isocyanate n:mix-pot-life n:safety"},
 	} {
 		a := mixOf(t, mixRequest(c.change))
+		assert.Equal(t, a.Batches > 0, c.name == "more than fits its pot life", "only with a rate and a pot life: %s", c.name)
 		assert.Equal(t, c.says, said(a.Reasons, a.Cautions), c.name)
 	}
 }
@@ -164,6 +168,11 @@ func TestWhatThinningSays(t *testing.T) {
 	} {
 		a := thinned(t, c.r)
 		assert.Equal(t, "advice-"+c.advice, a.Sentence(&c.r), c.name)
+		ground := calc.Published // the cup's standard, inside its seconds
+		if a.Nu.About {
+			ground = calc.Estimate
+		}
+		assert.Equal(t, ground, a.Reasons[0].Basis, c.name)
 		assert.Equal(t, c.says, said(a.Reasons, a.Cautions), c.name)
 		for _, f := range a.Figures(&c.r) {
 			switch f.Name {

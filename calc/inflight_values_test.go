@@ -59,8 +59,12 @@ func TestCorrectionByHand(t *testing.T) {
 	} {
 		assert.InDelta(t, psi, f.correction(ln).PSI(), 1e-9, "ln %v", ln)
 	}
-	// Just as far as the drops grow by 4 %: twice the growth a psi would halve the way.
-	assert.InEpsilon(t, 0.04, mostGrowth, 1e-12)
+	// At 10 psi of the high-volume gun 8 % would grow the drops by more than 4 %, so less is
+	// given (plan.csv).
+	soft := highVolumeBase(t)
+	soft.Coat.Working.Start = unit.PSIG(10)
+	e = newEvaporation(&soft, unit.SCFMPressure)
+	assert.InEpsilon(t, worked(t)["soft-most"], e.atStart().most.PSI(), sevenDigits)
 }
 
 // How the logarithm of what a waterborne coat loses on that day moves with the hygrometer and
@@ -74,6 +78,10 @@ func TestSlopesOfTheWeatherAgainstScipy(t *testing.T) {
 	slope := weatherSlopeOf(&r, &s.Weather)
 	assert.InEpsilon(t, values["water-per-humidity"], slope.perHumidity, sevenDigits)
 	assert.InEpsilon(t, values["water-per-kelvin"], slope.perKelvin, sevenDigits)
+	// A hygrometer that shows 1 % can show no less.
+	r.Day.Humidity = 0.01
+	slope = weatherSlopeOf(&r, &s.Weather)
+	assert.InEpsilon(t, values["water-per-humidity-at-1"], slope.perHumidity, sevenDigits)
 	// A solvent does not mind the water in the air.
 	r.Coat.Waterborne = false
 	slope = weatherSlopeOf(&r, &s.Weather)

@@ -141,6 +141,7 @@ func TestCapNearItsLimit(t *testing.T) {
 		r.Gun.CapLimit = unit.PSIG(limit)
 		_, cautions := told(solved(t, r))
 		assert.Equal(t, near, slices.Contains(cautions, "w cap-near-limit"), "%v psi", limit)
+		assert.NotContains(t, cautions, "n local-gun-rules", "a class with a limit is what the rules ask for")
 	}
 }
 
@@ -176,6 +177,7 @@ func TestFiguresOfAPlansReasons(t *testing.T) {
 	r.Supply = unit.PSIG(28)
 	s = solved(t, r)
 	assert.Equal(t, float64(s.Wall.Open), figures("now-valve")["set"])
+	assert.Equal(t, float64(-s.Weather.Correction), figures("weather-mild")["less"])
 	// Under the dew point the margin is told as how far under.
 	r.Day.Panel = s.Weather.DewPoint - 2
 	s = solved(t, r)

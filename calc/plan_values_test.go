@@ -215,6 +215,19 @@ func TestPanelMarginsAtTheirLimits(t *testing.T) {
 	}
 }
 
+// The gun wanders half an inch either way of the distance (common practice speaks of 5 to 6
+// in), inside its class's band.
+func TestHalfAnInchEitherWay(t *testing.T) {
+	r := mildClear(t)
+	d := solved(t, r).Distance
+	assert.InDelta(t, 0.5, (d.High - d.Target).Inches(), 1e-9)
+	assert.InDelta(t, 5, d.Low.Inches(), 1e-9, "the class's nearest is closer than half an inch")
+	r.Gun.Nearest, r.Gun.Farthest = unit.Inches(4), unit.Inches(5.7)
+	d = solved(t, r).Distance
+	assert.InDelta(t, 0.5, (d.Target - d.Low).Inches(), 1e-9)
+	assert.InDelta(t, 5.7, d.High.Inches(), 1e-9)
+}
+
 // A line has room for twelve parts and no more.
 func TestALineOfThirteenPartsIsRefused(t *testing.T) {
 	r := mildClear(t)

@@ -255,4 +255,10 @@ def bench():
 print("name,value")
 bench()
 Spray((32, 10, 20), 26, 23, 5, 7, False).day("solvent", 40, 0.12)
-Spray((29, 15, 10), 25, 19, 5, 8, True).day("water", 40, 0.12)
+water = Spray((29, 15, 10), 25, 19, 5, 8, True)
+water.day("water", 40, 0.12)
+# A hygrometer at its lowest reads no drier: the slope's lower end stays at 1 %.
+put("water-per-humidity-at-1", (math.log(water.lost(25, 40, 0.02)[0]) - math.log(water.lost(25, 40, 0.01)[0])) / 0.02)
+# At 10 psi 8 % less grows the drops by more than 4 %.
+soft = Spray((29, 15, 10), 10, 5, 5, 8, False)
+put("soft-most", 0.8 * 0.04 / (soft.lost(9.2, 21, 0.5)[1] / soft.lost(10, 21, 0.5)[1] - 1))
