@@ -70,6 +70,11 @@ func TestWhatADaySays(t *testing.T) {
 			"limit-dew limit-cold day-air day-dries-solvent day-grade s:dew-on-panel w:cold-panel n:safety"},
 	} {
 		a := solvedDay(t, c.r)
+		for _, why := range a.Reasons {
+			if why.About == "flash-off" {
+				assert.Equal(t, c.r.Waterborne, why.Source == "source-drying-water", c.name)
+			}
+		}
 		assert.Equal(t, c.says, said(a.Reasons, a.Cautions), c.name)
 		assert.Equal(t, c.remedy, a.Remedy.Sentence(), c.name)
 	}

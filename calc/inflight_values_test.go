@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"slices"
 	"testing"
 
 	"boothset/calc/unit"
@@ -45,6 +46,18 @@ func TestVeryHotVeryDryDayAgainstScipy(t *testing.T) {
 			}
 		}
 	}
+}
+
+// The lever of distance is an inch where the class may be held that near (plan.csv).
+func TestAnInchNearer(t *testing.T) {
+	r := mildClear(t)
+	r.Gun.Nearest = unit.Inches(3)
+	r.Day = Day{Air: unit.Celsius(40), Panel: unit.Celsius(40), Humidity: 0.12}
+	levers := solved(t, r).Weather.InFlight.Levers
+	i := slices.IndexFunc(levers, func(l Lever) bool { return l.ID == "lever-nearer" })
+	require.GreaterOrEqual(t, i, 0)
+	assert.InDelta(t, 1, unit.Length(levers[i].Size.Value).Inches(), 1e-9)
+	assert.InEpsilon(t, worked(t)["an-inch-nearer"], levers[i].Less, sevenDigits)
 }
 
 // All of the correction is given from 2.5 times as dry on (an estimate), in half psi down
