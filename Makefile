@@ -3,7 +3,7 @@ GO ?= go
 FUZZTIME ?= 5m
 BUILD = CGO_ENABLED=0 $(GO) build -trimpath -buildvcs=auto -ldflags="-s -w"
 
-.PHONY: run test check build bench bench-peer bench-start crosscheck fuzz golden mutants pictures man recorded
+.PHONY: run test check build bench bench-peer bench-start crosscheck fuzz golden pictures man recorded mutants
 
 run: ## open the assistant
 	@$(GO) run ./cmd/boothset
@@ -49,9 +49,6 @@ recorded: ## recorded requests to the revision OLD and to the tree as it is: the
 	$(BUILD) -o $$d/new ./cmd/boothset; \
 	$(GO) run ./cmd/boothset/testdata/requests -old $$d/old -new $$d/new -seed 1 -n 10000 $(REQUESTS)
 
-mutants: ## 400 small errors planted in calc/**, drawn by a seed: which does no test see? MUTANTS is further flags
-	@$(GO) run ./calc/testdata/mutants $(MUTANTS)
-
 bench-peer: ## our arithmetic beside the reference libraries', in one run, with ratios
 	@GO=$(GO) calc/testdata/bench_peer.sh
 
@@ -66,3 +63,6 @@ fuzz: ## every fuzz target for FUZZTIME
 	  for f in $$(grep -hoE '^func Fuzz[A-Za-z0-9_]+' $$d/*_test.go 2>/dev/null | sed 's/^func //'); do \
 	    echo "== $$d $$f"; $(GO) test -run '^$$' -fuzz "^$$f\$$" -fuzztime $(FUZZTIME) -fuzzminimizetime 20x -parallel 2 $$d; \
 	  done; done
+
+mutants: ## plant 400 small errors in calc, drawn by a seed, one at a time, and list those that no test sees; MUTANTS is further flags
+	@GO=$(GO) $(GO) run ./calc/testdata/mutants $(MUTANTS)

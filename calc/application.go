@@ -142,7 +142,7 @@ func (l *Application) explain(coats Stated[int], landed coat.Transfer, why *reas
 	case landed.Value == 0:
 	case h.Typed:
 		why.add("transfer", "transfer-typed", h.Class.Ground, share("transfer", landed.Value))
-	case math.Abs(landed.Value-h.Class.Value.Transfer) < sameShare:
+	case h.asClass():
 		why.add("transfer", "transfer-usual", h.Class.Ground, text("gun", l.Gun), share("transfer", landed.Value), share("low", landed.Low), share("high", landed.High))
 	default:
 		c := &h.Class
@@ -152,8 +152,12 @@ func (l *Application) explain(coats Stated[int], landed coat.Transfer, why *reas
 	}
 }
 
-// sameShare is how near two shares are told as one: both are read as whole percents.
-const sameShare = 0.005
+// asClass reports whether the gun is held as its class's share was measured, as near as
+// settings are shown: half of 0.1 psi or 0.01 bar, half of 0.1 in or 1 mm.
+func (h *Holding) asClass() bool {
+	c := &h.Class.Value
+	return math.Abs(float64(h.Pressure-c.Pressure)) <= 500*(1+1e-9) && math.Abs(float64(h.Distance-c.Distance)) <= 0.05*unit.MetrePerInch*(1+1e-9)
+}
 
 // warnFilm gives the cautions of a film against its limits, the gravest first.
 func (l *Application) warnFilm(run *coat.Running, each unit.Length, to *cautions) {

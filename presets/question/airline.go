@@ -32,6 +32,12 @@ var (
 	}
 )
 
+// airRows is what a plan asks of the air line.
+var airRows = []Row{
+	{Field: Supply}, {Field: Regulator}, {Field: RegulatorAt}, {Field: Filter}, {Field: Hose}, {Field: Coupling}, {Field: Gauge},
+	{Field: Wall}, {Field: Mark},
+}
+
 // markStep is the mark that a wall gauge is taken to have where it is not told, in psi and
 // in bar.
 var markStep = [2]float64{1, 0.05}

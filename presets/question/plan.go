@@ -1,19 +1,14 @@
 package question
 
 import (
+	"slices"
+
 	"boothset/calc"
 	"boothset/calc/unit"
 )
 
 // Plan asks for the wall, the distance and the valve.
-var Plan = &Question{Name: "plan", Fields: []Row{
-	{Field: Coat}, {Field: Gun},
-	{Field: Temp}, {Field: Humidity}, {Field: Panel}, {Field: Altitude},
-	{Field: Supply}, {Field: Regulator}, {Field: RegulatorAt}, {Field: Filter}, {Field: Hose}, {Field: Coupling}, {Field: Gauge},
-	{Field: Wall}, {Field: Mark},
-	{Field: Compressor}, {Field: Receiver}, {Field: CutIn}, {Field: CutOut}, {Field: Main}, {Field: Other},
-	{Field: SprayTime}, {Field: ReceiverTemp}, {Field: LineTemp},
-}}
+var Plan = &Question{Name: "plan", Fields: slices.Concat([]Row{{Field: Coat}, {Field: Gun}}, weatherRows, airRows, supplyRows)}
 
 // Plan turns answers into a complete request, with the shop's usual line where they have
 // none, and gives every answer that will not do. The request is complete only where there

@@ -52,6 +52,12 @@ var (
 	}
 )
 
+// supplyRows is what a plan asks of the supply.
+var supplyRows = []Row{
+	{Field: Compressor}, {Field: Receiver}, {Field: CutIn}, {Field: CutOut}, {Field: Main}, {Field: Other},
+	{Field: SprayTime}, {Field: ReceiverTemp}, {Field: LineTemp},
+}
+
 // The bounds that the supply's values are held to by steps; calc/supply says what is wrong
 // outside them, in its own sentences.
 var (

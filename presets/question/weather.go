@@ -25,6 +25,9 @@ var (
 	}
 )
 
+// weatherRows is what a plan asks of the day, in that order.
+var weatherRows = []Row{{Field: Temp}, {Field: Humidity}, {Field: Panel}, {Field: Altitude}}
+
 // weather resolves the day; the panel is as warm as the air where it was not answered.
 func (v *resolver) weather(d *calc.Day) {
 	d.Air = si[unit.Temp](v, Temp)
