@@ -190,6 +190,27 @@ func TestWhatThinningSays(t *testing.T) {
 	}
 }
 
+// Two batches are more than one: 1.12 L at 100 mL/min takes 11.2 min of the trigger, of the 8
+// min that are safe.
+func TestTwoBatches(t *testing.T) {
+	a := mixOf(t, mixRequest(func(r *calc.MixRequest) {
+		r.Panels[0].Low, r.Panels[0].High = 6, 6
+		r.PotLife, r.Rate = 8*time.Minute, coat.MLPerMin(100)
+	}))
+	assert.Equal(t, 2, a.Batches)
+	assert.Contains(t, cautionIDs(a.Cautions), "mix-past-pot-life")
+}
+
+// A chart's limits in air of 22 C and a panel kept 13 C warmer are the day's own: damp from
+// 85 % on, and no air too damp for the panel.
+func TestLimitsOfAWarmPanel(t *testing.T) {
+	r := aDay(t, false, 22, 0.5)
+	r.Panel = unit.Celsius(35)
+	l := r.Limits(r.Air)
+	assert.InDelta(t, 0.85, l.Wait, 0.005)
+	assert.Equal(t, 1.0, l.Stop)
+}
+
 // How many coats: the family's own number where its film fits, else as few as keep each at
 // or under what one may have; always what was asked for.
 func TestHowManyCoats(t *testing.T) {
