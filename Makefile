@@ -66,5 +66,5 @@ fuzz: ## every fuzz target for FUZZTIME
 	    echo "== $$d $$f"; $(GO) test -run '^$$' -fuzz "^$$f\$$" -fuzztime $(FUZZTIME) -fuzzminimizetime 20x -parallel 2 $$d; \
 	  done; done
 
-mutants: ## plant small errors in calc, one at a time, and list those that no test sees; MUTANTS is further flags
-	$(GO) run ./calc/testdata/mutants $(MUTANTS)
+mutants: ## plant 400 small errors in calc, drawn by a seed, one at a time, and list those that no test sees; MUTANTS is further flags
+	@GO=$(GO) $(GO) run ./calc/testdata/mutants $(MUTANTS)

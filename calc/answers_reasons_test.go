@@ -59,6 +59,9 @@ func TestWhatADaySays(t *testing.T) {
 		{"damp, on a warm panel", warmPanel(aDay(t, false, 22, 0.9)), "turn-warm-air", "limit-damp day-air day-dries-solvent day-grade w:damp n:safety"},
 		{"waterborne in moist air", warmPanel(aDay(t, true, 22, 0.8)), "turn-warm-air-water",
 			"limit-slow day-air day-dries-water day-grade-water w:slow-water n:safety"},
+		{"waterborne a little under 0.4 of the reference day", warmPanel(aDay(t, true, 21, 0.787)), "turn-warm-air-water",
+			"limit-slow day-air day-dries-water day-grade-water w:slow-water n:safety"},
+		{"waterborne a little over", warmPanel(aDay(t, true, 21, 0.785)), "", "day-air day-dries-water day-warmer day-grade-water n:safety"},
 		{"waterborne in fog", warmPanel(aDay(t, true, 22, 1)), "turn-warm-air",
 			"limit-damp limit-slow day-air day-dries-not day-grade-water w:damp w:still-water n:safety"},
 		{"paint under the dew point", set(aDay(t, false, 28, 0.6), func(r *calc.DayRequest) { r.Paint = unit.Celsius(18) }), "turn-warm-paint",
@@ -67,6 +70,11 @@ func TestWhatADaySays(t *testing.T) {
 			"limit-dew limit-cold day-air day-dries-solvent day-grade s:dew-on-panel w:cold-panel n:safety"},
 	} {
 		a := solvedDay(t, c.r)
+		for _, why := range a.Reasons {
+			if why.About == "flash-off" {
+				assert.Equal(t, c.r.Waterborne, why.Source == "source-drying-water", c.name)
+			}
+		}
 		assert.Equal(t, c.says, said(a.Reasons, a.Cautions), c.name)
 		assert.Equal(t, c.remedy, a.Remedy.Sentence(), c.name)
 	}
@@ -127,6 +135,7 @@ func TestWhatAMixSays(t *testing.T) {
 			"mix-area " + film + "transfer-class mix-volume mix-between mix-cup w:isocyanate n:mix-pot-life n:safety"},
 	} {
 		a := mixOf(t, mixRequest(c.change))
+		assert.Equal(t, a.Batches > 0, c.name == "more than fits its pot life", "only with a rate and a pot life: %s", c.name)
 		assert.Equal(t, c.says, said(a.Reasons, a.Cautions), c.name)
 	}
 }
@@ -164,6 +173,11 @@ func TestWhatThinningSays(t *testing.T) {
 	} {
 		a := thinned(t, c.r)
 		assert.Equal(t, "advice-"+c.advice, a.Sentence(&c.r), c.name)
+		ground := calc.Published // the cup's standard, inside its seconds
+		if a.Nu.About {
+			ground = calc.Estimate
+		}
+		assert.Equal(t, ground, a.Reasons[0].Basis, c.name)
 		assert.Equal(t, c.says, said(a.Reasons, a.Cautions), c.name)
 		for _, f := range a.Figures(&c.r) {
 			switch f.Name {
@@ -174,6 +188,27 @@ func TestWhatThinningSays(t *testing.T) {
 			}
 		}
 	}
+}
+
+// Two batches are more than one: 1.12 L at 100 mL/min takes 11.2 min of the trigger, of the 8
+// min that are safe.
+func TestTwoBatches(t *testing.T) {
+	a := mixOf(t, mixRequest(func(r *calc.MixRequest) {
+		r.Panels[0].Low, r.Panels[0].High = 6, 6
+		r.PotLife, r.Rate = 8*time.Minute, coat.MLPerMin(100)
+	}))
+	assert.Equal(t, 2, a.Batches)
+	assert.Contains(t, cautionIDs(a.Cautions), "mix-past-pot-life")
+}
+
+// A chart's limits in air of 22 C and a panel kept 13 C warmer are the day's own: damp from
+// 85 % on, and no air too damp for the panel.
+func TestLimitsOfAWarmPanel(t *testing.T) {
+	r := aDay(t, false, 22, 0.5)
+	r.Panel = unit.Celsius(35)
+	l := r.Limits(r.Air)
+	assert.InDelta(t, 0.85, l.Wait, 0.005)
+	assert.Equal(t, 1.0, l.Stop)
 }
 
 // How many coats: the family's own number where its film fits, else as few as keep each at

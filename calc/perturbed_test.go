@@ -128,6 +128,25 @@ func TestWallGaugeOff(t *testing.T) {
 	assert.InDelta(t, set.Now.Opening, off.Opening, 1e-9)
 }
 
+// However far a stamped cap pressure is off, it stays at 95 % of the inlet's or less.
+func TestAStampedCapStaysBelowItsInlet(t *testing.T) {
+	stamped := func(cap float64) Request {
+		r := mildClear(t)
+		g, err := gun.New(gun.Stamp{Inlet: unit.PSIG(32), Flow: unit.SCFM(10), Cap: unit.PSIG(cap)}, 0, r.Gun.Valve)
+		require.NoError(t, err)
+		r.Gun.Gun = g
+		r.Tolerances = Tolerances{StampCap: Tolerance{Within: 0.4}}
+		return r
+	}
+	r, most := stamped(30), stamped(0.95*32)
+	s, held := solved(t, r), solved(t, most)
+	ids := ToleranceIDs()
+	var one Deviations
+	one[slices.Index(ids[:], "stamp-cap")] = 1
+	got := Perturb(&r, s).Work(&one)
+	assert.InDelta(t, (held.Wall.Open + s.Wall.Flowing - s.Wall.Open).PSI(), got.Wall.PSI(), 1e-6)
+}
+
 func TestPerturbedAllocatesNothing(t *testing.T) {
 	r := mildClear(t)
 	r.Tolerances = roughly

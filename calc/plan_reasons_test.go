@@ -71,6 +71,8 @@ func TestWhatAPlanSays(t *testing.T) {
 			[]string{"wall-foot", "gauge-foot"}, []string{"wall-set"}, nil},
 		{"neither regulator nor gauge", func(r *Request) { r.RegulatorAt, r.Gauge = Nowhere, NoGauge },
 			[]string{"wall-none", "valve-below-floor", "gauge-none"}, []string{"wall-set", "wall-static", "valve-floor", "compare"}, []string{"w no-regulator"}},
+		{"no regulator on 140 psi", func(r *Request) { r.RegulatorAt, r.Supply = Nowhere, unit.PSIG(140) },
+			[]string{"wall-none", "valve-below-floor"}, []string{"wall-set", "wall-static", "valve-floor", "compare"}, []string{"w no-regulator", "w valve-choked"}},
 		{"28 psi of supply", func(r *Request) { inAShop(r); r.Supply = unit.PSIG(28) },
 			[]string{"wall-short", "valve-open-wide", "line-limit", "supply-short-first"},
 			[]string{"wall-set", "wall-static", "valve-opening", "valve-floor", "compare", "line-bottleneck", "supply-unchecked"}, []string{"s supply-short"}},
@@ -141,7 +143,17 @@ func TestCapNearItsLimit(t *testing.T) {
 		r.Gun.CapLimit = unit.PSIG(limit)
 		_, cautions := told(solved(t, r))
 		assert.Equal(t, near, slices.Contains(cautions, "w cap-near-limit"), "%v psi", limit)
+		assert.NotContains(t, cautions, "n local-gun-rules", "a class with a limit is what the rules ask for")
 	}
+}
+
+// A valve that chokes is at Mach 1, not a rounding below.
+func TestAChokedValveIsAtMachOne(t *testing.T) {
+	r := mildClear(t)
+	r.RegulatorAt, r.Supply = Nowhere, unit.PSIG(140)
+	s := solved(t, r)
+	assert.True(t, s.Valve.Choked)
+	assert.Equal(t, 1.0, s.Valve.Mach)
 }
 
 // The figures of a reason are the setup's own, and the differences that it speaks of those
@@ -176,10 +188,51 @@ func TestFiguresOfAPlansReasons(t *testing.T) {
 	r.Supply = unit.PSIG(28)
 	s = solved(t, r)
 	assert.Equal(t, float64(s.Wall.Open), figures("now-valve")["set"])
+	assert.Equal(t, float64(-s.Weather.Correction), figures("weather-mild")["less"])
 	// Under the dew point the margin is told as how far under.
 	r.Day.Panel = s.Weather.DewPoint - 2
 	s = solved(t, r)
 	assert.InDelta(t, 2, figures("weather-dew-below")["margin"], 1e-9)
+}
+
+// The answer that a fault of the shop's air lies in; what is nobody's is the supply's.
+func TestFaultsOfAShopNameTheirAnswer(t *testing.T) {
+	for field, change := range map[string]func(*Shop){
+		"receiver":      func(s *Shop) { s.System.Receiver.Volume = 0 },
+		"receiver-temp": func(s *Shop) { s.ReceiverTemp = unit.Celsius(200) },
+		"cut-in":        func(s *Shop) { s.System.CutIn = unit.PSIG(1) },
+		"cut-out":       func(s *Shop) { s.System.CutOut = unit.PSIG(50) },
+		"main":          func(s *Shop) { s.System.Main = supply.Main{Length: 10, Bore: 1} },
+		"line-temp":     func(s *Shop) { s.LineTemp = unit.Celsius(90) },
+		"compressor":    func(s *Shop) { s.System.Rated = -1 },
+		"other":         func(s *Shop) { s.System.Others = []supply.User{{Flow: 1e-3, Duty: 2}} },
+		"spray-time":    func(s *Shop) { s.Spraying = -time.Minute },
+	} {
+		r := mildClear(t)
+		inAShop(&r)
+		change(&r.Shop)
+		_, err := Solve(&r)
+		var p *Problem
+		require.ErrorAs(t, err, &p, field)
+		assert.Equal(t, field, p.Field)
+	}
+	var p *Problem
+	require.ErrorAs(t, problemOf(&supply.InputError{Field: supply.FieldNeeded}), &p)
+	assert.Equal(t, "supply", p.Field)
+}
+
+// Of two larger couplings the one that wins more is named, whichever comes first.
+func TestTheBetterOfTwoSwaps(t *testing.T) {
+	large := Swap{ID: "large", Kind: SwapCouplings, Part: line.Restriction{C: unit.DM3PerSBar(20), B: 0.4}}
+	larger := Swap{ID: "larger", Kind: SwapCouplings, Part: line.Restriction{C: unit.DM3PerSBar(30), B: 0.4}}
+	for _, swaps := range [][]Swap{{large, larger}, {larger, large}} {
+		r := mildClear(t)
+		r.Line[0].Restriction.C, r.Line[2].Restriction.C = unit.DM3PerSBar(3), unit.DM3PerSBar(3)
+		r.Swaps = swaps
+		s := solved(t, r)
+		require.Len(t, s.Fixes, 1)
+		assert.Equal(t, "larger", s.Fixes[0].Swap.ID)
+	}
 }
 
 // Shares are of what is lost between the set pressure and the gun: they add up to one, and

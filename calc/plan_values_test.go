@@ -1,6 +1,10 @@
 package calc
 
 import (
+	"encoding/csv"
+	"errors"
+	"os"
+	"strconv"
 	"testing"
 	"time"
 
@@ -19,47 +23,75 @@ func solved(t require.TestingT, r Request) *Setup {
 	return s
 }
 
-// mildClear worked apart from this package with scipy: the two restrictions of the stamp,
-// ISO 6358's parts and the isothermal hose by root finders, slopes by central differences.
+// worked is testdata/plan.csv: mildClear and highVolumeBase worked apart from the program,
+// with scipy, by testdata/plan.py, to seven digits.
+func worked(t require.TestingT) map[string]float64 {
+	f, err := os.Open("testdata/plan.csv")
+	require.NoError(t, err)
+	rows, err := csv.NewReader(f).ReadAll()
+	require.NoError(t, errors.Join(err, f.Close()))
+	values := map[string]float64{}
+	for _, row := range rows[1:] {
+		values[row[0]], err = strconv.ParseFloat(row[1], 64)
+		require.NoError(t, err)
+	}
+	return values
+}
+
+// sevenDigits is what the worked values are rounded to.
+const sevenDigits = 1e-6
+
+// The two restrictions of the stamp, ISO 6358's parts and the isothermal hose by root
+// finders, slopes by central differences.
 func TestMildClearAgainstScipy(t *testing.T) {
+	values := worked(t)
+	equal := func(name string, got float64) {
+		t.Helper()
+		require.Contains(t, values, name)
+		assert.InEpsilon(t, values[name], got, sevenDigits, name)
+	}
+	about := func(name string, got, within float64) {
+		t.Helper()
+		require.Contains(t, values, name)
+		assert.InEpsilon(t, values[name], got, within, name)
+	}
 	r := mildClear(t)
 	r.HasNow, r.Now = true, unit.PSIG(70)
 	s := solved(t, r)
-	psi := func(want float64, got float64, what string) { assert.InEpsilon(t, want, got, 1e-7, what) }
-	psi(26, s.Working.Pressure.PSI(), "target")
-	psi(8.68224622585546, s.Working.Flow.SCFM(), "flow")
-	psi(15.54188964756094, s.Working.Cap.PSI(), "cap")
-	psi(29.8860158105937, s.Wall.Open.PSI(), "open valve")
-	psi(31, s.Wall.Flowing.PSI(), "the next psi that leaves one")
-	psi(31+5/150.0*8.68224622585546, s.Wall.Static.PSI(), "5 psi at 150 scfm more with no air moving")
-	psi(36.40051583778708, s.Wall.Limit.PSI(), "wall that puts 32 psi into the gun")
-	psi(1.113984189406299, s.Valve.Reserve.PSI(), "reserve")
-	psi(0.8077524915640913, s.Valve.Opening, "opening")
-	psi(0.21058923229982393, s.Valve.Mach, "throat")
-	assert.InEpsilon(t, 0.6499220725309948, s.Valve.EighthTurn.PSI(), 1e-4)
-	assert.InEpsilon(t, 0.4958290304866148, s.Valve.Floor, 2e-3, "an eighth of a turn is 1 psi")
-	psi(0.1550359397415714, s.Now.Opening, "opening at 70 psi")
-	psi(62.995609307719576, s.Now.GunIfOpen.PSI(), "open at 70 psi")
-	assert.InEpsilon(t, 0.7983509798755453, s.Now.Mach, 1e-6)
-	assert.InEpsilon(t, 13.13563269652565, s.Now.EighthTurn.PSI(), 1e-3)
-	assert.InEpsilon(t, 1.3917011498355716, s.Comparison.Right.Sag.PSI(), 1e-4)
-	assert.InEpsilon(t, 1.6857039372835425, s.Comparison.High.Sag.PSI(), 1e-4)
+	assert.InDelta(t, 26, s.Working.Pressure.PSI(), 1e-9)
+	equal("flow", s.Working.Flow.SCFM())
+	equal("cap", s.Working.Cap.PSI())
+	equal("open", s.Wall.Open.PSI())
+	equal("wall", s.Wall.Flowing.PSI())
+	equal("static", s.Wall.Static.PSI())
+	equal("reserve", s.Valve.Reserve.PSI())
+	equal("limit", s.Wall.Limit.PSI())
+	equal("wall-opening", s.Valve.Opening)
+	equal("wall-mach", s.Valve.Mach)
+	about("wall-eighth-turn", s.Valve.EighthTurn.PSI(), 1e-4)
+	about("floor", s.Valve.Floor, 2e-3)
+	equal("now-opening", s.Now.Opening)
+	equal("now-mach", s.Now.Mach)
+	equal("now-open", s.Now.GunIfOpen.PSI())
+	about("now-eighth-turn", s.Now.EighthTurn.PSI(), 1e-4)
+	about("wall-sag", s.Comparison.Right.Sag.PSI(), 1e-4)
+	about("now-sag", s.Comparison.High.Sag.PSI(), 1e-4)
 
 	r.Supply = unit.PSIG(28)
 	short := solved(t, r)
 	require.True(t, short.Short.Is)
-	psi(23.95502350269219, short.Short.Best.PSI(), "best of 28 psi")
-	psi(27.66458290853818, short.Wall.Flowing.PSI(), "wall at its best")
-	psi(30.239335653452105, short.Short.Needed.PSI(), "supply that would do")
-	psi(28, short.Wall.Static.PSI(), "with no air moving the whole supply")
+	equal("short-best", short.Short.Best.PSI())
+	equal("short-wall", short.Wall.Flowing.PSI())
+	equal("short-needed", short.Short.Needed.PSI())
+	assert.InDelta(t, 28, short.Wall.Static.PSI(), 1e-9, "with no air moving the whole supply")
 
-	// Hotter air is lighter: 40 C in the line, by the same script.
+	// Hotter air is lighter.
 	r = mildClear(t)
 	r.Coat.Working.Low = unit.PSIG(26) // whatever the weather would take off
 	r.Day.Air = unit.Celsius(40)
 	hot := solved(t, r)
-	psi(8.432196436695316, hot.Working.Flow.SCFM(), "flow at 40 C")
-	psi(29.914583123184375, hot.Wall.Open.PSI(), "open valve at 40 C")
+	equal("hot-flow", hot.Working.Flow.SCFM())
+	equal("hot-open", hot.Wall.Open.PSI())
 }
 
 // The air in the hose has the shop's temperature; the panel's does not matter to it.
@@ -96,14 +128,14 @@ func TestAColdPanelCoolsNoHose(t *testing.T) {
 func TestStaticIsHeldToTheSupply(t *testing.T) {
 	r := mildClear(t)
 	r.Regulator.Droop = line.DroopOf(unit.PSIDrop(5), unit.SCFM(10))
-	assert.InEpsilon(t, 31+0.5*8.68224622585546, solved(t, r).Wall.Static.PSI(), 1e-7)
+	assert.InEpsilon(t, 31+0.5*worked(t)["flow"], solved(t, r).Wall.Static.PSI(), sevenDigits)
 	r.Supply = unit.PSIG(33)
 	s := solved(t, r)
 	require.False(t, s.Short.Is)
 	assert.InEpsilon(t, 33, s.Wall.Static.PSI(), 1e-12)
 }
 
-// A seat wide open lets a sag of the supply through. By ISO 6358 with scipy: C = 2.6
+// A seat wide open lets a sag of the supply through. By ISO 6358 (plan.csv): C = 2.6
 // dm3/(s bar) at 36 psi holds 32.049 psi of mildClear's flow, and 30.084 when the supply is
 // 5 % down. The reserve is those 1.965 psi, so the wall goes to 32, where one psi would have
 // made it 31; at 38 psi and more the seat closes on the sag and 31 does.
@@ -117,7 +149,7 @@ func TestReserveOfASeatAtItsLimit(t *testing.T) {
 	}
 	// At 35 psi the seat holds 30.959 at most: as much of the reserve as there is.
 	r.Supply = unit.PSIG(35)
-	assert.InEpsilon(t, 30.95875416165422, solved(t, r).Wall.Flowing.PSI(), 1e-8)
+	assert.InEpsilon(t, worked(t)["seat-of-2.6-at-35"], solved(t, r).Wall.Flowing.PSI(), sevenDigits)
 }
 
 // A regulator of the same seat that droops less wins what it droops less: from 5 psi at 10
@@ -131,7 +163,7 @@ func TestALesserDroopIsWon(t *testing.T) {
 	s := solved(t, r)
 	require.Len(t, s.Fixes, 1)
 	assert.Equal(t, "stiff", s.Fixes[0].Swap.ID)
-	assert.InEpsilon(t, 0.4*8.68224622585546, s.Fixes[0].Won.PSI(), 1e-7)
+	assert.InEpsilon(t, 0.4*worked(t)["flow"], s.Fixes[0].Won.PSI(), sevenDigits)
 	assert.False(t, s.Fixes[0].OfSupply)
 }
 
@@ -146,7 +178,7 @@ func TestFloorOfAFineValveIsWhereItChokes(t *testing.T) {
 	require.NoError(t, err)
 	r.Gun.Gun = g
 	s := solved(t, r)
-	assert.InEpsilon(t, 0.06855197340247521, s.Valve.Floor, 1e-6)
+	assert.InEpsilon(t, worked(t)["floor-choked"], s.Valve.Floor, sevenDigits)
 }
 
 // The highest and lowest place: 5000 m, and -430 m at the shore of the lowest lake on land.
@@ -181,6 +213,19 @@ func TestPanelMarginsAtTheirLimits(t *testing.T) {
 		}
 		assert.InDelta(t, panel-9.272392, s.Weather.PanelMargin.C(), 1e-5)
 	}
+}
+
+// The gun wanders half an inch either way of the distance (common practice speaks of 5 to 6
+// in), inside its class's band.
+func TestHalfAnInchEitherWay(t *testing.T) {
+	r := mildClear(t)
+	d := solved(t, r).Distance
+	assert.InDelta(t, 0.5, (d.High - d.Target).Inches(), 1e-9)
+	assert.InDelta(t, 5, d.Low.Inches(), 1e-9, "the class's nearest is closer than half an inch")
+	r.Gun.Nearest, r.Gun.Farthest = unit.Inches(4), unit.Inches(5.7)
+	d = solved(t, r).Distance
+	assert.InDelta(t, 0.5, (d.Target - d.Low).Inches(), 1e-9)
+	assert.InDelta(t, 5.7, d.High.Inches(), 1e-9)
 }
 
 // A line has room for twelve parts and no more.

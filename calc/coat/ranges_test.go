@@ -108,6 +108,12 @@ func TestRangesOfViscosity(t *testing.T) {
 		{"second-temperature", -10, 60, func(v float64) error { return fit(nu, c20, nu, unit.Celsius(v)) }},
 		{"cup-time", 1, 1000, func(v float64) error { return only(din.Viscosity(v)) }},
 		{"cup-time", 1, 1000, func(v float64) error { return only(coat.CorrectReading(din, v, c20, c30, coat.EstimatedSlope())) }},
+		{"paint-temperature", -10, 60, func(v float64) error {
+			return only(coat.CorrectReading(din, 30, unit.Celsius(v), c20, coat.EstimatedSlope()))
+		}},
+		{"wanted-temperature", -10, 60, func(v float64) error {
+			return only(coat.CorrectReading(din, 30, c20, unit.Celsius(v), coat.EstimatedSlope()))
+		}},
 		{"viscosity", 0.1, 1e5, func(v float64) error { return only(din.Seconds(unit.MM2PerS(v))) }},
 	} {
 		b.check(t)

@@ -57,6 +57,21 @@ func TestEveryCupsSecondsAndOrifice(t *testing.T) {
 	}
 }
 
+// The standards' equations by hand, one reading each, mm2/s: ISO 2431 and DIN 53211 as
+// A t - B/t, ASTM D1200 and D4212 as A (t - offset).
+func TestEveryCupsEquationByHand(t *testing.T) {
+	for id, c := range map[string][2]float64{
+		"iso3": {50, 0.443*50 - 200.0/50}, "iso4": {50, 1.37*50 - 200.0/50}, "iso5": {50, 3.28*50 - 220.0/50}, "iso6": {50, 6.90*50 - 570.0/50},
+		"din4": {50, 4.57*50 - 452.0/50}, "ford1": {60, 0.49 * 25}, "ford2": {50, 1.44 * 32}, "ford3": {50, 2.31 * 43.42},
+		"ford4": {50, 3.85 * 45.51}, "ford5": {50, 12.1 * 48}, "zahn1": {50, 1.1 * 21}, "zahn2": {50, 3.5 * 36},
+		"zahn3": {50, 11.7 * 42.5}, "zahn4": {50, 14.8 * 45}, "zahn5": {50, 23 * 50},
+	} {
+		v, err := cup(t, id).Viscosity(c[0])
+		require.NoError(t, err)
+		assert.InEpsilon(t, c[1], v.Nu.MM2PerS(), 1e-12, id)
+	}
+}
+
 // A cup tells something down to a quarter of the viscosity at its shortest published time
 // and up to twice its longest: by hand for Ford 4, 3.85 (20 - 4.49)/4 = 14.928 mm2/s is
 // 8.3675 s, and 200 s.

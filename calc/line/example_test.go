@@ -31,7 +31,7 @@ func ExampleRestriction_Downstream_workedExample() {
 }
 
 // ISO 6358-1 by hand, both ways: u = q/C = 10/2 = 5 bar stands before a choked part of
-// C = 2 dm3/(s bar), whatever is behind it.
+// C = 2 dm3/(s bar), whatever is downstream of it.
 func ExampleRestriction_Upstream_choked() {
 	r := line.Restriction{C: unit.DM3PerSBar(2), B: 0.3}
 	p1, choked := r.Upstream(unit.LPM(600), 1e5, line.NewAir(unit.SCFMPressure, unit.Celsius(20)))
@@ -95,7 +95,7 @@ func ExampleHose_Downstream_fluidsLibrary() {
 	// 0.2500 in: choked
 }
 
-// Two parts of C = 1 dm3/(s bar) and b = 0.3 one behind the other carry 0.757 of what one
+// Two parts of C = 1 dm3/(s bar) and b = 0.3 in series carry 0.757 of what one
 // does from 7 bar, by a march made with scipy: not the 0.707 of adding up 1/C2.
 func ExampleUpstream_inSeries() {
 	a := line.NewAir(unit.SCFMPressure, unit.Celsius(20))

@@ -41,7 +41,7 @@ func TestPipeAndHoseAgainstFluidsLibrary(t *testing.T) {
 
 // The fastest air in a hose is inside the tube's outlet, before the fitting there. By hand:
 // at b = 0.5 the ellipse of ISO 6358 is p1 = p2 + u^2/(4 p2), with u = q/C. 15 scfm are
-// 0.00717301 m3/s ANR, u = 79700.1 Pa at C = 9 dm3/(s bar), so 200 kPa behind the fitting
+// 0.00717301 m3/s ANR, u = 79700.1 Pa at C = 9 dm3/(s bar), so 200 kPa after the fitting
 // are 207940 Pa before it; G = 8.50002e-3/7.12557e-5 = 119.289 kg/(s m2), and
 // M = G sqrt(287.05 x 293.15/1.4)/207940 = 0.140644.
 func TestMachOfAHoseCountsItsEndFitting(t *testing.T) {
@@ -52,7 +52,7 @@ func TestMachOfAHoseCountsItsEndFitting(t *testing.T) {
 	require.False(t, choked)
 	assert.InEpsilon(t, 0.140644, p.Mach(q, p1, 2e5, still), 1e-5)
 
-	// A flow that no pressure behind the tube can speed up leaves it at Mach 1/sqrt(gamma).
+	// A flow that no pressure downstream of the tube can speed up leaves it at Mach 1/sqrt(gamma).
 	p1, choked = p.Upstream(unit.SCFM(80), unit.SCFMPressure, still)
 	require.True(t, choked)
 	p = hosePart(smooth(25, 0.375))
@@ -246,7 +246,7 @@ func TestKindsAreTheTradesWords(t *testing.T) {
 	}
 }
 
-// Roots known beforehand: cos x = x at 0.7390851332151607 (Dottie's number), x^3 = 2 at
+// Roots known beforehand: cos x = x at 0.7390851332151607, x^3 = 2 at
 // 1.2599210498948732, e^x = 100 at 4.605170185988092 and e^-x = 1/2 at ln 2, from far off
 // on either side. Anderson and Bjorck's pull at the end that stays put is what makes it
 // quick: bisection to the last bit takes some 55 calls, plain false position hundreds.

@@ -12,7 +12,7 @@ import (
 	"boothset/calc/unit"
 )
 
-// narrow is 100 m of 10 mm pipe for 10 L/s, an open wall behind it. By hand its formula,
+// narrow is 100 m of 10 mm pipe for 10 L/s, an open wall at its end. By hand its formula,
 // dp = 1.6e12 q^1.85 L/(d^5 p1), sums up to p1^2 - p2^2 = 638484 kPa2. So 102.12 psig would
 // bring air to the far end at all, but only from sqrt(638484/0.75) = 922.67 kPa, 119.13 psig,
 // on does the pipe leave half of its pressure, as far as the formula goes.

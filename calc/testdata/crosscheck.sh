@@ -22,6 +22,8 @@ mkdir "$work/line"
 for f in "$work"/line/*.csv; do compare "calc/line/testdata/$(basename "$f")" "$f"; done
 node calc/air/testdata/psychrolib.mjs "$work/npm" >"$work/psychrolib.csv"
 compare calc/air/testdata/psychrolib.csv "$work/psychrolib.csv"
+/usr/bin/python3 calc/testdata/plan.py >"$work/plan.csv"
+compare calc/testdata/plan.csv "$work/plan.csv"
 
 "${GO:-go}" test -count=1 ./calc/air ./calc/line ./calc/gun ./calc/coat ./calc/supply ./calc || status=1
 exit $status

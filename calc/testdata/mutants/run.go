@@ -68,7 +68,7 @@ func (b *bench) close() error { return os.RemoveAll(b.temp) }
 
 // list finds the packages with tests and what they stand on.
 func (b *bench) list() error {
-	cmd := exec.Command("go", append([]string{"list", "-test", "-deps", "-json=ImportPath,Deps"}, judges...)...)
+	cmd := exec.Command(goTool(), append([]string{"list", "-test", "-deps", "-json=ImportPath,Deps"}, judges...)...)
 	cmd.Dir = b.dir
 	var wrong strings.Builder
 	cmd.Stderr = &wrong
@@ -153,6 +153,9 @@ func (b *bench) try(i int, m mutant) (result, error) {
 	return result{m, lived, ""}, nil
 }
 
+// goTool is the go of the Makefile's GO, or the one on the path.
+func goTool() string { return cmp.Or(os.Getenv("GO"), "go") }
+
 // test runs the tests of a package with an overlay, where there is one.
 func (b *bench) test(t tested, overlay string) (fate, string, error) {
 	args := []string{"test", "-vet=off", "-failfast", "-count=1", "-timeout=" + patience.String()}
@@ -166,7 +169,7 @@ func (b *bench) test(t tested, overlay string) (fate, string, error) {
 	// The tests' own limit ends them; this one is for what they may have started.
 	ctx, cancel := context.WithTimeout(context.Background(), 3*patience)
 	defer cancel()
-	cmd := exec.CommandContext(ctx, "go", args...)
+	cmd := exec.CommandContext(ctx, goTool(), args...)
 	cmd.Dir = b.dir
 	out, err := cmd.CombinedOutput()
 	text := string(out)
