@@ -14,7 +14,7 @@ import (
 )
 
 func TestPlainTakesLinesHoweverTheyEnd(t *testing.T) {
-	want := transcriptOf(t, look{}, lines(append(slices.Clone(linesToAnswer), "")...))
+	want := dialogueOf(t, look{}, lines(append(slices.Clone(linesToAnswer), "")...))
 	require.NotNil(t, want.left.Plan)
 	for name, input := range map[string]string{
 		"CRLF":            strings.Join(linesToAnswer, "\r\n") + "\r\n\r\n",
@@ -22,11 +22,11 @@ func TestPlainTakesLinesHoweverTheyEnd(t *testing.T) {
 		"blanks":          "  8\t\n 2 \n" + lines(linesToAnswer[2:]...) + " \n",
 		"at the menu it ends without a last line": lines(linesToAnswer...),
 	} {
-		got := transcriptOf(t, look{}, input)
+		got := dialogueOf(t, look{}, input)
 		require.NoError(t, got.err, name)
 		require.Equal(t, want.left, got.left, name)
 	}
-	got := transcriptOf(t, look{}, strings.TrimSuffix(lines(linesToAnswer[:3]...), "\n"))
+	got := dialogueOf(t, look{}, strings.TrimSuffix(lines(linesToAnswer[:3]...), "\n"))
 	var ended *InputError
 	require.ErrorAs(t, got.err, &ended)
 	require.Equal(t, "How humid is the air in the booth?", ended.At, "the last line counts without its end")
@@ -49,7 +49,7 @@ func TestPlainSaysWhereTheInputEnded(t *testing.T) {
 		if len(c.input) > 0 {
 			input = lines(c.input...)
 		}
-		got := transcriptOf(t, look{}, input)
+		got := dialogueOf(t, look{}, input)
 		var ended *InputError
 		require.ErrorAs(t, got.err, &ended, "%q", c.input)
 		require.Nil(t, got.left.Plan)
@@ -75,7 +75,7 @@ func TestPlainRefusesWhatIsNoLineOfText(t *testing.T) {
 		"C1":             "\u009b31m75F",
 		"a lone return":  "75F\r45",
 	} {
-		got := transcriptOf(t, look{}, lines("8", "2", junk, "75F", "45", "", "", "90psi", "1", "", "", ""))
+		got := dialogueOf(t, look{}, lines("8", "2", junk, "75F", "45", "", "", "90psi", "1", "", "", ""))
 		require.NoError(t, got.err, name)
 		require.Equal(t, 1, strings.Count(got.out, "! "+want), name)
 		require.NotNil(t, got.left.Plan, name)
@@ -84,27 +84,27 @@ func TestPlainRefusesWhatIsNoLineOfText(t *testing.T) {
 
 func TestPlainEmptiesAnAnswer(t *testing.T) {
 	// A wall that was typed, gone back to and emptied: only what to set is worked out.
-	got := transcriptOf(t, look{}, lines("8", "2", "75F", "45", "", "", "90psi", "1", "60psi", "<", plainClear, "", "1", ""))
+	got := dialogueOf(t, look{}, lines("8", "2", "75F", "45", "", "", "90psi", "1", "60psi", "<", plainClear, "", "1", ""))
 	require.NoError(t, got.err)
 	require.NotNil(t, got.left.Plan)
 	require.False(t, got.left.Plan.Request.HasNow)
-	got = transcriptOf(t, look{}, lines("8", "2", "75F", "45", "", "", "90psi", "1", "60psi", "<", "", "1", ""))
+	got = dialogueOf(t, look{}, lines("8", "2", "75F", "45", "", "", "90psi", "1", "60psi", "<", "", "1", ""))
 	require.True(t, got.left.Plan.Request.HasNow, "nothing typed takes what stood there")
 }
 
 func TestPlainOffersWhatStoodThereAndNotWhatWasWrong(t *testing.T) {
-	got := transcriptOf(t, look{}, lines("8", "2", "75F", "<", "300F", "", ""))
+	got := dialogueOf(t, look{}, lines("8", "2", "75F", "<", "300F", "", ""))
 	require.Contains(t, got.out, "Left empty: 75F")
 	require.NotContains(t, got.out, "Left empty: 300F")
 }
 
 func TestPlainLeavesAnywhereWithQ(t *testing.T) {
 	for at := range len(linesToAnswer) + 1 {
-		got := transcriptOf(t, look{}, lines(append(slices.Clone(linesToAnswer[:at]), plainQuit)...))
+		got := dialogueOf(t, look{}, lines(append(slices.Clone(linesToAnswer[:at]), plainQuit)...))
 		require.NoError(t, got.err)
 		require.Equal(t, at == len(linesToAnswer), got.left.Plan != nil, at)
 	}
-	got := transcriptOf(t, look{}, lines(append(slices.Clone(linesToAnswer), pageKey(question.Day), "", plainQuit)...))
+	got := dialogueOf(t, look{}, lines(append(slices.Clone(linesToAnswer), pageKey(question.Day), "", plainQuit)...))
 	require.NoError(t, got.err)
 	require.NotNil(t, got.left.Plan, "from a page of the answer too")
 }
@@ -125,7 +125,7 @@ func TestPlainPages(t *testing.T) {
 		"back out":               {[]string{pageKey(question.Day), "", "<", "<", ""}, "At the gun"},
 		"units":                  {[]string{pageKey(question.Thin), "", "din4", "22", "90", plainUnits, "=", ""}, "32.2 C"},
 	} {
-		got := transcriptOf(t, look{}, lines(job(c.more...)...))
+		got := dialogueOf(t, look{}, lines(job(c.more...)...))
 		require.NoError(t, got.err, name)
 		require.NotNil(t, got.left.Plan, name)
 		require.Contains(t, strings.Join(strings.Fields(got.out), " "), c.want, name)
@@ -165,7 +165,7 @@ func FuzzPlain(f *testing.F) {
 		if spanish {
 			l.lang = words.Languages()[1]
 		}
-		got := transcriptOf(t, l, input)
+		got := dialogueOf(t, l, input)
 		var ended *InputError
 		if got.err != nil {
 			require.ErrorAs(t, got.err, &ended)
@@ -177,7 +177,7 @@ func FuzzPlain(f *testing.F) {
 func TestPlainSaysOfWhatIsTriedWhatMoves(t *testing.T) {
 	s := start(t, look{}).s
 	tried := func(more ...string) string {
-		got := transcriptOf(t, look{}, lines(append(slices.Clone(linesToAnswer), more...)...))
+		got := dialogueOf(t, look{}, lines(append(slices.Clone(linesToAnswer), more...)...))
 		_, after, ok := strings.Cut(got.out, s.say("tried"))
 		require.True(t, ok)
 		return strings.Join(strings.Fields(after), " ")

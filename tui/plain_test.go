@@ -20,23 +20,23 @@ import (
 // lines is an input of so many lines.
 func lines(all ...string) string { return strings.Join(all, "\n") + "\n" }
 
-// transcript is what Plain wrote and how it was left.
-type transcript struct {
+// written is what Plain wrote and how it was left.
+type written struct {
 	out  string
 	left Result
 	err  error
 }
 
-// transcriptOf is the plain assistant over an input. Whatever that is, what is written keeps to
+// dialogueOf is the plain assistant over an input. Whatever that is, what is written keeps to
 // its width and is text alone.
-func transcriptOf(t test, l look, input string) transcript {
+func dialogueOf(t test, l look, input string) written {
 	t.Helper()
 	o := l.options(t)
 	var out bytes.Buffer
 	o.In, o.Out = strings.NewReader(input), &out
 	left, err := Plain(o)
 	requireText(t, out.String())
-	return transcript{out.String(), left, err}
+	return written{out.String(), left, err}
 }
 
 func requireText(t test, out string) {
@@ -81,7 +81,7 @@ func TestPlainTellsTheWholeJob(t *testing.T) {
 				require.True(t, ok)
 				all := slices.Clone(linesOfAll)
 				all[slices.Index(all, english.Say(atWall))] = w.Say(atWall) // a name is of its language
-				got := transcriptOf(t, l, lines(all...))
+				got := dialogueOf(t, l, lines(all...))
 				require.NoError(t, got.err)
 				require.NotNil(t, got.left.Plan)
 				if l.metric == (lang != english.Lang()) {
@@ -98,7 +98,7 @@ func TestPlainTellsAllThatShows(t *testing.T) {
 	for name, keys := range map[string][]string{"answer": linesToAnswer, "stopped": append(slices.Clone(linesToAnswer[:6]), "20psi", "1", "", "")} {
 		for _, lang := range words.Languages() {
 			l := look{lang: lang}
-			got := transcriptOf(t, l, lines(slices.Concat(keys, viewKeys(), []string{""})...))
+			got := dialogueOf(t, l, lines(slices.Concat(keys, viewKeys(), []string{""})...))
 			require.NoError(t, got.err)
 			r := start(t, l)
 			press(r, keysOf(keys)...)
@@ -222,7 +222,7 @@ func TestPlainAnswersAsTheScreenDoes(t *testing.T) {
 				}
 			}
 		}
-		got := transcriptOf(t, l, lines(input...))
+		got := dialogueOf(t, l, lines(input...))
 		flat := strings.Join(strings.Fields(got.out), " ")
 		for _, f := range faults {
 			require.Contains(t, flat, "! "+strings.Join(strings.Fields(f), " "))
@@ -263,7 +263,7 @@ func TestPlainTriesAsTheScreenDoes(t *testing.T) {
 				input = append(input, "2")
 			}
 		}
-		got := transcriptOf(t, look{}, lines(append(input, "")...))
+		got := dialogueOf(t, look{}, lines(append(input, "")...))
 		require.NoError(t, got.err)
 		require.Equal(t, r.result(), got.left)
 	})
