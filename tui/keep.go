@@ -118,7 +118,7 @@ const atBench = "answer"
 // draft is the run as it stands.
 func (r *root) draft() last.Draft {
 	s := r.s
-	d := last.Draft{Answers: last.Texts(s.answers.Texts()), Entered: maps.Clone(s.entered), Units: unitsOf(s.sys), Walk: s.walkLine, Check: s.check, Finished: s.finished, At: atBench}
+	d := last.Draft{Answers: last.Texts(s.answers.Texts()), Entered: maps.Clone(s.entered), Units: catalogue.SystemName(s.sys), Walk: s.walkLine, Check: s.check, Finished: s.finished, At: atBench}
 	if p, ok := r.pages[r.at].(*stepPage); ok {
 		d.At, d.Typed = p.step.id, p.field.String()
 	}
@@ -127,7 +127,7 @@ func (r *root) draft() last.Draft {
 			if d.Sheets == nil {
 				d.Sheets, d.Read = map[string]last.Texts{}, map[string]string{}
 			}
-			d.Sheets[f.asks.Name], d.Read[f.asks.Name] = last.Texts(own), unitsOf(f.read)
+			d.Sheets[f.asks.Name], d.Read[f.asks.Name] = last.Texts(own), catalogue.SystemName(f.read)
 		}
 	}
 	for _, p := range r.over {
@@ -138,21 +138,10 @@ func (r *root) draft() last.Draft {
 	return d
 }
 
-// unitsOf is a system as drafts name it, systemOf the system of such a name, or another one
-// where it is none.
-func unitsOf(sys unit.System) string {
-	if sys == unit.Metric {
-		return catalogue.UnitsMetric
-	}
-	return catalogue.UnitsUS
-}
-
-func systemOf(units string, other unit.System) unit.System {
-	switch units {
-	case catalogue.UnitsUS:
-		return unit.US
-	case catalogue.UnitsMetric:
-		return unit.Metric
+// systemOf is the system of a name in a draft, or another one where it is none.
+func systemOf(name string, other unit.System) unit.System {
+	if sys, ok := catalogue.SystemOf(name); ok {
+		return sys
 	}
 	return other
 }

@@ -153,21 +153,3 @@ func (e *entries) lay(raw map[string]any) error {
 
 // Words is the sentences of the catalogue's language.
 func (c *Catalogue) Words() *words.Words { return c.words }
-
-// The systems of units as answers and the shop's file name them.
-const (
-	UnitsUS     = "us"
-	UnitsMetric = "metric"
-)
-
-// UnitsKey is the key of the shop's units in its file.
-const UnitsKey = "units"
-
-// System is the system of units: the shop's own, else the locale's, else US.
-func (c *Catalogue) System() unit.System {
-	switch units, _ := c.line[UnitsKey].(string); {
-	case units == UnitsMetric, units == "" && c.locale.HasSystem && c.locale.System == unit.Metric:
-		return unit.Metric
-	}
-	return unit.US
-}

@@ -75,7 +75,7 @@ func (r *Reader) checkKeys() error {
 		}
 	}
 	units, ok := r.Catalogue.Usual(catalogue.UnitsKey, false)
-	switch systems := []string{catalogue.UnitsUS, catalogue.UnitsMetric}; {
+	switch systems := catalogue.SystemNames(); {
 	case !ok:
 		return r.lineTakes(catalogue.UnitsKey, false)
 	case len(units) > 0 && !slices.Contains(systems, units[0]):

@@ -1,12 +1,14 @@
 package command
 
 import (
+	"time"
+
 	"boothset/calc"
 	"boothset/calc/coat"
 	"boothset/calc/unit"
 	"boothset/presets/answer"
+	"boothset/presets/catalogue"
 	"boothset/presets/words"
-	"time"
 )
 
 // appendDay appends what is known of it into an open object.
@@ -20,7 +22,7 @@ func appendDay(j *jsonWriter, d *answer.Day, sys unit.System, w *words.Words) {
 		j.temp("paint", r.Paint)
 		j.run("altitude", r.Altitude)
 		j.count("panels", r.Panels)
-		j.text("units", systemName(sys))
+		j.text("units", catalogue.SystemName(sys))
 	})
 	j.text("verdict", string(a.Verdict))
 	appendRemedy(j, d, sys, w)

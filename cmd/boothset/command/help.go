@@ -127,11 +127,8 @@ func unquote(usage string) (value, text string) {
 // helpSystem is the units that help is told in, which needs no shop's file: those asked
 // for, else the locale's.
 func (p *Program) helpSystem() unit.System {
-	switch p.common.units {
-	case catalogue.UnitsMetric:
-		return unit.Metric
-	case catalogue.UnitsUS:
-		return unit.US
+	if sys, ok := catalogue.SystemOf(p.common.units); ok {
+		return sys
 	}
 	return words.LocaleOf(p.Getenv).System
 }

@@ -5,6 +5,7 @@ import (
 	"boothset/calc/line"
 	"boothset/calc/unit"
 	"boothset/presets/answer"
+	"boothset/presets/catalogue"
 	"boothset/presets/question"
 	"boothset/presets/words"
 )
@@ -132,7 +133,7 @@ func appendInput(j *jsonWriter, r *calc.Request, sys unit.System) {
 	} else {
 		j.null("wall")
 	}
-	j.text("units", systemName(sys))
+	j.text("units", catalogue.SystemName(sys))
 }
 
 // entryOf is the catalogue's name of the first part of a kind.

@@ -9,6 +9,7 @@ import (
 
 	"boothset/calc/unit"
 	"boothset/presets/answer"
+	"boothset/presets/catalogue"
 	"boothset/presets/question"
 	"boothset/presets/words"
 	"boothset/tui/golden"
@@ -24,7 +25,7 @@ type tongue struct {
 	sys  unit.System
 }
 
-func (x tongue) String() string { return x.lang + "-" + systemName(x.sys) }
+func (x tongue) String() string { return x.lang + "-" + catalogue.SystemName(x.sys) }
 
 func (x tongue) words(t *testing.T) *words.Words {
 	t.Helper()

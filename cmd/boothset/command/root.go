@@ -196,21 +196,14 @@ func (p *Program) open() (o opened, err error) {
 
 // systemOf reads the units answer; empty is the shop's own.
 func systemOf(units string, r *question.Reader) (unit.System, error) {
-	switch units {
-	case "":
+	if units == "" {
 		return r.System(), nil
-	case catalogue.UnitsUS:
-		return unit.US, nil
-	case catalogue.UnitsMetric:
-		return unit.Metric, nil
 	}
-	return 0, &fieldError{flagUnits, units, chooseUnits(r.Words())}
+	sys, ok := catalogue.SystemOf(units)
+	if !ok {
+		return 0, &fieldError{flagUnits, units, chooseUnits(r.Words())}
+	}
+	return sys, nil
 }
 
-func chooseUnits(w *words.Words) string {
-	return w.Choose([]string{catalogue.UnitsUS, catalogue.UnitsMetric})
-}
-
-func systemName(sys unit.System) string {
-	return [...]string{unit.US: catalogue.UnitsUS, unit.Metric: catalogue.UnitsMetric}[sys]
-}
+func chooseUnits(w *words.Words) string { return w.Choose(catalogue.SystemNames()) }

@@ -4,6 +4,7 @@ import (
 	"boothset/calc"
 	"boothset/calc/unit"
 	"boothset/presets/answer"
+	"boothset/presets/catalogue"
 	"boothset/presets/words"
 )
 
@@ -35,7 +36,7 @@ func appendThin(j *jsonWriter, t *answer.Thin, sys unit.System, w *words.Words) 
 			j.temp("temp", r.Warmest.Value)
 			j.ground(w, r.Warmest.Ground)
 		})
-		j.text("units", systemName(sys))
+		j.text("units", catalogue.SystemName(sys))
 	})
 	j.text("remedy", string(a.Remedy))
 	j.text("text", t.Advice(w, sys))
