@@ -129,13 +129,13 @@ func (l *Application) explain(coats Stated[int], landed coat.Transfer, why *reas
 	w := &l.Wants
 	each := l.Dry.Value / unit.Length(coats.Value)
 	if w.Known {
-		why.add("film", "film-wants", w.Ground, text("coat", l.Coat), filmFigure("low", w.Low), filmFigure("high", w.High))
+		why.add("film", "film-wants", w.Ground, TextFigure("coat", l.Coat), filmFigure("low", w.Low), filmFigure("high", w.High))
 	}
 	if l.Dry.Ground != w.Ground {
 		why.add("film", "film-typed", l.Dry.Ground, filmFigure("dry", l.Dry.Value))
 	}
 	if coats.Value > 1 {
-		why.add("film", "film-coats", coats.Ground, count("coats", coats.Value), filmFigure("each", each))
+		why.add("film", "film-coats", coats.Ground, CountFigure("coats", coats.Value), filmFigure("each", each))
 	}
 	why.add("solids", "film-solids", l.Solids.Ground, share("solids", l.Solids.Value), filmFigure("dry", each), filmFigure("wet", each/unit.Length(l.Solids.Value)))
 	switch h := &l.Held; {
@@ -143,10 +143,10 @@ func (l *Application) explain(coats Stated[int], landed coat.Transfer, why *reas
 	case h.Typed:
 		why.add("transfer", "transfer-typed", h.Class.Ground, share("transfer", landed.Value))
 	case h.asClass():
-		why.add("transfer", "transfer-usual", h.Class.Ground, text("gun", l.Gun), share("transfer", landed.Value), share("low", landed.Low), share("high", landed.High))
+		why.add("transfer", "transfer-usual", h.Class.Ground, TextFigure("gun", l.Gun), share("transfer", landed.Value), share("low", landed.Low), share("high", landed.High))
 	default:
 		c := &h.Class
-		why.add("transfer", "transfer-class", c.Ground, text("gun", l.Gun), share("class", c.Value.Transfer), gauge("classPressure", c.Value.Pressure),
+		why.add("transfer", "transfer-class", c.Ground, TextFigure("gun", l.Gun), share("class", c.Value.Transfer), gauge("classPressure", c.Value.Pressure),
 			near("classDistance", c.Value.Distance), gauge("pressure", h.Pressure), near("distance", h.Distance),
 			share("transfer", landed.Value), share("low", landed.Low), share("high", landed.High))
 	}
@@ -167,9 +167,9 @@ func (l *Application) warnFilm(run *coat.Running, each unit.Length, to *cautions
 	case w.Most > 0 && run.Total > w.Most*(1+rounding):
 		to.add(Stop, "film-past-most", filmFigure("total", run.Total), filmFigure("most", w.Most), filmFigure("high", w.High))
 	case run.State == coat.Over:
-		to.add(Warn, "film-over", text("coat", l.Coat), filmFigure("total", run.Total), filmFigure("high", w.High))
+		to.add(Warn, "film-over", TextFigure("coat", l.Coat), filmFigure("total", run.Total), filmFigure("high", w.High))
 	case run.State == coat.Under && run.Total > 0:
-		to.add(Warn, "film-under", text("coat", l.Coat), filmFigure("total", run.Total), filmFigure("low", w.Low))
+		to.add(Warn, "film-under", TextFigure("coat", l.Coat), filmFigure("total", run.Total), filmFigure("low", w.Low))
 	}
 	switch {
 	case run.WholeOver:
@@ -180,7 +180,7 @@ func (l *Application) warnFilm(run *coat.Running, each unit.Length, to *cautions
 	if u := &l.Usual; u.Coats > 0 && each > u.High*(1+rounding) {
 		n, _, err := coat.CoatsFor(l.Dry.Value, u.High)
 		if err == nil {
-			to.add(Warn, "film-heavy-coat", filmFigure("each", each), filmFigure("most", u.High), count("coats", n))
+			to.add(Warn, "film-heavy-coat", filmFigure("each", each), filmFigure("most", u.High), CountFigure("coats", n))
 		}
 	}
 }
@@ -188,7 +188,7 @@ func (l *Application) warnFilm(run *coat.Running, each unit.Length, to *cautions
 // warnAlways gives the cautions that hold for every coat that is laid.
 func (l *Application) warnAlways(to *cautions) {
 	if l.Isocyanate {
-		to.add(Warn, "isocyanate", text("coat", l.Coat))
+		to.add(Warn, "isocyanate", TextFigure("coat", l.Coat))
 	}
 	to.add(Note, "safety")
 }

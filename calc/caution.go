@@ -27,7 +27,7 @@ func (s *Setup) warn(r *Request) {
 	if s.Short.Is && r.Supply <= s.Working.Pressure {
 		all.add(Stop, "supply-below-target", gauge("supply", r.Supply), gauge("working", s.Working.Pressure), gauge("best", s.Short.Best))
 	} else if s.Short.Is {
-		all.add(Stop, "supply-short", gauge("supply", r.Supply), gauge("best", s.Short.Best), gauge("working", s.Working.Pressure), text("part", s.Line[s.Bottleneck].Name))
+		all.add(Stop, "supply-short", gauge("supply", r.Supply), gauge("best", s.Short.Best), gauge("working", s.Working.Pressure), TextFigure("part", s.Line[s.Bottleneck].Name))
 	}
 	s.warnSupply(r, all)
 	watchPanel(m, all)
@@ -55,10 +55,10 @@ func (s *Setup) warn(r *Request) {
 		all.add(Warn, "cold", temp("air", r.Day.Air), temp("least", coldBench))
 	}
 	if r.Coat.Isocyanate {
-		all.add(Warn, "isocyanate", text("coat", r.Coat.Name))
+		all.add(Warn, "isocyanate", TextFigure("coat", r.Coat.Name))
 	}
 	if r.Gun.CapLimit <= 0 {
-		all.add(Note, "local-gun-rules", text("gun", r.Gun.Name))
+		all.add(Note, "local-gun-rules", TextFigure("gun", r.Gun.Name))
 	}
 	all.add(Note, "safety")
 	s.Cautions = all.list

@@ -20,7 +20,7 @@ func (r *DayRequest) dryGround() Ground {
 	if r.Waterborne {
 		return waterGround
 	}
-	return Ground{Basis: Estimate, Source: "source-drying-solvent", Figures: &Figures{sentence("solvent", "name-solvent-"+r.Solvent.ID), sentence("basis", r.Solvent.Basis)}}
+	return Ground{Basis: Estimate, Source: "source-drying-solvent", Figures: &Figures{SentenceFigure("solvent", "name-solvent-"+r.Solvent.ID), SentenceFigure("basis", r.Solvent.Basis)}}
 }
 
 // explain gives the reason of each value, with its own figures.
@@ -29,7 +29,7 @@ func (a *DayAnswer) explain(r *DayRequest, h hindrances) {
 	a.explainLimits(r, h, why)
 	why.add("air", "day-air", dewGround, temp("dew", a.DewPoint), temp("bulb", a.WetBulb))
 	a.explainDrying(r, why)
-	f := Figures{sentence("grade", "grade-"+string(a.Grade)), temp("air", r.Air), temp("panel", r.Panel), count("panels", r.Panels)}
+	f := Figures{SentenceFigure("grade", "grade-"+string(a.Grade)), temp("air", r.Air), temp("panel", r.Panel), CountFigure("panels", r.Panels)}
 	switch {
 	case r.Waterborne:
 		why.add("grade", "day-grade-water", gradeGround, f...)
@@ -39,7 +39,7 @@ func (a *DayAnswer) explain(r *DayRequest, h hindrances) {
 		why.add("grade", "day-grade", gradeGround, f...)
 	}
 	if r.Panels > fewPanels {
-		why.add("grade", "day-grade-large", gradeGround, count("panels", r.Panels))
+		why.add("grade", "day-grade-large", gradeGround, CountFigure("panels", r.Panels))
 	}
 	if p := &a.PotLife; p.Known {
 		f := Figures{minutes("sheet", r.PotLife), temp("sheetTemp", SheetTemp), temp("at", p.At), minutes("life", p.Life), minutes("safe", p.Safe), minutes("lastFill", p.LastFill),
@@ -54,7 +54,7 @@ func (a *DayAnswer) explain(r *DayRequest, h hindrances) {
 }
 
 func (a *DayAnswer) explainDrying(r *DayRequest, why *reasons) {
-	f := Figures{text("coat", r.Coat), temp("air", r.Air), share("humidity", r.Humidity), temp("panel", r.Panel), times("drying", a.Drying), times("flash", a.Flash),
+	f := Figures{TextFigure("coat", r.Coat), temp("air", r.Air), share("humidity", r.Humidity), temp("panel", r.Panel), times("drying", a.Drying), times("flash", a.Flash),
 		temp("mild", coat.ReferenceTemp), share("mildHumidity", coat.ReferenceHumidity)}
 	ground := r.dryGround()
 	switch {
@@ -63,7 +63,7 @@ func (a *DayAnswer) explainDrying(r *DayRequest, why *reasons) {
 	case r.Waterborne:
 		why.add("flash-off", "day-dries-water", ground, f...)
 	default:
-		why.add("flash-off", "day-dries-solvent", ground, append(f, sentence("solvent", "name-solvent-"+r.Solvent.ID))...)
+		why.add("flash-off", "day-dries-solvent", ground, append(f, SentenceFigure("solvent", "name-solvent-"+r.Solvent.ID))...)
 	}
 	// Where the air itself is to be warmed, the remedy says what that brings.
 	if t := (DayRemedy{}); r.Waterborne && a.Remedy.Least == 0 && a.Drying < slowDrying && r.Air < designAir {
@@ -143,7 +143,7 @@ func (a *DayAnswer) warn(r *DayRequest, h hindrances) {
 		all.add(Warn, "pot-life-outside", temp("at", a.PotLife.At))
 	}
 	if r.Isocyanate {
-		all.add(Warn, "isocyanate", text("coat", r.Coat))
+		all.add(Warn, "isocyanate", TextFigure("coat", r.Coat))
 	}
 	all.add(Note, "safety")
 	a.Cautions = all.list

@@ -33,7 +33,7 @@ func (s *Setup) explain(r *Request) {
 
 func (s *Setup) explainStart(r *Request, why *reasons) {
 	w := r.Coat.Working
-	why.add("gun", "gun-start", w.Ground, text("coat", r.Coat.Name), text("gun", r.Gun.Name), gauge("start", w.Start), gauge("low", w.Low), gauge("high", w.High))
+	why.add("gun", "gun-start", w.Ground, TextFigure("coat", r.Coat.Name), TextFigure("gun", r.Gun.Name), gauge("start", w.Start), gauge("low", w.Low), gauge("high", w.High))
 }
 
 func (s *Setup) explainGun(r *Request, why *reasons) {
@@ -54,17 +54,17 @@ func (s *Setup) explainDistance(r *Request, why *reasons) {
 	}
 	why.add("distance", id, ground, near("target", s.Distance.Target), gauge("cap", s.Working.Cap))
 	if r.Coat.Farther > 0 {
-		why.add("distance", "distance-coat", Ground{Basis: CommonPractice}, text("coat", r.Coat.Name), near("farther", r.Coat.Farther))
+		why.add("distance", "distance-coat", Ground{Basis: CommonPractice}, TextFigure("coat", r.Coat.Name), near("farther", r.Coat.Farther))
 	}
 }
 
 func (s *Setup) explainLine(why *reasons) {
 	b := &s.Line[s.Bottleneck]
 	if s.Short.Is {
-		why.add("line", "line-limit", lineGround, text("part", b.Name), drop("loss", b.Loss), gauge("best", s.Short.Best), gauge("needed", s.Short.Needed))
+		why.add("line", "line-limit", lineGround, TextFigure("part", b.Name), drop("loss", b.Loss), gauge("best", s.Short.Best), gauge("needed", s.Short.Needed))
 		return
 	}
-	why.add("line", "line-bottleneck", lineGround, text("part", b.Name), drop("loss", b.Loss), share("share", b.Share))
+	why.add("line", "line-bottleneck", lineGround, TextFigure("part", b.Name), drop("loss", b.Loss), share("share", b.Share))
 	if couplings, n := s.couplings(); n > 1 && couplings > couplingsWorthSaying {
 		why.add("line", "line-couplings", lineGround, ratio("count", float64(n)), drop("loss", couplings))
 	}

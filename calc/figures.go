@@ -12,11 +12,23 @@ func FigureOf[V ~float64 | ~int](name string, kind FigureKind, value V) Figure {
 	return Figure{Name: name, Kind: kind, Value: float64(value)}
 }
 
+// TextFigure is a figure that is in words already.
+func TextFigure(name, v string) Figure { return Figure{Name: name, Text: v} }
+
+// SentenceFigure is a figure that is another sentence, by its id.
+func SentenceFigure(name, id string) Figure {
+	return Figure{Name: name, Kind: FigureSentence, Text: id}
+}
+
+// CountFigure is a figure that is a number of things.
+func CountFigure(name string, n int) Figure { return FigureOf(name, FigureCount, n) }
+
+// BriefFigure is FigureOf told to three digits.
+func BriefFigure[V ~float64 | ~int](name string, kind FigureKind, v V) Figure {
+	return brief(FigureOf(name, kind, v))
+}
+
 // Makers of figures, one a kind.
-
-func text(name, v string) Figure { return Figure{Name: name, Text: v} }
-
-func sentence(name, id string) Figure { return Figure{Name: name, Kind: FigureSentence, Text: id} }
 
 // brief is a figure printed to three digits.
 func brief(f Figure) Figure {
@@ -63,7 +75,5 @@ func areaFigure(name string, a unit.Area) Figure { return FigureOf(name, FigureA
 func speedFigure(name string, v unit.Speed) Figure { return FigureOf(name, FigureSpeed, v) }
 
 func fluidFigure(name string, q coat.FluidRate) Figure { return FigureOf(name, FigureFluid, q) }
-
-func count(name string, n int) Figure { return FigureOf(name, FigureCount, n) }
 
 func money(name string, v float64) Figure { return FigureOf(name, FigureMoney, v) }

@@ -48,7 +48,7 @@ func (a *FilmAnswer) explain(r *FilmRequest) {
 			why.add("speed", "film-overlap", r.Overlap.Ground, share("overlap", r.Overlap.Value))
 		}
 		if r.Height > 0 {
-			why.add("speed", "film-passes", passGround, count("passes", p.Passes), Figure{Name: "height", Kind: FigureRun, Value: float64(r.Height)})
+			why.add("speed", "film-passes", passGround, CountFigure("passes", p.Passes), Figure{Name: "height", Kind: FigureRun, Value: float64(r.Height)})
 		}
 		if r.GunSpeed > 0 {
 			why.add("speed", "film-at-speed", passGround, speedFigure("speed", r.GunSpeed), filmFigure("wet", a.AtSpeed.Wet), filmFigure("dry", a.AtSpeed.Dry))

@@ -93,7 +93,7 @@ func (r *MixRequest) Problems() []Problem {
 	p.within("cup-size", float64(r.Cup.Value), &CupSizeBound)
 	p.within("loss", float64(r.Loss.Value), &LossBound)
 	if n := len(r.Prices); n > 1 && n != len(r.Ratio.Value.Parts) {
-		p.add("price", "prices-and-parts", count("prices", n), count("parts", len(r.Ratio.Value.Parts)))
+		p.add("price", "prices-and-parts", CountFigure("prices", n), CountFigure("parts", len(r.Ratio.Value.Parts)))
 	}
 	for _, v := range r.Prices {
 		p.within("price", v, &PriceBound)

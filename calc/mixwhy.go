@@ -30,7 +30,7 @@ func (a *MixAnswer) explain(r *MixRequest) {
 		why.add("cups", "mix-loss", r.Loss.Ground, volume("loss", n.Loss))
 	}
 	if len(a.Parts) > 0 {
-		why.add("parts", "mix-ratio", r.Ratio.Ground, text("ratio", r.Ratio.Value.String()))
+		why.add("parts", "mix-ratio", r.Ratio.Ground, TextFigure("ratio", r.Ratio.Value.String()))
 	}
 	if r.PotLife > 0 {
 		why.add("pot-life", "mix-life", Ground{Basis: Estimate, Source: "source-pot-life-halves"}, minutes("sheet", r.PotLife), temp("sheetTemp", SheetTemp), temp("booth", r.Booth),
@@ -66,9 +66,9 @@ func (a *MixAnswer) warn(r *MixRequest) {
 	life := minutes("life", a.PotLife.Safe)
 	switch {
 	case a.Batches > 1:
-		all.add(Warn, "mix-past-pot-life", minutes("trigger", a.Trigger), life, count("batches", a.Batches))
+		all.add(Warn, "mix-past-pot-life", minutes("trigger", a.Trigger), life, CountFigure("batches", a.Batches))
 	case r.PotLife > 0:
-		all.add(Note, "mix-pot-life-known", life, count("coats", a.Coats.Value))
+		all.add(Note, "mix-pot-life-known", life, CountFigure("coats", a.Coats.Value))
 	default:
 		all.add(Note, "mix-pot-life")
 	}

@@ -155,7 +155,7 @@ func (r *Request) Problems() []Problem {
 	}
 	found.within("mark", float64(r.Mark), &MarkBound)
 	if len(r.Line) > MostParts {
-		found.add("hose", "too-many-parts", count("parts", len(r.Line)), count("most", MostParts))
+		found.add("hose", "too-many-parts", CountFigure("parts", len(r.Line)), CountFigure("most", MostParts))
 	}
 	for i := range r.Line {
 		if r.Line[i].Kind != line.HoseKind {

@@ -19,7 +19,7 @@ func problemAt(field string, err error) *Problem {
 
 // because makes a problem the cause of another: its sentence is the figure "why" of id's.
 func (p *Problem) because(id string, f ...Figure) *Problem {
-	why := Figure{Name: "why", Kind: FigureSentence, Text: p.ID}
+	why := SentenceFigure("why", p.ID)
 	return &Problem{p.Field, id, append(append(f, why), p.Figures...)}
 }
 
@@ -39,13 +39,13 @@ func SentenceOf(err error) (id string, f Figures) {
 	case errors.As(err, &problem):
 		return problem.ID, problem.Figures
 	case errors.As(err, &typed):
-		f = Figures{sentence("usage", typed.Usage), brief(temp("zero", 0))}
+		f = Figures{SentenceFigure("usage", typed.Usage), brief(temp("zero", 0))}
 		for _, p := range typed.Details {
-			f = append(f, text(p.Name, p.Text))
+			f = append(f, TextFigure(p.Name, p.Text))
 		}
 		return typed.ID, f
 	case errors.As(err, &outside):
-		return "outside-unit", Figures{text("unit", outside.Unit),
+		return "outside-unit", Figures{TextFigure("unit", outside.Unit),
 			digits("given", outside.Given), digits("low", outside.Low), digits("high", outside.High)}
 	case errors.As(err, &cup):
 		return cupSentence(cup)
@@ -57,18 +57,18 @@ func SentenceOf(err error) (id string, f Figures) {
 		for _, s := range coat.Solvents() {
 			ids = append(ids, s.ID)
 		}
-		return "want-solvent", Figures{text("given", solvent.Given), text("names", strings.Join(ids, ", "))}
+		return "want-solvent", Figures{TextFigure("given", solvent.Given), TextFigure("names", strings.Join(ids, ", "))}
 	case errors.As(err, &unknown):
 		ids := make([]string, 0, 16)
 		for _, c := range coat.Cups() {
 			ids = append(ids, c.ID)
 		}
-		return "want-cup", Figures{text("given", unknown.Given), text("names", strings.Join(ids, ", "))}
+		return "want-cup", Figures{TextFigure("given", unknown.Given), TextFigure("names", strings.Join(ids, ", "))}
 	case errors.As(err, &input):
-		return input.ID, Figures{text("unit", input.Unit), digits("given", input.Given), digits("low", input.Low), digits("high", input.High)}
+		return input.ID, Figures{TextFigure("unit", input.Unit), digits("given", input.Given), digits("low", input.Low), digits("high", input.High)}
 	case errors.As(err, &stamp):
 		return stamp.ID, Figures{brief(gauge("inlet", stamp.Stamp.Inlet)), brief(flow("flow", stamp.Stamp.Flow)), brief(gauge("cap", stamp.Stamp.Cap)),
-			digits("ratio", stamp.Ratio), count("knee", stamp.Knee)}
+			digits("ratio", stamp.Ratio), CountFigure("knee", stamp.Knee)}
 	}
 	return err.Error(), nil
 }
@@ -79,12 +79,14 @@ func cupSentence(e *coat.CupRange) (id string, f Figures) {
 	if e.Seconds < e.Cup.Low {
 		way = "cup-too-short"
 	}
-	f = Figures{text("seconds", strconv.FormatFloat(e.Seconds, 'g', 3, 64)), text("cup", e.Cup.Label), sentence("way", way), count("low", int(e.Cup.Low)), count("high", int(e.Cup.High))}
+	f = Figures{TextFigure("seconds", strconv.FormatFloat(e.Seconds, 'g', 3, 64)), TextFigure("cup", e.Cup.Label), SentenceFigure("way", way), CountFigure("low", int(e.Cup.Low)), CountFigure("high", int(e.Cup.High))}
 	if len(e.Better) == 0 {
 		return "cup-range", f
 	}
-	return "cup-range-better", append(f, text("better", e.Better[0].Label))
+	return "cup-range-better", append(f, TextFigure("better", e.Better[0].Label))
 }
 
 // digits is a number to four digits, in a unit that the sentence names itself.
-func digits(name string, v float64) Figure { return text(name, strconv.FormatFloat(v, 'g', 4, 64)) }
+func digits(name string, v float64) Figure {
+	return TextFigure(name, strconv.FormatFloat(v, 'g', 4, 64))
+}

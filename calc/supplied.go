@@ -93,7 +93,7 @@ func (s *Setup) explainSupply(r *Request, why *reasons) {
 	why.add("supply", supplyID(v), ground, f...)
 	w := &c.Water
 	water := Figures{
-		temp("dew", w.AtWall), temp("sprayed", w.Sprayed), text("class", w.Class.String()),
+		temp("dew", w.AtWall), temp("sprayed", w.Sprayed), TextFigure("class", w.Class.String()),
 		litres("receiver", w.InReceiver.LitresAnHour()), litres("main", w.InMain.LitresAnHour()), litres("hose", w.InHose.LitresAnHour()),
 	}
 	id := [...]string{supply.StaysVapour: "water-none", supply.AtReceiver: "water-receiver", supply.AtMain: "water-main", supply.AtHose: "water-hose"}[w.Last]

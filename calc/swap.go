@@ -171,5 +171,5 @@ func (j *job) swap(w *Swap, here *line.Flowing, r *line.Regulator) (part string)
 
 // Figures are what the sentence of a fix names.
 func (f *Fix) Figures() Figures {
-	return Figures{text("name", f.Swap.Name), text("part", f.Part), drop("won", f.Won), share("scale", f.Swap.Scale)}
+	return Figures{TextFigure("name", f.Swap.Name), TextFigure("part", f.Part), drop("won", f.Won), share("scale", f.Swap.Scale)}
 }

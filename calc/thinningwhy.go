@@ -21,7 +21,7 @@ func groundOfCup(c coat.Cup, about bool) Ground {
 	if !about {
 		return Ground{Basis: Published, Source: c.Standard}
 	}
-	return Ground{Basis: Estimate, Source: "source-outside-cup", Figures: &Figures{text("standard", c.Standard), count("low", int(c.Low)), count("high", int(c.High)), count("off", int(math.Round(100*coat.OutsideSpread)))}}
+	return Ground{Basis: Estimate, Source: "source-outside-cup", Figures: &Figures{TextFigure("standard", c.Standard), CountFigure("low", int(c.Low)), CountFigure("high", int(c.High)), CountFigure("off", int(math.Round(100*coat.OutsideSpread)))}}
 }
 
 // Sentence is the id of the sentence that says what the mix wants.
@@ -43,7 +43,7 @@ func (a *ThinAnswer) Sentence(r *ThinRequest) string {
 func (a *ThinAnswer) Figures(r *ThinRequest) Figures {
 	c, w, s := &a.Corrected, &a.Wanted, &r.Sheet.Value
 	return Figures{
-		text("coat", r.Coat), text("cup", r.Reading.Cup.Label), text("sheetCup", s.Cup.Label),
+		TextFigure("coat", r.Coat), TextFigure("cup", r.Reading.Cup.Label), TextFigure("sheetCup", s.Cup.Label),
 		cupSeconds("seconds", r.Reading.Seconds), temp("paint", r.Reading.At), viscous("nu", a.Nu.Nu), viscous("nuLow", a.Nu.Low), viscous("nuHigh", a.Nu.High),
 		temp("sheetTemp", s.At), cupSeconds("corrected", c.Seconds), cupSeconds("correctedLow", c.Low), cupSeconds("correctedHigh", c.High),
 		cupSeconds("sheetLow", s.Low), cupSeconds("sheetHigh", s.High), cupSeconds("low", w.Low.Seconds), cupSeconds("aim", w.Aim.Seconds), cupSeconds("high", w.High.Seconds),

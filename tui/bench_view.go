@@ -104,7 +104,7 @@ func (b *bench) viewRows(view size) []string {
 		if warns := b.cautions(calc.Warn, view.w); b.views[b.view].settings && len(warns) > 0 && !slices.Contains(all[at], warns[0]) {
 			id = "screenful-watch"
 		}
-		text := b.s.text(id, count("n", at+1), count("of", len(all)), textFigure("key", b.viewKey()))
+		text := b.s.text(id, calc.CountFigure("n", at+1), calc.CountFigure("of", len(all)), calc.TextFigure("key", b.viewKey()))
 		rows[view.h-1] = toRight(b.s.theme.Note.Render(cut(text, view.w)), view.w)
 	}
 	return rows

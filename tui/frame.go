@@ -1,6 +1,10 @@
 package tui
 
-import "strings"
+import (
+	"strings"
+
+	"boothset/calc"
+)
 
 // The smallest window that a page is drawn in.
 const (
@@ -49,8 +53,8 @@ func tooSmall(window size) bool { return window.w < leastWidth || window.h < lea
 // lay lays a page out in a window.
 func lay(s *session, p page, all []binding, window size) string {
 	if tooSmall(window) {
-		rows := wrap(s.text("window-small", count("wide", window.w), count("high", window.h), count("leastWide", leastWidth), count("leastHigh", leastHeight),
-			textFigure("key", s.say("key-stop"))), max(lastRow(window), 1))
+		rows := wrap(s.text("window-small", calc.CountFigure("wide", window.w), calc.CountFigure("high", window.h), calc.CountFigure("leastWide", leastWidth), calc.CountFigure("leastHigh", leastHeight),
+			calc.TextFigure("key", s.say("key-stop"))), max(lastRow(window), 1))
 		return strings.Join(rows[:min(len(rows), window.h)], "\n")
 	}
 	f := frameOf(p, window)

@@ -9,6 +9,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"boothset/calc"
 	"boothset/tui/draw"
 )
 
@@ -139,7 +140,7 @@ func (p *dialogue) read(question string, rows []string) (string, error) {
 			p.row("")
 			return "", &InputError{At: question}
 		case errors.Is(err, errNoAnswer):
-			p.wrong(p.r.s.text("plain-line", count("most", longestText)))
+			p.wrong(p.r.s.text("plain-line", calc.CountFigure("most", longestText)))
 		case err != nil:
 			return "", err
 		case text == plainHelp:

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"boothset/calc"
 	"boothset/presets/question"
 	"boothset/presets/words"
 
@@ -64,7 +65,7 @@ func TestPlainSaysWhereTheInputEnded(t *testing.T) {
 
 func TestPlainRefusesWhatIsNoLineOfText(t *testing.T) {
 	s := start(t, look{}).s
-	want := s.text("plain-line", count("most", longestText))
+	want := s.text("plain-line", calc.CountFigure("most", longestText))
 	for name, junk := range map[string]string{
 		"NUL":            "7\x005F",
 		"an escape":      "\x1b[31m75F",

@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"boothset/calc"
 	"boothset/presets/catalogue"
 	"boothset/presets/question"
 )
@@ -46,7 +47,7 @@ func (p *dialogue) choose(l *list, question string, take func(string) move) erro
 
 // noSuch says that what was typed picks nothing of a list of so many.
 func (p *dialogue) noSuch(n int) {
-	p.wrong(p.r.s.text("plain-pick", count("most", n)))
+	p.wrong(p.r.s.text("plain-pick", calc.CountFigure("most", n)))
 }
 
 // pickItem finds an entry by its number, its id or its name.
@@ -68,7 +69,7 @@ func (p *dialogue) step(q *stepPage) error {
 	n, of := s.position(q.step.id)
 	ask := s.sentence(q.step, question.SayAsk)
 	p.row("")
-	p.say(s.text("step-of", count("n", n), count("of", of)) + ", " + s.say(q.step.part.Sentence()))
+	p.say(s.text("step-of", calc.CountFigure("n", n), calc.CountFigure("of", of)) + ", " + s.say(q.step.part.Sentence()))
 	p.say(ask)
 	p.say(s.sentence(q.step, question.SayWhy))
 	p.paragraphs(q.shown(size{plainWidth, 1}))

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"strconv"
 
+	"boothset/calc"
 	"boothset/presets/catalogue"
 	"boothset/presets/edit"
 )
@@ -48,7 +49,7 @@ func (p *dialogue) value(b *bench, in edit.Input) error {
 	choices := s.reader.Choices(in.Field)
 	rows := numbered(choices)
 	p.paragraphs(rows)
-	ask := s.text("plain-value", textFigure("input", s.inputName(in)))
+	ask := s.text("plain-value", calc.TextFigure("input", s.inputName(in)))
 	p.say(ask)
 	for {
 		text, err := p.read(ask, rows)

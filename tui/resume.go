@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"boothset/calc"
 	"boothset/presets/question"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -43,7 +44,7 @@ func (p *resume) summary(w int) (rows []string) {
 			}
 		}
 	}
-	rows = append(rows, each(wrap(s.text(id, textFigure("age", s.since(at))), w), s.theme.Question.Render)...)
+	rows = append(rows, each(wrap(s.text(id, calc.TextFigure("age", s.since(at))), w), s.theme.Question.Render)...)
 	rows = append(rows, s.answersIn(p.run.answers, p.run.Check, w, 3)...)
 	return append(rows, wrap(s.say("resume-check"), w)...)
 }

@@ -199,7 +199,7 @@ func (s *session) age(f *question.Field, text string) string {
 	if s.old == nil || f == nil || text == "" || s.old.answers.Text(f) != text {
 		return ""
 	}
-	return s.text("entered-ago", textFigure("age", s.since(s.old.EnteredAt(f.Name))))
+	return s.text("entered-ago", calc.TextFigure("age", s.since(s.old.EnteredAt(f.Name))))
 }
 
 // since is how long ago a time was, in words.
@@ -215,9 +215,3 @@ func (s *session) since(at time.Time) string {
 func (s *session) choice(id, sentence string) catalogue.Choice {
 	return catalogue.Choice{ID: id, Name: s.say(sentence)}
 }
-
-// Figures that the screen's own sentences name.
-
-func count(name string, n int) calc.Figure { return calc.FigureOf(name, calc.FigureCount, n) }
-
-func textFigure(name, text string) calc.Figure { return calc.Figure{Name: name, Text: text} }

@@ -34,7 +34,7 @@ func (s *session) setting(about, name string, of *unit.Quantity, si float64) set
 
 // likelyFrom says the range that the value likely lies within.
 func (n *setting) likelyFrom(s *session, low, high string) {
-	f := []calc.Figure{textFigure("low", low), textFigure("high", high)}
+	f := []calc.Figure{calc.TextFigure("low", low), calc.TextFigure("high", high)}
 	n.span, n.likely = s.text("number-span", f...), s.text("number-likely", f...)
 }
 
@@ -54,7 +54,7 @@ func (b *bench) settings(j *job) [3]setting {
 	n[2].text = n[2].value + n[2].unit
 	n[0].notes = []string{s.say("number-flowing"), s.text("number-static", calc.FigureOf("static", calc.FigureGauge, v.Wall.Static))}
 	near := unit.Distance.Number(s.sys, float64(v.Distance.Low), unit.Usual)
-	n[1].notes = []string{s.text("number-keep", textFigure("low", near), calc.FigureOf("high", calc.FigureDistance, v.Distance.High)), s.say("number-from")}
+	n[1].notes = []string{s.text("number-keep", calc.TextFigure("low", near), calc.FigureOf("high", calc.FigureDistance, v.Distance.High)), s.say("number-from")}
 	n[2].notes = []string{
 		s.text("number-reserve", calc.FigureOf("reserve", calc.FigureDrop, v.Valve.Reserve)),
 		s.text("number-floor", calc.FigureOf("floor", calc.FigureShare, v.Valve.Floor)),

@@ -3,6 +3,7 @@ package tui
 import (
 	"strings"
 
+	"boothset/calc"
 	"boothset/presets/catalogue"
 	"boothset/presets/edit"
 	"boothset/presets/question"
@@ -64,7 +65,7 @@ func (p *stepPage) choices() []catalogue.Choice {
 
 func (p *stepPage) heading() (left, right string) {
 	n, of := p.s.position(p.step.id)
-	return p.s.say(p.step.part.Sentence()), p.s.unitsName() + "  " + p.s.text("step-of", count("n", n), count("of", of))
+	return p.s.say(p.step.part.Sentence()), p.s.unitsName() + "  " + p.s.text("step-of", calc.CountFigure("n", n), calc.CountFigure("of", of))
 }
 
 func (p *stepPage) under(window size) []string {

@@ -70,7 +70,7 @@ func (b *bench) lineParts(w int) (blocks [][]string) {
 		case p.Kind == line.RegulatorKind:
 			id = "part-sets"
 		}
-		text := b.s.text(id, textFigure("part", plain(p.Name)), calc.FigureOf("in", calc.FigureGauge, p.In), calc.FigureOf("out", calc.FigureGauge, p.Out),
+		text := b.s.text(id, calc.TextFigure("part", plain(p.Name)), calc.FigureOf("in", calc.FigureGauge, p.In), calc.FigureOf("out", calc.FigureGauge, p.Out),
 			calc.FigureOf("loss", calc.FigureDrop, max(p.Loss, 0)))
 		blocks = append(blocks, hang("- ", text, w))
 	}

@@ -192,7 +192,7 @@ func (s *Spread) Figures() calc.Figures {
 	}
 	if len(s.Causes) > 0 {
 		c := &s.Causes[0]
-		f = append(f, calc.Figure{Name: "cause", Text: c.ID}, calc.FigureOf("share", calc.FigureShare, c.Wall),
+		f = append(f, calc.TextFigure("cause", c.ID), calc.FigureOf("share", calc.FigureShare, c.Wall),
 			calc.FigureOf("knownLow", calc.FigureGauge, c.Known.Low), calc.FigureOf("knownHigh", calc.FigureGauge, c.Known.High))
 	}
 	return f

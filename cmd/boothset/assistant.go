@@ -40,7 +40,7 @@ func inLines(run tui.Options, a *command.Assistant, std command.Stdio) int {
 	left, err := tui.Plain(run)
 	var ended *tui.InputError
 	if errors.As(err, &ended) {
-		a.Warn("plain-ended", calc.Figures{{Name: "at", Text: ended.At}})
+		a.Warn("plain-ended", calc.Figures{calc.TextFigure("at", ended.At)})
 		return command.ExitBadInput
 	}
 	return leave(left, err, a, std)

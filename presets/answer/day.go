@@ -39,7 +39,7 @@ var dayLevels = map[calc.Verdict]calc.Level{calc.VerdictGo: calc.Note, calc.Verd
 func (d *Day) Rows(w *words.Words, sys unit.System) []Row {
 	r, a := d.Request, d.Found
 	o := &speaker{words: w, sys: sys}
-	o.heading(o.say("day-heading", text("coat", r.Coat), calc.FigureOf("air", calc.FigureTemp, r.Air), calc.FigureOf("humidity", calc.FigureShare, r.Humidity),
+	o.heading(o.say("day-heading", calc.TextFigure("coat", r.Coat), calc.FigureOf("air", calc.FigureTemp, r.Air), calc.FigureOf("humidity", calc.FigureShare, r.Humidity),
 		calc.FigureOf("panel", calc.FigureTemp, r.Panel), calc.FigureOf("paint", calc.FigureTemp, r.Paint)))
 	o.block(Row{Role: Verdict, Level: dayLevels[a.Verdict], ID: string(a.Verdict), Name: o.say("verdict-" + string(a.Verdict)), Text: RemedyText(a, w, sys)})
 	all := []Row{

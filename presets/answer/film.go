@@ -56,7 +56,7 @@ func (f *Film) coats(o *speaker) (all []Row) {
 		}
 		all = append(all, Row{Role: Value, About: "each", Name: o.say(label), Text: o.about(a.About, o.wet(a.Each)), More: o.say("film-dries", calc.FigureOf("dry", calc.FigureFilm, a.Each.Dry))})
 	}
-	laid, left := count("laid", len(a.Laid)), count("left", a.Left)
+	laid, left := calc.CountFigure("laid", len(a.Laid)), calc.CountFigure("left", a.Left)
 	number := strconv.Itoa(a.Coats.Value)
 	switch {
 	case len(a.Laid) > 0 && a.Left == 0:
@@ -79,7 +79,7 @@ func (f *Film) speed(o *speaker) (all []Row) {
 		all = append(all, Row{Role: Value, About: "speed", Name: o.say("label-speed"), Text: o.about(f.rough(), o.sys.Speed(pass.Speed, unit.Usual)), More: o.stretch(pass.Speed)})
 		step := calc.FigureOf("step", calc.FigureDistance, pass.Step)
 		if pass.Passes > 0 {
-			all = append(all, Row{Role: Value, About: "passes", Name: o.say("label-passes"), Text: o.say("film-passes-each", count("passes", pass.Passes)), More: o.say("film-passes-apart", step)})
+			all = append(all, Row{Role: Value, About: "passes", Name: o.say("label-passes"), Text: o.say("film-passes-each", calc.CountFigure("passes", pass.Passes)), More: o.say("film-passes-apart", step)})
 		} else {
 			all = append(all, Row{Role: Value, About: "passes", Name: o.say("label-passes"), Text: o.say("film-apart", step)})
 		}
@@ -110,7 +110,7 @@ func (p *speaker) stretch(v unit.Speed) string {
 	if p.sys == unit.Metric {
 		l = 1
 	}
-	return p.say("film-stretch", text("length", p.sys.Long(l, 0)), text("seconds", strconv.FormatFloat(float64(l)/float64(v), 'f', 1, 64)))
+	return p.say("film-stretch", calc.TextFigure("length", p.sys.Long(l, 0)), calc.TextFigure("seconds", strconv.FormatFloat(float64(l)/float64(v), 'f', 1, 64)))
 }
 
 // wet is a coat's wet film.
@@ -125,5 +125,5 @@ func (p *speaker) applied(withGun, without string, l *calc.Application, more ...
 	if l.Gun == "" {
 		id = without
 	}
-	p.heading(p.say(id, append(more, text("coat", l.Coat), text("gun", l.Gun))...))
+	p.heading(p.say(id, append(more, calc.TextFigure("coat", l.Coat), calc.TextFigure("gun", l.Gun))...))
 }

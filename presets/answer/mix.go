@@ -30,8 +30,8 @@ func (m *Mix) Cautions() []calc.Caution { return m.Found.Cautions }
 func (m *Mix) Rows(w *words.Words, sys unit.System) []Row {
 	r, a := m.Request, m.Found
 	o := &speaker{words: w, sys: sys}
-	o.applied("mix-heading-gun", "mix-heading", &r.Application, text("area", o.about(a.AreaHigh > a.AreaLow, sys.Area(a.Area, unit.Usual))),
-		calc.FigureOf("dry", calc.FigureFilm, r.Dry.Value), text("coats", o.coats(a.Coats.Value)))
+	o.applied("mix-heading-gun", "mix-heading", &r.Application, calc.TextFigure("area", o.about(a.AreaHigh > a.AreaLow, sys.Area(a.Area, unit.Usual))),
+		calc.FigureOf("dry", calc.FigureFilm, r.Dry.Value), calc.TextFigure("coats", o.coats(a.Coats.Value)))
 	o.block(slices.Concat(m.pour(o), m.spent(o))...)
 	o.cautions(a.Cautions)
 	const wrong = "wrong" // what reasons of wrong settings are about
@@ -104,7 +104,7 @@ func (p *speaker) coats(n int) string {
 	if n == 1 {
 		id = "mix-coat"
 	}
-	return p.say(id, count("coats", n))
+	return p.say(id, calc.CountFigure("coats", n))
 }
 
 // poured is a volume rounded up to what a person measures: 10 mL, 50 mL from a litre and

@@ -49,8 +49,8 @@ func (p *Plan) Cautions() []calc.Caution { return p.Setup.Cautions }
 func (p *Plan) Rows(w *words.Words, sys unit.System) []Row {
 	r, s := p.Request, p.Setup
 	o := &speaker{words: w, sys: sys}
-	o.heading(o.say("card-heading", text("coat", r.Coat.Name), text("gun", r.Gun.Name),
-		calc.FigureOf("air", calc.FigureTemp, r.Day.Air), calc.FigureOf("humidity", calc.FigureShare, r.Day.Humidity), text("supply", sys.Gauge(r.Supply, unit.Usual))))
+	o.heading(o.say("card-heading", calc.TextFigure("coat", r.Coat.Name), calc.TextFigure("gun", r.Gun.Name),
+		calc.FigureOf("air", calc.FigureTemp, r.Day.Air), calc.FigureOf("humidity", calc.FigureShare, r.Day.Humidity), calc.TextFigure("supply", sys.Gauge(r.Supply, unit.Usual))))
 	o.block(p.settings(o)...)
 	o.block(p.atTheGun(o)...)
 	o.add(SpreadRows(w, sys, p.Spread)...)
@@ -110,7 +110,7 @@ func SpreadRows(w *words.Words, sys unit.System, s *spread.Spread) []Row {
 	}
 	id := s.Causes[0].ID
 	f = slices.DeleteFunc(f, func(x calc.Figure) bool { return x.Name == "cause" })
-	f = append(f, text("cause", w.Say("cause-"+id)), text("measure", w.Say("measure-"+id)))
+	f = append(f, calc.TextFigure("cause", w.Say("cause-"+id)), calc.TextFigure("measure", w.Say("measure-"+id)))
 	return append(rows, Row{Role: Range, ID: "spread-cause", Text: w.Text(sys, "spread-cause", f)})
 }
 
@@ -129,8 +129,8 @@ func (p *Plan) line(o *speaker) []Row {
 		rows = append(rows, Row{
 			Role: Part, About: "line", Marked: i == s.Bottleneck,
 			Cells: []string{part.Name, o.sys.Gauge(part.In, fine), o.sys.Gauge(part.Out, fine), o.sys.Drop(part.Loss, unit.Usual), share, mach},
-			Text: o.say(id, text("part", part.Name), calc.FigureOf("in", calc.FigureGauge, part.In), calc.FigureOf("out", calc.FigureGauge, part.Out),
-				calc.FigureOf("loss", calc.FigureDrop, part.Loss), calc.FigureOf("share", calc.FigureShare, part.Share), text("mach", mach)),
+			Text: o.say(id, calc.TextFigure("part", part.Name), calc.FigureOf("in", calc.FigureGauge, part.In), calc.FigureOf("out", calc.FigureGauge, part.Out),
+				calc.FigureOf("loss", calc.FigureDrop, part.Loss), calc.FigureOf("share", calc.FigureShare, part.Share), calc.TextFigure("mach", mach)),
 		})
 	}
 	return rows

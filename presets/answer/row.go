@@ -66,18 +66,13 @@ func (p *speaker) about(rough bool, t string) string {
 	if !rough {
 		return t
 	}
-	return p.say("about", text("value", t))
+	return p.say("about", calc.TextFigure("value", t))
 }
 
 // span is from one text to another.
 func (p *speaker) span(low, high string) string {
-	return p.say("span", text("low", low), text("high", high))
+	return p.say("span", calc.TextFigure("low", low), calc.TextFigure("high", high))
 }
-
-// text is a figure that is in words already.
-func text(name, v string) calc.Figure { return calc.Figure{Name: name, Text: v} }
-
-func count(name string, n int) calc.Figure { return calc.FigureOf(name, calc.FigureCount, n) }
 
 // CautionRows is cautions as rows.
 func CautionRows(w *words.Words, sys unit.System, all []calc.Caution) []Row {

@@ -30,8 +30,8 @@ func (t *Thin) Advice(w *words.Words, sys unit.System) string {
 func (t *Thin) Rows(w *words.Words, sys unit.System) []Row {
 	r, a := t.Request, t.Found
 	o := &speaker{words: w, sys: sys}
-	o.heading(o.say("thin-heading", text("coat", r.Coat), calc.FigureOf("seconds", calc.FigureCup, r.Reading.Seconds),
-		text("cup", r.Reading.Cup.Label), calc.FigureOf("paint", calc.FigureTemp, r.Reading.At)))
+	o.heading(o.say("thin-heading", calc.TextFigure("coat", r.Coat), calc.FigureOf("seconds", calc.FigureCup, r.Reading.Seconds),
+		calc.TextFigure("cup", r.Reading.Cup.Label), calc.FigureOf("paint", calc.FigureTemp, r.Reading.At)))
 	level := calc.Note
 	if t.Stopped() {
 		level = calc.Stop
@@ -64,7 +64,7 @@ func (t *Thin) corrected(o *speaker, at calc.Figure) string {
 	if t.Found.Slope.Fitted {
 		return o.say("thin-at-readings", at)
 	}
-	return o.say("thin-at-span", at, text("span", o.seconds(c.Low, c.High)))
+	return o.say("thin-at-span", at, calc.TextFigure("span", o.seconds(c.Low, c.High)))
 }
 
 // seconds is a span of a cup's seconds, the unit said once: "16 to 18 s".

@@ -3,6 +3,7 @@ package catalogue
 import (
 	"slices"
 
+	"boothset/calc"
 	"boothset/calc/unit"
 )
 
@@ -44,7 +45,7 @@ func (c *Catalogue) Bores(field string, sys unit.System) []unit.Length {
 // checkBore says what is wrong with the bores of a field.
 func (c *Catalogue) checkBore(id string, _ *boreEntry) *sentence {
 	if id != KindHose && id != keyMain {
-		return newSentence("file-bore-of", text("hose", KindHose), text("main", keyMain))
+		return newSentence("file-bore-of", calc.TextFigure("hose", KindHose), calc.TextFigure("main", keyMain))
 	}
 	for _, sys := range []unit.System{unit.US, unit.Metric} {
 		all := c.Bores(id, sys)

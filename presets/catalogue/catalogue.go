@@ -81,7 +81,7 @@ func Open(getenv func(string) string, w *words.Words) (*Catalogue, error) {
 	case errors.Is(err, fs.ErrNotExist), errors.Is(err, syscall.ENOTDIR): // the last where home is no folder
 		return LoadIn(w, locale, nil, "")
 	case errors.As(err, &broken):
-		return nil, &FileError{File: file, Why: newSentence("file-unreadable", text("why", broken.Err.Error())).in(w, unit.US)}
+		return nil, &FileError{File: file, Why: newSentence("file-unreadable", calc.TextFigure("why", broken.Err.Error())).in(w, unit.US)}
 	case err != nil:
 		return nil, &FileError{File: file, Why: err.Error()}
 	}

@@ -3,6 +3,7 @@ package catalogue
 import (
 	"fmt"
 
+	"boothset/calc"
 	"boothset/calc/unit"
 	"boothset/presets/words"
 )
@@ -42,7 +43,7 @@ func (c *Catalogue) check(tolerances map[string]*toleranceEntry) *fault {
 	}
 	if f := first("gun", c.Guns, c.words, func(id string, x *Gun) *sentence {
 		if class := x.ClassOf(id); !served[class] {
-			return newSentence("file-class", text("class", class), text("names", c.words.Listed(sortedKeys(served))))
+			return newSentence("file-class", calc.TextFigure("class", class), calc.TextFigure("names", c.words.Listed(sortedKeys(served))))
 		}
 		return x.check(c.words)
 	}); f != nil {

@@ -80,7 +80,7 @@ func (g *ground) claim(own ground, w *words.Words) {
 	if own.Source == "" {
 		over := g.Source
 		if g.Source = w.Say("source-own"); over != "" {
-			g.Source = w.Text(unit.US, "source-own-over", calc.Figures{text("over", w.Say(over))})
+			g.Source = w.Text(unit.US, "source-own-over", calc.Figures{calc.TextFigure("over", w.Say(over))})
 		}
 	}
 }

@@ -55,15 +55,15 @@ func (e *Coat) check(classes map[string]bool, w *words.Words) *sentence {
 		return newSentence("file-farther")
 	}
 	if len(e.Working) == 0 {
-		return newSentence("file-working", text("given", `{ start = "26psi", low = "23psi", high = "30psi" }`))
+		return newSentence("file-working", calc.TextFigure("given", `{ start = "26psi", low = "23psi", high = "30psi" }`))
 	}
 	for _, class := range e.Classes() {
 		b := e.Working[class]
 		if !classes[class] {
-			return newSentence("file-working-class", text("class", class), text("names", w.Listed(sortedKeys(classes))))
+			return newSentence("file-working-class", calc.TextFigure("class", class), calc.TextFigure("names", w.Listed(sortedKeys(classes))))
 		}
 		if !(b.Low.V >= calc.LowestSupply && b.Low.V <= b.Start.V && b.Start.V <= b.High.V && b.High.V <= calc.TopSupply) {
-			return newSentence("file-working-order", text("class", class), withoutUnit(figure("low", calc.FigureGauge, calc.LowestSupply)), figure("high", calc.FigureGauge, calc.TopSupply))
+			return newSentence("file-working-order", calc.TextFigure("class", class), withoutUnit(calc.BriefFigure("low", calc.FigureGauge, calc.LowestSupply)), calc.BriefFigure("high", calc.FigureGauge, calc.TopSupply))
 		}
 	}
 	return cmp.Or(e.Cup.check(w), e.Thinner.check(w), e.Film.check(w), e.Lay.check(w), e.Mix.check(w))

@@ -69,7 +69,7 @@ func (e *CupSeconds) check(w *words.Words) *sentence {
 		}
 	}
 	if t := e.Temperature.V; !(t >= calc.ColdestAir && t <= calc.HottestAir) {
-		return newSentence("file-cup-temperature", withoutUnit(figure("least", calc.FigureTemp, calc.ColdestAir)), figure("most", calc.FigureTemp, calc.HottestAir))
+		return newSentence("file-cup-temperature", withoutUnit(calc.BriefFigure("least", calc.FigureTemp, calc.ColdestAir)), calc.BriefFigure("most", calc.FigureTemp, calc.HottestAir))
 	}
 	return e.ground.check(w)
 }
@@ -88,7 +88,7 @@ func (e *Thinner) check(w *words.Words) *sentence {
 		return nil
 	}
 	if !(e.Most.V >= 0 && e.Most.V <= calc.MostThinner) {
-		return newSentence("file-thinner", figure("most", calc.FigureShare, calc.MostThinner))
+		return newSentence("file-thinner", calc.BriefFigure("most", calc.FigureShare, calc.MostThinner))
 	}
 	return e.ground.check(w)
 }
@@ -100,7 +100,7 @@ func (e *Film) check(w *words.Words) *sentence {
 	const least, most = calc.ThinnestFilm, calc.ThickestFilm
 	switch {
 	case !rising(float64(least), float64(e.Low.V), float64(e.Typical.V), float64(e.High.V), float64(most)):
-		return newSentence("file-film", withoutUnit(figure("least", calc.FigureFilm, least)), figure("most", calc.FigureFilm, most))
+		return newSentence("file-film", withoutUnit(calc.BriefFigure("least", calc.FigureFilm, least)), calc.BriefFigure("most", calc.FigureFilm, most))
 	case e.Most.V != 0 && !rising(float64(e.High.V), float64(e.Most.V), float64(most)):
 		return newSentence("file-film-most")
 	}
@@ -115,11 +115,11 @@ func (e *Lay) check(w *words.Words) *sentence {
 	case !rising(1e-9, float64(e.CoatLow.V), float64(e.CoatHigh.V), float64(calc.ThickestFilm)):
 		return newSentence("file-lay")
 	case e.Coats < 1 || e.Coats > calc.MostCoats:
-		return newSentence("file-lay-coats", count("most", calc.MostCoats))
+		return newSentence("file-lay-coats", calc.CountFigure("most", calc.MostCoats))
 	case !(e.Overlap.V >= 0 && e.Overlap.V <= calc.MostOverlap):
-		return newSentence("file-lay-overlap", figure("most", calc.FigureShare, calc.MostOverlap))
+		return newSentence("file-lay-overlap", calc.BriefFigure("most", calc.FigureShare, calc.MostOverlap))
 	case !rising(float64(calc.NarrowestFan), float64(e.Fan.V), float64(calc.WidestFan)):
-		return newSentence("file-lay-fan", withoutUnit(figure("least", calc.FigureDistance, calc.NarrowestFan)), figure("most", calc.FigureDistance, calc.WidestFan))
+		return newSentence("file-lay-fan", withoutUnit(calc.BriefFigure("least", calc.FigureDistance, calc.NarrowestFan)), calc.BriefFigure("most", calc.FigureDistance, calc.WidestFan))
 	}
 	return e.ground.check(w)
 }
@@ -129,11 +129,11 @@ func (e *Mix) check(w *words.Words) *sentence {
 		return nil
 	}
 	if !(e.Solids.V >= calc.LeastSolids && e.Solids.V <= calc.MostSolids) {
-		return newSentence("file-mix-solids", withoutUnit(figure("least", calc.FigureShare, calc.LeastSolids)), figure("most", calc.FigureShare, calc.MostSolids))
+		return newSentence("file-mix-solids", withoutUnit(calc.BriefFigure("least", calc.FigureShare, calc.LeastSolids)), calc.BriefFigure("most", calc.FigureShare, calc.MostSolids))
 	}
 	if e.Ratio != "" {
 		if _, err := coat.ParseRatio(e.Ratio); err != nil {
-			return newSentence("file-mix-ratio", text("ratio", e.Ratio))
+			return newSentence("file-mix-ratio", calc.TextFigure("ratio", e.Ratio))
 		}
 	}
 	return e.ground.check(w)

@@ -103,7 +103,7 @@ func (e *Transfer) check(w *words.Words) *sentence {
 		return because("file-transfer", err)
 	}
 	if !(e.Choked.V >= leastChoked && e.Choked.V <= mostChoked) {
-		return newSentence("file-transfer-choked", withoutUnit(figure("least", calc.FigureShare, leastChoked)), figure("most", calc.FigureShare, mostChoked))
+		return newSentence("file-transfer-choked", withoutUnit(calc.BriefFigure("least", calc.FigureShare, leastChoked)), calc.BriefFigure("most", calc.FigureShare, mostChoked))
 	}
 	return e.ground.check(w)
 }
@@ -113,7 +113,7 @@ func (e *GunCup) check(w *words.Words) *sentence {
 		return nil
 	}
 	if !(e.Size.V >= calc.SmallestCup && e.Size.V <= calc.LargestCup && e.Loss.V >= 0 && e.Loss.V <= e.Size.V) {
-		return newSentence("file-gun-cup", withoutUnit(figure("least", calc.FigureVolume, calc.SmallestCup)), figure("most", calc.FigureVolume, calc.LargestCup))
+		return newSentence("file-gun-cup", withoutUnit(calc.BriefFigure("least", calc.FigureVolume, calc.SmallestCup)), calc.BriefFigure("most", calc.FigureVolume, calc.LargestCup))
 	}
 	return e.ground.check(w)
 }
@@ -121,7 +121,7 @@ func (e *GunCup) check(w *words.Words) *sentence {
 func (e *Gun) check(w *words.Words) *sentence {
 	for i, k := range e.Valve.Shape {
 		if len(k) != 2 {
-			return newSentence("file-valve-knee", count("knee", i+1))
+			return newSentence("file-valve-knee", calc.CountFigure("knee", i+1))
 		}
 	}
 	switch v := e.Valve; {
@@ -130,9 +130,9 @@ func (e *Gun) check(w *words.Words) *sentence {
 	case !(v.Turns > 0 && v.Turns <= mostTurns):
 		return newSentence("file-valve-turns")
 	case !(e.Cap.V >= leastStep && e.Inlet.V >= e.Cap.V+leastStep && e.Inlet.V <= calc.TopSupply):
-		return newSentence("file-stamp", figure("most", calc.FigureGauge, calc.TopSupply), figure("least", calc.FigureGauge, leastStep))
+		return newSentence("file-stamp", calc.BriefFigure("most", calc.FigureGauge, calc.TopSupply), calc.BriefFigure("least", calc.FigureGauge, leastStep))
 	case !(e.Flow.V >= leastFlow && e.Flow.V <= mostFlow):
-		return newSentence("file-flow", withoutUnit(figure("low", calc.FigureFlow, leastFlow)), figure("high", calc.FigureFlow, mostFlow))
+		return newSentence("file-flow", withoutUnit(calc.BriefFigure("low", calc.FigureFlow, leastFlow)), calc.BriefFigure("high", calc.FigureFlow, mostFlow))
 	case e.CapLimit.V < 0:
 		return newSentence("file-cap-limit")
 	case !(e.Nearest.V > 0 && e.Farthest.V > e.Nearest.V):

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"boothset/calc"
 	"boothset/presets/words"
 )
 
@@ -48,7 +49,7 @@ func (o *origin) check(id string, all names, w *words.Words) *sentence {
 		case same(None):
 			return newSentence("file-none")
 		case whose != id || same(id) || slices.ContainsFunc(o.Aliases[:i], same):
-			return newSentence("file-alias", text("alias", alias), text("entry", whose))
+			return newSentence("file-alias", calc.TextFigure("alias", alias), calc.TextFigure("entry", whose))
 		}
 	}
 	return basisFault(o.Basis, w)

@@ -63,7 +63,7 @@ func (o *origin) call(kind, id string, w *words.Words) {
 		o.called = w.Say(name)
 	case kind == KindRegulator:
 		if size, err := unit.Parse[unit.Length](unit.Bore, id, unit.Named); err == nil {
-			o.called = w.Text(unit.US, "name-regulator", calc.Figures{text("size", unit.US.Bore(size))})
+			o.called = w.Text(unit.US, "name-regulator", calc.Figures{calc.TextFigure("size", unit.US.Bore(size))})
 		}
 	}
 }
@@ -147,7 +147,7 @@ func basisFault(basis string, w *words.Words) *sentence {
 	if slices.Contains(bases, calc.Basis(basis)) {
 		return nil
 	}
-	return newSentence("file-basis", text("basis", basis), text("names", w.Listed(texts(bases))))
+	return newSentence("file-basis", calc.TextFigure("basis", basis), calc.TextFigure("names", w.Listed(texts(bases))))
 }
 
 func (g *ground) check(w *words.Words) *sentence {

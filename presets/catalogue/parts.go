@@ -117,7 +117,7 @@ func (e *Regulator) check() *sentence {
 // check says what is wrong with what a part passes.
 func (e *restrictionEntry) check() *sentence {
 	if e.FlowCoefficient < 0 || e.Ratio > 1 {
-		return newSentence("file-flow-coefficient", figure("most", calc.FigureRatio, mostRatio))
+		return newSentence("file-flow-coefficient", calc.BriefFigure("most", calc.FigureRatio, mostRatio))
 	}
 	return restrictionFault(e.conductance(), e.Ratio)
 }
@@ -125,9 +125,9 @@ func (e *restrictionEntry) check() *sentence {
 func restrictionFault(c, b float64) *sentence {
 	switch {
 	case !(c >= leastConductance && c <= mostConductance):
-		return newSentence("file-conductance", withoutUnit(figure("low", calc.FigureRatio, leastConductance)), figure("high", calc.FigureRatio, mostConductance))
+		return newSentence("file-conductance", withoutUnit(calc.BriefFigure("low", calc.FigureRatio, leastConductance)), calc.BriefFigure("high", calc.FigureRatio, mostConductance))
 	case !(b >= 0 && b <= mostRatio):
-		return newSentence("file-ratio", figure("most", calc.FigureRatio, mostRatio))
+		return newSentence("file-ratio", calc.BriefFigure("most", calc.FigureRatio, mostRatio))
 	}
 	return nil
 }

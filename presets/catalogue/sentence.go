@@ -25,7 +25,7 @@ func sentenceOf(err error) *sentence {
 // because is a sentence whose figure "why" is another one's.
 func because(id string, err error, f ...calc.Figure) *sentence {
 	why, figures := calc.SentenceOf(err)
-	return newSentence(id, append(append(f, sentenceFigure("why", why)), figures...)...)
+	return newSentence(id, append(append(f, calc.SentenceFigure("why", why)), figures...)...)
 }
 
 // under is a sentence whose figure "why" is another one.
@@ -33,29 +33,12 @@ func under(id string, why *sentence) *sentence {
 	if why == nil {
 		return nil
 	}
-	return newSentence(id, append(slices.Clone(why.figures), sentenceFigure("why", why.id))...)
+	return newSentence(id, append(slices.Clone(why.figures), calc.SentenceFigure("why", why.id))...)
 }
 
 // in is the sentence in a language and a system's units.
 func (s *sentence) in(w *words.Words, sys unit.System) string {
 	return w.Text(sys, s.id, s.figures)
-}
-
-// Makers of figures; figure makes one that is told to three digits.
-func text(name, v string) calc.Figure { return calc.Figure{Name: name, Text: v} }
-
-func sentenceFigure(name, id string) calc.Figure {
-	return calc.Figure{Name: name, Kind: calc.FigureSentence, Text: id}
-}
-
-func count(name string, n int) calc.Figure {
-	return calc.FigureOf(name, calc.FigureCount, n)
-}
-
-func figure[T ~float64](name string, kind calc.FigureKind, v T) calc.Figure {
-	f := calc.FigureOf(name, kind, v)
-	f.Brief = true
-	return f
 }
 
 // withoutUnit is a figure without its unit.

@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"boothset/calc"
 	"boothset/calc/unit"
 	"boothset/presets/words"
 )
@@ -26,7 +27,7 @@ func unknownKey(raw map[string]any, last []string, w *words.Words) *sentence {
 	if len(key) == 1 {
 		id = "file-unknown-table"
 	}
-	return newSentence(id, text("key", strings.Join(key, ".")), text("names", w.Listed(tomlKeys(table))))
+	return newSentence(id, calc.TextFigure("key", strings.Join(key, ".")), calc.TextFigure("names", w.Listed(tomlKeys(table))))
 }
 
 // stray is the path of the first key called name that its table has no place for.
@@ -131,7 +132,7 @@ func wrongType(key []string) *sentence {
 	case t.Kind() == reflect.Float64:
 		want = "takes-number"
 	}
-	return newSentence("file-key-takes", text("key", strings.Join(key, ".")), sentenceFigure("what", want))
+	return newSentence("file-key-takes", calc.TextFigure("key", strings.Join(key, ".")), calc.SentenceFigure("what", want))
 }
 
 // misread says why the value at a key is no quantity, empty where that is not what is

@@ -35,7 +35,7 @@ func (e *toleranceEntry) check(id string) *sentence {
 	case within < 0:
 		return newSentence("file-within-below")
 	case within > 1 && kind == calc.RelativeTolerance:
-		return newSentence("file-within-above", figure("most", calc.FigureShare, 1.0))
+		return newSentence("file-within-above", calc.BriefFigure("most", calc.FigureShare, 1.0))
 	}
 	return nil
 }

@@ -72,7 +72,7 @@ var usualReads = []struct {
 
 // litre is a volume told in litres whatever the system: a file gives its units.
 func litre(name string, v unit.Volume) calc.Figure {
-	return text(name, unit.Metric.Volume(v, 0))
+	return calc.TextFigure(name, unit.Metric.Volume(v, 0))
 }
 
 // checkUsual says what is wrong with the usual answers of a field.
@@ -85,14 +85,14 @@ func (c *Catalogue) checkUsual(field string, e *usualEntry) *sentence {
 		}
 	}
 	if at < 0 {
-		return newSentence("file-usual-of", text("fields", c.words.Listed(fields)))
+		return newSentence("file-usual-of", calc.TextFigure("fields", c.words.Listed(fields)))
 	}
 	if len(e.Values) == 0 {
 		return newSentence("file-usual-values")
 	}
 	for _, given := range slices.Concat(e.Values, e.Metric) {
 		if given != strings.TrimSpace(given) || strings.ContainsFunc(given, func(r rune) bool { return !unicode.IsPrint(r) }) {
-			return newSentence("file-usual-plain", text("given", strconv.Quote(given)))
+			return newSentence("file-usual-plain", calc.TextFigure("given", strconv.Quote(given)))
 		}
 		if why := usualReads[at].wrong(given); why != nil {
 			return why

@@ -100,8 +100,5 @@ func (e *Error) Unwrap() error { return e.Err }
 
 // Figures are what the error's sentence is filled with: file and why.
 func (e *Error) Figures() calc.Figures {
-	return calc.Figures{
-		{Name: "file", Kind: calc.FigureText, Text: e.File},
-		{Name: "why", Kind: calc.FigureText, Text: e.Err.Error()},
-	}
+	return calc.Figures{calc.TextFigure("file", e.File), calc.TextFigure("why", e.Err.Error())}
 }

@@ -82,7 +82,7 @@ func (v *resolver) regulator(r *calc.Request) {
 
 // partName is what a part of the line is called.
 func (v *resolver) partName(id, name string, f ...calc.Figure) string {
-	return v.Words().Text(v.sys, id, append(f, text("name", name)))
+	return v.Words().Text(v.sys, id, append(f, calc.TextFigure("name", name)))
 }
 
 // line lays the filter and the hoses, with a coupling at either end and between two.
@@ -102,7 +102,7 @@ func (v *resolver) line(r *calc.Request) {
 	}
 	couple("wall")
 	for i, h := range v.a.Get(Hose) {
-		number := count("number", i+1)
+		number := calc.CountFigure("number", i+1)
 		name := v.Words().Text(v.sys, "part-hose", calc.Figures{number})
 		switch i {
 		case 0:

@@ -78,7 +78,7 @@ func (v *resolver) solids(e *catalogue.Coat, l *calc.Application) {
 		case e.Mix == nil:
 			v.fault(Solids, "want-solids")
 		case v.has(Thinner):
-			v.fault(Thinner, "needed-solids", text("coat", l.CoatID))
+			v.fault(Thinner, "needed-solids", calc.TextFigure("coat", l.CoatID))
 		default:
 			l.Solids = calc.Stated[float64]{Value: e.Mix.Solids.V, Ground: e.Mix.Ground()}
 		}
@@ -99,7 +99,7 @@ func (v *resolver) solids(e *catalogue.Coat, l *calc.Application) {
 		}
 		ready, err := mixed.Value.Solids(parts)
 		if err != nil {
-			v.fault(Solids, "want-part-solids", count("parts", len(mixed.Value.Parts)))
+			v.fault(Solids, "want-part-solids", calc.CountFigure("parts", len(mixed.Value.Parts)))
 			return
 		}
 		l.Solids.Value = ready
@@ -107,7 +107,7 @@ func (v *resolver) solids(e *catalogue.Coat, l *calc.Application) {
 	if v.has(Thinner) {
 		more := si[float64](v, Thinner)
 		if !(more >= 0 && more <= mostThinner) {
-			v.fault(Thinner, "want-thinner", brief("most", calc.FigureShare, mostThinner))
+			v.fault(Thinner, "want-thinner", calc.BriefFigure("most", calc.FigureShare, mostThinner))
 			return
 		}
 		l.Solids.Value /= 1 + more

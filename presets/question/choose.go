@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"boothset/calc"
 	"boothset/calc/unit"
 	"boothset/presets/catalogue"
 )
@@ -26,7 +27,7 @@ func choice(r *Reader, f *Field, t string, sys unit.System) Value {
 	}
 	all := r.names(r.ids(f))
 	if near := r.nearest(f, t); near != "" {
-		return r.wanted(f, t, sys, "choose-nearest", all, text("nearest", near))
+		return r.wanted(f, t, sys, "choose-nearest", all, calc.TextFigure("nearest", near))
 	}
 	return r.wanted(f, t, sys, "choose", all)
 }

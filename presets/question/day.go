@@ -45,7 +45,7 @@ func (r *Reader) Day(a Answers, sys unit.System) (calc.DayRequest, []*Fault) {
 	if v.has(Started) {
 		q.Started, q.HasStarted = calc.Clock(time.Duration(si[float64](v, Started))*time.Second), true
 		if !v.has(PotLife) {
-			v.fault(PotLife, "needed-pot-life", brief("sheetTemp", calc.FigureTemp, calc.SheetTemp))
+			v.fault(PotLife, "needed-pot-life", calc.BriefFigure("sheetTemp", calc.FigureTemp, calc.SheetTemp))
 		}
 	}
 	if len(v.faults) == 0 {

@@ -36,17 +36,7 @@ func (r *Reader) Fault(field, given string, sys unit.System, id string, f ...cal
 	return &Fault{field, given, id, f, r.Words(), sys}
 }
 
-// text is a figure that is in words already.
-func text(name, v string) calc.Figure { return calc.Figure{Name: name, Text: v} }
-
 // names is the figure of answers to choose from.
-func (r *Reader) names(ids []string) calc.Figure { return text("names", r.Words().Listed(ids)) }
-
-func count(name string, n int) calc.Figure { return calc.FigureOf(name, calc.FigureCount, n) }
-
-// brief is a figure that is told to three digits.
-func brief[T ~float64](name string, kind calc.FigureKind, v T) calc.Figure {
-	f := calc.FigureOf(name, kind, v)
-	f.Brief = true
-	return f
+func (r *Reader) names(ids []string) calc.Figure {
+	return calc.TextFigure("names", r.Words().Listed(ids))
 }

@@ -68,7 +68,7 @@ func (v *resolver) needed(moving bool) {
 	beside := func(missing *Field, want string, fields ...*Field) {
 		for _, f := range fields {
 			if v.has(f) {
-				v.fault(missing, want, text("field", f.Name), v.names(v.Guns.IDs()))
+				v.fault(missing, want, calc.TextFigure("field", f.Name), v.names(v.Guns.IDs()))
 				return
 			}
 		}

@@ -28,7 +28,7 @@ func (v *resolver) coatAndGun(coat *calc.Coat, gun *calc.Gun) {
 	}
 	working, ok := family.On(e.ClassOf(g.ID))
 	if !ok {
-		v.fault(Gun, "no-working-pressure", text("coat", coatID), v.names(family.Classes()))
+		v.fault(Gun, "no-working-pressure", calc.TextFigure("coat", coatID), v.names(family.Classes()))
 		return
 	}
 	coat.ID, coat.Name = coatID, family.Called()

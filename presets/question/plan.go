@@ -61,19 +61,19 @@ func DayOf(r *calc.Request) *calc.DayRequest {
 func Assumed(sys unit.System) calc.Figures {
 	decimals, _ := unit.Decimals(markStep[sys])
 	return calc.Figures{
-		brief("cutSpan", calc.FigureGauge, cutSpan),
-		brief("receiverAbove", calc.FigureTempDiff, receiverAbove),
-		brief("sheetTemp", calc.FigureTemp, calc.SheetTemp),
-		brief("spraying", calc.FigureMinutes, usualSpraying),
-		brief("warmLimit", calc.FigureTemp, usualWarmLimit),
-		text("mark", unit.Pressure.CountText(sys, markStep[sys], decimals)),
+		calc.BriefFigure("cutSpan", calc.FigureGauge, cutSpan),
+		calc.BriefFigure("receiverAbove", calc.FigureTempDiff, receiverAbove),
+		calc.BriefFigure("sheetTemp", calc.FigureTemp, calc.SheetTemp),
+		calc.BriefFigure("spraying", calc.FigureMinutes, usualSpraying),
+		calc.BriefFigure("warmLimit", calc.FigureTemp, usualWarmLimit),
+		calc.TextFigure("mark", unit.Pressure.CountText(sys, markStep[sys], decimals)),
 	}
 }
 
 // UsageFigures is what the sentence of a row's use names, in a system's units: what is
 // assumed, and what may be chosen.
 func (r *Reader) UsageFigures(row Row, sys unit.System) calc.Figures {
-	f := append(Assumed(sys), sentence("repeatable", "usage-repeatable"))
+	f := append(Assumed(sys), calc.SentenceFigure("repeatable", "usage-repeatable"))
 	if row.Listed() {
 		f = append(f, r.names(r.ids(row.Field)))
 	}

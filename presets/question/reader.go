@@ -128,8 +128,3 @@ func (r *Reader) Refused(err error, a Answers, sys unit.System) error {
 func (r *Reader) problem(p *calc.Problem, a Answers, sys unit.System) *Fault {
 	return r.Fault(p.Field, a.Text(&Field{Name: p.Field}), sys, p.ID, p.Figures...)
 }
-
-// sentence is a figure that is another sentence.
-func sentence(name, id string) calc.Figure {
-	return calc.Figure{Name: name, Kind: calc.FigureSentence, Text: id}
-}

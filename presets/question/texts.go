@@ -5,6 +5,7 @@ import (
 	"strings"
 	"time"
 
+	"boothset/calc"
 	"boothset/calc/coat"
 	"boothset/calc/unit"
 	"boothset/presets/words"
@@ -107,7 +108,7 @@ func area(r *Reader, f *Field, t string, sys unit.System) Value {
 	if many := lower[:len(lower)-len(name)]; many != "" {
 		var ok bool
 		if n, ok = wholeNumber(many); !ok || n < 1 || n > mostPanels {
-			return r.wanted(f, t, sys, "want-panel-count", count("most", mostPanels))
+			return r.wanted(f, t, sys, "want-panel-count", calc.CountFigure("most", mostPanels))
 		}
 		name = strings.TrimPrefix(strings.TrimSpace(name), "x ")
 	}

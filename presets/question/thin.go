@@ -93,7 +93,7 @@ func (v *resolver) sheet(e *catalogue.Coat, q *calc.ThinRequest) {
 	if !v.has(SheetSeconds) {
 		for _, f := range []*Field{SheetCup, SheetTemp} {
 			if v.has(f) {
-				v.fault(SheetSeconds, "needed-sheet-seconds", text("field", f.Name))
+				v.fault(SheetSeconds, "needed-sheet-seconds", calc.TextFigure("field", f.Name))
 				return
 			}
 		}

@@ -3,6 +3,7 @@ package question
 import (
 	"slices"
 
+	"boothset/calc"
 	"boothset/calc/unit"
 	"boothset/presets/catalogue"
 )
@@ -56,7 +57,7 @@ func (r *Reader) lineTakes(name string, list bool) error {
 	if list {
 		takes = "takes-texts"
 	}
-	f := r.Fault(name, "", unit.US, "file-key-takes", text("key", "line."+name), sentence("what", takes))
+	f := r.Fault(name, "", unit.US, "file-key-takes", calc.TextFigure("key", "line."+name), calc.SentenceFigure("what", takes))
 	return r.Catalogue.LineFault(name, f.Want())
 }
 
@@ -70,7 +71,7 @@ func (r *Reader) checkKeys() error {
 	}
 	for _, key := range r.LineKeys() {
 		if !slices.Contains(known, key) {
-			f := r.Fault(key, "", unit.US, "file-unknown-key", text("key", "line."+key), r.names(known))
+			f := r.Fault(key, "", unit.US, "file-unknown-key", calc.TextFigure("key", "line."+key), r.names(known))
 			return r.Catalogue.LineFault(key, f.Want())
 		}
 	}

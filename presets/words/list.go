@@ -18,5 +18,5 @@ func (w *Words) Listed(names []string) string {
 
 // Choose asks for one of some answers.
 func (w *Words) Choose(names []string) string {
-	return w.Text(unit.US, "choose", calc.Figures{{Name: "names", Text: w.Listed(names)}})
+	return w.Text(unit.US, "choose", calc.Figures{calc.TextFigure("names", w.Listed(names))})
 }

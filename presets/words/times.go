@@ -70,7 +70,7 @@ func CupNumber(seconds float64) string {
 // twenty-four in metric ones, and the day where it is a later one.
 func (w *Words) AppendClock(dst []byte, sys unit.System, c calc.Clock) []byte {
 	at := time.Time{}.Add(time.Duration(c).Round(time.Minute))
-	clock := calc.Figure{Name: "clock", Text: w.timeOfDay(sys, at)}
+	clock := calc.TextFigure("clock", w.timeOfDay(sys, at))
 	switch days := at.YearDay() - 1; {
 	case days == 1:
 		return w.Append(dst, sys, "clock-next-day", calc.Figures{clock})
@@ -89,5 +89,5 @@ func (w *Words) timeOfDay(sys unit.System, at time.Time) string {
 	if at.Hour() >= 12 {
 		id = "clock-pm"
 	}
-	return w.Text(sys, id, calc.Figures{{Name: "time", Text: at.Format("3:04")}})
+	return w.Text(sys, id, calc.Figures{calc.TextFigure("time", at.Format("3:04"))})
 }

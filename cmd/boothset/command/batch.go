@@ -39,7 +39,7 @@ func (p *Program) runBatch(o opened, q *question.Question) int {
 				worst = code
 			}
 			if _, err := out.Write(append(dst, '\n')); err != nil {
-				return p.failed(o.words, "failed-line-out", err, calc.FigureOf("line", calc.FigureCount, n))
+				return p.failed(o.words, "failed-line-out", err, calc.CountFigure("line", n))
 			}
 		}
 		if err == nil && in.Buffered() == 0 {
@@ -49,7 +49,7 @@ func (p *Program) runBatch(o opened, q *question.Question) int {
 			break
 		}
 		if err != nil {
-			return p.failed(o.words, "failed-line-in", err, calc.FigureOf("line", calc.FigureCount, n))
+			return p.failed(o.words, "failed-line-in", err, calc.CountFigure("line", n))
 		}
 	}
 	if err := out.Flush(); err != nil {

@@ -16,9 +16,6 @@ import (
 	"github.com/spf13/pflag"
 )
 
-// said is a figure of a sentence that is in words already.
-func said(name, text string) calc.Figure { return calc.Figure{Name: name, Text: text} }
-
 // spoken is a sentence whose figures have no units.
 func spoken(w *words.Words, id string, f ...calc.Figure) string { return w.Text(unit.US, id, f) }
 
@@ -53,7 +50,7 @@ func (p *Program) refuse(err error) int {
 
 // failed says what else went wrong, in the sentence of an id.
 func (p *Program) failed(w *words.Words, id string, err error, f ...calc.Figure) int {
-	fmt.Fprintln(p.Std.Err, name+":", spoken(w, id, append(f, said("error", err.Error()))...))
+	fmt.Fprintln(p.Std.Err, name+":", spoken(w, id, append(f, calc.TextFigure("error", err.Error()))...))
 	return ExitFailed
 }
 
@@ -73,7 +70,7 @@ func (p *Program) unknownCommand(given string) error {
 	for _, q := range question.Questions() {
 		names = append(names, q.Name)
 	}
-	return &fieldError{"command", given, spoken(p.local, "want-command", said("names", strings.Join(names, ", ")))}
+	return &fieldError{"command", given, spoken(p.local, "want-command", calc.TextFigure("names", strings.Join(names, ", ")))}
 }
 
 // flagFault says in a language what was wrong with the flags.
@@ -89,13 +86,13 @@ func (p *Program) flagFault(c *cobra.Command, err error) error {
 	text := err.Error()
 	switch {
 	case errors.As(err, &missing):
-		text = spoken(w, "flag-unknown", said("flag", "--"+missing.GetSpecifiedName()))
+		text = spoken(w, "flag-unknown", calc.TextFigure("flag", "--"+missing.GetSpecifiedName()))
 	case errors.As(err, &needs):
-		text = spoken(w, "flag-needs", said("flag", "--"+needs.GetSpecifiedName()))
+		text = spoken(w, "flag-needs", calc.TextFigure("flag", "--"+needs.GetSpecifiedName()))
 	case errors.As(err, &syntax):
-		text = spoken(w, "flag-syntax", said("flag", syntax.GetSpecifiedFlag()))
+		text = spoken(w, "flag-syntax", calc.TextFigure("flag", syntax.GetSpecifiedFlag()))
 	case errors.As(err, &invalid):
-		text = spoken(w, "flag-truth", said("given", quoted(invalid.GetValue())), said("flag", "--"+invalid.GetFlag().Name))
+		text = spoken(w, "flag-truth", calc.TextFigure("given", quoted(invalid.GetValue())), calc.TextFigure("flag", "--"+invalid.GetFlag().Name))
 	}
 	return p.seeHelp(c, text)
 }
@@ -103,5 +100,5 @@ func (p *Program) flagFault(c *cobra.Command, err error) error {
 // seeHelp is a fault of a flag, and where to read more.
 func (p *Program) seeHelp(c *cobra.Command, fault string) error {
 	w, _ := p.words()
-	return errors.New(fault + "; " + spoken(w, "flag-see", said("command", c.CommandPath()+" --help")))
+	return errors.New(fault + "; " + spoken(w, "flag-see", calc.TextFigure("command", c.CommandPath()+" --help")))
 }

@@ -96,7 +96,7 @@ func flagText(c *cobra.Command, f *pflag.Flag, r *question.Reader, sys unit.Syst
 	if field, ok := f.Value.(*fieldFlag); ok {
 		figures = r.UsageFigures(field.row, sys)
 	} else {
-		figures = calc.Figures{said("schema", schema(c.Name())), said("languages", strings.Join(words.Languages(), ", "))}
+		figures = calc.Figures{calc.TextFigure("schema", schema(c.Name())), calc.TextFigure("languages", strings.Join(words.Languages(), ", "))}
 	}
 	return r.Words().Text(sys, f.Usage, figures)
 }
@@ -142,7 +142,7 @@ func (p *Program) usage(root *cobra.Command, r *question.Reader) string {
 			b = fmt.Appendf(b, "  boothset %-12s %s\n", c.Name(), w.Say("brief-"+c.Name()))
 		}
 	}
-	exits := spoken(w, "usage-exit", calc.FigureOf("answered", calc.FigureCount, ExitAnswered), calc.FigureOf("bad", calc.FigureCount, ExitBadInput), calc.FigureOf("cannot", calc.FigureCount, ExitCannot))
+	exits := spoken(w, "usage-exit", calc.CountFigure("answered", ExitAnswered), calc.CountFigure("bad", ExitBadInput), calc.CountFigure("cannot", ExitCannot))
 	return string(fmt.Appendf(b, "  boothset COMMAND --help\n\n%s\n%s\n", p.flagsHelp(root, r), exits))
 }
 

@@ -37,7 +37,7 @@ const lineExample = `{"coat":"clear","gun":"reduced-pressure","temp":"75F","humi
 func decode(line []byte, q *question.Question, r *question.Reader, sys unit.System) (got request, err error) {
 	w := r.Words()
 	if len(line) > longestLine {
-		return got, wholeLine(spoken(w, "want-shorter", calc.FigureOf("most", calc.FigureCount, longestLine)))
+		return got, wholeLine(spoken(w, "want-shorter", calc.CountFigure("most", longestLine)))
 	}
 	var raw map[string]json.RawMessage
 	d := json.NewDecoder(bytes.NewReader(line))
@@ -55,7 +55,7 @@ func decode(line []byte, q *question.Question, r *question.Reader, sys unit.Syst
 			key = lower
 		}
 		if !slices.Contains(known, key) {
-			return got, &fieldError{field: key, want: spoken(w, "want-field", said("names", strings.Join(known, ", ")))}
+			return got, &fieldError{field: key, want: spoken(w, "want-field", calc.TextFigure("names", strings.Join(known, ", ")))}
 		}
 	}
 	got.sys = sys
@@ -157,7 +157,7 @@ func kindOf(v json.RawMessage) string {
 
 // otherKind is a fault of a key that holds another kind of value.
 func otherKind(w *words.Words, key, kind, want string) error {
-	return &fieldError{field: key, want: spoken(w, "want-other-kind", said("kind", kind), said("want", want))}
+	return &fieldError{field: key, want: spoken(w, "want-other-kind", calc.TextFigure("kind", kind), calc.TextFigure("want", want))}
 }
 
 // wholeLine is a fault of a line as a whole.
@@ -167,7 +167,7 @@ func wholeLine(want string) error { return &fieldError{field: "request", want: w
 func lineFault(err error, w *words.Words) error {
 	var kind *json.UnmarshalTypeError
 	if errors.As(err, &kind) {
-		return wholeLine(spoken(w, "want-object", said("kind", kind.Value)))
+		return wholeLine(spoken(w, "want-object", calc.TextFigure("kind", kind.Value)))
 	}
-	return wholeLine(spoken(w, "want-json", said("example", lineExample)))
+	return wholeLine(spoken(w, "want-json", calc.TextFigure("example", lineExample)))
 }

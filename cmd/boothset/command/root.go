@@ -7,6 +7,7 @@ import (
 	"io"
 	"strings"
 
+	"boothset/calc"
 	"boothset/calc/unit"
 	"boothset/presets/catalogue"
 	"boothset/presets/question"
@@ -119,7 +120,7 @@ func (p *Program) sayVersion() error {
 // noArgs refuses what is no flag.
 func (p *Program) noArgs(c *cobra.Command, args []string) error {
 	if len(args) > 0 {
-		return p.seeHelp(c, spoken(p.local, "flag-argument", said("given", quoted(args[0]))))
+		return p.seeHelp(c, spoken(p.local, "flag-argument", calc.TextFigure("given", quoted(args[0]))))
 	}
 	return nil
 }
