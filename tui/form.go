@@ -77,7 +77,7 @@ func (f *form) fill(texts question.Texts, read unit.System) {
 	f.read = read
 	for i := range f.boxes {
 		b := &f.boxes[i]
-		own := strings.Join(texts[b.Name], " + ")
+		own := strings.Join(texts[b.Name], question.Between)
 		b.clear()
 		if b.choices == nil {
 			b.typed.set(own)

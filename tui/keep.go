@@ -106,7 +106,7 @@ func (s *session) read(d last.Draft) *lastRun {
 	run := &lastRun{Draft: d}
 	for _, row := range question.Plan.Fields {
 		if values := all.Get(row.Field); len(values) > 0 && s.reader.Check(row.Field, values, sys) == nil {
-			run.answers = run.answers.With(row.Field, s.reader.Completed(row.Field, values, sys).Values()...)
+			run.answers = run.answers.With(row.Field, s.reader.Completed(row.Field, values, sys)...)
 		}
 	}
 	return run

@@ -63,7 +63,7 @@ func newSession(r *question.Reader, w *words.Words, sys unit.System, getenv func
 		check: checkSkip, entered: map[string]time.Time{},
 	}
 	for _, row := range question.Plan.Fields {
-		s.usual = s.usual.With(row.Field, r.Completed(row.Field, r.Usual().Get(row.Field), r.System()).Values()...)
+		s.usual = s.usual.With(row.Field, r.Completed(row.Field, r.Usual().Get(row.Field), r.System())...)
 	}
 	if question.Supplied(s.current()) {
 		s.check = checkKeep
@@ -118,7 +118,7 @@ func (s *session) unitsName() string {
 // completed is the text of a field read in a system, with the units named that it left out.
 func (s *session) completed(f *question.Field, text string, sys unit.System) ([]question.Value, string) {
 	done := s.reader.Completed(f, s.reader.ReadText(f, strings.TrimSpace(text), sys), sys)
-	return done.Values(), done.String()
+	return done, question.TextOf(done)
 }
 
 // fault is what is wrong with an answer among the others, which may be incomplete; nil

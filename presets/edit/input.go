@@ -57,7 +57,7 @@ func (in Input) Text(r *question.Reader, a question.Answers, sys unit.System) st
 	if in.Part >= len(values) {
 		return ""
 	}
-	t := r.Completed(in.Field, values[in.Part:in.Part+1], sys).String()
+	t := question.TextOf(r.Completed(in.Field, values[in.Part:in.Part+1], sys))
 	if !in.Field.Pair() {
 		return t
 	}
@@ -72,10 +72,10 @@ func (in Input) Text(r *question.Reader, a question.Answers, sys unit.System) st
 func (in Input) With(r *question.Reader, a question.Answers, t string, sys unit.System) question.Answers {
 	values := a.Or(r.Usual()).Get(in.Field)
 	if !in.Field.Pair() || in.Part >= len(values) {
-		return a.With(in.Field, r.Completed(in.Field, r.ReadText(in.Field, t, sys), sys).Values()...)
+		return a.With(in.Field, r.Completed(in.Field, r.ReadText(in.Field, t, sys), sys)...)
 	}
 	t = withPiece(in, values[in.Part].Text, t)
-	v := r.Completed(in.Field, []question.Value{r.Read(in.Field, t, sys)}, sys).Values()[0]
+	v := r.Completed(in.Field, []question.Value{r.Read(in.Field, t, sys)}, sys)[0]
 	return a.With(in.Field, values...).WithValue(in.Field, in.Part, v)
 }
 

@@ -29,7 +29,7 @@ func Suggestions(r *question.Reader, f *question.Field, text string, sys unit.Sy
 	if at := strings.LastIndexByte(text, '+'); at >= 0 && f.Repeats {
 		last = strings.TrimSpace(text[at+1:])
 		if before = strings.TrimSpace(text[:at]); before != "" {
-			before += " + "
+			before += question.Between
 		}
 	}
 	var all []catalogue.Choice

@@ -6,30 +6,17 @@ import (
 	"boothset/calc/unit"
 )
 
-// completed is the values of a field with the units named that their texts had left to the
-// system, and all of them as one text. What is the same in either system stays as it is.
-type completed struct {
-	values []Value
-	text   string
-}
-
-// Completed names the units that values read in a system left out, so that a change of
-// units later does not change what was meant.
-func (r *Reader) Completed(f *Field, values []Value, sys unit.System) completed {
+// Completed is values read in a system with the units named that their texts left out, so that
+// a change of units later does not change what was meant. What is the same in either system
+// stays as it is.
+func (r *Reader) Completed(f *Field, values []Value, sys unit.System) []Value {
 	done := make([]Value, len(values))
-	texts := make([]string, len(values))
 	for i, v := range values {
 		v.Text = f.complete(v, sys)
-		done[i], texts[i] = v, v.Text
+		done[i] = v
 	}
-	return completed{done, strings.Join(texts, between)}
+	return done
 }
-
-// Values is the values.
-func (c completed) Values() []Value { return c.values }
-
-// String is all of them as one text.
-func (c completed) String() string { return c.text }
 
 // complete is the text of a value with its units named.
 func (f *Field) complete(v Value, sys unit.System) string {

@@ -69,7 +69,7 @@ func TestUnitsAreNamed(t *testing.T) {
 		{question.Gun, "HVLP", unit.US, "HVLP"},
 	} {
 		got := r.Completed(c.field, r.ReadText(c.field, c.typed, c.sys), c.sys)
-		require.Equal(t, c.want, got.String(), "%s %q", c.field.Name, c.typed)
+		require.Equal(t, c.want, question.TextOf(got), "%s %q", c.field.Name, c.typed)
 	}
 }
 
@@ -90,7 +90,7 @@ func TestTextWithItsUnitMeansTheSameInEitherSystem(t *testing.T) {
 		if len(faults) > 0 {
 			return
 		}
-		whole := r.Completed(f, r.ReadText(f, text, sys), sys).String()
+		whole := question.TextOf(r.Completed(f, r.ReadText(f, text, sys), sys))
 		for _, in := range bothSystems {
 			got := plan(t, r, questiontest.With(texts, f.Name, whole), in)
 			require.Equal(t, want.Day, got.Day)
@@ -123,12 +123,12 @@ func TestEveryQuantityIsNamedAndReadsBack(t *testing.T) {
 		}
 		named := r.Completed(row.Field, []question.Value{v}, sys)
 		for _, in := range []unit.System{unit.US, unit.Metric} {
-			back := r.Read(row.Field, named.String(), in)
+			back := r.Read(row.Field, question.TextOf(named), in)
 			require.Nil(t, back.Fault, "%s %q", row.Name, named)
 			for n, si := range v.SI {
 				require.InDelta(t, si, back.SI[n], 1e-12*math.Abs(si), "%s %q named %q", row.Name, text, named)
 			}
 		}
-		require.Equal(t, v.SI, named.Values()[0].SI)
+		require.Equal(t, v.SI, named[0].SI)
 	})
 }

@@ -24,7 +24,7 @@ func Example() {
 	a = a.With(question.Supply, r.Read(question.Supply, "90", unit.US))
 	request, _ := r.Plan(a, unit.US)
 	fmt.Println(request.Gun.ID, unit.US.Temp(request.Day.Air, unit.Usual), unit.Metric.Gauge(request.Supply, unit.Usual))
-	fmt.Println(r.Completed(question.Supply, a.Get(question.Supply), unit.US))
+	fmt.Println(question.TextOf(r.Completed(question.Supply, a.Get(question.Supply), unit.US)))
 	// Output:
 	// supply: type a number with psi, bar or kPa, such as 90psi
 	// high-volume-low-pressure 75 F 6.21 bar

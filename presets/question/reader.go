@@ -95,7 +95,7 @@ func (r *Reader) Check(f *Field, values []Value, sys unit.System) *Fault {
 		}
 		for n, b := range f.Bounds {
 			if b != nil && b.ID != "" && !b.Holds(v.SI[n]) {
-				return r.Fault(f.Name, textOf(values), sys, b.ID, b.Figures(v.SI[n])...)
+				return r.Fault(f.Name, TextOf(values), sys, b.ID, b.Figures(v.SI[n])...)
 			}
 		}
 	}
@@ -126,5 +126,5 @@ func (r *Reader) Refused(err error, a Answers, sys unit.System) error {
 }
 
 func (r *Reader) problem(p *calc.Problem, a Answers, sys unit.System) *Fault {
-	return r.Fault(p.Field, a.Text(&Field{Name: p.Field}), sys, p.ID, p.Figures...)
+	return r.Fault(p.Field, TextOf(a.of(p.Field)), sys, p.ID, p.Figures...)
 }

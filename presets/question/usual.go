@@ -12,7 +12,7 @@ import (
 func (r *Reader) Usual() Answers { return r.usual }
 
 // UsualFor is the shop's usual answer to a field as text, with its units named.
-func (r *Reader) UsualFor(f *Field) string { return r.Completed(f, r.usual.Get(f), r.System()).text }
+func (r *Reader) UsualFor(f *Field) string { return TextOf(r.Completed(f, r.usual.Get(f), r.System())) }
 
 // readUsual reads the shop's usual line. What ships will do, as tests check; of a shop's own
 // file a fault comes as *catalogue.FileError.

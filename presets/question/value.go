@@ -31,9 +31,12 @@ type Answer struct {
 type Answers struct{ list []Answer }
 
 // Get is the values of a field, none where it was not answered.
-func (a Answers) Get(f *Field) []Value {
+func (a Answers) Get(f *Field) []Value { return a.of(f.Name) }
+
+// of is the values of the field of a name.
+func (a Answers) of(name string) []Value {
 	for i := range a.list {
-		if a.list[i].Field == f.Name {
+		if a.list[i].Field == name {
 			return a.list[i].Values
 		}
 	}
@@ -58,10 +61,10 @@ func (a Answers) ID(f *Field) string {
 func (a Answers) Has(f *Field) bool { return len(a.Get(f)) > 0 }
 
 // Text is a field's values as text, " + " between several.
-func (a Answers) Text(f *Field) string { return textOf(a.Get(f)) }
+func (a Answers) Text(f *Field) string { return TextOf(a.Get(f)) }
 
-// textOf is values as one text.
-func textOf(all []Value) string {
+// TextOf is values as one text.
+func TextOf(all []Value) string {
 	switch len(all) {
 	case 0:
 		return ""
@@ -72,11 +75,11 @@ func textOf(all []Value) string {
 	for i := range all {
 		texts[i] = all[i].Text
 	}
-	return strings.Join(texts, between)
+	return strings.Join(texts, Between)
 }
 
-// between parts the values of a field that repeats, in one text.
-const between = " + "
+// Between parts the values of a field that repeats, in one text.
+const Between = " + "
 
 // add puts values to a field in place.
 func (a *Answers) add(name string, values ...Value) {

@@ -41,7 +41,7 @@ func drawAnswers(t *rapid.T, r *question.Reader, q *question.Question, sys unit.
 // completed is answers with their units named.
 func completed(r *question.Reader, q *question.Question, a question.Answers, sys unit.System) question.Answers {
 	for _, row := range q.Fields {
-		a = a.With(row.Field, r.Completed(row.Field, a.Get(row.Field), sys).Values()...)
+		a = a.With(row.Field, r.Completed(row.Field, a.Get(row.Field), sys)...)
 	}
 	return a
 }
@@ -65,7 +65,7 @@ func TestTextsReadBackAsTheAnswers(t *testing.T) {
 			}
 			for _, row := range q.Fields {
 				for _, v := range back.Get(row.Field) {
-					named := r.Completed(row.Field, []question.Value{v}, in).String()
+					named := question.TextOf(r.Completed(row.Field, []question.Value{v}, in))
 					require.True(t, named == v.Text || v.Fault != nil || r.Read(row.Field, named, in).SI == v.SI, "%s %q is %q", row.Name, v.Text, named)
 				}
 			}

@@ -20,6 +20,7 @@ const errorSchema = "boothset.error/1"
 // error object and the rest go on. It exits 2 where any line was bad, else 3 where any
 // job cannot be done, else 0.
 func (p *Program) runBatch(o opened, q *question.Question) int {
+	b := batch{o, q, requestKeys(q)}
 	// Next to nothing lives on from line to line: collecting garbage every few megabytes
 	// would be a tenth of the time.
 	defer debug.SetGCPercent(debug.SetGCPercent(1000))
@@ -34,7 +35,7 @@ func (p *Program) runBatch(o opened, q *question.Question) int {
 		}
 		if len(bytes.TrimSpace(text)) > 0 {
 			var code int
-			dst, code = o.appendLine(dst[:0], q, text, n)
+			dst, code = b.appendLine(dst[:0], text, n)
 			if code == ExitBadInput || worst == ExitAnswered {
 				worst = code
 			}
@@ -78,13 +79,20 @@ func readLine(in *bufio.Reader) ([]byte, error) {
 	return long, err
 }
 
+// batch is requests to a question on their way to their answers.
+type batch struct {
+	opened
+	q    *question.Question
+	keys []string // requestKeys
+}
+
 // appendLine appends the answer to the n-th line and gives its exit code.
-func (o *opened) appendLine(dst []byte, q *question.Question, text []byte, n int) ([]byte, int) {
-	r, err := decode(text, q, o.reader, o.sys)
+func (b *batch) appendLine(dst []byte, text []byte, n int) ([]byte, int) {
+	r, err := b.decode(text)
 	if err != nil {
 		return appendError(dst, n, err), ExitBadInput
 	}
-	found, err := answer.Ask(o.reader, q, r.answers, r.sys)
+	found, err := answer.Ask(b.reader, b.q, r.answers, r.sys)
 	if err != nil {
 		return appendError(dst, n, err), ExitBadInput
 	}
@@ -95,7 +103,7 @@ func (o *opened) appendLine(dst []byte, q *question.Question, text []byte, n int
 	if found.Stopped() {
 		code = ExitCannot
 	}
-	return appendAnswer(dst, q, found, r.sys, o.words), code
+	return appendAnswer(dst, b.q, found, r.sys, b.words), code
 }
 
 func appendError(dst []byte, n int, err error) []byte {

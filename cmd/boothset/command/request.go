@@ -31,11 +31,11 @@ const (
 // lineExample is a request as a line of a batch may be.
 const lineExample = `{"coat":"clear","gun":"reduced-pressure","temp":"75F","humidity":45,"supply":"90psi"}`
 
-// decode reads one line's request to a question, bare numbers in the system's units where
-// it names none. Its keys are the fields' names, with an underscore for each hyphen; their
-// values are text, a number or null, or a list of such where the field repeats.
-func decode(line []byte, q *question.Question, r *question.Reader, sys unit.System) (got request, err error) {
-	w := r.Words()
+// decode reads one line's request, bare numbers in the batch's units where it names none. Its
+// keys are the fields' names, with an underscore for each hyphen; their values are text, a
+// number or null, or a list of such where the field repeats.
+func (b *batch) decode(line []byte) (got request, err error) {
+	w := b.words
 	if len(line) > longestLine {
 		return got, wholeLine(spoken(w, "want-shorter", calc.CountFigure("most", longestLine)))
 	}
@@ -47,24 +47,23 @@ func decode(line []byte, q *question.Question, r *question.Reader, sys unit.Syst
 	if _, err := d.Token(); !errors.Is(err, io.EOF) {
 		return got, wholeLine(w.Say("want-one-object"))
 	}
-	known := requestKeys(q)
 	for _, key := range slices.Sorted(maps.Keys(raw)) {
 		if lower := strings.ToLower(key); lower != key {
 			raw[lower] = raw[key]
 			delete(raw, key)
 			key = lower
 		}
-		if !slices.Contains(known, key) {
-			return got, &fieldError{field: key, want: spoken(w, "want-field", calc.TextFigure("names", strings.Join(known, ", ")))}
+		if !slices.Contains(b.keys, key) {
+			return got, &fieldError{field: key, want: spoken(w, "want-field", calc.TextFigure("names", strings.Join(b.keys, ", ")))}
 		}
 	}
-	got.sys = sys
+	got.sys = b.sys
 	if v, ok := raw[keyUnits]; ok {
 		if kind := kindOf(v); kind != "string" && kind != "null" {
 			return got, otherKind(w, keyUnits, kind, chooseUnits(w))
 		}
 		units, _ := textOf(v)
-		if got.sys, err = systemOf(strings.Join(units, ""), r); err != nil {
+		if got.sys, err = systemOf(strings.Join(units, ""), b.reader); err != nil {
 			return got, err
 		}
 	}
@@ -72,8 +71,8 @@ func decode(line []byte, q *question.Question, r *question.Reader, sys unit.Syst
 		return got, otherKind(w, keySpread, kindOf(v), w.Say("want-truth"))
 	}
 	texts := make(question.Texts, len(raw))
-	for _, row := range q.Fields {
-		v, ok := raw[row.Key()]
+	for i, row := range b.q.Fields {
+		v, ok := raw[b.keys[i]]
 		if !ok {
 			continue
 		}
@@ -86,15 +85,15 @@ func decode(line []byte, q *question.Question, r *question.Reader, sys unit.Syst
 			kind = kindArray
 		}
 		if kind != "" {
-			return got, otherKind(w, row.Key(), kind, w.Say(want))
+			return got, otherKind(w, b.keys[i], kind, w.Say(want))
 		}
 		texts[row.Name] = all
 	}
-	got.answers = r.ReadAll(q, texts, got.sys)
+	got.answers = b.reader.ReadAll(b.q, texts, got.sys)
 	return got, nil
 }
 
-// requestKeys is the keys that a request may hold.
+// requestKeys is the keys that a request may hold, those of the fields first, in their order.
 func requestKeys(q *question.Question) []string {
 	keys := append(q.Keys(), keyUnits)
 	if q == question.Plan {
