@@ -86,51 +86,39 @@ type Choice struct {
 }
 
 // Choices is the entries of a kind as a list shows them.
-func (c *Catalogue) Choices(kind string) []Choice {
-	switch kind {
-	case KindCoat:
-		return choices(c.Coats)
-	case KindGun:
-		return choices(c.Guns)
-	case KindCoupling:
-		return choices(c.Couplings)
-	case KindRegulator:
-		return choices(c.Regulators)
-	case KindFilter:
-		return choices(c.Filters)
-	}
-	return nil
-}
-
-func choices[E based](t Table[E]) []Choice {
-	list := make([]Choice, 0, len(t))
-	for i := range t {
-		o := t[i].Of.base()
-		list = append(list, Choice{ID: t[i].ID, Name: o.called, Aliases: o.Aliases, Ground: o.Ground()})
-	}
+func (c *Catalogue) Choices(kind string) (list []Choice) {
+	c.each(kind, func(id string, o *origin) bool {
+		list = append(list, Choice{ID: id, Name: o.called, Aliases: o.Aliases, Ground: o.Ground()})
+		return true
+	})
 	return list
 }
 
 // IDs is the ids of the entries of a kind, with the aliases of each, for who reads names
 // often and wants no list made.
 func (c *Catalogue) IDs(kind string, each func(id string, aliases []string) (more bool)) {
+	c.each(kind, func(id string, o *origin) bool { return each(id, o.Aliases) })
+}
+
+// each goes over the entries of a kind that can be named, for as long as do says so.
+func (c *Catalogue) each(kind string, do func(id string, o *origin) (more bool)) {
 	switch kind {
 	case KindCoat:
-		walk(c.Coats, each)
+		walk(c.Coats, do)
 	case KindGun:
-		walk(c.Guns, each)
+		walk(c.Guns, do)
 	case KindCoupling:
-		walk(c.Couplings, each)
+		walk(c.Couplings, do)
 	case KindRegulator:
-		walk(c.Regulators, each)
+		walk(c.Regulators, do)
 	case KindFilter:
-		walk(c.Filters, each)
+		walk(c.Filters, do)
 	}
 }
 
-func walk[E based](t Table[E], each func(id string, aliases []string) bool) {
+func walk[E based](t Table[E], do func(id string, o *origin) bool) {
 	for i := range t {
-		if !each(t[i].ID, t[i].Of.base().Aliases) {
+		if !do(t[i].ID, t[i].Of.base()) {
 			return
 		}
 	}

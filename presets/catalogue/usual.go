@@ -4,7 +4,6 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"unicode"
 
 	"boothset/calc"
 	"boothset/calc/coat"
@@ -91,7 +90,7 @@ func (c *Catalogue) checkUsual(field string, e *usualEntry) *sentence {
 		return newSentence("file-usual-values")
 	}
 	for _, given := range slices.Concat(e.Values, e.Metric) {
-		if given != strings.TrimSpace(given) || strings.ContainsFunc(given, func(r rune) bool { return !unicode.IsPrint(r) }) {
+		if given != strings.TrimSpace(given) || !plainText([]string{given}) {
 			return newSentence("file-usual-plain", calc.TextFigure("given", strconv.Quote(given)))
 		}
 		if why := usualReads[at].wrong(given); why != nil {
