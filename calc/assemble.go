@@ -26,7 +26,8 @@ func (s *Setup) assemble(j *job, sens *sensitivity) {
 	highest := s.Working.Highest.Abs(amb)
 	atHighest, _ := g.Air(highest, j.air)
 	s.Wall.Limit = j.setNeeded(atHighest, highest, g.Valve.Full).Gauge(amb)
-	s.Valve = ValveMargin{Opening: 1, Floor: sens.floor()}
+	s.Valve = ValveMargin{Floor: sens.floor(), TurnsOf: g.Valve.Turns, CountsFromShut: g.Valve.FromShut}
+	s.Valve.open(1, &g.Valve)
 	if j.short {
 		s.assembleShort(j, sens)
 		return
@@ -36,7 +37,9 @@ func (s *Setup) assemble(j *job, sens *sensitivity) {
 	into := j.valveInlet()
 	v := &s.Valve
 	v.Reserve = j.reserve
-	v.Opening, v.Choked, _ = g.Valve.OpeningFor(j.flow, into, j.working, j.air)
+	opening, choked, _ := g.Valve.OpeningFor(j.flow, into, j.working, j.air)
+	v.open(opening, &g.Valve)
+	v.Choked = choked
 	v.Mach = j.valveMach(into, v.Opening, v.Choked)
 	v.EighthTurn = sens.eighthTurn(v.Opening)
 	if j.r.Gauge == AtFoot {
@@ -184,7 +187,7 @@ func (s *Setup) assembleNow(j *job, sens *sensitivity) {
 	w, enough := sens.way(j.r.Now)
 	s.Now = Now{
 		Given: true, Wall: w.Wall, GunIfOpen: open.Gauge(amb), Enough: enough,
-		Opening: w.Opening, Choked: w.Choked, Mach: w.Mach, EighthTurn: w.EighthTurn,
+		Opening: w.Opening, Area: w.Area, Choked: w.Choked, Mach: w.Mach, EighthTurn: w.EighthTurn,
 	}
 }
 

@@ -9,6 +9,7 @@ import (
 type Way struct {
 	Wall       unit.Gauge
 	Opening    float64
+	Area       float64   // of the open valve's sonic conductance, the share at the opening
 	Mach       float64   // in the valve's throat
 	EighthTurn unit.Drop // what an eighth of a turn moves at the gun
 	Sag        unit.Drop // what the gun loses where the wall sags by SagShare, by its slope
@@ -42,7 +43,7 @@ func (s *Setup) compare(j *job, sens *sensitivity) {
 	v := &s.Valve
 	s.Comparison = Comparison{
 		Given: true,
-		Right: Way{Wall: s.Wall.Flowing, Opening: v.Opening, Mach: v.Mach, Choked: v.Choked, EighthTurn: v.EighthTurn, Sag: sens.sag(v.Opening, s.Wall.Flowing)},
+		Right: Way{Wall: s.Wall.Flowing, Opening: v.Opening, Area: v.Area, Mach: v.Mach, Choked: v.Choked, EighthTurn: v.EighthTurn, Sag: sens.sag(v.Opening, s.Wall.Flowing)},
 		High:  other,
 	}
 }
@@ -51,12 +52,13 @@ func (s *Setup) compare(j *job, sens *sensitivity) {
 // the open valve gives less.
 func (sens *sensitivity) way(wall unit.Gauge) (w Way, ok bool) {
 	j := sens.job
-	w.Wall, w.Opening = wall, 1
+	w.Wall, w.Opening, w.Area = wall, 1, 1
 	into, _, ok := line.Downstream(j.after(), j.flow, wall.Abs(j.air.Ambient), j.air)
 	if !ok {
 		return w, false
 	}
 	w.Opening, w.Choked, ok = j.r.Gun.Valve.OpeningFor(j.flow, into, j.working, j.air)
+	w.Area = j.r.Gun.Valve.Shape.Share(w.Opening)
 	w.Mach = j.valveMach(into, w.Opening, w.Choked)
 	w.EighthTurn = sens.eighthTurn(w.Opening)
 	return w, ok

@@ -19,7 +19,7 @@ import (
 func mildClear(t require.TestingT) Request {
 	v := gun.Valve{
 		Full:  line.Restriction{C: unit.DM3PerSBar(6.5), B: 0.3},
-		Shape: gun.Shape{{Opening: 0, Share: 0}, {Opening: 0.8, Share: 0.6}, {Opening: 1, Share: 1}}, Turns: 2,
+		Shape: 2.25, Turns: 2,
 	}
 	g, err := gun.New(gun.Stamp{Inlet: unit.PSIG(32), Flow: unit.SCFM(10), Cap: unit.PSIG(20)}, 0, v)
 	require.NoError(t, err)
@@ -56,6 +56,8 @@ func anyRequest(t *rapid.T) Request {
 	h := &r.Line[1].Hose
 	h.Length, h.Bore = unit.Feet(f(0.5, 500, "feet")), unit.MM(f(3, 40, "bore"))
 	h.End.C = line.OfBore(h.Bore*0.9, line.FullBore)
+	v := &r.Gun.Valve
+	v.Shape, v.Turns, v.FromShut = gun.Shape(f(0.3, 6, "shape")), f(0.5, 6, "turns"), rapid.Bool().Draw(t, "from shut")
 	return r
 }
 
@@ -173,15 +175,16 @@ func TestWallLeftHigh(t *testing.T) {
 	r.HasNow, r.Now = true, unit.PSIG(70)
 	s, err := Solve(&r)
 	require.NoError(t, err)
-	assert.Less(t, s.Now.Opening, 0.2)
-	assert.Greater(t, r.Gun.Valve.Shape.Share(s.Now.Opening), 0.1)
+	assert.Less(t, s.Now.Area, 0.2)
+	assert.Greater(t, s.Now.Area, 0.1)
+	assert.InDelta(t, r.Gun.Valve.Shape.Share(s.Now.Opening), s.Now.Area, 1e-12)
 	assert.Greater(t, s.Now.Mach, 0.7)
 	assert.Greater(t, s.Now.GunIfOpen.PSI(), 60.0)
 	r.Now = unit.PSIG(140)
 	s, err = Solve(&r)
 	require.NoError(t, err)
 	assert.True(t, s.Now.Choked)
-	assert.Less(t, s.Now.Opening, 0.1)
+	assert.Less(t, s.Now.Area, 0.1)
 	assert.Equal(t, 1.0, s.Now.Mach)
 }
 

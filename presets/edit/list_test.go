@@ -23,7 +23,7 @@ flow = "3cfm"
 cap = "14psi"
 nearest = "4in"
 farthest = "6in"
-valve = { conductance = 3.0, ratio = 0.3, turns = 2.0, shape = [[0.0, 0.0], [1.0, 1.0]] }
+valve = { conductance = 3.0, ratio = 0.3, turns = 2.0, shape = 1.0 }
 
 [coat.marsh-tint]
 rank = 1
