@@ -227,6 +227,6 @@ func (s *Setup) assembleNow(j *job, sens *sensitivity) {
 // distance is the jet's reach, the coat's own addition, held inside the gun's class.
 func distance(r *Request, jet gun.Jet) Distance {
 	g := &r.Gun
-	at := min(max(jet.Reach()+r.Coat.Farther, g.Nearest), g.Farthest)
+	at := min(max(jet.Reach(g.Felt)+r.Coat.Farther, g.Nearest), g.Farthest)
 	return Distance{Target: at, Low: max(at-bandHalf, g.Nearest), High: min(at+bandHalf, g.Farthest)}
 }

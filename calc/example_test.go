@@ -37,7 +37,7 @@ func ExampleSolve_commonPractice() {
 	}}
 	s, err := calc.Solve(&calc.Request{
 		Coat:   calc.Coat{Solvent: solvent, Working: calc.Band{Start: unit.PSIG(26), Low: unit.PSIG(23), High: unit.PSIG(32)}},
-		Gun:    calc.Gun{Gun: g, Nearest: unit.Inches(5), Farthest: unit.Inches(7)},
+		Gun:    calc.Gun{Gun: g, Nearest: unit.Inches(5), Farthest: unit.Inches(6), Felt: g.FeltAt(unit.Inches(5.5), unit.PSIG(26))},
 		Day:    calc.Day{Air: unit.Fahrenheit(72), Humidity: 0.45, Panel: unit.Fahrenheit(72)},
 		Supply: unit.PSIG(90), Mark: unit.PSIDrop(1), HasNow: true, Now: unit.PSIG(70),
 		Line: []line.Part{regulator, coupling, hose, coupling},

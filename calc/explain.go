@@ -45,17 +45,19 @@ func (s *Setup) explainGun(r *Request, why *reasons) {
 }
 
 func (s *Setup) explainDistance(r *Request, why *reasons) {
+	g := &r.Gun
 	id, ground := "distance-jet", jetGround
 	switch reach := s.Distance.Target; {
-	case reach >= r.Gun.Farthest:
-		id, ground = "distance-held-far", r.Gun.Distance
-	case reach <= r.Gun.Nearest:
-		id, ground = "distance-held-near", r.Gun.Distance
+	case reach >= g.Farthest:
+		id, ground = "distance-held-far", g.Distance
+	case reach <= g.Nearest:
+		id, ground = "distance-held-near", g.Distance
 	}
 	why.add("distance", id, ground, near("target", s.Distance.Target), gauge("cap", s.Working.Cap))
 	if r.Coat.Farther > 0 {
 		why.add("distance", "distance-coat", Ground{Basis: CommonPractice}, TextFigure("coat", r.Coat.Name), near("farther", r.Coat.Farther))
 	}
+	why.add("distance", "distance-class", g.Distance, TextFigure("gun", g.Name), near("nearest", g.Nearest), near("farthest", g.Farthest), near("felt", g.Felt.Distance), gauge("at", g.FeltAt))
 }
 
 func (s *Setup) explainLine(why *reasons) {

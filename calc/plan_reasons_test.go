@@ -52,7 +52,7 @@ func TestWhatAPlanSays(t *testing.T) {
 	mild, calm := told(solved(t, mildClear(t)))
 	assert.Equal(t, []string{
 		"gun-start", "weather-mild", "weather-dew", "gun-flow", "wall-set", "wall-static", "valve-opening", "valve-floor",
-		"compare", "distance-jet", "line-bottleneck", "supply-unchecked",
+		"compare", "distance-jet", "distance-class", "line-bottleneck", "supply-unchecked",
 	}, mild)
 	assert.Equal(t, []string{"n local-gun-rules", "n safety"}, calm)
 	for _, c := range []struct {
@@ -90,10 +90,10 @@ func TestWhatAPlanSays(t *testing.T) {
 		}, []string{"line-couplings"}, nil, nil},
 		{"a start above the stamp", func(r *Request) {
 			r.Coat.Working = Band{Start: unit.PSIG(40), Low: unit.PSIG(23), High: unit.PSIG(50)}
-		}, []string{"gun-held-by-stamp"}, nil, nil},
+		}, []string{"gun-held-by-stamp", "distance-held-far"}, []string{"distance-jet"}, nil},
 		{"a class that is held nearer", func(r *Request) { r.Gun.Farthest = unit.Inches(5.2) }, []string{"distance-held-far"}, []string{"distance-jet"}, nil},
 		{"a class that is held farther, and a coat as well", func(r *Request) {
-			r.Gun.Nearest, r.Coat.Farther = unit.Inches(6.9), unit.Inches(0.2)
+			r.Gun.Nearest, r.Coat.Farther = unit.Inches(5.9), unit.Inches(0.2)
 		}, []string{"distance-held-near", "distance-coat"}, []string{"distance-jet"}, nil},
 		{"a shop's air that keeps up", inAShop, []string{"supply-keeps-up", "water-receiver"}, []string{"supply-unchecked"}, nil},
 		{"a small machine with a large receiver", func(r *Request) { inAShop(r); r.Shop.System.Rated = unit.SCFM(7) },

@@ -48,8 +48,11 @@ type Coat struct {
 type Gun struct {
 	gun.Gun
 	ID, Name string
-	// Nearest and Farthest bound the distance of the class.
+	// Nearest and Farthest bound the distance of the class, Felt is where its push is met
+	// with FeltAt at the gun.
 	Nearest, Farthest unit.Length
+	Felt              gun.Felt
+	FeltAt            unit.Gauge
 	Ground                   // of its stamp
 	Distance          Ground // of its distances
 }

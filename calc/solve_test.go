@@ -29,7 +29,7 @@ func mildClear(t require.TestingT) Request {
 	coupling := line.Restriction{C: unit.DM3PerSBar(8), B: 0.4}
 	return Request{
 		Coat:   Coat{ID: "clear", Name: "clear", Solvent: solvent, Working: Band{Start: unit.PSIG(26), Low: unit.PSIG(23), High: unit.PSIG(32)}},
-		Gun:    Gun{Gun: g, ID: "reduced-pressure", Name: "reduced-pressure", Nearest: unit.Inches(5), Farthest: unit.Inches(7)},
+		Gun:    Gun{Gun: g, ID: "reduced-pressure", Name: "reduced-pressure", Nearest: unit.Inches(5), Farthest: unit.Inches(6), Felt: g.FeltAt(unit.Inches(5.5), unit.PSIG(26)), FeltAt: unit.PSIG(26)},
 		Day:    Day{Air: unit.Fahrenheit(72), Humidity: 0.45, Panel: unit.Fahrenheit(72)},
 		Supply: unit.PSIG(90),
 		Line: []line.Part{

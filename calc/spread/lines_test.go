@@ -34,7 +34,7 @@ func mildClear(t require.TestingT) calc.Request {
 	coupling := line.Restriction{C: unit.DM3PerSBar(8), B: 0.4}
 	return calc.Request{
 		Coat:   calc.Coat{ID: "clear", Solvent: solvent, Working: calc.Band{Start: unit.PSIG(26), Low: unit.PSIG(23), High: unit.PSIG(32)}},
-		Gun:    calc.Gun{Gun: g, ID: "reduced-pressure", Nearest: unit.Inches(5), Farthest: unit.Inches(7)},
+		Gun:    calc.Gun{Gun: g, ID: "reduced-pressure", Nearest: unit.Inches(5), Farthest: unit.Inches(6), Felt: g.FeltAt(unit.Inches(5.5), unit.PSIG(26))},
 		Day:    calc.Day{Air: unit.Fahrenheit(72), Humidity: 0.45, Panel: unit.Fahrenheit(72)},
 		Supply: unit.PSIG(90),
 		Line: []line.Part{
