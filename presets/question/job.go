@@ -21,7 +21,9 @@ func (v *resolver) coatAndGun(coat *calc.Coat, gun *calc.Gun) {
 		gun.Gun = e.Gun()
 		gun.ID, gun.Name = g.ID, e.Called()
 		gun.Nearest, gun.Farthest = e.Nearest.V, e.Farthest.V
-		gun.Ground, gun.Distance = e.Ground(), e.Ground()
+		felt := e.FeltOf()
+		gun.Felt, gun.FeltAt = felt.Push(), felt.Pressure.V
+		gun.Ground, gun.Distance = e.Ground(), felt.Ground()
 	}
 	if !knownCoat || !knownGun {
 		return

@@ -25,7 +25,7 @@ func (r *Reader) Plan(a Answers, sys unit.System) (*calc.Request, []*Fault) {
 	if len(v.faults) > 0 {
 		return q, v.faults
 	}
-	q.Swaps = r.swaps(q)
+	q.Swaps = r.swaps(q.Line)
 	for _, p := range q.Problems() {
 		if p.Field == Panel.Name && !v.has(Panel) {
 			continue // it is the air's, and told there

@@ -123,11 +123,9 @@ func appendInput(j *jsonWriter, r *calc.Request, sys unit.System) {
 	})
 	j.text("coupling", entryOf(r, line.CouplingKind))
 	j.text("filter", entryOf(r, line.FilterKind))
-	if r.RegulatorAt == calc.Nowhere {
-		j.text("regulator", question.None)
-	} else {
-		j.text("regulator", r.RegulatorID)
-		j.text("regulator_at", map[calc.Place]string{calc.Wall: question.AtWall, calc.Foot: question.AtGun}[r.RegulatorAt])
+	j.text("regulator", entryOf(r, line.RegulatorKind))
+	if at := r.RegulatorAt(); at != calc.Nowhere {
+		j.text("regulator_at", [...]string{calc.Wall: question.AtWall, calc.Foot: question.AtGun}[at])
 	}
 	j.text("gauge", [...]string{calc.InHandle: question.InHandle, calc.AtFoot: question.AtFoot, calc.NoGauge: question.None}[r.Gauge])
 	j.drop("mark", r.Mark)
