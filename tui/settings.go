@@ -43,7 +43,7 @@ func (b *bench) settings(j *job) [3]setting {
 	s, v := b.s, j.Setup
 	limit, least := v.Valve.Limit()
 	wall, distance, valve := "number-wall", "number-distance", "number-valve"
-	if j.Request.RegulatorAt == calc.Foot {
+	if j.Request.RegulatorAt() == calc.Foot {
 		wall = "number-foot"
 	}
 	n := [3]setting{
@@ -83,7 +83,7 @@ func (b *bench) valveSetting(name string, v *calc.ValveMargin) setting {
 	}
 	switch rounded := unit.NearestTurns(turns); {
 	case rounded == 0 && !v.CountsFromShut:
-		n.unit, n.label, n.short = n.text, n.text, n.text
+		n.unit, n.label, n.short = n.text, s.say("number-wide"), n.text
 	case rounded <= 1:
 		n.label = s.say("number-turn")
 	}

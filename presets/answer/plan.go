@@ -73,7 +73,7 @@ func (p *Plan) settings(o *speaker) []Row {
 	s := p.Setup
 	limit, least := s.Valve.Limit()
 	wall := "label-wall"
-	if p.Request.RegulatorAt == calc.Foot {
+	if p.Request.RegulatorAt() == calc.Foot {
 		wall = "label-foot"
 	}
 	return []Row{
