@@ -53,6 +53,9 @@ func Perturb(r *Request, s *Setup) *Perturbed {
 	for d := range dimensions {
 		p.sigma[d] = dimensions[d].of(&r.Tolerances).Within / 2
 	}
+	if r.Gauge == NoGauge {
+		p.sigma[gunGauge] = 0
+	}
 	p.r.Line = p.line[:len(r.Line)]
 	// The highest pressure is what the painter was given, whatever the gun really takes.
 	p.r.Gun.CapLimit = 0

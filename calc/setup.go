@@ -31,7 +31,7 @@ type Setup struct {
 // Working is the gun with the trigger pulled.
 type Working struct {
 	Pressure unit.Gauge // downstream of the inlet valve: the target
-	Reads    unit.Gauge // what the gun's gauge shows: the same, or more where it sits before the valve
+	Reads    unit.Gauge // what the gun's gauge shows: what the gun gets, or more where it sits before the valve; 0 without one
 	Cap      unit.Gauge
 	Flow     unit.Flow
 	Highest  unit.Gauge // the most the gun may be run at, here

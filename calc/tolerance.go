@@ -1,6 +1,8 @@
 package calc
 
 import (
+	"slices"
+
 	"boothset/calc/gun"
 	"boothset/calc/line"
 	"boothset/calc/unit"
@@ -65,6 +67,9 @@ var dimensions = [Dimensions]dimension{
 	{"hygrometer", RelativeTolerance, func(t *Tolerances) *Tolerance { return &t.HygrometerShare }, func(p *Perturbed, off float64) { p.humidityOff = off }},
 	{"valve-shape", FactorTolerance, func(t *Tolerances) *Tolerance { return &t.ValveShape }, func(p *Perturbed, off float64) { p.r.Gun.Valve.Shape *= gun.Shape(factor(off)) }},
 }
+
+// gunGauge is the place of the gun's gauge among them.
+var gunGauge = slices.IndexFunc(dimensions[:], func(d dimension) bool { return d.id == "gun-gauge" })
 
 // Of is the tolerance with an id and what it is measured in, nil where there is none.
 func (t *Tolerances) Of(id string) (*Tolerance, ToleranceKind) {

@@ -82,7 +82,32 @@ func (p *Plan) settings(o *speaker) []Row {
 			More: o.say("card-between", calc.FigureOf("low", calc.FigureDistance, s.Distance.Low), calc.FigureOf("high", calc.FigureDistance, s.Distance.High))},
 		{Role: Setting, About: AboutValve, Name: o.say("label-valve"), Text: o.words.FigureText(o.sys, s.Valve.Knob("valve", s.Valve.Opening)),
 			More: o.say("card-reserve", calc.FigureOf("opening", calc.FigureShare, s.Valve.Opening), calc.FigureOf("reserve", calc.FigureDrop, s.Valve.Reserve), limit, least)},
+		p.GaugeRow(o.words, o.sys),
 	}
+}
+
+// AboutGauge is the about of what the gun's gauge shows.
+const AboutGauge = "gauge"
+
+// GaugeRow is what the gun's gauge shows once all is set, or how the gun is set without one.
+func (p *Plan) GaugeRow(w *words.Words, sys unit.System) Row {
+	r, s := p.Request, p.Setup
+	row := Row{Role: Setting, About: AboutGauge, Name: w.Say("label-gauge")}
+	if r.Gauge == calc.NoGauge {
+		id, open := s.WithoutGauge(r)
+		row.Text, row.More = w.Say("card-gauge-none"), w.Text(sys, id, calc.Figures{open})
+		return row
+	}
+	row.Text = sys.Gauge(s.Working.Reads, unit.Pressure.Fine(sys))
+	id := "card-gauge-handle"
+	switch {
+	case s.OverStamp(r):
+		id = "card-gauge-over"
+	case r.Gauge == calc.AtFoot:
+		id = "card-gauge-foot"
+	}
+	row.More = w.Text(sys, id, calc.Figures{calc.FigureOf("stamp", calc.FigureGauge, r.Gun.Stamp.Inlet)})
+	return row
 }
 
 // atTheGun is what the gun gets, and where it gets too little, what it wants.

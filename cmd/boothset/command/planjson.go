@@ -155,7 +155,11 @@ func entryOf(r *calc.Request, k line.Kind) string {
 
 func appendGun(j *jsonWriter, r *calc.Request, s *calc.Setup) {
 	j.gauge("working", s.Working.Pressure)
-	j.gauge("reads", s.Working.Reads)
+	if r.Gauge == calc.NoGauge {
+		j.null("reads")
+	} else {
+		j.gauge("reads", s.Working.Reads)
+	}
 	j.gauge("cap", s.Working.Cap)
 	j.flow("flow", s.Working.Flow)
 	j.gauge("max_inlet", s.Working.Highest)
