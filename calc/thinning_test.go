@@ -4,6 +4,7 @@ import (
 	"math"
 	"math/rand/v2"
 	"reflect"
+	"slices"
 	"testing"
 
 	"boothset/calc"
@@ -113,7 +114,7 @@ func TestRemedies(t *testing.T) {
 			assert.Equal(t, x.onlyCold, a.OnlyCold)
 			assert.Equal(t, x.remedy == calc.RemedyCannot || x.remedy == calc.RemedyUnthinned, a.Stopped())
 			ids := cautionIDs(a.Cautions)
-			assert.Contains(t, ids, "safety")
+			assert.Equal(t, a.To > x.mix.Reading.At, slices.Contains(ids, "thin-warming"))
 			if x.says != "" {
 				assert.Contains(t, ids, x.says)
 			}

@@ -71,7 +71,8 @@ func ExampleValve_OpeningFor() {
 }
 
 // The trade's figure, common practice, no published source: a hand meets the push of a
-// reduced-pressure gun's air at 5.5 in with 26 psi at the gun.
+// reduced-pressure gun's air at 5.5 in with 26 psi at the gun. By the free jet, whose push
+// falls with the square of the distance, it is met nearer with less.
 func ExampleJet_Reach() {
 	g, err := gun.New(gun.Stamp{Inlet: unit.PSIG(32), Flow: unit.SCFM(10), Cap: unit.PSIG(20)}, 0, plain)
 	if err != nil {
@@ -79,10 +80,14 @@ func ExampleJet_Reach() {
 		return
 	}
 	a := line.NewAir(unit.SCFMPressure, unit.Celsius(20))
-	q, cap := g.Air(unit.PSIG(26).Abs(a.Ambient), a)
-	fmt.Printf("%.1f in\n", gun.JetOf(q, cap, a).Reach().Inches())
+	felt := g.FeltAt(unit.Inches(5.5), unit.PSIG(26))
+	for _, psi := range []float64{26, 24} {
+		q, cap := g.Air(unit.PSIG(psi).Abs(a.Ambient), a)
+		fmt.Printf("%.0f psi: %.1f in\n", psi, gun.JetOf(q, cap, a).Reach(felt).Inches())
+	}
 	// Output:
-	// 5.5 in
+	// 26 psi: 5.5 in
+	// 24 psi: 5.3 in
 }
 
 // Ideal-nozzle choking, as isentropic tables print it: 0.5283, the critical ratio of a cap.

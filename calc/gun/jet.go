@@ -41,30 +41,23 @@ func JetOf(q unit.Flow, cap unit.Abs, a line.Air) Jet {
 	}
 }
 
-// The anchor of the distance: on a reduced-pressure gun at 26 psi a hand moving in
-// first meets the firm push of the air at 5.5 in. Common practice, no published source.
-const (
-	anchorDistance = unit.Length(5.5 * unit.MetrePerInch)
-	anchorWorking  = unit.Gauge(26 * unit.PascalPerPSI)
-)
+// Felt is where a hand moving in first meets the firm push of a gun's air, and the
+// jet's thrust there.
+type Felt struct {
+	Distance unit.Length
+	Thrust   float64 // N
+}
 
-// anchorThrust is the thrust of the reduced-pressure reference gun (stamped 10 cfm
-// at 32 psi with 20 psi at its cap) at the anchor's pressure, sea level and 20 C.
-var anchorThrust = func() float64 {
-	g, err := New(Stamp{Inlet: unit.PSIG(32), Flow: unit.SCFM(10), Cap: unit.PSIG(20)}, 0,
-		Valve{Full: line.Restriction{C: unit.DM3PerSBar(5)}, Shape: Linear, Turns: 1})
-	if err != nil {
-		panic(err)
-	}
-	a := line.NewAir(unit.SCFMPressure, unit.ANRTemperature)
-	q, cap := g.Air(anchorWorking.Abs(a.Ambient), a)
-	return JetOf(q, cap, a).Thrust
-}()
+// FeltAt is the push met at a distance with the gun at a working pressure, at sea level
+// and 20 C. Both must be above 0.
+func (g *Gun) FeltAt(distance unit.Length, working unit.Gauge) Felt {
+	q, cap := g.Air(working.Abs(stampAir.Ambient), stampAir)
+	return Felt{distance, JetOf(q, cap, stampAir).Thrust}
+}
 
-// Reach is the distance at which the push of the jet is first felt firmly. Along a
+// Reach is the distance at which the push of the jet is felt as firmly as f's. Along a
 // free jet the dynamic pressure on the axis falls as thrust over distance squared, so
-// equal pushes lie at distances in proportion to the root of the thrust; the scale
-// is the anchor's.
-func (j Jet) Reach() unit.Length {
-	return anchorDistance * unit.Length(math.Sqrt(j.Thrust/anchorThrust))
+// equal pushes lie at distances in proportion to the root of the thrust.
+func (j Jet) Reach(f Felt) unit.Length {
+	return f.Distance * unit.Length(math.Sqrt(j.Thrust/f.Thrust))
 }

@@ -39,8 +39,8 @@ func TestShopFaults(t *testing.T) {
 
 		// Unknown keys.
 		{"unknown table", "\n[booth]\nx = 1\n", 2, []string{`"booth"`, "tables are coat, gun, coupling, hose"}},
-		{"unknown key of a coat", "[coat.clear]\nglossy = true\n", 2, []string{`"coat.clear.glossy"`, "isocyanate, farther, working, cup, thinner, film, lay or mix"}},
-		{"unknown key of a gun", "[gun.reduced-pressure]\n\nstamp = \"29psi\"\n", 3, []string{`"gun.reduced-pressure.stamp"`, "inlet, flow, cap, cap-limit, nearest, farthest, valve, transfer or cup"}},
+		{"unknown key of a coat", "[coat.clear]\nglossy = true\n", 2, []string{`"coat.clear.glossy"`, "hardener, farther, working, cup, thinner, film, lay or mix"}},
+		{"unknown key of a gun", "[gun.reduced-pressure]\n\nstamp = \"29psi\"\n", 3, []string{`"gun.reduced-pressure.stamp"`, "inlet, flow, cap, cap-limit, nearest, farthest, valve, felt, transfer or cup"}},
 		{"unknown key of a valve", "[gun.reduced-pressure.valve]\nturn = 3\n", 2, []string{"conductance, ratio, turns or shape"}},
 		{"unknown key of a band", "[coat.clear.working.reduced-pressure]\nstrt = \"27psi\"\n", 2, []string{"start, low or high"}},
 		{"unknown key inside an inline table", "[coat.clear]\nrank = 1\nworking.reduced-pressure = { strt = \"27psi\" }\n", 3,
@@ -57,7 +57,8 @@ func TestShopFaults(t *testing.T) {
 		{"list for a length", "[coat.clear]\nfarther = [1]\n", 2, []string{`takes a length in quotes`}},
 		{"list for a flow", "[gun.reduced-pressure]\nflow = [1]\n", 2, []string{`takes an air flow in quotes`}},
 		{"text for a rank", "[coat.clear]\nrank = \"first\"\n", 2, []string{`"coat.clear.rank" takes a whole number`}},
-		{"text for yes or no", "[coat.clear]\nisocyanate = \"yes\"\n", 2, []string{"takes true or false"}},
+		{"text for yes or no", "[coat.clear]\nwaterborne = \"yes\"\n", 2, []string{"takes true or false"}},
+		{"a hardener that there is not", "[coat.clear]\nhardener = \"epoxy\"\n", 1, []string{`hardener "epoxy"`, "isocyanate, amine, acrylate or none", "leave it out"}},
 		{"text for a number", "[coupling.ordinary]\nconductance = \"4\"\n", 2, []string{"takes a number"}},
 		{"number for a name", "[coat.clear]\nname = 3\n", 2, []string{"takes text in quotes"}},
 		{"text for a list of names", "[gun.reduced-pressure]\naliases = \"ours\"\n", 2, []string{`"gun.reduced-pressure.aliases" takes a list of texts`}},
@@ -83,6 +84,10 @@ func TestShopFaults(t *testing.T) {
 		{"gun of a class no coat knows", "[gun.reduced-pressure]\nclass = \"trade\"\n", 1, []string{`class "trade"`, "set class to high-pressure, high-volume-low-pressure or reduced-pressure"}},
 		{"gun without flow", "[gun.reduced-pressure]\nflow = \"0cfm\"\n", 1, []string{"give flow"}},
 		{"gun held nowhere", "[gun.reduced-pressure]\nfarthest = \"3in\"\n", 1, []string{"nearest must be above 0 and farthest beyond it"}},
+		{"push met past the farthest", "[gun.reduced-pressure.felt]\ndistance = \"7in\"\n", 1, []string{"felt: give the distance", "from nearest to farthest"}},
+		{"push met above the stamp", "[gun.reduced-pressure.felt]\npressure = \"33psi\"\n", 1, []string{"felt: give the distance", "no more than inlet"}},
+		{"own class without a push", "[coat.clear.working.new]\nstart = \"20psi\"\nlow = \"18psi\"\nhigh = \"25psi\"\n[gun.new]\nclass = \"new\"\ninlet = \"29psi\"\nflow = \"9cfm\"\ncap = \"18psi\"\nnearest = \"5in\"\nfarthest = \"7in\"\n" +
+			"valve = { conductance = 3.0, ratio = 0.3, turns = 2.0, shape = [[0.0, 0.0], [1.0, 1.0]] }\n", 5, []string{`gun "new"`, "stands for its own class"}},
 		{"gun's cap limit below 0", "[gun.reduced-pressure]\ncap-limit = \"-5psi\"\n", 1, []string{"cap-limit must be above 0"}},
 		{"valve without end", "[gun.reduced-pressure.valve]\nconductance = inf\n", 1, []string{"give conductance"}},
 		{"valve ratio that is no number", "[gun.reduced-pressure.valve]\nratio = nan\n", 1, []string{"ratio must lie in 0 to 0.9"}},

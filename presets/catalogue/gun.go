@@ -22,6 +22,7 @@ type Gun struct {
 	Nearest  length     `toml:"nearest"`
 	Farthest length     `toml:"farthest"`
 	Valve    valveEntry `toml:"valve"`
+	Felt     *Felt      `toml:"felt"`
 	Landing  *Transfer  `toml:"transfer"`
 	Cup      *GunCup    `toml:"cup"`
 	like     *Gun       // the one that stands for its class
@@ -44,9 +45,15 @@ func (e *Gun) build() (err error) {
 	for i, k := range e.Valve.Shape {
 		v.Shape[i] = gun.Knee{Opening: k[0], Share: k[1]}
 	}
-	e.made, err = gun.New(gun.Stamp{Inlet: e.Inlet.V, Flow: e.Flow.V, Cap: e.Cap.V}, e.CapLimit.V, v)
+	if e.made, err = gun.New(gun.Stamp{Inlet: e.Inlet.V, Flow: e.Flow.V, Cap: e.Cap.V}, e.CapLimit.V, v); err == nil && e.Felt != nil {
+		e.Felt.push = e.made.FeltAt(e.Felt.Distance.V, e.Felt.Pressure.V)
+	}
 	return err
 }
+
+// FeltOf is where the push of the gun's class is met: a gun of the class has its own jet
+// measured against the same push.
+func (e *Gun) FeltOf() *Felt { return e.like.Felt }
 
 // Transfer is what the gun, or else its class, transfers; false where neither says.
 func (e *Gun) Transfer() (*Transfer, bool) {
@@ -74,6 +81,18 @@ type valveEntry struct {
 	Turns       float64     `toml:"turns"`
 	Shape       [][]float64 `toml:"shape"`
 }
+
+// Felt is where a hand moving in first meets the firm push of a class's air, at a working
+// pressure of the gun that stands for the class.
+type Felt struct {
+	ground
+	Distance length   `toml:"distance"`
+	Pressure pressure `toml:"pressure"`
+	push     gun.Felt // once the catalogue is open
+}
+
+// Push is where the push is met and the jet's thrust there.
+func (e *Felt) Push() gun.Felt { return e.push }
 
 // Transfer is what a class of gun transfers, held so.
 type Transfer struct {
@@ -108,6 +127,19 @@ func (e *Transfer) check(w *words.Words) *sentence {
 	return e.ground.check(w)
 }
 
+// feltFault says what is wrong with where the push is met: in the class's own distances,
+// at a pressure that the gun may be run at.
+func (e *Gun) feltFault(w *words.Words) *sentence {
+	f := e.Felt
+	if f == nil {
+		return nil
+	}
+	if !(f.Distance.V >= e.Nearest.V && f.Distance.V <= e.Farthest.V && f.Pressure.V >= leastStep && f.Pressure.V <= e.Inlet.V) {
+		return newSentence("file-felt")
+	}
+	return f.ground.check(w)
+}
+
 func (e *GunCup) check(w *words.Words) *sentence {
 	if e == nil {
 		return nil
@@ -138,7 +170,10 @@ func (e *Gun) check(w *words.Words) *sentence {
 	case !(e.Nearest.V > 0 && e.Farthest.V > e.Nearest.V):
 		return newSentence("file-nearest")
 	}
-	if why := cmp.Or(e.Landing.check(w), e.Cup.check(w)); why != nil {
+	if e.like.Felt == nil {
+		return newSentence("file-felt-missing")
+	}
+	if why := cmp.Or(e.feltFault(w), e.Landing.check(w), e.Cup.check(w)); why != nil {
 		return why
 	}
 	if err := e.build(); err != nil {

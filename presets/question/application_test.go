@@ -149,6 +149,7 @@ flow = "3cfm"
 cap = "14psi"
 nearest = "4in"
 farthest = "6in"
+felt = { distance = "5in", pressure = "16psi", basis = "estimate", source = "invented" }
 valve = { conductance = 3.0, ratio = 0.3, turns = 2.0, shape = [[0.0, 0.0], [1.0, 1.0]] }
 [coat.clear]
 working.touch-up = { start = "16psi", low = "14psi", high = "19psi" }

@@ -21,7 +21,9 @@ func (v *resolver) coatAndGun(coat *calc.Coat, gun *calc.Gun) {
 		gun.Gun = e.Gun()
 		gun.ID, gun.Name = g.ID, e.Called()
 		gun.Nearest, gun.Farthest = e.Nearest.V, e.Farthest.V
-		gun.Ground, gun.Distance = e.Ground(), e.Ground()
+		felt := e.FeltOf()
+		gun.Felt, gun.FeltAt = felt.Push(), felt.Pressure.V
+		gun.Ground, gun.Distance = e.Ground(), felt.Ground()
 	}
 	if !knownCoat || !knownGun {
 		return
@@ -32,7 +34,7 @@ func (v *resolver) coatAndGun(coat *calc.Coat, gun *calc.Gun) {
 		return
 	}
 	coat.ID, coat.Name = coatID, family.Called()
-	coat.Waterborne, coat.Isocyanate, coat.Farther = family.Waterborne, family.Isocyanate, family.Farther.V
+	coat.Waterborne, coat.Hardener, coat.Farther = family.Waterborne, v.hardener(family), family.Farther.V
 	coat.Solvent, _ = family.Solvent() // the catalogue's check has found it
 	coat.Working = working
 }
