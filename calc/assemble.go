@@ -16,8 +16,12 @@ func (s *Setup) assemble(j *job, sens *sensitivity) {
 	g := &j.r.Gun
 	jet := gun.JetOf(j.flow, j.cap, j.air)
 	s.Working = Working{
-		Pressure: j.target, Reads: j.target, Cap: j.cap.Gauge(amb),
+		Pressure: j.target, Reads: j.target, ReadsOpen: j.target, Cap: j.cap.Gauge(amb),
 		Flow: j.flow, Highest: g.Highest(j.air), JetMach: jet.Mach,
+	}
+	open, _ := g.Valve.Full.Upstream(j.flow, j.working, j.air)
+	if j.r.Gauge == AtFoot {
+		s.Working.ReadsOpen = open.Gauge(amb)
 	}
 	s.Distance = distance(j.r, jet)
 	e := newEvaporation(j.r, amb)
@@ -43,7 +47,6 @@ func (s *Setup) assemble(j *job, sens *sensitivity) {
 		s.Working.Reads = into.Gauge(amb)
 	}
 	s.walk(j, j.flow, j.working, into, j.set)
-	open, _ := g.Valve.Full.Upstream(j.flow, j.working, j.air)
 	s.Bottleneck = s.bottleneck(unit.Drop(open - j.working))
 	s.assembleNow(j, sens)
 }

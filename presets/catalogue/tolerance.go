@@ -25,8 +25,11 @@ func (c *Catalogue) tolerate(all map[string]*toleranceEntry) {
 func (e *toleranceEntry) check(id string) *sentence {
 	var all calc.Tolerances
 	to, kind := all.Of(id)
-	if to == nil {
+	switch {
+	case to == nil:
 		return newSentence("file-tolerance")
+	case to == &all.WallGauge:
+		return newSentence("file-tolerance-gauge")
 	}
 	within, err := e.within(kind)
 	switch {
@@ -40,7 +43,7 @@ func (e *toleranceEntry) check(id string) *sentence {
 	return nil
 }
 
-// within is the tolerance as a share, in Pa or in K, as its kind is.
+// within is the tolerance as a share, in Pa, K or m, as its kind is.
 func (e *toleranceEntry) within(kind calc.ToleranceKind) (float64, error) {
 	of, sys := unit.Share, unit.US // a percentage needs no sign
 	switch kind {
@@ -48,6 +51,8 @@ func (e *toleranceEntry) within(kind calc.ToleranceKind) (float64, error) {
 		of, sys = unit.Pressure, unit.Named
 	case calc.TemperatureTolerance:
 		of, sys = unit.TemperatureDifference, unit.Named
+	case calc.LengthTolerance:
+		of, sys = unit.Distance, unit.Named
 	}
 	return unit.Parse[float64](of, e.Within, sys)
 }
