@@ -34,16 +34,16 @@ func (s *Setup) warn(r *Request) {
 	if limit := r.Gun.CapLimit; limit > 0 && float64(s.Working.Cap) > capWatch*float64(limit) {
 		all.add(Warn, "cap-near-limit", gauge("cap", s.Working.Cap), gauge("limit", limit))
 	}
-	if !s.Short.Is && r.RegulatorAt == Nowhere {
+	if !s.Short.Is && r.RegulatorAt() == Nowhere {
 		all.add(Warn, "no-regulator", gauge("supply", r.Supply), gauge("open", s.Wall.Open))
 	}
 	if s.Valve.Choked {
 		all.add(Warn, "valve-choked", share("opening", s.Valve.Opening))
-	} else if !s.Short.Is && r.RegulatorAt != Nowhere && s.Valve.Opening < s.Valve.Floor {
+	} else if !s.Short.Is && r.RegulatorAt() != Nowhere && s.Valve.Opening < s.Valve.Floor {
 		all.add(Warn, "valve-low", share("opening", s.Valve.Opening), share("floor", s.Valve.Floor))
 	}
-	if !s.Short.Is && s.Valve.Reserve < LeastReserve-1 {
-		all.add(Warn, "little-reserve", drop("reserve", s.Valve.Reserve), gauge("supply", r.Supply))
+	if reserve := s.Reserve(); !s.Short.Is && reserve < LeastReserve-1 {
+		all.add(Warn, "little-reserve", drop("reserve", reserve), gauge("supply", r.Supply))
 	}
 	if r.HasNow && r.Now > r.Supply {
 		all.add(Warn, "now-above-supply", gauge("wall", r.Now), gauge("supply", r.Supply))
@@ -54,13 +54,10 @@ func (s *Setup) warn(r *Request) {
 	if r.Day.Air < coldBench {
 		all.add(Warn, "cold", temp("air", r.Day.Air), temp("least", coldBench))
 	}
-	if r.Coat.Isocyanate {
-		all.add(Warn, "isocyanate", TextFigure("coat", r.Coat.Name))
-	}
 	if r.Gun.CapLimit <= 0 {
 		all.add(Note, "local-gun-rules", TextFigure("gun", r.Gun.Name))
 	}
-	all.add(Note, "safety")
+	r.Coat.Hardener.protectBooth(r.Coat.Name, len(r.Shop.System.Others) > 0, all)
 	s.Cautions = all.list
 }
 

@@ -24,7 +24,7 @@ type Comparison struct {
 
 // compare sets the advised wall against the one that is set now, or the whole supply.
 func (s *Setup) compare(j *job, sens *sensitivity) {
-	if s.Short.Is {
+	if s.Short.Is || j.footSets() {
 		return
 	}
 	high := j.r.Supply
@@ -48,11 +48,20 @@ func (s *Setup) compare(j *job, sens *sensitivity) {
 }
 
 // way is how the target is reached from a wall, all but its sag. ok is false where even
-// the open valve gives less.
+// the open valve gives less. A second regulator holds back what is above its own setting.
 func (sens *sensitivity) way(wall unit.Gauge) (w Way, ok bool) {
 	j := sens.job
 	w.Wall, w.Opening = wall, 1
-	into, _, ok := line.Downstream(j.after(), j.flow, wall.Abs(j.air.Ambient), j.air)
+	set, _, ok := line.Downstream(j.r.Line[j.wall+1:j.sets+1], j.flow, wall.Abs(j.air.Ambient), j.air)
+	if !ok {
+		return w, false
+	}
+	if j.footSets() {
+		into, choked := j.r.Gun.Valve.Full.Upstream(j.flow, j.working, j.air)
+		w.Mach, w.EighthTurn = j.valveMach(into, 1, choked), sens.eighthTurn(1)
+		return w, set >= j.open
+	}
+	into, _, ok := line.Downstream(j.after(), j.flow, set, j.air)
 	if !ok {
 		return w, false
 	}

@@ -135,16 +135,20 @@ const worthLevers = 1.25
 const slowDrying = 0.7
 
 func (s *Setup) explainWall(r *Request, why *reasons) {
+	at := r.RegulatorAt()
 	f := []Figure{gauge("open", s.Wall.Open), gauge("working", s.Working.Pressure), drop("lost", unit.Drop(s.Wall.Open-s.Working.Pressure)),
-		gauge("flowing", s.Wall.Flowing), drop("reserve", s.Valve.Reserve), gauge("supply", r.Supply)}
+		gauge("flowing", s.Wall.Flowing), drop("reserve", s.Reserve()), gauge("supply", r.Supply)}
 	switch {
 	case s.Short.Is:
 		why.add("wall", "wall-short", lineGround, f...)
 		return
-	case r.RegulatorAt == Nowhere:
+	case at == Nowhere:
 		why.add("wall", "wall-none", lineGround, f...)
 		return
-	case r.RegulatorAt == Foot:
+	case s.Foot.Is:
+		why.add("wall", "wall-feeds", lineGround, append(f, gauge("foot", s.Foot.Flowing))...)
+		why.add("wall", "foot-sets", lineGround, gauge("foot", s.Foot.Flowing), gauge("static", s.Foot.Static), gauge("working", s.Working.Pressure), flow("flow", s.Working.Flow))
+	case at == Foot:
 		why.add("wall", "wall-foot", lineGround, f...)
 	default:
 		why.add("wall", "wall-set", lineGround, f...)
@@ -154,9 +158,12 @@ func (s *Setup) explainWall(r *Request, why *reasons) {
 
 func (s *Setup) explainValve(r *Request, why *reasons) {
 	v := s.Valve
-	if s.Short.Is {
+	switch {
+	case s.Short.Is:
 		why.add("valve", "valve-open-wide", lineGround)
-	} else {
+	case s.Foot.Is:
+		why.add("valve", "valve-open-foot", lineGround, gauge("working", s.Working.Pressure))
+	default:
 		why.add("valve", "valve-opening", valveGround, share("opening", v.Opening), drop("reserve", v.Reserve), ratio("mach", v.Mach), drop("nudge", v.EighthTurn), gauge("working", s.Working.Pressure))
 		if v.Opening < v.Floor {
 			why.add("valve", "valve-below-floor", valveGround, share("floor", v.Floor), gauge("open", s.Wall.Open))

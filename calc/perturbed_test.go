@@ -68,12 +68,12 @@ func TestOneOffIsTheChangedRequest(t *testing.T) {
 		"coupling": scale(line.CouplingKind, math.Exp(0.15)),
 		"filter":   scale(line.FilterKind, math.Exp(0.15)),
 		"hose-bore": func(r *Request) {
-			h := &r.Line[1].Hose
+			h := &r.Line[2].Hose
 			f := math.Exp(0.4e-3 / float64(h.Bore))
 			h.Bore *= unit.Length(f)
 			h.End.C *= unit.Conductance(f * f) // as its area
 		},
-		"friction": func(r *Request) { r.Line[1].Hose.Length *= unit.Length(math.Exp(0.1)) }, // f L/D
+		"friction": func(r *Request) { r.Line[2].Hose.Length *= unit.Length(math.Exp(0.1)) }, // f L/D
 		"critical-ratio": func(r *Request) {
 			for i := range r.Line {
 				r.Line[i].Restriction.B *= math.Exp(0.165)
@@ -82,11 +82,11 @@ func TestOneOffIsTheChangedRequest(t *testing.T) {
 			r.Gun.Valve.Full.B *= math.Exp(0.165)
 		},
 		"felt":       func(r *Request) { r.Gun.Felt.Distance *= unit.Length(math.Exp(0.1)) },
-		"hose-end":   func(r *Request) { r.Line[1].Hose.End.C *= unit.Conductance(math.Exp(0.1)) },
+		"hose-end":   func(r *Request) { r.Line[2].Hose.End.C *= unit.Conductance(math.Exp(0.1)) },
 		"valve":      func(r *Request) { r.Gun.Valve.Full.C *= unit.Conductance(math.Exp(0.15)) },
 		"stamp-flow": stamped(func(s *gun.Stamp) { s.Flow *= unit.Flow(math.Exp(0.05)) }),
 		"stamp-cap":  stamped(func(s *gun.Stamp) { s.Cap *= unit.Gauge(math.Exp(0.075)) }),
-		"droop":      func(r *Request) { r.Regulator.Droop *= math.Exp(0.25) },
+		"droop":      func(r *Request) { r.Line[0].Droop *= math.Exp(0.25) },
 		"gun-gauge":  func(r *Request) { r.Coat.Working.Start -= unit.PSIG(0.75) },
 		"thermometer": func(r *Request) {
 			r.Day.Air += 0.5
@@ -114,7 +114,7 @@ func TestOneOffIsTheChangedRequest(t *testing.T) {
 			require.NoError(t, err)
 			wall := want.Wall.Open + s.Wall.Flowing - s.Wall.Open // with the same reserve
 			assert.InDelta(t, wall.PSI(), got.Wall.PSI(), 1e-3)
-			assert.InDelta(t, changed.Regulator.Set(wall, want.Working.Flow).PSI(), got.Static.PSI(), 1e-3)
+			assert.InDelta(t, changed.regulator(0).Set(wall, want.Working.Flow).PSI(), got.Static.PSI(), 1e-3)
 			assert.InDelta(t, want.Distance.Target.Inches(), got.Distance.Inches(), 1e-4)
 		})
 	}

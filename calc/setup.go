@@ -9,6 +9,7 @@ import (
 type Setup struct {
 	Working  Working
 	Wall     WallSetting
+	Foot     FootSetting // where a second regulator, nearer the gun, sets its pressure
 	Distance Distance
 	Valve    ValveMargin
 	// Line is every part from the wall to the cap with the wall and the valve as
@@ -39,13 +40,28 @@ type Working struct {
 	JetMach   float64
 }
 
-// WallSetting is the pressure to set: at the wall's regulator, at the one at the gun's
-// foot, or, with neither, the supply as it stands.
+// WallSetting is the pressure to set: at the regulator farthest upstream or, without one, the
+// supply as it stands.
 type WallSetting struct {
 	Flowing unit.Gauge // with the trigger pulled
 	Static  unit.Gauge // with no air moving
 	Open    unit.Gauge // at which the open valve gives exactly the target
 	Limit   unit.Gauge // flowing, at which the open valve gives the most the gun may be run at
+}
+
+// FootSetting is the pressure to set at a second regulator, nearer the gun.
+type FootSetting struct {
+	Is bool
+	WallSetting
+}
+
+// Reserve is what the wall is set above what is asked of it there: the inlet valve holds it
+// back, or a second regulator does.
+func (s *Setup) Reserve() unit.Drop {
+	if s.Foot.Is {
+		return unit.Drop(s.Wall.Flowing - s.Wall.Open)
+	}
+	return s.Valve.Reserve
 }
 
 // Distance is how far the cap is held from the panel.
@@ -126,6 +142,10 @@ type Caution struct {
 	Level Level
 	ID    string
 	Figures
+	// Safety: it protects people, on any day and with any setting, and says nothing of
+	// whether the coat will do.
+	Safety bool
+	Ground // of what it says, where that has one
 }
 
 // Figures are the values that a sentence names, in SI, each with what it is.

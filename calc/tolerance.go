@@ -74,7 +74,7 @@ var dimensions = [Dimensions]dimension{
 	{"valve", RelativeTolerance, func(t *Tolerances) *Tolerance { return &t.Valve }, func(p *Perturbed, off float64) { p.r.Gun.Valve.Full.C *= unit.Conductance(factor(off)) }},
 	{"stamp-flow", RelativeTolerance, func(t *Tolerances) *Tolerance { return &t.StampFlow }, func(p *Perturbed, off float64) { p.stamp.Flow *= unit.Flow(factor(off)) }},
 	{"stamp-cap", RelativeTolerance, func(t *Tolerances) *Tolerance { return &t.StampCap }, (*Perturbed).scaleCap},
-	{"droop", RelativeTolerance, func(t *Tolerances) *Tolerance { return &t.Droop }, func(p *Perturbed, off float64) { p.r.Regulator.Droop *= factor(off) }},
+	{"droop", RelativeTolerance, func(t *Tolerances) *Tolerance { return &t.Droop }, (*Perturbed).scaleDroops},
 	{"wall-gauge", PressureTolerance, func(t *Tolerances) *Tolerance { return &t.WallGauge }, func(p *Perturbed, off float64) { p.wallOff = unit.Drop(off) }},
 	{"gun-gauge", PressureTolerance, func(t *Tolerances) *Tolerance { return &t.GunGauge }, (*Perturbed).missGunGauge},
 	{"thermometer", TemperatureTolerance, func(t *Tolerances) *Tolerance { return &t.Thermometer }, func(p *Perturbed, off float64) { p.airOff = unit.TempDiff(off) }},

@@ -226,7 +226,7 @@ func TestAFileOfAnEarlierProgramComesBack(t *testing.T) {
 	press(r, "esc")
 	got := r.result().Plan
 	require.NotNil(t, got)
-	require.Equal(t, calc.Wall, got.Request.RegulatorAt)
+	require.Equal(t, calc.Wall, got.Request.RegulatorAt())
 	require.InDelta(t, 70, got.Request.Now.PSI(), 1e-6)
 	require.InDelta(t, 95, got.Request.Shop.ReceiverTemp.F(), 1e-6)
 	require.InDelta(t, 12, got.Request.Shop.System.Rated.SCFM(), 1e-6)

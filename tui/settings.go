@@ -42,7 +42,7 @@ func (n *setting) likelyFrom(s *session, low, high string) {
 func (b *bench) settings(j *job) [3]setting {
 	s, v := b.s, j.Setup
 	wall, distance, valve := "number-wall", "number-distance", "number-valve"
-	if j.Request.RegulatorAt == calc.Foot {
+	if j.Request.RegulatorAt() == calc.Foot {
 		wall = "number-foot"
 	}
 	n := [3]setting{

@@ -26,8 +26,9 @@ func sixKinds(t *testing.T) map[string]calc.Request {
 	r := mildClear(t)
 	slim := line.Restriction{C: unit.DM3PerSBar(2), B: 0.3}
 	r.Line = []line.Part{
+		r.Line[0],
 		{Kind: line.FilterKind, Restriction: line.Restriction{C: unit.DM3PerSBar(2.5), B: 0.3}},
-		{Kind: line.CouplingKind, Restriction: slim}, r.Line[1], {Kind: line.CouplingKind, Restriction: slim},
+		{Kind: line.CouplingKind, Restriction: slim}, r.Line[2], {Kind: line.CouplingKind, Restriction: slim},
 	}
 	r.Gauge = calc.NoGauge
 	all["clogged filter, no gun gauge"] = r
@@ -75,7 +76,7 @@ func TestCoverage(t *testing.T) {
 func TestAFixedSupplyHasNoSetting(t *testing.T) {
 	r, s := solved(t, func() calc.Request {
 		r := mildClear(t)
-		r.RegulatorAt = calc.Nowhere
+		r.Line = r.Line[1:]
 		r.Supply = unit.PSIG(40)
 		return r
 	}())

@@ -59,7 +59,7 @@ func Of(r *calc.Request, s *calc.Setup) *Spread {
 	}
 	wall, static, opening, distance := &all[0], &all[1], &all[2], &all[3]
 	found := &Spread{
-		Set: r.RegulatorAt != calc.Nowhere, Short: short,
+		Set: r.RegulatorAt() != calc.Nowhere, Short: short,
 		Opening: opening.bounds(), Distance: lengths(distance.bounds()),
 	}
 	if found.Set {

@@ -71,7 +71,7 @@ const (
 func (p *Plan) settings(o *speaker) []Row {
 	s := p.Setup
 	wall := "label-wall"
-	if p.Request.RegulatorAt == calc.Foot {
+	if p.Request.RegulatorAt() == calc.Foot {
 		wall = "label-foot"
 	}
 	return []Row{

@@ -58,7 +58,7 @@ func (p *Plan) LikelyWall() (r spread.GaugeRange, known bool) {
 
 // setAt is where the pressure is set, as the ids of sentences end.
 func (p *Plan) setAt() string {
-	return map[calc.Place]string{calc.Wall: "wall", calc.Foot: "foot", calc.Nowhere: "none"}[p.Request.RegulatorAt]
+	return map[calc.Place]string{calc.Wall: "wall", calc.Foot: "foot", calc.Nowhere: "none"}[p.Request.RegulatorAt()]
 }
 
 // sureFigures is what the sentences of the spread name.

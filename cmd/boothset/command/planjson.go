@@ -1,6 +1,8 @@
 package command
 
 import (
+	"cmp"
+
 	"boothset/calc"
 	"boothset/calc/line"
 	"boothset/calc/unit"
@@ -97,6 +99,7 @@ func appendLanding(j *jsonWriter, l *calc.InFlight, sys unit.System, w *words.Wo
 // appendInput echoes what was asked, as it was understood.
 func appendInput(j *jsonWriter, r *calc.Request, sys unit.System) {
 	j.text("coat", r.Coat.ID)
+	appendHardener(j, r.Coat.Hardener)
 	j.text("gun", r.Gun.ID)
 	j.temp("temp", r.Day.Air)
 	j.number("humidity", r.Day.Humidity)
@@ -115,11 +118,9 @@ func appendInput(j *jsonWriter, r *calc.Request, sys unit.System) {
 	})
 	j.text("coupling", entryOf(r, line.CouplingKind))
 	j.text("filter", entryOf(r, line.FilterKind))
-	if r.RegulatorAt == calc.Nowhere {
-		j.text("regulator", question.None)
-	} else {
-		j.text("regulator", r.RegulatorID)
-		j.text("regulator_at", map[calc.Place]string{calc.Wall: question.AtWall, calc.Foot: question.AtGun}[r.RegulatorAt])
+	j.text("regulator", entryOf(r, line.RegulatorKind))
+	if at := r.RegulatorAt(); at != calc.Nowhere {
+		j.text("regulator_at", [...]string{calc.Wall: question.AtWall, calc.Foot: question.AtGun}[at])
 	}
 	j.text("gauge", [...]string{calc.InHandle: question.InHandle, calc.AtFoot: question.AtFoot, calc.NoGauge: question.None}[r.Gauge])
 	j.drop("mark", r.Mark)
@@ -204,8 +205,17 @@ func appendWords(j *jsonWriter, reasons []calc.Reason, cautions []calc.Caution, 
 			j.object("", func() {
 				j.text("level", string(c.Level))
 				j.text("id", c.ID)
+				j.bool("safety", c.Safety)
 				j.written("text", func(dst []byte) []byte { return w.Append(dst, sys, c.ID, c.Figures) })
+				if c.Basis != "" {
+					j.ground(w, c.Ground)
+				}
 			})
 		}
 	})
+}
+
+// appendHardener appends what the coat is hardened with.
+func appendHardener(j *jsonWriter, h calc.Hardener) {
+	j.text("hardener", cmp.Or(string(h), "unknown"))
 }
