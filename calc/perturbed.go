@@ -96,7 +96,7 @@ func (p *Perturbed) set() unit.Abs { return (p.flowing - unit.Gauge(p.wallOff)).
 // reset brings every value back to the request's.
 func (p *Perturbed) reset() {
 	copy(p.line[:], p.base.Line)
-	p.r.Gun.Valve.Full, p.r.Gun.Felt = p.base.Gun.Valve.Full, p.base.Gun.Felt
+	p.r.Gun.Valve, p.r.Gun.Felt = p.base.Gun.Valve, p.base.Gun.Felt
 	p.stamp = p.base.Gun.Stamp
 	p.wallOff, p.gunOff, p.airOff, p.humidityOff = 0, 0, 0, 0
 }

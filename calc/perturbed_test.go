@@ -16,7 +16,7 @@ import (
 
 // roughly is tolerances of the size a shop's have.
 var roughly = Tolerances{
-	Coupling: Tolerance{Within: 0.3}, Filter: Tolerance{Within: 0.3}, Valve: Tolerance{Within: 0.3},
+	Coupling: Tolerance{Within: 0.3}, Filter: Tolerance{Within: 0.3}, Valve: Tolerance{Within: 0.3}, ValveShape: Tolerance{Within: math.Log(4.5)},
 	HoseBore: Tolerance{Within: 0.8e-3}, HoseEnd: Tolerance{Within: 0.2}, Friction: Tolerance{Within: 0.2}, CriticalRatio: Tolerance{Within: 0.33},
 	Felt:      Tolerance{Within: 0.2},
 	StampFlow: Tolerance{Within: 0.1}, StampCap: Tolerance{Within: 0.15}, Droop: Tolerance{Within: 0.5},

@@ -3,6 +3,7 @@ package calc
 import (
 	"math"
 
+	"boothset/calc/gun"
 	"boothset/calc/line"
 	"boothset/calc/unit"
 )
@@ -18,6 +19,7 @@ type Tolerance struct {
 // own is in the catalogue entry it came from and goes with its Part; these are the rest.
 type Tolerances struct {
 	Coupling, Filter, Valve      Tolerance // sonic conductance, relative
+	ValveShape                   Tolerance // factor
 	HoseBore                     Tolerance // m
 	HoseEnd                      Tolerance // relative; of the end fittings' conductance
 	Friction                     Tolerance // relative; of the hoses
@@ -42,13 +44,15 @@ func GaugeTolerance(span unit.Gauge, class float64, mark unit.Drop) Tolerance {
 // ToleranceKind is what a tolerance is measured in.
 type ToleranceKind uint8
 
-// The kinds: a share (of the value, or of saturation for a hygrometer), and a pressure, a
-// temperature or a length off an instrument or a rule.
+// The kinds: a share (of the value, or of saturation for a hygrometer), a pressure, a
+// temperature or a length off an instrument or a rule, and a factor either way, whose
+// logarithm is Within.
 const (
 	RelativeTolerance ToleranceKind = iota
 	PressureTolerance
 	TemperatureTolerance
 	LengthTolerance
+	FactorTolerance
 )
 
 // dimension is one thing that may be off: which tolerance, and what being off by so much
@@ -61,7 +65,7 @@ type dimension struct {
 }
 
 // Dimensions is how many things may be off at once.
-const Dimensions = 15
+const Dimensions = 16
 
 // dimensions are all that may be off, in the order of Deviations.
 var dimensions = [Dimensions]dimension{
@@ -80,6 +84,7 @@ var dimensions = [Dimensions]dimension{
 	{"thermometer", TemperatureTolerance, func(t *Tolerances) *Tolerance { return &t.Thermometer }, func(p *Perturbed, off float64) { p.airOff = unit.TempDiff(off) }},
 	{"hygrometer", RelativeTolerance, func(t *Tolerances) *Tolerance { return &t.HygrometerShare }, func(p *Perturbed, off float64) { p.humidityOff = off }},
 	{"felt", RelativeTolerance, func(t *Tolerances) *Tolerance { return &t.Felt }, func(p *Perturbed, off float64) { p.r.Gun.Felt.Distance *= unit.Length(factor(off)) }},
+	{"valve-shape", FactorTolerance, func(t *Tolerances) *Tolerance { return &t.ValveShape }, func(p *Perturbed, off float64) { p.r.Gun.Valve.Shape *= gun.Shape(factor(off)) }},
 }
 
 // Of is the tolerance with an id and what it is measured in, nil where there is none.

@@ -117,7 +117,7 @@ func TestWhatToSetAndHowSureStandOnTheFirstPageAtAnySize(t *testing.T) {
 		r := start(t, look{size: l})
 		press(r, toAnswer...)
 		frame := bodyText(r.View())
-		for _, text := range []string{"WALL", "28 to 34", "DISTANCE", "4.8 to 6.3", "VALVE", "48 to 100%"} {
+		for _, text := range []string{"WALL", "28 to 34", "DISTANCE", "4.8 to 6.3", "VALVE", "0 to 1 turn"} {
 			require.Contains(t, frame, text, "%v", l)
 		}
 	}

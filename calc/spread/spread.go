@@ -17,7 +17,11 @@ type Spread struct {
 	Wall     GaugeRange // flowing
 	Static   GaugeRange // with no air moving
 	Opening  Range      // of the inlet valve, 0..1; at 1 a tenth of the draws or more want all of it
+	Turns    Range      // of its knob, closed from wide open
+	FromShut Range      // the same, opened from shut
 	Distance LengthRange
+	// CountsFromShut is whether the knob is counted from shut; else it is from wide open.
+	CountsFromShut bool
 	// Short is how often, 0..1, the gun gets less than its target with the wall as advised
 	// and the valve wide open.
 	Short float64
@@ -60,11 +64,14 @@ func Of(r *calc.Request, s *calc.Setup) *Spread {
 	wall, static, opening, distance := &all[0], &all[1], &all[2], &all[3]
 	found := &Spread{
 		Set: r.RegulatorAt() != calc.Nowhere, Short: short,
-		Opening: opening.bounds(), Distance: lengths(distance.bounds()),
+		Opening: opening.bounds(), Distance: lengths(distance.bounds()), CountsFromShut: s.Valve.CountsFromShut,
 	}
 	if found.Set {
 		found.Wall, found.Static = gauges(wall.bounds()), gauges(static.bounds())
 	}
+	of := s.Valve.TurnsOf
+	found.Turns = Range{(1 - found.Opening.High) * of, (1 - found.Opening.Low) * of}
+	found.FromShut = Range{found.Opening.Low * of, found.Opening.High * of}
 	for d, id := range calc.ToleranceIDs() {
 		c := Cause{ID: id, Opening: opening.share[d], Distance: distance.share[d]}
 		if found.Set {
@@ -215,4 +222,12 @@ func quantile(sorted []float64, share float64) float64 {
 	i := int(at)
 	next := min(i+1, len(sorted)-1)
 	return sorted[i] + (at-float64(i))*(sorted[next]-sorted[i])
+}
+
+// Knob is the bounds of the turns of the inlet valve's knob, as they are counted.
+func (s *Spread) Knob() Range {
+	if s.CountsFromShut {
+		return s.FromShut
+	}
+	return s.Turns
 }

@@ -69,7 +69,13 @@ func (p *Plan) sureFigures() calc.Figures {
 	if s.Opening.High >= 1 {
 		valve = "spread-valve-full"
 	}
+	low, knob := calc.FigureOf("turnsLow", calc.FigureTurns, s.Knob().Low), "spread-closed"
+	low.WithoutUnit = true
+	if s.CountsFromShut {
+		knob = "spread-opened"
+	}
 	return calc.Figures{
+		calc.SentenceFigure("knob", knob), low, calc.FigureOf("turnsHigh", calc.FigureTurns, s.Knob().High),
 		calc.FigureOf("working", calc.FigureGauge, p.Setup.Working.Pressure), calc.FigureOf("reads", calc.FigureGauge, p.Setup.Working.ReadsOpen), calc.TextFigure("coat", r.Coat.Name), calc.TextFigure("gun", r.Gun.Name),
 		calc.BriefFigure("low", calc.FigureGauge, r.Coat.Working.Low), calc.BriefFigure("high", calc.FigureGauge, min(r.Coat.Working.High, p.Setup.Working.Highest)),
 		calc.BriefFigure("wallLow", calc.FigureGauge, wall.Low), calc.BriefFigure("wallHigh", calc.FigureGauge, wall.High),
