@@ -16,8 +16,16 @@ func (s *Setup) assemble(j *job, sens *sensitivity) {
 	g := &j.r.Gun
 	jet := gun.JetOf(j.flow, j.cap, j.air)
 	s.Working = Working{
+<<<<<<< HEAD
 		Pressure: j.target, Cap: j.cap.Gauge(amb),
+=======
+		Pressure: j.target, Reads: j.target, ReadsOpen: j.target, Cap: j.cap.Gauge(amb),
+>>>>>>> main
 		Flow: j.flow, Highest: g.Highest(j.air), JetMach: jet.Mach,
+	}
+	open, _ := g.Valve.Full.Upstream(j.flow, j.working, j.air)
+	if j.r.Gauge == AtFoot {
+		s.Working.ReadsOpen = open.Gauge(amb)
 	}
 	s.Distance = distance(j.r, jet)
 	e := newEvaporation(j.r, amb)
@@ -42,7 +50,6 @@ func (s *Setup) assemble(j *job, sens *sensitivity) {
 	v.EighthTurn = sens.eighthTurn(v.Opening)
 	s.Working.Reads = j.r.reads(j.target, into.Gauge(amb))
 	s.walk(j, j.flow, j.working, into)
-	open, _ := g.Valve.Full.Upstream(j.flow, j.working, j.air)
 	s.Bottleneck = s.bottleneck(unit.Drop(open - j.working))
 	s.assembleNow(j, sens)
 }

@@ -43,7 +43,7 @@ func (b *bench) setView(room size) [][]string {
 // setInWords is the view without its pictures.
 func (b *bench) setInWords(w int) [][]string {
 	return [][]string{
-		b.verdictRows(w), b.cautions(calc.Stop, w), append(b.settingsInWords(w), b.gaugeInWords(w)...), b.nowInWords(w),
+		b.verdictRows(w), b.cautions(calc.Stop, w), b.allInWords(w), b.nowInWords(w),
 		b.cautions(calc.Warn, w), wrap(b.atGun(), w), b.cautions(calc.Note, w),
 	}
 }
@@ -78,11 +78,25 @@ func (b *bench) settingsInWords(w int) (rows []string) {
 		}
 		text += "."
 		if why := b.mainReason(n.about); why != "" {
-			text += " " + b.s.say("plain-why") + " " + why + "."
+			text += " " + b.s.say(b.leads(n.about)) + " " + why + "."
 		}
 		rows = append(rows, wrap(text, w)...)
 	}
 	return rows
+}
+
+// allInWords is the three and what the gun's gauge shows.
+func (b *bench) allInWords(w int) []string {
+	return append(b.settingsInWords(w), b.gaugeInWords(w)...)
+}
+
+// leads is the word before the first reason of what it is about: that of the valve says how
+// it is set.
+func (b *bench) leads(about string) string {
+	if about == answer.AboutValve && !b.tried.Setup.Short.Is && !b.tried.Setup.Foot.Is {
+		return "plain-how"
+	}
+	return "plain-why"
 }
 
 // gaugeInWords is the same as gauge without its marks.

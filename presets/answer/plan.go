@@ -1,7 +1,6 @@
 package answer
 
 import (
-	"slices"
 	"strconv"
 
 	"boothset/calc"
@@ -53,7 +52,7 @@ func (p *Plan) Rows(w *words.Words, sys unit.System) []Row {
 		calc.FigureOf("air", calc.FigureTemp, r.Day.Air), calc.FigureOf("humidity", calc.FigureShare, r.Day.Humidity), calc.TextFigure("supply", sys.Gauge(r.Supply, unit.Usual))))
 	o.block(p.settings(o)...)
 	o.block(p.atTheGun(o)...)
-	o.add(SpreadRows(w, sys, p.Spread)...)
+	o.add(p.SureRows(w, sys)...)
 	o.cautions(s.Cautions)
 	o.block(p.line(o)...)
 	o.block(p.fixes(o)...)
@@ -122,22 +121,6 @@ func (p *Plan) atTheGun(o *speaker) []Row {
 		rows = append(rows, Row{Role: Heading, About: "gun", Text: o.say("card-gun-gets", calc.FigureOf("best", calc.FigureGauge, s.Short.Best))})
 	}
 	return rows
-}
-
-// SpreadRows is how sure a setup is, in sentences; none where it has no spread.
-func SpreadRows(w *words.Words, sys unit.System, s *spread.Spread) []Row {
-	if s == nil {
-		return nil
-	}
-	f := s.Figures()
-	rows := []Row{{Role: Range, ID: "spread-bounds", Text: w.Text(sys, "spread-bounds", f)}}
-	if len(s.Causes) == 0 {
-		return rows
-	}
-	id := s.Causes[0].ID
-	f = slices.DeleteFunc(f, func(x calc.Figure) bool { return x.Name == "cause" })
-	f = append(f, calc.TextFigure("cause", w.Say("cause-"+id)), calc.TextFigure("measure", w.Say("measure-"+id)))
-	return append(rows, Row{Role: Range, ID: "spread-cause", Text: w.Text(sys, "spread-cause", f)})
 }
 
 // line is the parts of the line as a table. What costs most is marked.
