@@ -16,11 +16,7 @@ func (s *Setup) assemble(j *job, sens *sensitivity) {
 	g := &j.r.Gun
 	jet := gun.JetOf(j.flow, j.cap, j.air)
 	s.Working = Working{
-<<<<<<< HEAD
-		Pressure: j.target, Cap: j.cap.Gauge(amb),
-=======
-		Pressure: j.target, Reads: j.target, ReadsOpen: j.target, Cap: j.cap.Gauge(amb),
->>>>>>> main
+		Pressure: j.target, ReadsOpen: j.target, Cap: j.cap.Gauge(amb),
 		Flow: j.flow, Highest: g.Highest(j.air), JetMach: jet.Mach,
 	}
 	open, _ := g.Valve.Full.Upstream(j.flow, j.working, j.air)

@@ -1,11 +1,8 @@
 package calc
 
 import (
-<<<<<<< HEAD
-	"slices"
-=======
 	"math"
->>>>>>> main
+	"slices"
 
 	"boothset/calc/gun"
 	"boothset/calc/line"
