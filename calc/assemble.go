@@ -227,9 +227,10 @@ func (s *Setup) assembleNow(j *job, sens *sensitivity) {
 	}
 }
 
-// distance is the jet's reach, the coat's own addition, held inside the gun's class.
+// distance is the jet's reach, as the stage is held, and the coat's own addition, held inside
+// the gun's class or what the stage has in its place.
 func distance(r *Request, jet gun.Jet) Distance {
-	g := &r.Gun
-	at := min(max(jet.Reach(g.Felt)+r.Coat.Farther, g.Nearest), g.Farthest)
-	return Distance{Target: at, Low: max(at-bandHalf, g.Nearest), High: min(at+bandHalf, g.Farthest)}
+	nearest, farthest := r.Held()
+	at := min(max(jet.Reach(r.Gun.Felt)*unit.Length(r.Coat.Stage.times())+r.Coat.Farther, nearest), farthest)
+	return Distance{Target: at, Low: max(at-bandHalf, nearest), High: min(at+bandHalf, farthest)}
 }

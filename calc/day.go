@@ -186,5 +186,11 @@ func (r *DayRequest) drying(d Day) (float64, error) {
 	if r.Waterborne {
 		return coat.WaterDrive(d.Air, d.Humidity, air.AtAltitude(d.Altitude))
 	}
+	if !r.Dries() {
+		return 1, nil
+	}
 	return coat.SolventDrive(r.Solvent, d.Panel), nil
 }
+
+// Dries reports whether the coat dries at all; a lamp cures one that does not.
+func (r *DayRequest) Dries() bool { return r.Waterborne || r.Solvent.ID != "" }

@@ -28,9 +28,14 @@ func (a *DayAnswer) explain(r *DayRequest, h hindrances) {
 	why := newReasons()
 	a.explainLimits(r, h, why)
 	why.add("air", "day-air", dewGround, temp("dew", a.DewPoint), temp("bulb", a.WetBulb))
-	a.explainDrying(r, why)
+	if r.Dries() {
+		a.explainDrying(r, why)
+	} else {
+		why.add("flash-off", "day-lamp", Ground{Basis: Computed}, TextFigure("coat", r.Coat))
+	}
 	f := Figures{SentenceFigure("grade", "grade-"+string(a.Grade)), temp("air", r.Air), temp("panel", r.Panel), CountFigure("panels", r.Panels)}
 	switch {
+	case !r.Dries():
 	case r.Waterborne:
 		why.add("grade", "day-grade-water", gradeGround, f...)
 	case r.Hardener == Isocyanate:
@@ -38,7 +43,7 @@ func (a *DayAnswer) explain(r *DayRequest, h hindrances) {
 	default:
 		why.add("grade", "day-grade", gradeGround, f...)
 	}
-	if r.Panels > fewPanels {
+	if r.Panels > fewPanels && r.Dries() {
 		why.add("grade", "day-grade-large", gradeGround, CountFigure("panels", r.Panels))
 	}
 	if p := &a.PotLife; p.Known {

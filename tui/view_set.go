@@ -30,22 +30,48 @@ func (b *bench) setView(room size) [][]string {
 	if !fits() || len(numbers) == 0 {
 		numbers = b.compact(room.w)
 	}
-	atGun, notes := wrap(b.atGun(), room.w), b.cautions(calc.Note, room.w)
+	stage, atGun, notes := b.stage(room.w), wrap(b.atGun(), room.w), b.cautions(calc.Note, room.w)
 	switch {
 	case !whole:
-		return shareOut([][]string{stops, numbers, gauge, now, warns, b.settingsInWords(room.w), why, atGun, notes}, room)
+		return shareOut([][]string{stops, numbers, gauge, now, warns, b.settingsInWords(room.w), why, stage, atGun, notes}, room)
 	case len(now) > 0 || len(stops)+len(numbers)+len(why)+len(warns) >= room.h:
-		return shareOut([][]string{stops, numbers, gauge, now, warns, why, atGun, notes}, room)
+		return shareOut([][]string{stops, numbers, gauge, now, warns, why, stage, atGun, notes}, room)
 	}
-	return shareOut([][]string{stops, numbers, gauge, why, warns, atGun, notes}, room)
+	return shareOut([][]string{stops, numbers, gauge, why, warns, stage, atGun, notes}, room)
 }
 
 // setInWords is the view without its pictures.
 func (b *bench) setInWords(w int) [][]string {
 	return [][]string{
 		b.verdictRows(w), b.cautions(calc.Stop, w), b.allInWords(w), b.nowInWords(w),
-		b.cautions(calc.Warn, w), wrap(b.atGun(), w), b.cautions(calc.Note, w),
+		b.cautions(calc.Warn, w), b.stage(w), wrap(b.atGun(), w), b.cautions(calc.Note, w),
 	}
+}
+
+// stage is how the stage is laid, and what the coat's other stages come to.
+func (b *bench) stage(w int) (rows []string) {
+	laid := ""
+	for _, r := range b.tried.StageRows(b.s.words, b.s.sys) {
+		switch r.Role {
+		case answer.Value:
+			text := r.Text
+			if r.More != "" {
+				text += " (" + r.More + ")"
+			}
+			if laid != "" {
+				laid += "; "
+			}
+			laid += r.Name + " " + text
+		case answer.Part:
+			if !r.Marked {
+				rows = append(rows, hang("- ", r.Text, w)...)
+			}
+		}
+	}
+	if laid == "" {
+		return rows
+	}
+	return append(wrap(laid+".", w), rows...)
 }
 
 // cautions are those of a level, each marked with its word.

@@ -42,10 +42,10 @@ func (d *Day) Rows(w *words.Words, sys unit.System) []Row {
 	o.heading(o.say("day-heading", calc.TextFigure("coat", r.Coat), calc.FigureOf("air", calc.FigureTemp, r.Air), calc.FigureOf("humidity", calc.FigureShare, r.Humidity),
 		calc.FigureOf("panel", calc.FigureTemp, r.Panel), calc.FigureOf("paint", calc.FigureTemp, r.Paint)))
 	o.block(Row{Role: Verdict, Level: dayLevels[a.Verdict], ID: string(a.Verdict), Name: o.say("verdict-" + string(a.Verdict)), Text: RemedyText(a, w, sys)})
-	all := []Row{
-		{Role: Value, About: "dew", Name: o.say("label-dew"), Text: sys.Temp(a.DewPoint, unit.Usual), More: d.margin(o)},
-		{Role: Value, About: "flash", Name: o.say("label-flash"), Text: d.flash(o), More: o.say("day-flash-of")},
-		{Role: Value, About: "grade", Name: o.say(d.gradeLabel()), Text: o.say("grade-" + string(a.Grade))},
+	all := []Row{{Role: Value, About: "dew", Name: o.say("label-dew"), Text: sys.Temp(a.DewPoint, unit.Usual), More: d.margin(o)}}
+	if r.Dries() {
+		all = append(all, Row{Role: Value, About: "flash", Name: o.say("label-flash"), Text: d.flash(o), More: o.say("day-flash-of")},
+			Row{Role: Value, About: "grade", Name: o.say(d.gradeLabel()), Text: o.say("grade-" + string(a.Grade))})
 	}
 	if pot := &a.PotLife; pot.Known {
 		more := ""

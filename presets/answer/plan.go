@@ -14,6 +14,7 @@ import (
 type Plan struct {
 	Request *calc.Request
 	Setup   *calc.Setup
+	Stages  []Staged       // all of the coat's, once they are worked out
 	Spread  *spread.Spread // nil until Sure, and where the supply is short
 	Day     *calc.DayRequest
 	Today   *calc.DayAnswer
@@ -29,7 +30,11 @@ func AskPlan(r *question.Reader, a question.Answers, sys unit.System) (*Plan, er
 	if err != nil {
 		return nil, r.Refused(err, a.Or(r.Usual()), sys)
 	}
-	return &Plan{Request: q, Setup: s}, nil
+	p := &Plan{Request: q, Setup: s}
+	if err := p.SolveStages(); err != nil {
+		return nil, r.Refused(err, a.Or(r.Usual()), sys)
+	}
+	return p, nil
 }
 
 // Sure works out how sure the answer is.
@@ -52,6 +57,7 @@ func (p *Plan) Rows(w *words.Words, sys unit.System) []Row {
 		calc.FigureOf("air", calc.FigureTemp, r.Day.Air), calc.FigureOf("humidity", calc.FigureShare, r.Day.Humidity), calc.TextFigure("supply", sys.Gauge(r.Supply, unit.Usual))))
 	o.block(p.settings(o)...)
 	o.block(p.atTheGun(o)...)
+	o.add(p.StageRows(w, sys)...)
 	o.add(p.SureRows(w, sys)...)
 	o.cautions(s.Cautions)
 	o.block(p.line(o)...)

@@ -76,6 +76,7 @@ const (
 	KindRegulator = "regulator"
 	KindFilter    = "filter"
 	KindHose      = "hose"
+	KindStage     = "stage" // of any coat
 )
 
 // Choice is an entry as a list shows it.
@@ -113,6 +114,8 @@ func (c *Catalogue) each(kind string, do func(id string, o *origin) (more bool))
 		walk(c.Regulators, do)
 	case KindFilter:
 		walk(c.Filters, do)
+	case KindStage:
+		walk(c.stages, do)
 	}
 }
 

@@ -16,6 +16,7 @@ type (
 	percent     struct{ V float64 }
 	volume      struct{ V unit.Volume }
 	span        struct{ V unit.Seconds }
+	minutes     struct{ V unit.Seconds }
 	temperature struct{ V unit.Temp }
 )
 
@@ -25,6 +26,7 @@ func (q *flow) UnmarshalText(b []byte) error        { return placed(b, q.read(st
 func (q *percent) UnmarshalText(b []byte) error     { return placed(b, q.read(string(b))) }
 func (q *volume) UnmarshalText(b []byte) error      { return placed(b, q.read(string(b))) }
 func (q *span) UnmarshalText(b []byte) error        { return placed(b, q.read(string(b))) }
+func (q *minutes) UnmarshalText(b []byte) error     { return placed(b, q.read(string(b))) }
 func (q *temperature) UnmarshalText(b []byte) error { return placed(b, q.read(string(b))) }
 
 func (q *pressure) read(s string) error    { return read(&q.V, unit.Pressure, s) }
@@ -32,6 +34,7 @@ func (q *length) read(s string) error      { return read(&q.V, unit.Distance, s)
 func (q *flow) read(s string) error        { return read(&q.V, unit.AirFlow, s) }
 func (q *volume) read(s string) error      { return read(&q.V, unit.Tank, s) }
 func (q *span) read(s string) error        { return read(&q.V, unit.CupTime, s) }
+func (q *minutes) read(s string) error     { return read(&q.V, unit.Minutes, s) }
 func (q *temperature) read(s string) error { return read(&q.V, unit.Temperature, s) }
 
 // read takes a bare number as well: a percentage needs no sign.

@@ -37,6 +37,9 @@ func TestCheckOfAPlansFieldIsWhatResolvingSays(t *testing.T) {
 	r := questiontest.Open(t)
 	rapid.Check(t, func(t *rapid.T) {
 		row := rapid.SampledFrom(question.Plan.Fields).Draw(t, "field")
+		if row.Field == question.Stage {
+			t.Skip("whether the coat has it, resolving knows")
+		}
 		sys := rapid.SampledFrom(bothSystems).Draw(t, "system")
 		text := drawText(t, r, row.Field)
 		values := r.ReadText(row.Field, text, sys)
