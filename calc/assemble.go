@@ -19,13 +19,12 @@ func (s *Setup) assemble(j *job, sens *sensitivity) {
 		Pressure: j.target, Reads: j.target, Cap: j.cap.Gauge(amb),
 		Flow: j.flow, Highest: g.Highest(j.air), JetMach: jet.Mach,
 	}
-	s.Distance = distance(j.r, jet)
-	e := newEvaporation(j.r, amb)
+	s.Distance = distance(&j.r.Coat, g, jet)
+	e := newEvaporation(&j.r.Coat, g, j.r.Day, amb)
 	e.atWorking(&s.Weather.InFlight, j.target, s.Distance.Target)
 	s.Wall.Open = j.open.Gauge(amb)
-	highest := s.Working.Highest.Abs(amb)
-	atHighest, _ := g.Air(highest, j.air)
-	s.Wall.Limit = j.setNeeded(atHighest, highest, g.Valve.Full).Gauge(amb)
+	s.Wall.Limit = j.limit()
+	s.Wall.Held = j.held
 	s.Valve = ValveMargin{Opening: 1, Floor: sens.floor()}
 	if j.short {
 		s.assembleShort(j, sens)
@@ -189,8 +188,7 @@ func (s *Setup) assembleNow(j *job, sens *sensitivity) {
 }
 
 // distance is the jet's reach, the coat's own addition, held inside the gun's class.
-func distance(r *Request, jet gun.Jet) Distance {
-	g := &r.Gun
-	at := min(max(jet.Reach(g.Felt)+r.Coat.Farther, g.Nearest), g.Farthest)
+func distance(c *Coat, g *Gun, jet gun.Jet) Distance {
+	at := min(max(jet.Reach(g.Felt)+c.Farther, g.Nearest), g.Farthest)
 	return Distance{Target: at, Low: max(at-bandHalf, g.Nearest), High: min(at+bandHalf, g.Farthest)}
 }

@@ -19,14 +19,21 @@ var (
 // explain gives the reason of each value, with its own figures.
 func (s *Setup) explain(r *Request) {
 	why := newReasons()
-	s.explainStart(r, why)
+	set := !s.Stopped() // else there is nothing to set
+	if set {
+		s.explainStart(r, why)
+	}
 	s.explainWeather(r, why)
-	s.explainGun(r, why)
-	s.explainWall(r, why)
-	s.explainValve(r, why)
-	s.explainComparison(why)
-	s.explainDistance(r, why)
-	s.explainLine(why)
+	if set {
+		s.explainGun(r, why)
+		s.explainWall(r, why)
+		s.explainValve(r, why)
+		s.explainComparison(why)
+		s.explainDistance(r, why)
+	}
+	if set || s.Short.Is {
+		s.explainLine(why)
+	}
 	s.explainSupply(r, why)
 	s.Reasons = *why
 }
@@ -144,6 +151,8 @@ func (s *Setup) explainWall(r *Request, why *reasons) {
 	case r.RegulatorAt == Nowhere:
 		why.add("wall", "wall-none", lineGround, f...)
 		return
+	case s.Wall.Held:
+		why.add("wall", "wall-held", lineGround, append(f, gauge("highest", s.Working.Highest))...)
 	case r.RegulatorAt == Foot:
 		why.add("wall", "wall-foot", lineGround, f...)
 	default:

@@ -80,7 +80,7 @@ func (p *Perturbed) Work(d *Deviations) Outcome {
 		Wall:     wall + unit.Gauge(p.wallOff),
 		Static:   r.Regulator.Set(wall, j.flow) + unit.Gauge(p.wallOff),
 		Opening:  p.opening(),
-		Distance: distance(r, gun.JetOf(j.flow, j.cap, j.air)).Target,
+		Distance: distance(&r.Coat, &r.Gun, gun.JetOf(j.flow, j.cap, j.air)).Target,
 	}
 }
 
@@ -147,7 +147,7 @@ type weatherSlope struct {
 
 func weatherSlopeOf(r *Request, w *Weather) weatherSlope {
 	d := weatherSlope{inFlight: &w.InFlight}
-	e := newEvaporation(r, w.Ambient)
+	e := newEvaporation(&r.Coat, &r.Gun, r.Day, w.Ambient)
 	at := func(dt unit.Temp, dh float64) float64 {
 		day := r.Day
 		day.Air += dt

@@ -36,6 +36,10 @@ func Solve(r *Request) (*Setup, error) {
 	if err := s.checkSupply(r, &j); err != nil {
 		return nil, err
 	}
+	s.judge(r)
+	if !s.Stopped() {
+		s.First = s.first(r)
+	}
 	s.explain(r)
 	s.warn(r)
 	return s, nil
@@ -57,6 +61,7 @@ type job struct {
 	flowing unit.Gauge // the same as the gauge reads it
 	most    unit.Abs   // highest set pressure the supply can hold at this flow
 	short   bool
+	held    bool // the set pressure, by the gun's stamp
 }
 
 func newJob(r *Request, ambient unit.Abs) job {
@@ -66,9 +71,14 @@ func newJob(r *Request, ambient unit.Abs) job {
 // pressure fixes the working pressure: the coat's start, the weather's correction, held
 // inside the coat's band and below what the gun may be run at.
 func (j *job) pressure(correction unit.Drop) {
-	w := j.r.Coat.Working
-	g := &j.r.Gun
-	j.solveFor(min(max(w.Start+unit.Gauge(correction), w.Low), w.High, g.Highest(j.air)))
+	j.solveFor(advised(&j.r.Coat, &j.r.Gun, correction, j.air))
+}
+
+// advised is the working pressure that a coat is advised on a gun with the weather's
+// correction.
+func advised(c *Coat, g *Gun, correction unit.Drop, a line.Air) unit.Gauge {
+	w := &c.Working
+	return min(max(w.Start+unit.Gauge(correction), w.Low), w.High, g.Highest(a))
 }
 
 // solveFor takes a working pressure as the target.
@@ -148,7 +158,33 @@ func (j *job) setWall() {
 		reserve = max(reserve, unit.Drop(j.most-held))
 		wanted = j.mark(reserve)
 	}
+	wanted = j.withinStamp(wanted)
 	j.setAt(min(wanted, j.most.Gauge(j.air.Ambient)))
+}
+
+// withinStamp is a mark of the gauge, or the highest below it at which the open valve leaves
+// the gun at what it may be run at, where one of those reaches the target.
+func (j *job) withinStamp(wanted unit.Gauge) unit.Gauge {
+	open := j.open.Gauge(j.air.Ambient)
+	if wanted-open <= j.r.Gun.Highest(j.air)-j.target {
+		return wanted // what the line loses grows with the flow
+	}
+	limit := j.limit()
+	step := float64(j.r.Mark)
+	held := unit.Gauge(math.Floor(float64(limit)/step+1e-9) * step)
+	if wanted <= limit || held < open {
+		return wanted
+	}
+	j.held = true
+	return held
+}
+
+// limit is the set pressure at which the open valve gives the gun the most it may be run at.
+func (j *job) limit() unit.Gauge {
+	g := &j.r.Gun
+	highest := g.Highest(j.air).Abs(j.air.Ambient)
+	q, _ := g.Air(highest, j.air)
+	return j.setNeeded(q, highest, g.Valve.Full).Gauge(j.air.Ambient)
 }
 
 // valveInlet is the pressure before the inlet valve at the set pressure advised.

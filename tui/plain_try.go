@@ -119,7 +119,11 @@ func (p *dialogue) keepOrNot(b *bench) error {
 			p.noSuch(len(choice.items))
 			continue
 		}
-		p.paragraphs(append(b.verdictRows(plainWidth), b.settingsInWords(plainWidth)...))
+		rows := b.verdictRows(plainWidth)
+		if !b.tried.Stopped() {
+			rows = append(rows, b.settingsInWords(plainWidth)...)
+		}
+		p.paragraphs(rows)
 		return nil
 	}
 }

@@ -51,7 +51,8 @@ func TestEveryAnswerIsFiniteAndWithinItself(t *testing.T) {
 		} else {
 			assert.Less(t, s.Short.Best, s.Working.Pressure)
 			assert.Greater(t, s.Short.Needed, q.Supply)
-			assert.True(t, s.Stopped())
+			assert.GreaterOrEqual(t, s.Verdict, calc.VerdictWait)
+			assert.True(t, s.Stopped() || s.Short.Best >= q.Coat.Working.Low, "under the coat's band nothing is sprayed")
 		}
 		assert.GreaterOrEqual(t, float64(s.Working.Reads), float64(gets(s))-1e-6)
 	})
