@@ -120,7 +120,7 @@ func (b *bench) verdictIn(w, most int) []string {
 	head := answer.Headline(b.s.words, b.s.sys, j, answer.PlanGoes)
 	text := head.Name + ": " + head.Text
 	if b.changed() {
-		text = head.Name + ": " + b.s.say("tried") + " " + head.Text
+		text = b.s.say("tried") + " " + text
 	}
 	rows := wrap(text, w)
 	if len(rows) > most {

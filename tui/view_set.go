@@ -14,7 +14,7 @@ import (
 func (b *bench) setView(room size) [][]string {
 	against, warns, notes := b.against(room.w), b.cautions(calc.Warn, room.w), b.cautions(calc.Note, room.w)
 	if b.tried.Stopped() {
-		return shareOut([][]string{b.cure(room.w), append(against, warns...), b.wouldHelp(room.w), notes}, room)
+		return shareOut([][]string{append(b.cure(room.w), against...), b.wouldHelp(room.w), warns, notes}, room)
 	}
 	if high := len(b.verdictRows(room.w)); high > headlineRows || high > lowHeadline && room.h < lowBench {
 		against = append(b.cure(room.w), against...)

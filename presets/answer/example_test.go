@@ -37,11 +37,11 @@ func Example() {
 	// STOP: do not spray. Warm booth air, panel and paint to
 	//       25.0 C: the same air is then at 74%. From 25.0 C on it
 	//       will do.
-	// - The panel at 20.0 C is at or below the dew point of 20.0 C
-	//   and draws water; it should be 3.0 C above. [published: ISO
-	//   8502-4, made for steelwork: surface 3 C above the dew
-	//   point]
-	// - The air is at 100%: from 85% on it is too damp to spray
-	//   in. [published: guides to coating inspection: hold off
-	//   from 85 % humidity]
+	// STOP The panel at 20.0 C is at or below the dew point of
+	//      20.0 C and draws water; it should be 3.0 C above.
+	//      [published: ISO 8502-4, made for steelwork: surface 3 C
+	//      above the dew point]
+	// STOP The air is at 100%: from 85% on it is too damp to spray
+	//      in. [published: guides to coating inspection: hold off
+	//      from 85 % humidity]
 }

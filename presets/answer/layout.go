@@ -44,8 +44,10 @@ func Lay(rows []Row, width int, w *words.Words) []Line {
 			l.hang(r, l.levelMark(r.Level), r.Text)
 		case Title:
 			l.line(r, r.Text)
-		case Reason, Against:
+		case Reason:
 			l.hang(r, "-", r.Text+" ["+r.Ground+"]")
+		case Against:
+			l.hang(r, r.Name, r.Text+" ["+r.Ground+"]")
 		case Head:
 			block := append([]Row{r}, run(rows[i+1:], func(r Row) bool { return r.Role == Part })...)
 			l.table(block)

@@ -76,7 +76,7 @@ func TestCardOfAShortSupply(t *testing.T) {
 	r := boothset("", clearJob("--supply", "28psi")...)
 	require.Equal(t, ExitAnswered, r.code)
 	assert.True(t, strings.HasPrefix(r.out, "WAIT: not yet. Bring the supply to"), r.out)
-	assert.Contains(t, r.out, "\n- Not enough air: 28.0 psi gives the gun 24.")
+	assert.Contains(t, r.out, "\nWAIT Not enough air: 28.0 psi gives the gun 24.")
 	assert.Contains(t, r.out, "\nThe gun wants 26.0 psi behind the valve, 8.7 cfm, 15.5 psi at the cap.\nIt gets 24.0 psi at most.\n")
 }
 
@@ -89,7 +89,7 @@ func TestEachVerdictHeadsItsCard(t *testing.T) {
 	}{
 		{clearJob(), ExitAnswered, "GO: set it like this and spray.\n\nClear,"},
 		{clearJob("--temp", "93F", "--humidity", "30"), ExitAnswered, "WATCH: you can spray, but mind this. Cool the booth to "},
-		{clearJob("--regulator", "none"), ExitAnswered, "WAIT: not yet. Fit a regulator at the wall.\n- There is no regulator"},
+		{clearJob("--regulator", "none"), ExitAnswered, "WAIT: not yet. Fit a regulator at the wall.\nWAIT There is no regulator"},
 		{clearJob("--supply", "20psi"), ExitCannot, "STOP: do not spray. Bring the supply to "},
 		{clearJob("--wall", "70psi"), ExitAnswered, "GO: set it like this and spray.\n\nClear, reduced-pressure gun. Air 72 F at 45% humidity, supply 90 psi.\n\nTurn the wall down to 31.0 psi first.\n\n  WALL "},
 	} {

@@ -133,7 +133,7 @@ func TestDayText(t *testing.T) {
 	for _, s := range []string{
 		"Clear. Air 75 F at 60% humidity, panel 58 F, paint 75 F.", "STOP: do not spray. Warm the panel by",
 		"panel 2.2 F below it; 5.4 F above is the least", "FLASH-OFF    about 1.5 times", "THINNER      standard",
-		"POT LIFE     about 3 h 5 min", "over at about 1:33 am next day", "- The panel at 58 F is at or below the dew point",
+		"POT LIFE     about 3 h 5 min", "over at about 1:33 am next day", "STOP The panel at 58 F is at or below the dew point",
 		"5 panels in one go: half a band slower", "Why\n", "[published: ISO 8502-4",
 	} {
 		assert.Contains(t, strings.Join(strings.Fields(r.out), " "), strings.Join(strings.Fields(s), " "))

@@ -67,7 +67,7 @@ type planJSON struct {
 	First *string
 	Input map[string]any
 	Wall  struct{ Flowing, Static, Open both }
-	Gun     struct {
+	Gun   struct {
 		Working, Reads, Cap, Flow both
 		MaxInlet                  both    `json:"max_inlet"`
 		CapLimit                  both    `json:"cap_limit"`
