@@ -22,29 +22,52 @@ func (s *Setup) assemble(j *job, sens *sensitivity) {
 	s.Distance = distance(&j.r.Coat, g, jet)
 	e := newEvaporation(&j.r.Coat, g, j.r.Day, amb)
 	e.atWorking(&s.Weather.InFlight, j.target, s.Distance.Target)
-	s.Wall.Open = j.open.Gauge(amb)
-	s.Wall.Limit = j.limit()
-	s.Wall.Held = j.held
-	s.Valve = ValveMargin{Opening: 1, Floor: sens.floor()}
+	s.settings(j)
+	s.Valve = ValveMargin{Floor: sens.floor(), TurnsOf: g.Valve.Turns, CountsFromShut: g.Valve.FromShut}
+	s.Valve.open(1, &g.Valve)
 	if j.short {
 		s.assembleShort(j, sens)
 		return
 	}
-	s.Wall.Flowing = j.flowing
-	s.Wall.Static = min(j.r.Regulator.Set(s.Wall.Flowing, j.flow), max(j.r.Supply, s.Wall.Flowing))
 	into := j.valveInlet()
 	v := &s.Valve
 	v.Reserve = j.reserve
-	v.Opening, v.Choked, _ = g.Valve.OpeningFor(j.flow, into, j.working, j.air)
+	opening, choked, _ := g.Valve.OpeningFor(j.flow, into, j.working, j.air)
+	if j.footSets() {
+		opening = 1 // and not a rounding below
+	}
+	v.open(opening, &g.Valve)
+	v.Choked = choked
 	v.Mach = j.valveMach(into, v.Opening, v.Choked)
 	v.EighthTurn = sens.eighthTurn(v.Opening)
 	if j.r.Gauge == AtFoot {
 		s.Working.Reads = into.Gauge(amb)
 	}
-	s.walk(j, j.flow, j.working, into, j.set)
+	s.walk(j, j.flow, j.working, into)
 	open, _ := g.Valve.Full.Upstream(j.flow, j.working, j.air)
 	s.Bottleneck = s.bottleneck(unit.Drop(open - j.working))
 	s.assembleNow(j, sens)
+}
+
+// settings are the pressures to set, of a supply that is not short all of them.
+func (s *Setup) settings(j *job) {
+	limit, q := j.limit()
+	s.Wall = j.advised(&j.atWall, j.wall, j.neededAt(j.wall, q, limit), j.r.Supply)
+	s.Wall.Held = j.held
+	if j.footSets() {
+		s.Foot = FootSetting{true, j.advised(&j.setting, j.sets, limit, s.Wall.Static)}
+	}
+}
+
+// advised is a setting of the regulator at: limit is where the gun gets the most it may be
+// run at, and no gauge shows more than before.
+func (j *job) advised(to *setting, at int, limit unit.Abs, before unit.Gauge) WallSetting {
+	w := WallSetting{Open: to.open.Gauge(j.air.Ambient), Limit: limit.Gauge(j.air.Ambient)}
+	if !j.short {
+		w.Flowing = to.flowing
+		w.Static = min(j.r.regulator(at).Set(w.Flowing, j.flow), max(before, w.Flowing))
+	}
+	return w
 }
 
 // assembleShort describes a line run as far as the supply goes.
@@ -55,23 +78,26 @@ func (s *Setup) assembleShort(j *job, sens *sensitivity) {
 	into, _ := valve.Upstream(q, working, j.air)
 	s.Short = Shortfall{
 		Is: true, Best: working.Gauge(amb),
-		Needed: j.supplyNeeded(j.flow, j.open).Gauge(amb),
+		Needed: j.neededAt(-1, j.flow, j.open).Gauge(amb),
 	}
-	s.Wall.Flowing = set.Gauge(amb)
+	s.Wall.Flowing = j.neededAt(j.wall, q, set).Gauge(amb)
 	s.Wall.Static = max(j.r.Supply, s.Wall.Flowing)
+	if s.Foot.Is {
+		s.Foot.Flowing, s.Foot.Static = set.Gauge(amb), s.Wall.Static
+	}
 	s.Valve.Mach = throat(q, into, valve, j.air)
 	if j.r.Gauge == AtFoot {
 		s.Working.Reads = into.Gauge(amb)
 	}
-	s.walk(j, q, working, into, set)
+	s.walk(j, q, working, into)
 	s.Bottleneck = s.bottleneck(unit.Drop(into - working))
 	s.assembleNow(j, sens)
 }
 
-// walk lists every part from the wall to the cap at flow q, with into before the
-// inlet valve and the set pressure set.
-func (s *Setup) walk(j *job, q unit.Flow, working, into, set unit.Abs) {
-	s.Line = make([]Step, 0, len(j.r.Line)+4)
+// walk lists every part from the supply to the cap at flow q, with into before the inlet
+// valve.
+func (s *Setup) walk(j *job, q unit.Flow, working, into unit.Abs) {
+	s.Line = make([]Step, 0, len(j.r.Line)+3)
 	g := &j.r.Gun
 	amb := j.air.Ambient
 	add := func(name string, kind line.Kind, in, out unit.Abs, mach float64) {
@@ -79,46 +105,58 @@ func (s *Setup) walk(j *job, q unit.Flow, working, into, set unit.Abs) {
 			Name: name, Kind: kind, In: in.Gauge(amb), Out: out.Gauge(amb), Loss: unit.Drop(in - out), Mach: mach,
 		})
 	}
-	// The march goes upstream, which has an answer even where a part is choked.
+	// The march goes upstream, which has an answer even where a part is choked. A regulator
+	// takes up what is left of what comes to it.
 	var ends [MostParts + 1]unit.Abs
-	along := func(out unit.Abs) {
-		n := len(j.r.Line)
-		ends[n] = out
-		for i := n - 1; i >= 0; i-- {
-			ends[i], _ = j.r.Line[i].Upstream(q, ends[i+1], j.air)
+	n := len(j.r.Line)
+	ends[n] = into
+	var seats [MostParts]line.Restriction
+	for i := n - 1; i >= 0; i-- {
+		p := &j.r.Line[i]
+		ends[i], _ = p.Upstream(q, ends[i+1], j.air)
+		if p.Kind != line.RegulatorKind {
+			continue
 		}
-		for i := range j.r.Line {
-			p := &j.r.Line[i]
+		if !j.short {
+			ends[i], ends[i+1] = j.comesTo(i), j.settingOf(i).set
+		}
+		seats[i] = p.Restriction
+		if c, _, ok := seats[i].Needed(q, ends[i], ends[i+1], j.air); ok {
+			seats[i].C = c
+		}
+	}
+	for i := range j.r.Line {
+		p := &j.r.Line[i]
+		if p.Kind == line.RegulatorKind {
+			add(p.Name, p.Kind, ends[i], ends[i+1], throat(q, ends[i], seats[i], j.air))
+		} else {
 			add(p.Name, p.Kind, ends[i], ends[i+1], p.Mach(q, ends[i], ends[i+1], j.air))
 		}
-	}
-	regulator := func(in unit.Abs) {
-		seat := j.r.Regulator.Seat
-		if c, _, ok := seat.Needed(q, in, set, j.air); ok {
-			seat.C = c
-		}
-		add(j.r.RegulatorName, line.RegulatorKind, in, set, throat(q, in, seat, j.air))
-	}
-	supply := j.r.Supply.Abs(amb)
-	switch j.r.RegulatorAt {
-	case Wall:
-		regulator(supply)
-		along(into)
-	case Foot:
-		at, _ := j.r.Regulator.Seat.Upstream(q, set, j.air)
-		if !j.short {
-			at, _, _ = line.Downstream(j.r.Line, q, supply, j.air)
-		}
-		along(at)
-		regulator(at)
-	case Nowhere:
-		along(into)
 	}
 	add(j.r.Parts.Valve, line.ValveKind, into, working, s.Valve.Mach)
 	s.share()
 	_, cap := g.Upstream(q, j.air)
 	add(j.r.Parts.Passages, line.PassagesKind, working, cap, throat(q, working, g.Passages, j.air))
 	add(j.r.Parts.Cap, line.CapKind, cap, amb, gun.JetOf(q, cap, j.air).Mach)
+}
+
+// settingOf is the setting of the regulator at.
+func (j *job) settingOf(at int) *setting {
+	if at == j.sets {
+		return &j.setting
+	}
+	return &j.atWall
+}
+
+// comesTo is the pressure that comes to the regulator at as set, from the supply or from the
+// regulator before it.
+func (j *job) comesTo(at int) unit.Abs {
+	from, p := 0, j.r.Supply.Abs(j.air.Ambient)
+	if at != j.wall {
+		from, p = j.wall+1, j.atWall.set
+	}
+	p, _, _ = line.Downstream(j.r.Line[from:at], j.flow, p, j.air)
+	return p
 }
 
 // throat is the Mach number in a restriction that passes q from p1.
@@ -178,12 +216,14 @@ func (s *Setup) assembleNow(j *job, sens *sensitivity) {
 	if !j.r.HasNow {
 		return
 	}
-	amb := j.air.Ambient
-	open, _ := j.gunAt(j.r.Now.Abs(amb), 1)
 	w, enough := sens.way(j.r.Now)
+	open := j.working // where a second regulator holds what it is set to
+	if !j.footSets() || !enough {
+		open, _ = j.gunAt(j.wall, j.r.Now.Abs(j.air.Ambient), 1)
+	}
 	s.Now = Now{
-		Given: true, Wall: w.Wall, GunIfOpen: open.Gauge(amb), Enough: enough,
-		Opening: w.Opening, Choked: w.Choked, Mach: w.Mach, EighthTurn: w.EighthTurn,
+		Given: true, Wall: w.Wall, GunIfOpen: open.Gauge(j.air.Ambient), Enough: enough,
+		Opening: w.Opening, Area: w.Area, Choked: w.Choked, Mach: w.Mach, EighthTurn: w.EighthTurn,
 	}
 }
 

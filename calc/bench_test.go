@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"slices"
 	"testing"
 
 	"boothset/calc/line"
@@ -28,7 +29,7 @@ func BenchmarkForward(b *testing.B) {
 	j := newJob(&r, unit.SCFMPressure)
 	b.ReportAllocs()
 	for b.Loop() {
-		if w, _ := j.gunAt(4e5, 0.5); w <= 0 {
+		if w, _ := j.gunAt(j.sets, 4e5, 0.5); w <= 0 {
 			b.Fatal("no pressure")
 		}
 	}
@@ -38,8 +39,8 @@ func BenchmarkForward(b *testing.B) {
 // of other parts to try.
 func BenchmarkSetup(b *testing.B) {
 	r := mildClear(b)
-	r.Line = append([]line.Part{{Name: "filter", Kind: line.FilterKind, Restriction: line.Restriction{C: unit.DM3PerSBar(6), B: 0.3}}}, r.Line...)
-	r.Swaps = append(everySwap(), everySwap()...)
+	r.Line = slices.Insert(r.Line, 1, line.Part{Name: "filter", Kind: line.FilterKind, Restriction: line.Restriction{C: unit.DM3PerSBar(6), B: 0.3}})
+	r.Swaps = append(everySwap(r.Line), everySwap(r.Line)...)
 	b.ReportAllocs()
 	for b.Loop() {
 		if _, err := Solve(&r); err != nil {

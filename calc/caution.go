@@ -10,13 +10,10 @@ func (s *Setup) warn(r *Request) {
 	if !s.Stopped() {
 		s.warnSettings(r, all)
 	}
-	if r.Coat.Isocyanate {
-		all.add(Warn, "isocyanate", TextFigure("coat", r.Coat.Name))
-	}
 	if r.Gun.CapLimit <= 0 {
 		all.add(Note, "local-gun-rules", TextFigure("gun", r.Gun.Name))
 	}
-	all.add(Note, "safety")
+	r.Coat.Hardener.protectBooth(r.Coat.Name, len(r.Shop.System.Others) > 0, all)
 	s.Cautions = all.list
 }
 
@@ -26,14 +23,15 @@ func (s *Setup) warnSettings(r *Request, to *cautions) {
 		to.add(Warn, "cap-near-limit", gauge("cap", s.Working.Cap), gauge("limit", limit))
 	}
 	if s.Valve.Choked {
-		to.add(Warn, "valve-choked", share("opening", s.Valve.Opening))
-	} else if !s.Short.Is && r.RegulatorAt != Nowhere && s.Valve.Opening < s.Valve.Floor {
-		to.add(Warn, "valve-low", share("opening", s.Valve.Opening), share("floor", s.Valve.Floor))
+		to.add(Warn, "valve-choked", s.Valve.Knob("valve", s.Valve.Opening), share("opening", s.Valve.Opening))
+	} else if !s.Short.Is && r.RegulatorAt() != Nowhere && s.Valve.Opening < s.Valve.Floor {
+		_, least := s.Valve.Limit()
+		to.add(Warn, "valve-low", s.Valve.Knob("valve", s.Valve.Opening), share("opening", s.Valve.Opening), least, share("floor", s.Valve.Floor))
 	}
-	if !s.Short.Is && !s.Wall.Held && s.Valve.Reserve < LeastReserve-1 {
-		to.add(Warn, "little-reserve", drop("reserve", s.Valve.Reserve), gauge("supply", r.Supply))
+	if reserve := s.Reserve(); !s.Short.Is && !s.Wall.Held && reserve < LeastReserve-1 {
+		to.add(Warn, "little-reserve", drop("reserve", reserve), gauge("supply", r.Supply))
 	}
-	if !s.Short.Is && r.RegulatorAt != Nowhere && s.Wall.Flowing > s.Wall.Limit+1 {
+	if !s.Short.Is && !s.Foot.Is && r.RegulatorAt() != Nowhere && s.Wall.Flowing > s.Wall.Limit+1 {
 		to.add(Warn, "wall-over-stamp", gauge("flowing", s.Wall.Flowing), gauge("limit", s.Wall.Limit), gauge("highest", s.Working.Highest))
 	}
 	if r.HasNow && r.Now > r.Supply {

@@ -9,6 +9,7 @@ import (
 type Way struct {
 	Wall       unit.Gauge
 	Opening    float64
+	Area       float64   // of the open valve's sonic conductance, the share at the opening
 	Mach       float64   // in the valve's throat
 	EighthTurn unit.Drop // what an eighth of a turn moves at the gun
 	Sag        unit.Drop // what the gun loses where the wall sags by SagShare, by its slope
@@ -24,7 +25,7 @@ type Comparison struct {
 
 // compare sets the advised wall against the one that is set now, or the whole supply.
 func (s *Setup) compare(j *job, sens *sensitivity) {
-	if s.Short.Is {
+	if s.Short.Is || j.footSets() {
 		return
 	}
 	high := j.r.Supply
@@ -42,21 +43,31 @@ func (s *Setup) compare(j *job, sens *sensitivity) {
 	v := &s.Valve
 	s.Comparison = Comparison{
 		Given: true,
-		Right: Way{Wall: s.Wall.Flowing, Opening: v.Opening, Mach: v.Mach, Choked: v.Choked, EighthTurn: v.EighthTurn, Sag: sens.sag(v.Opening, s.Wall.Flowing)},
+		Right: Way{Wall: s.Wall.Flowing, Opening: v.Opening, Area: v.Area, Mach: v.Mach, Choked: v.Choked, EighthTurn: v.EighthTurn, Sag: sens.sag(v.Opening, s.Wall.Flowing)},
 		High:  other,
 	}
 }
 
 // way is how the target is reached from a wall, all but its sag. ok is false where even
-// the open valve gives less.
+// the open valve gives less. A second regulator holds back what is above its own setting.
 func (sens *sensitivity) way(wall unit.Gauge) (w Way, ok bool) {
 	j := sens.job
-	w.Wall, w.Opening = wall, 1
-	into, _, ok := line.Downstream(j.after(), j.flow, wall.Abs(j.air.Ambient), j.air)
+	w.Wall, w.Opening, w.Area = wall, 1, 1
+	set, _, ok := line.Downstream(j.r.Line[j.wall+1:j.sets+1], j.flow, wall.Abs(j.air.Ambient), j.air)
+	if !ok {
+		return w, false
+	}
+	if j.footSets() {
+		into, choked := j.r.Gun.Valve.Full.Upstream(j.flow, j.working, j.air)
+		w.Mach, w.EighthTurn = j.valveMach(into, 1, choked), sens.eighthTurn(1)
+		return w, set >= j.open
+	}
+	into, _, ok := line.Downstream(j.after(), j.flow, set, j.air)
 	if !ok {
 		return w, false
 	}
 	w.Opening, w.Choked, ok = j.r.Gun.Valve.OpeningFor(j.flow, into, j.working, j.air)
+	w.Area = j.r.Gun.Valve.Shape.Share(w.Opening)
 	w.Mach = j.valveMach(into, w.Opening, w.Choked)
 	w.EighthTurn = sens.eighthTurn(w.Opening)
 	return w, ok

@@ -82,15 +82,15 @@ func (o *outlook) judge(j *Judgement, m *DayRemedy) {
 		if err != nil || drive < 1/coat.LongestFlash {
 			id = "still-water"
 		}
-		j.add(VerdictWait, id, judgementGround, turn, times("drying", drive), times("least", slowest))
+		j.add(VerdictWait, id, "limit-slow", judgementGround, turn, times("drying", drive), times("least", slowest))
 	case landing == VerdictWait:
-		j.add(landing, "lands-dry", judgementGround, turn, times("drier", o.inFlight.Drier), times("most", dryWait))
+		j.add(landing, "lands-dry", "limit-dry", judgementGround, turn, times("drier", o.inFlight.Drier), times("most", dryWait))
 	case landing == VerdictWatch:
-		j.add(landing, "lands-drier", judgementGround, turn, times("drier", o.inFlight.Drier), times("most", dryWatch))
+		j.add(landing, "lands-drier", "limit-dry", judgementGround, turn, times("drier", o.inFlight.Drier), times("most", dryWatch))
 	}
 	if level == VerdictGo {
 		id, f := close.limit()
-		j.add(VerdictWatch, "close", r.Instruments.Thermometer.Ground, turn, append(f, SentenceFigure("limit", id),
+		j.add(VerdictWatch, "close", "limit-error", r.Instruments.Thermometer.Ground, turn, append(f, SentenceFigure("limit", id),
 			degrees("degree", unit.TempDiff(r.Instruments.Thermometer.Within)), share("share", r.Instruments.Hygrometer.Within))...)
 	}
 }
@@ -104,13 +104,13 @@ func (o *outlook) judgeDamp(j *Judgement, h hindrances, turn Turn) {
 		if m < sameTemp {
 			id = "dew-on-panel"
 		}
-		j.add(VerdictStop, id, marginGround, turn, degrees("margin", m), temp("panel", r.Panel), temp("dew", dew), degrees("least", LeastPanelMargin))
+		j.add(VerdictStop, id, "limit-dew", marginGround, turn, degrees("margin", m), temp("panel", r.Panel), temp("dew", dew), degrees("least", LeastPanelMargin))
 	}
 	if h.damp {
-		j.add(VerdictStop, "damp", dampGround, turn, share("humidity", r.Humidity), share("most", dampest))
+		j.add(VerdictStop, "damp", "limit-damp", dampGround, turn, share("humidity", r.Humidity), share("most", dampest))
 	}
 	if h.wetPaint {
-		j.add(VerdictWait, "wet-paint", judgementGround, turn, temp("paint", r.Paint), temp("dew", dew))
+		j.add(VerdictWait, "wet-paint", "limit-wet-paint", judgementGround, turn, temp("paint", r.Paint), temp("dew", dew))
 	}
 }
 
@@ -119,19 +119,19 @@ func (o *outlook) judgeDamp(j *Judgement, h hindrances, turn Turn) {
 func (o *outlook) judgeTemperatures(j *Judgement, h hindrances, turn Turn) {
 	r := o.r
 	if h.coldAir {
-		j.add(VerdictWait, "cold", benchGround, turn, temp("air", r.Air), temp("least", coldBench))
+		j.add(VerdictWait, "cold", "limit-cold", benchGround, turn, temp("air", r.Air), temp("least", coldBench))
 	}
 	if h.coldPanel && (!h.coldAir || r.Panel < r.Air) {
-		j.add(VerdictWait, "cold-panel", benchGround, turn, temp("panel", r.Panel), temp("least", coldBench))
+		j.add(VerdictWait, "cold-panel", "limit-cold", benchGround, turn, temp("panel", r.Panel), temp("least", coldBench))
 	}
 	if h.coldPaint && (!h.coldAir || r.Paint < r.Air) {
-		j.add(VerdictWait, "cold-paint", benchGround, turn, temp("paint", r.Paint), temp("least", coldBench))
+		j.add(VerdictWait, "cold-paint", "limit-cold", benchGround, turn, temp("paint", r.Paint), temp("least", coldBench))
 	}
 	if h.hotAir {
-		j.add(VerdictWait, "hot-air", benchGround, turn, temp("air", r.Air), temp("most", hottest))
+		j.add(VerdictWait, "hot-air", "limit-hot", benchGround, turn, temp("air", r.Air), temp("most", hottest))
 	}
 	if h.hotPanel && !h.hotAir {
-		j.add(VerdictWait, "hot-panel", benchGround, turn, temp("panel", r.Panel), temp("most", hottest))
+		j.add(VerdictWait, "hot-panel", "limit-hot", benchGround, turn, temp("panel", r.Panel), temp("most", hottest))
 	}
 }
 
@@ -173,6 +173,6 @@ func (a *DayAnswer) judgePotLife(r *DayRequest) {
 		return
 	}
 	sheet := (time.Duration(float64(r.PotLife)*need.Minutes()/life.Minutes()) + time.Minute).Round(time.Minute)
-	a.add(VerdictWait, "pot-life-short", coatsGround, Turn{"turn-portions", Figures{minutes("sheet", sheet), temp("sheetTemp", SheetTemp)}},
+	a.add(VerdictWait, "pot-life-short", "limit-pot-life", coatsGround, Turn{"turn-portions", Figures{minutes("sheet", sheet), temp("sheetTemp", SheetTemp)}},
 		minutes("life", life), CountFigure("coats", r.Coats), CountFigure("panels", r.Panels), minutes("need", need), minutes("wait", wait))
 }

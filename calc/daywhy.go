@@ -19,13 +19,14 @@ func (r *DayRequest) dryGround() Ground {
 // explain gives the reason of each value, with its own figures.
 func (a *DayAnswer) explain(r *DayRequest) {
 	why := newReasons()
+	a.Judgement.explain(why)
 	why.add("air", "day-air", dewGround, temp("dew", a.DewPoint), temp("bulb", a.WetBulb))
 	a.explainDrying(r, why)
 	f := Figures{SentenceFigure("grade", "grade-"+string(a.Grade)), temp("air", r.Air), temp("panel", r.Panel), CountFigure("panels", r.Panels)}
 	switch {
 	case r.Coat.Waterborne:
 		why.add("grade", "day-grade-water", gradeGround, f...)
-	case r.Coat.Isocyanate:
+	case r.Coat.Hardener == Isocyanate:
 		why.add("grade", "day-grade-hardener", gradeGround, f...)
 	default:
 		why.add("grade", "day-grade", gradeGround, f...)
@@ -73,9 +74,6 @@ func (a *DayAnswer) warn(r *DayRequest) {
 	if r.PotLife != 0 && !a.PotLife.Known {
 		all.add(Warn, "pot-life-outside", temp("at", a.PotLife.At))
 	}
-	if r.Coat.Isocyanate {
-		all.add(Warn, "isocyanate", TextFigure("coat", r.Coat.Name))
-	}
-	all.add(Note, "safety")
+	r.Coat.Hardener.protectBooth(r.Coat.Name, false, &all)
 	a.Cautions = all.list
 }

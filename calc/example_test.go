@@ -29,6 +29,7 @@ func ExampleSolve_commonPractice() {
 		fmt.Println(err)
 		return
 	}
+	regulator := line.Part{Kind: line.RegulatorKind, Restriction: line.Restriction{C: unit.DM3PerSBar(9), B: 0.3}}
 	coupling := line.Part{Kind: line.CouplingKind, Restriction: line.Restriction{C: unit.DM3PerSBar(8), B: 0.4}}
 	hose := line.Part{Kind: line.HoseKind, Hose: line.Hose{
 		Length: unit.Feet(25), Bore: unit.Inches(0.375), Roughness: line.SmoothRubber,
@@ -39,8 +40,7 @@ func ExampleSolve_commonPractice() {
 		Gun:    calc.Gun{Gun: g, Nearest: unit.Inches(5), Farthest: unit.Inches(6), Felt: g.FeltAt(unit.Inches(5.5), unit.PSIG(26))},
 		Day:    calc.Day{Air: unit.Fahrenheit(72), Humidity: 0.45, Panel: unit.Fahrenheit(72)},
 		Supply: unit.PSIG(90), Mark: unit.PSIDrop(1), HasNow: true, Now: unit.PSIG(70),
-		Regulator: line.Regulator{Seat: line.Restriction{C: unit.DM3PerSBar(9), B: 0.3}},
-		Line:      []line.Part{coupling, hose, coupling},
+		Line: []line.Part{regulator, coupling, hose, coupling},
 	})
 	if err != nil {
 		fmt.Println(err)
@@ -130,7 +130,7 @@ func ExampleSolveThin_coldMix() {
 		Sheet:       calc.Stated[calc.SheetSeconds]{Value: calc.SheetSeconds{Cup: din, Low: 16, Aim: 17, High: 18.1, At: calc.SheetTemp}},
 		MostThinner: calc.Stated[float64]{Value: 0.1}, Warmest: calc.Stated[unit.Temp]{Value: unit.Celsius(25)},
 	})
-	fmt.Printf("%.0f s at 20 C: %s to %.0f C %v\n", a.Corrected.Seconds, a.Remedy, a.WarmTo.C(), err)
+	fmt.Printf("%.0f s at 20 C: %s to %.0f C %v\n", a.Corrected.Seconds, a.Remedy, a.To.C(), err)
 	// Output:
 	// 18 s at 20 C: warm to 20 C <nil>
 }

@@ -19,6 +19,7 @@ var (
 // explain gives the reason of each value, with its own figures.
 func (s *Setup) explain(r *Request) {
 	why := newReasons()
+	s.Judgement.explain(why)
 	set := !s.Stopped() // else there is nothing to set
 	if set {
 		s.explainStart(r, why)
@@ -91,8 +92,8 @@ func (s *Setup) explainComparison(why *reasons) {
 		id = "compare-choked"
 	}
 	r, h := c.Right, c.High
-	why.add("valve", id, lineGround, gauge("wall", r.Wall), share("opening", r.Opening), ratio("mach", r.Mach), drop("nudge", r.EighthTurn), drop("sag", r.Sag),
-		gauge("highWall", h.Wall), share("highOpening", h.Opening), ratio("highMach", h.Mach), drop("highNudge", h.EighthTurn), drop("highSag", h.Sag),
+	why.add("valve", id, lineGround, gauge("wall", r.Wall), s.Valve.Knob("valve", r.Opening), share("opening", r.Opening), ratio("mach", r.Mach), drop("nudge", r.EighthTurn), drop("sag", r.Sag),
+		gauge("highWall", h.Wall), s.Valve.Knob("highValve", h.Opening), share("highOpening", h.Opening), ratio("highMach", h.Mach), drop("highNudge", h.EighthTurn), drop("highSag", h.Sag),
 		gauge("working", s.Working.Pressure), share("sagShare", SagShare))
 }
 
@@ -142,18 +143,22 @@ const worthLevers = 1.25
 const slowDrying = 0.7
 
 func (s *Setup) explainWall(r *Request, why *reasons) {
+	at := r.RegulatorAt()
 	f := []Figure{gauge("open", s.Wall.Open), gauge("working", s.Working.Pressure), drop("lost", unit.Drop(s.Wall.Open-s.Working.Pressure)),
-		gauge("flowing", s.Wall.Flowing), drop("reserve", s.Valve.Reserve), gauge("supply", r.Supply)}
+		gauge("flowing", s.Wall.Flowing), drop("reserve", s.Reserve()), gauge("supply", r.Supply)}
 	switch {
 	case s.Short.Is:
 		why.add("wall", "wall-short", lineGround, f...)
 		return
-	case r.RegulatorAt == Nowhere:
+	case at == Nowhere:
 		why.add("wall", "wall-none", lineGround, f...)
 		return
+	case s.Foot.Is:
+		why.add("wall", "wall-feeds", lineGround, append(f, gauge("foot", s.Foot.Flowing))...)
+		why.add("wall", "foot-sets", lineGround, gauge("foot", s.Foot.Flowing), gauge("static", s.Foot.Static), gauge("working", s.Working.Pressure), flow("flow", s.Working.Flow))
 	case s.Wall.Held:
 		why.add("wall", "wall-held", lineGround, append(f, gauge("highest", s.Working.Highest))...)
-	case r.RegulatorAt == Foot:
+	case at == Foot:
 		why.add("wall", "wall-foot", lineGround, f...)
 	default:
 		why.add("wall", "wall-set", lineGround, f...)
@@ -163,14 +168,20 @@ func (s *Setup) explainWall(r *Request, why *reasons) {
 
 func (s *Setup) explainValve(r *Request, why *reasons) {
 	v := s.Valve
-	if s.Short.Is {
+	switch {
+	case s.Short.Is:
 		why.add("valve", "valve-open-wide", lineGround)
-	} else {
-		why.add("valve", "valve-opening", valveGround, share("opening", v.Opening), drop("reserve", v.Reserve), ratio("mach", v.Mach), drop("nudge", v.EighthTurn), gauge("working", s.Working.Pressure))
+	case s.Foot.Is:
+		why.add("valve", "valve-open-foot", lineGround, gauge("working", s.Working.Pressure))
+	default:
+		set, turns := v.setting(r.Gauge)
+		why.add("valve", "valve-opening", valveGround, SentenceFigure("set", set), turns, gauge("reads", s.Working.Reads), share("opening", v.Opening),
+			drop("reserve", v.Reserve), ratio("mach", v.Mach), drop("nudge", v.EighthTurn))
+		_, least := v.Limit()
 		if v.Opening < v.Floor {
-			why.add("valve", "valve-below-floor", valveGround, share("floor", v.Floor), gauge("open", s.Wall.Open))
+			why.add("valve", "valve-below-floor", valveGround, least, share("floor", v.Floor), gauge("open", s.Wall.Open))
 		} else {
-			why.add("valve", "valve-floor", valveGround, share("floor", v.Floor), drop("most", MostEighthTurn))
+			why.add("valve", "valve-floor", valveGround, v.Knob("valve", v.Floor), share("floor", v.Floor), drop("most", MostEighthTurn))
 		}
 	}
 	switch r.Gauge {
@@ -191,7 +202,7 @@ func (s *Setup) explainValve(r *Request, why *reasons) {
 		case n.Choked:
 			id = "now-choked"
 		}
-		why.add("valve", id, lineGround, gauge("wall", n.Wall), gauge("gun", n.GunIfOpen), share("opening", n.Opening), ratio("mach", n.Mach),
+		why.add("valve", id, lineGround, gauge("wall", n.Wall), gauge("gun", n.GunIfOpen), v.Knob("valve", n.Opening), share("opening", n.Opening), ratio("mach", n.Mach),
 			drop("nudge", n.EighthTurn), gauge("working", s.Working.Pressure), gauge("set", set))
 	}
 }

@@ -6,7 +6,7 @@ import "boothset/calc/unit"
 // advised. Its ID is empty where it stands there, as near as the gauge can be read, where
 // none was given and where nothing is to be set.
 func (s *Setup) first(r *Request) Turn {
-	if !s.Now.Given || s.Short.Is || r.RegulatorAt == Nowhere {
+	if !s.Now.Given || s.Short.Is || r.RegulatorAt() == Nowhere {
 		return Turn{}
 	}
 	id := ""
@@ -18,7 +18,7 @@ func (s *Setup) first(r *Request) Turn {
 	default:
 		return Turn{}
 	}
-	if r.RegulatorAt == Foot {
+	if r.RegulatorAt() == Foot {
 		id += "-foot"
 	}
 	return Turn{id, Figures{gauge("set", s.Wall.Flowing), gauge("wall", s.Now.Wall)}}

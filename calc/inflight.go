@@ -203,7 +203,7 @@ func (e *evaporation) drierOn(a *InFlight, d Day) float64 {
 		return 0
 	}
 	drier := lost / a.before
-	working := advised(e.coat, e.gun, a.correction(logDrier(drier)), line.NewAir(e.ambient, d.Air))
+	working := workingFor(e.coat, e.gun, a.correction(logDrier(drier)), line.NewAir(e.ambient, d.Air))
 	if working == start {
 		return drier
 	}

@@ -17,7 +17,9 @@ type Perturbed struct {
 	r     Request
 	line  [MostParts]line.Part
 	job   job
-	here  line.Flowing // the line downstream of the set pressure at the job's flow
+	// wall and sets are the places of the line's regulators.
+	wall, sets int
+	here       line.Flowing // the line downstream of the wall at the job's flow
 
 	ambient unit.Abs
 	weather weatherSlope
@@ -46,7 +48,8 @@ type Outcome struct {
 // Perturb is r ready to be worked with its values off; s is r's setup, of a supply that is
 // not short.
 func Perturb(r *Request, s *Setup) *Perturbed {
-	p := &Perturbed{base: r, r: *r, ambient: s.Weather.Ambient, weather: weatherSlopeOf(r, &s.Weather), flowing: s.Wall.Flowing, rounded: s.Valve.Reserve}
+	p := &Perturbed{base: r, r: *r, ambient: s.Weather.Ambient, weather: weatherSlopeOf(r, &s.Weather), flowing: s.Wall.Flowing, rounded: s.Reserve()}
+	p.wall, p.sets = r.Regulators()
 	for d := range dimensions {
 		p.sigma[d] = dimensions[d].of(&r.Tolerances).Within / 2
 	}
@@ -68,17 +71,15 @@ func (p *Perturbed) Work(d *Deviations) Outcome {
 	r := &p.r
 	r.Gun.Calibrate(p.stamp)
 	j := &p.job
-	*j = job{r: r, air: line.NewAir(p.ambient, r.Day.Air+unit.Temp(p.airOff))}
+	*j = job{r: r, air: p.air(), wall: p.wall, sets: p.sets}
 	j.pressure(p.weather.correction(p.airOff, p.humidityOff))
 	j.solveFor(j.target - unit.Gauge(p.gunOff))
-	p.here.Prepare(j.after(), j.flow, j.air)
+	p.here.Prepare(r.Line[j.wall+1:], j.flow, j.air)
 	into, _ := r.Gun.Valve.Full.Upstream(j.flow, j.working, j.air)
-	j.open = p.here.Upstream(into)
-	wall := j.open.Gauge(p.ambient) + unit.Gauge(p.rounded)
-	j.setAt(p.flowing - unit.Gauge(p.wallOff))
+	wall := p.here.Upstream(into).Gauge(p.ambient) + unit.Gauge(p.rounded)
 	return Outcome{
 		Wall:     wall + unit.Gauge(p.wallOff),
-		Static:   r.Regulator.Set(wall, j.flow) + unit.Gauge(p.wallOff),
+		Static:   r.regulator(j.wall).Set(wall, j.flow) + unit.Gauge(p.wallOff),
 		Opening:  p.opening(),
 		Distance: distance(&r.Coat, &r.Gun, gun.JetOf(j.flow, j.cap, j.air)).Target,
 	}
@@ -87,16 +88,28 @@ func (p *Perturbed) Work(d *Deviations) Outcome {
 // reset brings every value back to the request's.
 func (p *Perturbed) reset() {
 	copy(p.line[:], p.base.Line)
-	p.r.Gun.Valve.Full = p.base.Gun.Valve.Full
-	p.r.Regulator = p.base.Regulator
+	p.r.Gun.Valve = p.base.Gun.Valve
 	p.stamp = p.base.Gun.Stamp
 	p.wallOff, p.gunOff, p.airOff, p.humidityOff = 0, 0, 0, 0
 }
 
-// opening is how far the valve must be open at the set pressure taken.
+// air is the air in the line: the booth's as the thermometer tells it, or that of the hoses.
+func (p *Perturbed) air() line.Air {
+	t := p.r.lineTemp()
+	if p.r.HoseAir == 0 {
+		t += unit.Temp(p.airOff)
+	}
+	return line.NewAir(p.ambient, t)
+}
+
+// opening is how far the valve must be open with the wall as advised: fully, where a second
+// regulator sets what comes to it.
 func (p *Perturbed) opening() float64 {
 	j := &p.job
-	into, _ := p.here.Downstream(j.set)
+	if j.footSets() {
+		return 1
+	}
+	into, _ := p.here.Downstream((p.flowing - unit.Gauge(p.wallOff)).Abs(p.ambient))
 	x, _, _ := j.r.Gun.Valve.OpeningFor(j.flow, into, j.working, j.air)
 	return x
 }
@@ -110,6 +123,14 @@ func (p *Perturbed) scaleParts(k line.Kind, off float64) {
 		if part := &p.r.Line[i]; part.Kind == k {
 			part.Restriction.C *= f
 		}
+	}
+}
+
+// scaleDroops lets the regulators droop more.
+func (p *Perturbed) scaleDroops(off float64) {
+	f := factor(off)
+	for i := range p.r.Line {
+		p.r.Line[i].Droop *= f
 	}
 }
 

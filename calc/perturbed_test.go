@@ -16,7 +16,7 @@ import (
 
 // roughly is tolerances of the size a shop's have.
 var roughly = Tolerances{
-	Coupling: Tolerance{Within: 0.3}, Filter: Tolerance{Within: 0.3}, Valve: Tolerance{Within: 0.3},
+	Coupling: Tolerance{Within: 0.3}, Filter: Tolerance{Within: 0.3}, Valve: Tolerance{Within: 0.3}, ValveShape: Tolerance{Within: math.Log(4.5)},
 	HoseBore: Tolerance{Within: 0.05}, HoseEnd: Tolerance{Within: 0.2},
 	StampFlow: Tolerance{Within: 0.1}, StampCap: Tolerance{Within: 0.15}, Droop: Tolerance{Within: 0.5},
 	WallGauge: Tolerance{Within: unit.PascalPerPSI * 4}, GunGauge: Tolerance{Within: unit.PascalPerPSI * 1.5},
@@ -65,15 +65,15 @@ func TestOneOffIsTheChangedRequest(t *testing.T) {
 		"coupling": scale(line.CouplingKind, math.Exp(0.15)),
 		"filter":   scale(line.FilterKind, math.Exp(0.15)),
 		"hose-bore": func(r *Request) {
-			h := &r.Line[1].Hose
+			h := &r.Line[2].Hose
 			h.Bore *= unit.Length(math.Exp(0.025))
 			h.End.C *= unit.Conductance(math.Exp(0.05)) // as its area
 		},
-		"hose-end":   func(r *Request) { r.Line[1].Hose.End.C *= unit.Conductance(math.Exp(0.1)) },
+		"hose-end":   func(r *Request) { r.Line[2].Hose.End.C *= unit.Conductance(math.Exp(0.1)) },
 		"valve":      func(r *Request) { r.Gun.Valve.Full.C *= unit.Conductance(math.Exp(0.15)) },
 		"stamp-flow": stamped(func(s *gun.Stamp) { s.Flow *= unit.Flow(math.Exp(0.05)) }),
 		"stamp-cap":  stamped(func(s *gun.Stamp) { s.Cap *= unit.Gauge(math.Exp(0.075)) }),
-		"droop":      func(r *Request) { r.Regulator.Droop *= math.Exp(0.25) },
+		"droop":      func(r *Request) { r.Line[0].Droop *= math.Exp(0.25) },
 		"gun-gauge":  func(r *Request) { r.Coat.Working.Start -= unit.PSIG(0.75) },
 		"thermometer": func(r *Request) {
 			r.Day.Air += 0.5
@@ -100,7 +100,7 @@ func TestOneOffIsTheChangedRequest(t *testing.T) {
 			require.NoError(t, err)
 			wall := want.Wall.Open + s.Wall.Flowing - s.Wall.Open // with the same reserve
 			assert.InDelta(t, wall.PSI(), got.Wall.PSI(), 1e-3)
-			assert.InDelta(t, changed.Regulator.Set(wall, want.Working.Flow).PSI(), got.Static.PSI(), 1e-3)
+			assert.InDelta(t, changed.regulator(0).Set(wall, want.Working.Flow).PSI(), got.Static.PSI(), 1e-3)
 			assert.InDelta(t, want.Distance.Target.Inches(), got.Distance.Inches(), 1e-4)
 		})
 	}
@@ -153,7 +153,7 @@ func TestPerturbedAllocatesNothing(t *testing.T) {
 	s, err := Solve(&r)
 	require.NoError(t, err)
 	p := Perturb(&r, s)
-	one := Deviations{1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1}
+	one := Deviations{1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1}
 	var o Outcome
 	assert.Zero(t, testing.AllocsPerRun(100, func() { o = p.Work(&one) }))
 	assert.Positive(t, o.Wall)

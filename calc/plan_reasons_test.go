@@ -14,17 +14,21 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// told is the ids of a setup's reasons and, with their verdict or the first letter of their
-// level, of what speaks against it and its cautions.
+// told is the ids of a setup's reasons but for those of its verdict, and, with their verdict or the first letter of their
+// level, of what speaks against it and its cautions but for those that protect people.
 func told(s *Setup) (reasons, cautions []string) {
 	for _, c := range s.Against {
 		cautions = append(cautions, c.Level.String()+" "+c.ID)
 	}
 	for _, r := range s.Reasons {
-		reasons = append(reasons, r.ID)
+		if r.About != "verdict" {
+			reasons = append(reasons, r.ID)
+		}
 	}
 	for _, c := range s.Cautions {
-		cautions = append(cautions, string(c.Level[0])+" "+c.ID)
+		if !c.Safety {
+			cautions = append(cautions, string(c.Level[0])+" "+c.ID)
+		}
 	}
 	return reasons, cautions
 }
@@ -58,7 +62,7 @@ func TestWhatAPlanSays(t *testing.T) {
 		"gun-start", "weather-mild", "weather-dew", "gun-flow", "wall-set", "wall-static", "valve-opening", "valve-floor",
 		"compare", "distance-jet", "distance-class", "line-bottleneck", "supply-unchecked",
 	}, mild)
-	assert.Equal(t, []string{"n local-gun-rules", "n safety"}, calm)
+	assert.Equal(t, []string{"n local-gun-rules"}, calm)
 	// Of a job that is stopped nothing is said that is to be set.
 	unset := []string{"gun-start", "gun-flow", "wall-set", "wall-static", "valve-opening", "valve-floor", "compare", "distance-jet", "distance-class"}
 	for _, c := range []struct {
@@ -73,11 +77,11 @@ func TestWhatAPlanSays(t *testing.T) {
 			[]string{"weather-slow"}, []string{"weather-mild"}, []string{"wait cold"}},
 		{"a panel under the dew point", func(r *Request) { r.Day.Panel = unit.Celsius(2) },
 			[]string{"weather-dew-below"}, []string{"gun-start", "weather-dew", "gun-flow", "wall-set", "wall-static", "valve-opening", "valve-floor", "compare", "distance-jet", "distance-class", "line-bottleneck"}, []string{"stop dew-on-panel", "wait cold-panel"}},
-		{"regulator and gauge at the gun's foot", func(r *Request) { r.RegulatorAt, r.Gauge = Foot, AtFoot },
+		{"regulator and gauge at the gun's foot", func(r *Request) { regulate(r, Foot); r.Gauge = AtFoot },
 			[]string{"wall-foot", "gauge-foot"}, []string{"wall-set"}, nil},
-		{"neither regulator nor gauge", func(r *Request) { r.RegulatorAt, r.Gauge = Nowhere, NoGauge },
+		{"neither regulator nor gauge", func(r *Request) { regulate(r, Nowhere); r.Gauge = NoGauge },
 			[]string{"wall-none", "valve-below-floor", "gauge-none"}, []string{"wall-set", "wall-static", "valve-floor", "compare"}, []string{"wait no-regulator"}},
-		{"no regulator on 140 psi", func(r *Request) { r.RegulatorAt, r.Supply = Nowhere, unit.PSIG(140) },
+		{"no regulator on 140 psi", func(r *Request) { regulate(r, Nowhere); r.Supply = unit.PSIG(140) },
 			[]string{"wall-none", "valve-below-floor"}, []string{"wall-set", "wall-static", "valve-floor", "compare"}, []string{"wait no-regulator", "w valve-choked"}},
 		{"28 psi of supply", func(r *Request) { inAShop(r); r.Supply = unit.PSIG(28) },
 			[]string{"wall-short", "valve-open-wide", "line-limit", "supply-short-first"},
@@ -93,7 +97,7 @@ func TestWhatAPlanSays(t *testing.T) {
 		{"the wall at 20 psi", func(r *Request) { r.HasNow, r.Now = true, unit.PSIG(20) }, []string{"now-too-low"}, []string{"compare"}, nil},
 		{"slim couplings", func(r *Request) {
 			slim := line.Restriction{C: unit.DM3PerSBar(2), B: 0.3}
-			r.Line[0].Restriction, r.Line[2].Restriction = slim, slim
+			r.Line[1].Restriction, r.Line[3].Restriction = slim, slim
 		}, []string{"line-couplings"}, nil, nil},
 		{"a start above the stamp", func(r *Request) {
 			r.Coat.Working = Band{Start: unit.PSIG(40), Low: unit.PSIG(23), High: unit.PSIG(50)}
@@ -123,18 +127,22 @@ func TestWhatAPlanSays(t *testing.T) {
 		{"a warm receiver and a cold main", func(r *Request) { inAShop(r); r.Shop.LineTemp = unit.Celsius(5) },
 			[]string{"supply-keeps-up", "water-main"}, []string{"supply-unchecked"}, nil},
 		{"desert air", func(r *Request) { inAShop(r); r.Day.Humidity = 0.02 }, []string{"supply-keeps-up", "water-none"}, []string{"supply-unchecked"}, nil},
-		{"a cap near its limit, and isocyanate", func(r *Request) { r.Coat.Isocyanate, r.Gun.CapLimit = true, unit.PSIG(16.3) },
-			[]string{"wall-held"}, []string{"wall-set"}, []string{"w cap-near-limit", "w isocyanate"}},
-		{"a valve far down", func(r *Request) { r.Mark, r.Line = unit.PSIDrop(20), nil },
+		{"a cap near its limit", func(r *Request) { r.Gun.CapLimit = unit.PSIG(16.3) }, []string{"wall-held"}, []string{"wall-set"}, []string{"w cap-near-limit"}},
+		{"a valve far down", func(r *Request) { r.Mark, r.Line = unit.PSIDrop(20), r.Line[:1] },
 			[]string{"valve-below-floor"}, []string{"valve-floor"}, []string{"w valve-low", "w wall-over-stamp"}},
 	} {
 		r := mildClear(t)
 		c.change(&r)
-		reasons, cautions := told(solved(t, r))
+		s := solved(t, r)
+		reasons, cautions := told(s)
+		for _, against := range s.Against {
+			assert.True(t, slices.ContainsFunc(s.Reasons, func(x Reason) bool {
+				return x.About == "verdict" && x.ID == against.Limit && x.Source == against.Source
+			}), "%s: the limit that %s passes", c.name, against.ID)
+		}
 		assert.Equal(t, c.added, without(reasons, mild), c.name)
 		assert.Equal(t, c.replaced, without(mild, reasons), c.name)
 		assert.Equal(t, c.warned, without(cautions, calm), c.name)
-		assert.Contains(t, cautions, "n safety", c.name)
 		assert.True(t, slices.IsSortedFunc(cautions, func(a, b string) int {
 			order := []string{"stop", "wait", "watch", "w", "n"} // the gravest first
 			level := func(s string) int { return slices.Index(order, strings.Fields(s)[0]) }
@@ -158,7 +166,8 @@ func TestCapNearItsLimit(t *testing.T) {
 // A valve that chokes is at Mach 1, not a rounding below.
 func TestAChokedValveIsAtMachOne(t *testing.T) {
 	r := mildClear(t)
-	r.RegulatorAt, r.Supply = Nowhere, unit.PSIG(140)
+	regulate(&r, Nowhere)
+	r.Supply = unit.PSIG(140)
 	s := solved(t, r)
 	assert.True(t, s.Valve.Choked)
 	assert.Equal(t, 1.0, s.Valve.Mach)
@@ -235,7 +244,7 @@ func TestTheBetterOfTwoSwaps(t *testing.T) {
 	larger := Swap{ID: "larger", Kind: SwapCouplings, Part: line.Restriction{C: unit.DM3PerSBar(30), B: 0.4}}
 	for _, swaps := range [][]Swap{{large, larger}, {larger, large}} {
 		r := mildClear(t)
-		r.Line[0].Restriction.C, r.Line[2].Restriction.C = unit.DM3PerSBar(3), unit.DM3PerSBar(3)
+		r.Line[1].Restriction.C, r.Line[3].Restriction.C = unit.DM3PerSBar(3), unit.DM3PerSBar(3)
 		r.Swaps = swaps
 		s := solved(t, r)
 		require.Len(t, s.Fixes, 1)
@@ -248,7 +257,7 @@ func TestTheBetterOfTwoSwaps(t *testing.T) {
 func TestSharesOfTheLine(t *testing.T) {
 	for _, at := range []Place{Wall, Foot, Nowhere} {
 		r := mildClear(t)
-		r.RegulatorAt = at
+		regulate(&r, at)
 		s := solved(t, r)
 		sum := 0.0
 		for _, step := range s.Line {
@@ -265,8 +274,36 @@ func TestSharesOfTheLine(t *testing.T) {
 	}
 	// Only where the supply is short can the regulator's seat be what limits it.
 	r := mildClear(t)
-	r.Supply, r.Regulator.Seat = unit.PSIG(90), line.Restriction{C: unit.DM3PerSBar(0.5), B: 0.3}
+	r.Supply, r.Line[0].Restriction = unit.PSIG(90), line.Restriction{C: unit.DM3PerSBar(0.5), B: 0.3}
 	s := solved(t, r)
 	require.True(t, s.Short.Is)
 	assert.Equal(t, line.RegulatorKind, s.Line[s.Bottleneck].Kind)
+}
+
+// A plan says what harms in the hardener, what the booth's air owes to the painter, and, where
+// someone may breathe the shop's air, that it is not for that. None of it stops the job.
+func TestWhatAPlanSaysOfSafety(t *testing.T) {
+	for h, id := range map[Hardener]string{UnknownHardener: "isocyanate-unknown", Isocyanate: "isocyanate", Amine: "amine", Acrylate: "acrylate", OnePart: ""} {
+		for _, others := range [][]supply.User{nil, {{Flow: unit.SCFM(1), Duty: 1}}} {
+			r := mildClear(t)
+			inAShop(&r)
+			r.Coat.Hardener, r.Shop.System.Others = h, others
+			s := solved(t, r)
+			var ids []string
+			for _, c := range s.Cautions {
+				if c.Safety {
+					ids = append(ids, c.ID)
+				}
+			}
+			want := []string{"booth-clear", "booth-air"}
+			if h != OnePart || len(others) > 0 {
+				want = slices.Insert(want, 1, "breathing-air")
+			}
+			if id != "" {
+				want = slices.Insert(want, 0, id)
+			}
+			assert.Equal(t, want, ids, h)
+			assert.False(t, s.Stopped())
+		}
+	}
 }

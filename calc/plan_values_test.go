@@ -127,7 +127,7 @@ func TestAColdPanelCoolsNoHose(t *testing.T) {
 // at 10 scfm are 4.341 at 8.682, 35.341 psi; from a supply of 33 psi it shows 33.
 func TestStaticIsHeldToTheSupply(t *testing.T) {
 	r := mildClear(t)
-	r.Regulator.Droop = line.DroopOf(unit.PSIDrop(5), unit.SCFM(10))
+	r.Line[0].Droop = line.DroopOf(unit.PSIDrop(5), unit.SCFM(10))
 	assert.InEpsilon(t, 31+0.5*worked(t)["flow"], solved(t, r).Wall.Static.PSI(), sevenDigits)
 	r.Supply = unit.PSIG(33)
 	s := solved(t, r)
@@ -141,7 +141,7 @@ func TestStaticIsHeldToTheSupply(t *testing.T) {
 // made it 31; at 38 psi and more the seat closes on the sag and 31 does.
 func TestReserveOfASeatAtItsLimit(t *testing.T) {
 	r := mildClear(t)
-	r.Regulator.Seat = line.Restriction{C: unit.DM3PerSBar(2.6), B: 0.3}
+	r.Line[0].Restriction = line.Restriction{C: unit.DM3PerSBar(2.6), B: 0.3}
 	for supplied, wall := range map[float64]float64{36: 32, 38: 31} {
 		r.Supply = unit.PSIG(supplied)
 		s := solved(t, r)
@@ -156,8 +156,8 @@ func TestReserveOfASeatAtItsLimit(t *testing.T) {
 // scfm to 1 psi, 0.4 psi a scfm, 3.473 psi at 8.682 scfm.
 func TestALesserDroopIsWon(t *testing.T) {
 	r := mildClear(t)
-	r.Regulator.Droop = line.DroopOf(unit.PSIDrop(5), unit.SCFM(10))
-	stiff := r.Regulator
+	r.Line[0].Droop = line.DroopOf(unit.PSIDrop(5), unit.SCFM(10))
+	stiff := r.Line[0].Regulator()
 	stiff.Droop = line.DroopOf(unit.PSIDrop(1), unit.SCFM(10))
 	r.Swaps = []Swap{{ID: "stiff", Kind: SwapRegulator, Regulator: stiff}}
 	s := solved(t, r)
@@ -222,11 +222,11 @@ func TestHalfAnInchEitherWay(t *testing.T) {
 // A line has room for twelve parts and no more.
 func TestALineOfThirteenPartsIsRefused(t *testing.T) {
 	r := mildClear(t)
-	for len(r.Line) < 12 {
-		r.Line = append(r.Line, r.Line[0])
+	for len(r.Line) < MostParts {
+		r.Line = append(r.Line, r.Line[1])
 	}
 	assert.Empty(t, r.Problems())
-	r.Line = append(r.Line, r.Line[0])
+	r.Line = append(r.Line, r.Line[1])
 	require.Len(t, r.Problems(), 1)
 	assert.Equal(t, "too-many-parts", r.Problems()[0].ID)
 }

@@ -8,7 +8,8 @@ import (
 )
 
 // wallOverStamp is how many times the inlet pressure stamped on the gun the wall may stand
-// at, flowing: judgement. The hose stands at the wall's pressure until the air flows.
+// at, flowing: judgement. The hose stands at the wall's pressure until the air flows, unless a
+// regulator nearer the gun holds it back.
 const wallOverStamp = 2
 
 // judge adds what speaks against spraying: a mask that starves first, then the day, as
@@ -28,7 +29,7 @@ func (s *Setup) judge(r *Request) {
 func (s *Setup) judgeMask(r *Request) {
 	masked := slices.ContainsFunc(r.Shop.System.Others, func(u supply.User) bool { return u.Mask })
 	if fails := s.Short.Is || s.Supplied.Checked && !s.Supplied.Verdict.OK; r.Shop.Known && masked && fails {
-		s.add(VerdictStop, "mask-starves", judgementGround, Turn{ID: "turn-mask"})
+		s.add(VerdictStop, "mask-starves", "limit-mask", judgementGround, Turn{ID: "turn-mask"})
 	}
 }
 
@@ -43,10 +44,10 @@ func (s *Setup) judgeShort(r *Request) {
 	}
 	best, low := gauge("best", s.Short.Best), gauge("low", r.Coat.Working.Low)
 	if r.Supply <= s.Working.Pressure {
-		s.add(level, "supply-below-target", r.Coat.Working.Ground, s.turnShort(r), gauge("supply", r.Supply), gauge("working", s.Working.Pressure), best, low)
+		s.add(level, "supply-below-target", "limit-band", r.Coat.Working.Ground, s.turnShort(r), gauge("supply", r.Supply), gauge("working", s.Working.Pressure), best, low)
 		return
 	}
-	s.add(level, "supply-short", r.Coat.Working.Ground, s.turnShort(r), gauge("supply", r.Supply), best, gauge("working", s.Working.Pressure), low, TextFigure("part", s.Line[s.Bottleneck].Name))
+	s.add(level, "supply-short", "limit-band", r.Coat.Working.Ground, s.turnShort(r), gauge("supply", r.Supply), best, gauge("working", s.Working.Pressure), low, TextFigure("part", s.Line[s.Bottleneck].Name))
 }
 
 // turnShort is a part of the line that alone will do, else more supply, else the line as a whole.
@@ -81,9 +82,9 @@ func (s *Setup) judgeSupply(r *Request) {
 	switch {
 	case !c.Checked || v.OK:
 	case v.FromFull.Time >= r.Shop.Spraying:
-		s.add(VerdictWait, "supply-from-full", ground, Turn{ID: "turn-full"}, minutes("hold", v.Hold.Time), minutes("full", v.FromFull.Time), minutes("spraying", r.Shop.Spraying))
+		s.add(VerdictWait, "supply-from-full", "limit-lasts", ground, Turn{ID: "turn-full"}, minutes("hold", v.Hold.Time), minutes("full", v.FromFull.Time), minutes("spraying", r.Shop.Spraying))
 	default:
-		s.add(VerdictStop, "supply-gives-out", ground, turnSupply(v), minutes("hold", v.Hold.Time), gauge("lowest", v.Lowest), gauge("needed", c.Needed), minutes("spraying", r.Shop.Spraying))
+		s.add(VerdictStop, "supply-gives-out", "limit-lasts", ground, turnSupply(v), minutes("hold", v.Hold.Time), gauge("lowest", v.Lowest), gauge("needed", c.Needed), minutes("spraying", r.Shop.Spraying))
 	}
 }
 
@@ -103,15 +104,15 @@ func turnSupply(v *supply.Verdict) Turn {
 
 // judgeLine adds what is wrong between the wall and the gun.
 func (s *Setup) judgeLine(r *Request) {
-	if r.RegulatorAt == Nowhere {
-		s.add(VerdictWait, "no-regulator", judgementGround, Turn{ID: "turn-regulator"}, gauge("supply", r.Supply), gauge("open", s.Wall.Open))
+	if r.RegulatorAt() == Nowhere {
+		s.add(VerdictWait, "no-regulator", "limit-regulator", judgementGround, Turn{ID: "turn-regulator"}, gauge("supply", r.Supply), gauge("open", s.Wall.Open))
 		return
 	}
-	if most := wallOverStamp * r.Gun.Stamp.Inlet; !s.Short.Is && s.Wall.Flowing > most {
+	if most := wallOverStamp * r.Gun.Stamp.Inlet; !s.Short.Is && !s.Foot.Is && s.Wall.Flowing > most {
 		turn := s.mendPart()
 		if len(s.Fixes) > 0 && s.Wall.Flowing-unit.Gauge(s.Fixes[0].Won) <= most {
 			turn = mend(&s.Fixes[0])
 		}
-		s.add(VerdictWait, "wall-high", judgementGround, turn, gauge("flowing", s.Wall.Flowing), gauge("inlet", r.Gun.Stamp.Inlet))
+		s.add(VerdictWait, "wall-high", "limit-wall", judgementGround, turn, gauge("flowing", s.Wall.Flowing), gauge("inlet", r.Gun.Stamp.Inlet))
 	}
 }

@@ -41,7 +41,7 @@ type Coat struct {
 	Solvent    coat.Solvent // that it dries like, unless waterborne
 	Working    Band         // on the gun of the request
 	Farther    unit.Length  // how much farther than the jet's reach it is held
-	Isocyanate bool         // hardened with isocyanate
+	Hardener   Hardener
 }
 
 // Gun is the gun of a request with what its class says of it.
@@ -65,16 +65,6 @@ type Day struct {
 	Altitude unit.Length
 }
 
-// Place is where in the line something sits.
-type Place uint8
-
-// Where a regulator can be: at the wall, at the gun's foot, or nowhere.
-const (
-	Wall Place = iota
-	Foot
-	Nowhere
-)
-
 // GaugePlace is where the gun's pressure is read.
 type GaugePlace uint8
 
@@ -93,17 +83,14 @@ type Request struct {
 	Coat   Coat
 	Gun    Gun
 	Day    Day
-	Supply unit.Gauge // at the regulator's inlet, with the gun spraying
+	Supply unit.Gauge // before the first part of the line, with the gun spraying
 
-	RegulatorAt Place
-	Regulator   line.Regulator
-	// RegulatorID is the catalogue's name of the regulator, RegulatorName its name in
-	// the line.
-	RegulatorID, RegulatorName string
+	// Line is every part from the supply to the gun, in order; see lineparts.go.
+	Line []line.Part
+	// HoseAir is the temperature of the air in the line and the gun; 0 is the booth's.
+	HoseAir unit.Temp
 	// Parts is what the gun's own parts are called in the line.
 	Parts GunParts
-	// Line is what lies between the wall and the gun's inlet valve, in order.
-	Line  []line.Part
 	Gauge GaugePlace
 	// Mark is the step of the wall gauge that can be read.
 	Mark unit.Drop
@@ -137,9 +124,6 @@ const (
 	CoarsestMark  = unit.Drop(20 * unit.PascalPerPSI)
 )
 
-// MostParts is how many parts a line may have between the wall and the gun.
-const MostParts = line.MostParts
-
 // Check is nil where the request can be solved, else the first thing wrong with it,
 // as a *Problem.
 func (r *Request) Check() error {
@@ -157,17 +141,10 @@ func (r *Request) Problems() []Problem {
 		found.within("wall", float64(r.Now), &SupplyBound)
 	}
 	found.within("mark", float64(r.Mark), &MarkBound)
-	if len(r.Line) > MostParts {
-		found.add("hose", "too-many-parts", CountFigure("parts", len(r.Line)), CountFigure("most", MostParts))
+	if r.HoseAir != 0 {
+		found.within("hose-temp", float64(r.HoseAir), &AirTempBound)
 	}
-	for i := range r.Line {
-		if r.Line[i].Kind != line.HoseKind {
-			continue
-		}
-		h := &r.Line[i].Hose
-		found.within("hose", float64(h.Length), &HoseLengthBound)
-		found.within("hose", float64(h.Bore), &HoseBoreBound)
-	}
+	r.lineProblems(&found)
 	return found
 }
 

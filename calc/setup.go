@@ -10,6 +10,7 @@ type Setup struct {
 	Judgement
 	Working  Working
 	Wall     WallSetting
+	Foot     FootSetting // where a second regulator, nearer the gun, sets its pressure
 	Distance Distance
 	Valve    ValveMargin
 	// Line is every part from the wall to the cap with the wall and the valve as
@@ -39,14 +40,29 @@ type Working struct {
 	JetMach  float64
 }
 
-// WallSetting is the pressure to set: at the wall's regulator, at the one at the gun's
-// foot, or, with neither, the supply as it stands.
+// WallSetting is the pressure to set: at the regulator farthest upstream or, without one, the
+// supply as it stands.
 type WallSetting struct {
 	Flowing unit.Gauge // with the trigger pulled
 	Static  unit.Gauge // with no air moving
 	Open    unit.Gauge // at which the open valve gives exactly the target
 	Limit   unit.Gauge // flowing, at which the open valve gives the most the gun may be run at
 	Held    bool       // below the mark that leaves a reserve, so as not to pass Limit
+}
+
+// FootSetting is the pressure to set at a second regulator, nearer the gun.
+type FootSetting struct {
+	Is bool
+	WallSetting
+}
+
+// Reserve is what the wall is set above what is asked of it there: the inlet valve holds it
+// back, or a second regulator does.
+func (s *Setup) Reserve() unit.Drop {
+	if s.Foot.Is {
+		return unit.Drop(s.Wall.Flowing - s.Wall.Open)
+	}
+	return s.Valve.Reserve
 }
 
 // Distance is how far the cap is held from the panel.
@@ -56,12 +72,18 @@ type Distance struct {
 
 // ValveMargin is how the inlet valve stands.
 type ValveMargin struct {
-	Opening    float64   // 0 shut, 1 open
-	Reserve    unit.Drop // flowing less open: what the valve still holds back
-	Floor      float64   // lowest sensible opening
-	Choked     bool
-	Mach       float64   // in the valve's throat
-	EighthTurn unit.Drop // what an eighth of a turn moves at the gun
+	Opening  float64 // 0 shut, 1 open
+	Area     float64 // of the open valve's sonic conductance, the share at the opening
+	Turns    float64 // of the knob, closed from wide open
+	FromShut float64 // the same, opened from shut
+	TurnsOf  float64 // from shut to wide open
+	// CountsFromShut is whether the knob is counted from shut; else it is from wide open.
+	CountsFromShut bool
+	Reserve        unit.Drop // flowing less open: what the valve still holds back
+	Floor          float64   // lowest sensible opening
+	Choked         bool
+	Mach           float64   // in the valve's throat
+	EighthTurn     unit.Drop // what an eighth of a turn moves at the gun
 }
 
 // Step is a part of the line with the air at its ends.
@@ -88,6 +110,7 @@ type Now struct {
 	Wall       unit.Gauge
 	GunIfOpen  unit.Gauge // what the gun gets with the inlet valve open
 	Opening    float64    // at which the valve brings the gun to its target
+	Area       float64    // of the open valve's sonic conductance, the share there
 	Enough     bool       // false where even the open valve gives less than the target
 	Choked     bool
 	Mach       float64
@@ -127,6 +150,10 @@ type Caution struct {
 	Level Level
 	ID    string
 	Figures
+	// Safety: it protects people, on any day and with any setting, and says nothing of
+	// whether the coat will do.
+	Safety bool
+	Ground // of what it says, where that has one
 }
 
 // Figures are the values that a sentence names, in SI, each with what it is.
@@ -172,4 +199,7 @@ const (
 	FigureCup                  // s in an efflux cup
 	FigureViscosity            // m2/s
 	FigureSentence             // the sentence whose id is Text
+	FigureTurns                // of a knob, printed to the nearest eighth
+	FigureClosed               // turns of a knob, closed from wide open
+	FigureOpened               // turns of a knob, opened from shut
 )

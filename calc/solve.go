@@ -49,34 +49,48 @@ func Solve(r *Request) (*Setup, error) {
 type job struct {
 	r   *Request
 	air line.Air
+	// wall and sets are the places of its regulators: see Regulators.
+	wall, sets int
 
 	target  unit.Gauge // downstream of the valve
 	working unit.Abs   // the same
 	flow    unit.Flow  // there
 	cap     unit.Abs
 
-	open    unit.Abs // set pressure at which the open valve gives the target
-	reserve unit.Drop
-	set     unit.Abs   // set pressure advised, flowing
-	flowing unit.Gauge // the same as the gauge reads it
-	most    unit.Abs   // highest set pressure the supply can hold at this flow
+	setting          // of what sets the pressure for the gun: the last regulator, or the supply
+	atWall  setting  // of the regulator farthest upstream: the same where there is but one
+	most    unit.Abs // highest set pressure the supply can hold at this flow
 	short   bool
 	held    bool // the set pressure, by the gun's stamp
 }
 
-func newJob(r *Request, ambient unit.Abs) job {
-	return job{r: r, air: line.NewAir(ambient, r.Day.Air)}
+// setting is a pressure that is set.
+type setting struct {
+	open    unit.Abs   // at which what lies downstream gets just what it asks for
+	set     unit.Abs   // advised, flowing
+	flowing unit.Gauge // the same as the gauge reads it
+	reserve unit.Drop  // set less open
 }
+
+func newJob(r *Request, ambient unit.Abs) job {
+	j := job{r: r, air: line.NewAir(ambient, r.lineTemp())}
+	j.wall, j.sets = r.Regulators()
+	return j
+}
+
+// footSets is whether a second regulator, nearer the gun, sets its pressure: the gun's valve
+// then stands open, and the first one gives the second what it asks for.
+func (j *job) footSets() bool { return j.sets != j.wall }
 
 // pressure fixes the working pressure: the coat's start, the weather's correction, held
 // inside the coat's band and below what the gun may be run at.
 func (j *job) pressure(correction unit.Drop) {
-	j.solveFor(advised(&j.r.Coat, &j.r.Gun, correction, j.air))
+	j.solveFor(workingFor(&j.r.Coat, &j.r.Gun, correction, j.air))
 }
 
-// advised is the working pressure that a coat is advised on a gun with the weather's
+// workingFor is the working pressure that a coat is given on a gun with the weather's
 // correction.
-func advised(c *Coat, g *Gun, correction unit.Drop, a line.Air) unit.Gauge {
+func workingFor(c *Coat, g *Gun, correction unit.Drop, a line.Air) unit.Gauge {
 	w := &c.Working
 	return min(max(w.Start+unit.Gauge(correction), w.Low), w.High, g.Highest(a))
 }
@@ -87,21 +101,8 @@ func (j *job) solveFor(target unit.Gauge) {
 	j.flow, j.cap = j.r.Gun.Air(j.working, j.air)
 }
 
-// before and after are the parts of the line upstream and downstream of the set
-// pressure.
-func (j *job) before() []line.Part {
-	if j.r.RegulatorAt == Foot {
-		return j.r.Line
-	}
-	return nil
-}
-
-func (j *job) after() []line.Part {
-	if j.r.RegulatorAt == Foot {
-		return nil
-	}
-	return j.r.Line
-}
+// after is the parts of the line downstream of what sets the pressure for the gun.
+func (j *job) after() []line.Part { return j.r.Line[j.sets+1:] }
 
 // setNeeded is the set pressure that brings q to the working pressure p through the
 // valve as given.
@@ -111,55 +112,76 @@ func (j *job) setNeeded(q unit.Flow, p unit.Abs, valve line.Restriction) unit.Ab
 	return p
 }
 
-// supplyNeeded is the supply that holds the set pressure set at q: through the open
-// seat of the regulator, where there is one, and the line before it.
-func (j *job) supplyNeeded(q unit.Flow, set unit.Abs) unit.Abs {
-	if j.r.RegulatorAt == Nowhere {
-		return set
-	}
-	p, _ := j.r.Regulator.Seat.Upstream(q, set, j.air)
-	p, _ = line.Upstream(j.before(), q, p, j.air)
+// neededAt is the pressure needed downstream of the part at so that set stands downstream of
+// the regulator that sets, at q, every regulator between wide open; at -1 it is the supply.
+func (j *job) neededAt(at int, q unit.Flow, set unit.Abs) unit.Abs {
+	p, _ := line.Upstream(j.r.Line[at+1:j.sets+1], q, set, j.air)
 	return p
 }
 
-// heldBy is the highest set pressure that supply can hold at q, 0 where it cannot
-// pass q at all.
-func (j *job) heldBy(supply unit.Abs, q unit.Flow) unit.Abs {
-	if j.r.RegulatorAt == Nowhere {
-		return supply
-	}
-	p, _, ok := line.Downstream(j.before(), q, supply, j.air)
+// heldBy is the highest pressure that supply can hold downstream of the part at, at q, every
+// regulator on the way wide open; 0 where it cannot pass q at all.
+func (j *job) heldBy(supply unit.Abs, at int, q unit.Flow) unit.Abs {
+	p, _, ok := line.Downstream(j.r.Line[:at+1], q, supply, j.air)
 	if !ok {
 		return 0
 	}
-	p, _ = j.r.Regulator.Seat.Downstream(q, p, j.air)
 	return p
 }
 
-// setWall finds the set pressure: the next mark of the gauge at or above what the
-// open valve needs and the reserve, or as much of that as the supply holds.
+// setWall finds the pressures to set. The gun's is that at which the open valve gives the
+// target, where a second regulator sets it; else the wall's holds the reserve besides.
 func (j *job) setWall() {
 	supply := j.r.Supply.Abs(j.air.Ambient)
 	j.open = j.setNeeded(j.flow, j.working, j.r.Gun.Valve.Full)
-	j.most = j.heldBy(supply, j.flow)
+	j.most = j.heldBy(supply, j.sets, j.flow)
 	if j.most < j.open {
 		j.short = true
+		j.atWall.open = j.neededAt(j.wall, j.flow, j.open)
 		return
 	}
-	if j.r.RegulatorAt == Nowhere {
-		j.setAt(j.r.Supply)
+	switch {
+	case j.sets < 0:
+		j.setting.at(j.r.Supply, j.air.Ambient)
+	case j.footSets():
+		j.setting.at(j.open.Gauge(j.air.Ambient), j.air.Ambient)
+		j.set, j.reserve = j.open, 0
+		j.atWall.open = j.neededAt(j.wall, j.flow, j.set)
+		j.atWall.at(j.marked(j.wall, j.atWall.open), j.air.Ambient)
 		return
+	default:
+		j.setting.at(j.withinStamp(j.marked(j.sets, j.open)), j.air.Ambient)
 	}
+	j.atWall = j.setting
+}
+
+// marked is the pressure to set at the regulator at, flowing: the next mark of the gauge at
+// or above open and the reserve, or as much of that as the supply holds.
+func (j *job) marked(at int, open unit.Abs) unit.Gauge {
+	most := j.heldBy(j.r.Supply.Abs(j.air.Ambient), at, j.flow)
 	reserve := LeastReserve
-	wanted := j.mark(reserve)
+	wanted := j.mark(open, reserve)
 	sagged := unit.Gauge(float64(j.r.Supply) * (1 - SagShare)).Abs(j.air.Ambient)
-	if held := j.heldBy(sagged, j.flow); held < wanted.Abs(j.air.Ambient) {
+	if held := j.heldBy(sagged, at, j.flow); held < wanted.Abs(j.air.Ambient) {
 		// The seat is at its limit: a sag of the supply comes through to the line.
-		reserve = max(reserve, unit.Drop(j.most-held))
-		wanted = j.mark(reserve)
+		reserve = max(reserve, unit.Drop(most-held))
+		wanted = j.mark(open, reserve)
 	}
-	wanted = j.withinStamp(wanted)
-	j.setAt(min(wanted, j.most.Gauge(j.air.Ambient)))
+	return min(wanted, most.Gauge(j.air.Ambient))
+}
+
+// mark is the next mark of the gauge at or above the open pressure and a reserve.
+func (j *job) mark(open unit.Abs, reserve unit.Drop) unit.Gauge {
+	g := float64(open.Gauge(j.air.Ambient)) + float64(reserve)
+	step := float64(j.r.Mark)
+	return unit.Gauge(math.Ceil(g/step-1e-9) * step)
+}
+
+// at takes a set pressure as the gauge reads it.
+func (s *setting) at(flowing unit.Gauge, ambient unit.Abs) {
+	s.flowing = flowing
+	s.set = flowing.Abs(ambient)
+	s.reserve = unit.Drop(s.set - s.open)
 }
 
 // withinStamp is a mark of the gauge, or the highest below it at which the open valve leaves
@@ -169,8 +191,8 @@ func (j *job) withinStamp(wanted unit.Gauge) unit.Gauge {
 	if wanted-open <= j.r.Gun.Highest(j.air)-j.target {
 		return wanted // what the line loses grows with the flow
 	}
-	limit := j.limit()
-	step := float64(j.r.Mark)
+	most, _ := j.limit()
+	limit, step := most.Gauge(j.air.Ambient), float64(j.r.Mark)
 	held := unit.Gauge(math.Floor(float64(limit)/step+1e-9) * step)
 	if wanted <= limit || held < open {
 		return wanted
@@ -179,12 +201,13 @@ func (j *job) withinStamp(wanted unit.Gauge) unit.Gauge {
 	return held
 }
 
-// limit is the set pressure at which the open valve gives the gun the most it may be run at.
-func (j *job) limit() unit.Gauge {
+// limit is the set pressure at which the open valve gives the gun the most it may be run at,
+// and the flow there.
+func (j *job) limit() (set unit.Abs, q unit.Flow) {
 	g := &j.r.Gun
 	highest := g.Highest(j.air).Abs(j.air.Ambient)
-	q, _ := g.Air(highest, j.air)
-	return j.setNeeded(q, highest, g.Valve.Full).Gauge(j.air.Ambient)
+	q, _ = g.Air(highest, j.air)
+	return j.setNeeded(q, highest, g.Valve.Full), q
 }
 
 // valveInlet is the pressure before the inlet valve at the set pressure advised.
@@ -193,27 +216,13 @@ func (j *job) valveInlet() unit.Abs {
 	return p
 }
 
-// setAt takes a set pressure as the gauge reads it.
-func (j *job) setAt(flowing unit.Gauge) {
-	j.flowing = flowing
-	j.set = flowing.Abs(j.air.Ambient)
-	j.reserve = unit.Drop(j.set - j.open)
-}
-
-// mark is the next mark of the gauge at or above the open pressure and a reserve.
-func (j *job) mark(reserve unit.Drop) unit.Gauge {
-	g := float64(j.open.Gauge(j.air.Ambient)) + float64(reserve)
-	step := float64(j.r.Mark)
-	return unit.Gauge(math.Ceil(g/step-1e-9) * step)
-}
-
 // best is the highest working pressure, the flow and the set pressure that the
 // supply can give with regulator and valve wide open.
 func (j *job) best() (working unit.Abs, q unit.Flow, set unit.Abs) {
 	g := &j.r.Gun
 	needed := func(q unit.Flow) unit.Abs {
 		w, _ := g.Upstream(q, j.air)
-		return j.supplyNeeded(q, j.setNeeded(q, w, g.Valve.Full))
+		return j.neededAt(-1, q, j.setNeeded(q, w, g.Valve.Full))
 	}
 	supply := j.r.Supply.Abs(j.air.Ambient)
 	q = line.Root(needed, supply, j.mostFlow(supply, j.r.Line))
@@ -235,9 +244,9 @@ func (j *job) mostFlow(p unit.Abs, parts []line.Part) unit.Flow {
 	return q
 }
 
-// gunAt is the forward solve: what the gun gets from a set pressure with its valve
-// at an opening.
-func (j *job) gunAt(set unit.Abs, opening float64) (working unit.Abs, q unit.Flow) {
+// gunAt is the forward solve: what the gun gets from a pressure downstream of the part at,
+// every regulator from there on wide open and its valve at an opening.
+func (j *job) gunAt(at int, set unit.Abs, opening float64) (working unit.Abs, q unit.Flow) {
 	g := &j.r.Gun
 	if opening <= 0 || set <= j.air.Ambient {
 		return j.air.Ambient, 0
@@ -245,8 +254,8 @@ func (j *job) gunAt(set unit.Abs, opening float64) (working unit.Abs, q unit.Flo
 	valve := g.Valve.At(opening)
 	q = line.Root(func(q unit.Flow) unit.Abs {
 		w, _ := g.Upstream(q, j.air)
-		return j.setNeeded(q, w, valve)
-	}, set, j.mostFlow(set, j.after()))
+		return j.neededAt(at, q, j.setNeeded(q, w, valve))
+	}, set, j.mostFlow(set, j.r.Line[at+1:]))
 	working, _ = g.Upstream(q, j.air)
 	return working, q
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 	"time"
 
+	"boothset/calc/line"
 	"boothset/calc/supply"
 	"boothset/calc/unit"
 )
@@ -32,7 +33,8 @@ func (s *Setup) checkSupply(r *Request, j *job) error {
 	if !r.Shop.Known || s.Short.Is {
 		return nil
 	}
-	needed := j.supplyNeeded(j.flow, j.set).Gauge(j.air.Ambient)
+	p, _ := line.Upstream(r.Line[:j.wall+1], j.flow, j.atWall.set, j.air)
+	needed := p.Gauge(j.air.Ambient)
 	sys := r.Shop.System
 	sys.Inlet = supply.Inlet{Ambient: j.air.Ambient, Temp: r.Day.Air}
 	sys.RatedInlet = supply.SCFMInlet
@@ -44,7 +46,7 @@ func (s *Setup) checkSupply(r *Request, j *job) error {
 	water, err := supply.Damp{
 		Inlet: sys.Inlet, Humidity: r.Day.Humidity,
 		Receiver: sys.CutIn, ReceiverTemp: r.Shop.ReceiverTemp, Main: r.Shop.LineTemp,
-		Spraying: min(j.flowing, sys.CutIn), Hose: r.Day.Air, Flow: j.flow,
+		Spraying: min(j.atWall.flowing, sys.CutIn), Hose: j.air.Temp, Flow: j.flow,
 	}.Follow()
 	if err != nil {
 		return problemOf(err)

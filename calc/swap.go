@@ -12,25 +12,29 @@ type Swap struct {
 	ID   string // the catalogue's id of what would be put in
 	Name string // what it is called in a sentence
 	Kind SwapKind
-	// Part is what every coupling or filter becomes, Bore and End what the hose Index
-	// of the line becomes, Scale what its length is multiplied by, Regulator what the
-	// regulator becomes.
+	// Index is the part of the line that is changed; SwapCouplings changes every coupling.
+	Index int
+	// Part is what a restriction becomes, Bore and End what a hose becomes, Scale what its
+	// length is multiplied by, Regulator what a regulator becomes.
 	Part      line.Restriction
-	Index     int
 	Bore      unit.Length
 	End       line.Restriction
 	Scale     float64
 	Regulator line.Regulator
 }
 
-// SwapKind is which of the line a swap changes.
+// SwapKind is what a swap changes.
 type SwapKind uint8
 
 // The kinds of swap.
 const (
 	SwapCouplings SwapKind = iota
+	SwapCoupling
 	SwapFilter
 	DropFilter
+	SwapDryer
+	SwapValve
+	DropValve
 	SwapBore
 	ShortenHose
 	SwapRegulator
@@ -38,7 +42,10 @@ const (
 
 // String is the swap's kind as answers name it.
 func (k SwapKind) String() string {
-	return [...]string{"fix-couplings", "fix-filter", "fix-no-filter", "fix-bore", "fix-shorter", "fix-regulator"}[k]
+	return [...]string{
+		"fix-couplings", "fix-coupling", "fix-filter", "fix-no-filter", "fix-dryer", "fix-valve", "fix-no-valve",
+		"fix-bore", "fix-shorter", "fix-regulator",
+	}[k]
 }
 
 // Fix is a swap with what it wins back: how much lower the wall can be set, with no air
@@ -55,7 +62,10 @@ type Fix struct {
 // ID is the id of the fix's sentence.
 func (f *Fix) ID() string {
 	if f.OfSupply {
-		return [...]string{"fix-couplings-short", "fix-filter-short", "fix-no-filter-short", "fix-bore-short", "fix-shorter-short", "fix-regulator-short"}[f.Swap.Kind]
+		return [...]string{
+			"fix-couplings-short", "fix-coupling-short", "fix-filter-short", "fix-no-filter-short", "fix-dryer-short", "fix-valve-short", "fix-no-valve-short",
+			"fix-bore-short", "fix-shorter-short", "fix-regulator-short",
+		}[f.Swap.Kind]
 	}
 	return f.Swap.Kind.String()
 }
@@ -69,21 +79,27 @@ const (
 // fixes finds the swaps that win back most, of each part the best of a kind. The line is
 // worked out once at the target's flow; a swap changes its own parts in it.
 func (s *Setup) fixes(j *job, sens *sensitivity) {
-	here := sens.here
-	if j.r.RegulatorAt == Foot { // where the line is upstream of the set pressure
-		here.Prepare(j.r.Line, j.flow, j.air)
+	if len(j.r.Swaps) == 0 {
+		return
 	}
-	before := j.asked(&here, &j.r.Regulator, s.Short.Is)
+	b := bench{job: j, short: s.Short.Is, wall: j.r.regulator(j.wall)}
+	if b.from = j.wall + 1; s.Short.Is {
+		b.from = 0 // the supply is upstream of every part
+	}
+	if b.here = sens.here; b.from != j.sets+1 {
+		b.here.Prepare(j.r.Line[b.from:], j.flow, j.air)
+	}
+	before := b.asked()
 	var best [BestFixes + 1]Fix
 	n := 0
 	for i := range j.r.Swaps {
 		w := &j.r.Swaps[i]
-		changed, regulator := here, j.r.Regulator
-		part := j.swap(w, &changed, &regulator)
+		changed := b
+		part := changed.swap(w)
 		if part == "" {
 			continue
 		}
-		won := unit.Drop(before - j.asked(&changed, &regulator, s.Short.Is))
+		won := unit.Drop(before - changed.asked())
 		if won < leastFix {
 			continue
 		}
@@ -106,67 +122,71 @@ func (s *Setup) fixes(j *job, sens *sensitivity) {
 	s.Fixes = append(s.Fixes, best[:n]...)
 }
 
-// asked is the pressure that the target asks for with the valve open: the setting with
-// no air moving, or the supply where that is short.
-func (j *job) asked(here *line.Flowing, r *line.Regulator, short bool) unit.Abs {
-	set, _ := j.r.Gun.Valve.Full.Upstream(j.flow, j.working, j.air)
-	if j.r.RegulatorAt != Foot {
-		set = here.Upstream(set)
-	}
-	if !short {
-		return r.Set(set.Gauge(j.air.Ambient), j.flow).Abs(j.air.Ambient)
-	}
-	if j.r.RegulatorAt != Nowhere {
-		set, _ = r.Seat.Upstream(j.flow, set, j.air)
-	}
-	if j.r.RegulatorAt == Foot {
-		set = here.Upstream(set)
-	}
-	return set
+// bench is a line to try swaps in, at the target's flow.
+type bench struct {
+	*job
+	here  line.Flowing
+	from  int            // the first part in it
+	wall  line.Regulator // the one whose setting is won back
+	short bool
 }
 
-// swap changes a line, or its regulator, and gives the name of what was changed, empty
-// where there is nothing of the kind.
-func (j *job) swap(w *Swap, here *line.Flowing, r *line.Regulator) (part string) {
-	parts := j.r.Line
-	put := func(i int, p line.Part) {
-		here.Put(i, &p, j.flow, j.air)
-		part = p.Name
+// asked is the pressure that the target asks for with the valve open: the wall's setting with
+// no air moving, or the supply where that is short.
+func (b *bench) asked() unit.Abs {
+	p, _ := b.r.Gun.Valve.Full.Upstream(b.flow, b.working, b.air)
+	p = b.here.Upstream(p)
+	if b.short {
+		return p
 	}
+	return b.wall.Set(p.Gauge(b.air.Ambient), b.flow).Abs(b.air.Ambient)
+}
+
+// swap makes the change and gives the name of what was changed, empty where that is not
+// among the parts tried.
+func (b *bench) swap(w *Swap) (part string) {
 	switch w.Kind {
-	case SwapCouplings, SwapFilter:
-		kind := line.CouplingKind
-		if w.Kind == SwapFilter {
-			kind = line.FilterKind
-		}
-		for i, p := range parts {
-			if p.Kind == kind {
+	case SwapCouplings:
+		for i := b.from; i < len(b.r.Line); i++ {
+			if p := b.r.Line[i]; p.Kind == line.CouplingKind {
 				p.Restriction = w.Part
-				put(i, p)
+				b.put(i, &p)
+				part = p.Name
 			}
 		}
-	case DropFilter:
-		for i := range parts {
-			if parts[i].Kind == line.FilterKind {
-				here.TakeOut(i)
-				part = parts[i].Name
-			}
+		return part
+	case SwapRegulator:
+		if w.Index == b.job.wall {
+			b.wall = w.Regulator
+		}
+	}
+	p := b.r.Line[w.Index]
+	switch w.Kind {
+	case DropFilter, DropValve:
+		if w.Index >= b.from {
+			b.here.TakeOut(w.Index - b.from)
 		}
 	case SwapBore:
-		p := parts[w.Index]
 		p.Hose.Bore, p.Hose.End = w.Bore, w.End
-		put(w.Index, p)
+		b.put(w.Index, &p)
 	case ShortenHose:
-		p := parts[w.Index]
 		p.Hose.Length *= unit.Length(w.Scale)
-		put(w.Index, p)
+		b.put(w.Index, &p)
 	case SwapRegulator:
-		if j.r.RegulatorAt != Nowhere {
-			*r = w.Regulator
-			part = j.r.RegulatorName
-		}
+		p.Regulate(w.Regulator)
+		b.put(w.Index, &p)
+	default:
+		p.Restriction = w.Part
+		b.put(w.Index, &p)
 	}
-	return part
+	return p.Name
+}
+
+// put puts a part in the place of the i-th of the line, where that is tried.
+func (b *bench) put(i int, p *line.Part) {
+	if i >= b.from {
+		b.here.Put(i-b.from, p, b.flow, b.air)
+	}
 }
 
 // Figures are what the sentence of a fix names.

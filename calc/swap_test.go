@@ -12,38 +12,57 @@ import (
 	"pgregory.net/rapid"
 )
 
-// everySwap is one swap of each kind on mildClear's line with a filter in it.
-func everySwap() []Swap {
+// everySwap is one swap of each kind for each part of a line.
+func everySwap(parts []line.Part) (all []Swap) {
 	wide := line.Restriction{C: unit.DM3PerSBar(12), B: 0.4}
-	return []Swap{
-		{ID: "wide", Kind: SwapCouplings, Part: wide},
-		{ID: "clean", Kind: SwapFilter, Part: wide},
-		{Kind: DropFilter},
-		{ID: "1/2in", Kind: SwapBore, Index: 2, Bore: unit.Inches(0.5), End: line.Restriction{C: unit.DM3PerSBar(16), B: 0.5}},
-		{Kind: ShortenHose, Index: 2, Scale: 0.5},
-		{ID: "large", Kind: SwapRegulator, Regulator: line.Regulator{Seat: line.Restriction{C: unit.DM3PerSBar(20), B: 0.3}, Droop: line.DroopOf(unit.PSIDrop(1), unit.SCFM(150))}},
+	add := func(i int, kinds ...SwapKind) {
+		for _, k := range kinds {
+			all = append(all, Swap{
+				ID: "wide", Kind: k, Index: i, Part: wide, Scale: 0.5, Bore: unit.Inches(0.5), End: line.Restriction{C: unit.DM3PerSBar(16), B: 0.5},
+				Regulator: line.Regulator{Seat: line.Restriction{C: unit.DM3PerSBar(20), B: 0.3}, Droop: line.DroopOf(unit.PSIDrop(1), unit.SCFM(150))},
+			})
+		}
 	}
+	for i := range parts {
+		switch parts[i].Kind {
+		case line.RegulatorKind:
+			add(i, SwapRegulator)
+		case line.FilterKind:
+			add(i, SwapFilter, DropFilter)
+		case line.DryerKind:
+			add(i, SwapDryer)
+		case line.CouplingKind:
+			add(i, SwapCouplings, SwapCoupling)
+		case line.HoseKind:
+			add(i, SwapBore, ShortenHose)
+		case line.ValveKind:
+			add(i, SwapValve, DropValve)
+		}
+	}
+	return all
 }
 
 // swapped is a request with the change made by hand.
 func swapped(r Request, w Swap) Request {
 	r.Line = slices.Clone(r.Line)
-	for i := range r.Line {
-		p := &r.Line[i]
-		switch {
-		case w.Kind == SwapCouplings && p.Kind == line.CouplingKind, w.Kind == SwapFilter && p.Kind == line.FilterKind:
-			p.Restriction = w.Part
-		case w.Kind == SwapBore && i == w.Index:
-			p.Hose.Bore, p.Hose.End = w.Bore, w.End
-		case w.Kind == ShortenHose && i == w.Index:
-			p.Hose.Length *= unit.Length(w.Scale)
+	p := &r.Line[w.Index]
+	switch w.Kind {
+	case SwapCouplings:
+		for i := range r.Line {
+			if r.Line[i].Kind == line.CouplingKind {
+				r.Line[i].Restriction = w.Part
+			}
 		}
-	}
-	if w.Kind == DropFilter {
-		r.Line = slices.DeleteFunc(r.Line, func(p line.Part) bool { return p.Kind == line.FilterKind })
-	}
-	if w.Kind == SwapRegulator {
-		r.Regulator = w.Regulator
+	case SwapBore:
+		p.Hose.Bore, p.Hose.End = w.Bore, w.End
+	case ShortenHose:
+		p.Hose.Length *= unit.Length(w.Scale)
+	case SwapRegulator:
+		p.Regulate(w.Regulator)
+	case DropFilter, DropValve:
+		r.Line = slices.Delete(r.Line, w.Index, w.Index+1)
+	default:
+		p.Restriction = w.Part
 	}
 	return r
 }
@@ -52,11 +71,13 @@ func swapped(r Request, w Swap) Request {
 func TestFixesWinWhatTheySay(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		r := anyRequest(t)
-		filter := line.Part{Name: "filter", Kind: line.FilterKind, Restriction: line.Restriction{C: unit.DM3PerSBar(3), B: 0.3}}
-		r.Line = append([]line.Part{filter}, r.Line...)
-		r.Line[2].Hose.Length = max(r.Line[2].Hose.Length, 2*ShortestHose) // half of it is tried
+		for i := range r.Line {
+			if h := &r.Line[i].Hose; r.Line[i].Kind == line.HoseKind {
+				h.Length = max(h.Length, 2*ShortestHose) // half of it is tried
+			}
+		}
 		r.HasNow = false
-		r.Swaps = append(everySwap(), Swap{ID: "wider", Kind: SwapCouplings, Part: line.Restriction{C: unit.DM3PerSBar(20), B: 0.4}})
+		r.Swaps = append(everySwap(r.Line), Swap{ID: "wider", Kind: SwapCouplings, Part: line.Restriction{C: unit.DM3PerSBar(20), B: 0.4}})
 		s, err := Solve(&r)
 		require.NoError(t, err)
 		require.LessOrEqual(t, len(s.Fixes), BestFixes)
@@ -83,7 +104,10 @@ func TestFixesWinWhatTheySay(t *testing.T) {
 			}
 			then, err := Solve(&after)
 			require.NoError(t, err)
-			asked := func(r *Request, s *Setup) float64 { return r.Regulator.Set(s.Wall.Open, s.Working.Flow).PSI() }
+			asked := func(r *Request, s *Setup) float64 {
+				wall, _ := r.Regulators()
+				return r.regulator(wall).Set(s.Wall.Open, s.Working.Flow).PSI()
+			}
 			assert.InDelta(t, asked(&r, s)-asked(&after, then), f.Won.PSI(), 1e-6, f.ID())
 		}
 	})
@@ -93,11 +117,11 @@ func TestFixesWinWhatTheySay(t *testing.T) {
 func TestLargerCouplingsComeFirstWhereTheyAreSlim(t *testing.T) {
 	r := mildClear(t)
 	slim := line.Restriction{C: unit.DM3PerSBar(2), B: 0.3}
-	r.Line[0].Restriction, r.Line[2].Restriction = slim, slim
+	r.Line[1].Restriction, r.Line[3].Restriction = slim, slim
 	r.Swaps = []Swap{
-		{ID: "1/2in", Kind: SwapBore, Index: 1, Bore: unit.Inches(0.5), End: line.Restriction{C: unit.DM3PerSBar(16), B: 0.5}},
+		{ID: "1/2in", Kind: SwapBore, Index: 2, Bore: unit.Inches(0.5), End: line.Restriction{C: unit.DM3PerSBar(16), B: 0.5}},
 		{ID: "large-bore", Kind: SwapCouplings, Part: line.Restriction{C: unit.DM3PerSBar(8), B: 0.4}},
-		{Kind: ShortenHose, Index: 1, Scale: 0.5},
+		{Kind: ShortenHose, Index: 2, Scale: 0.5},
 	}
 	s, err := Solve(&r)
 	require.NoError(t, err)

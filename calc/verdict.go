@@ -27,8 +27,9 @@ type Cause struct {
 	Level Verdict
 	ID    string
 	Figures
-	Turn   Turn // the one thing that makes it milder
-	Ground      // of the limit that it passes
+	Turn   Turn   // the one thing that makes it milder
+	Limit  string // the sentence of the limit that it passes, told with the cause's figures
+	Ground        // of the limit
 }
 
 // Judgement is what an answer comes to and why. What is only to be known, such as a hazard
@@ -51,11 +52,21 @@ func (j *Judgement) Turn() Turn {
 }
 
 // add puts a cause behind those that weigh as much or more.
-func (j *Judgement) add(l Verdict, id string, ground Ground, turn Turn, f ...Figure) {
+func (j *Judgement) add(l Verdict, id, limit string, ground Ground, turn Turn, f ...Figure) {
 	at := len(j.Against)
 	for at > 0 && j.Against[at-1].Level < l {
 		at--
 	}
-	j.Against = slices.Insert(j.Against, at, Cause{Level: l, ID: id, Figures: f, Turn: turn, Ground: ground})
+	j.Against = slices.Insert(j.Against, at, Cause{Level: l, ID: id, Figures: f, Turn: turn, Limit: limit, Ground: ground})
 	j.Verdict = max(j.Verdict, l)
+}
+
+// explain gives each limit that is passed as a reason.
+func (j *Judgement) explain(why *reasons) {
+	for i := range j.Against {
+		c := &j.Against[i]
+		if !slices.ContainsFunc(j.Against[:i], func(o Cause) bool { return o.Limit == c.Limit }) {
+			why.add("verdict", c.Limit, c.Ground, c.Figures...)
+		}
+	}
 }

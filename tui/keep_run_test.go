@@ -185,7 +185,7 @@ func TestThePagesComeBack(t *testing.T) {
 	h := newShelf(t)
 	r := h.run(t, look{metric: true})
 	typed(r, toAnswer...)
-	typed(r, pageKey(question.Thin), "din4", "enter", "22", "enter", "30", "enter", "enter")
+	typed(r, pageKey(question.Thin), "up", "din4", "enter", "22", "enter", "30", "enter", "enter")
 	require.Equal(t, question.SheetSeconds.Name, boxAt(r))
 	typed(r, "1", "6", "-", "1", "8")
 	require.Equal(t, unit.Metric, formOf(r).read)
@@ -226,7 +226,7 @@ func TestAFileOfAnEarlierProgramComesBack(t *testing.T) {
 	press(r, "esc")
 	got := r.result().Plan
 	require.NotNil(t, got)
-	require.Equal(t, calc.Wall, got.Request.RegulatorAt)
+	require.Equal(t, calc.Wall, got.Request.RegulatorAt())
 	require.InDelta(t, 70, got.Request.Now.PSI(), 1e-6)
 	require.InDelta(t, 95, got.Request.Shop.ReceiverTemp.F(), 1e-6)
 	require.InDelta(t, 12, got.Request.Shop.System.Rated.SCFM(), 1e-6)

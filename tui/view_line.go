@@ -54,7 +54,7 @@ func (b *bench) fall() draw.Fall {
 		Text: pressure.text, Worst: s.say("fall-worst"), Others: s.say("fall-others"), End: s.say("fall-end"),
 	}
 	for i, p := range v.Line {
-		if p.Kind == line.RegulatorKind && b.tried.Request.RegulatorAt == calc.Wall {
+		if i == 0 && p.Kind == line.RegulatorKind {
 			continue // the fall begins behind it
 		}
 		part := draw.Segment{Name: plain(p.Name), In: pressure.at(float64(p.In)), Out: pressure.at(float64(p.Out)), Worst: i == v.Bottleneck}

@@ -230,7 +230,7 @@ func TestThePartsOfTheLineKeepWhatWasSaidWhenTheLineIsTakenAsItIs(t *testing.T) 
 	require.Contains(t, r.View(), "25ft, 3/8in", "a hose that would not do is not taken")
 	press(r, "1", "enter", "enter")
 	require.Equal(t, "bench", where(r))
-	require.Equal(t, "1/4in", r.result().Plan.Request.RegulatorID)
+	require.Equal(t, "1/4in", r.result().Plan.Request.Line[0].Entry)
 }
 
 func TestAShopsOwnLineIsOffered(t *testing.T) {

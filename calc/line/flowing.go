@@ -3,7 +3,7 @@ package line
 import "boothset/calc/unit"
 
 // MostParts is how many parts a Flowing has room for.
-const MostParts = 12
+const MostParts = 16
 
 // Flowing is a line of parts at one flow, with all that the pressures do not change
 // worked out: for marching the same flow up or down from many pressures.

@@ -9,6 +9,7 @@ type Kind uint8
 const (
 	RegulatorKind Kind = iota
 	FilterKind
+	DryerKind
 	CouplingKind
 	HoseKind
 	ValveKind
@@ -18,18 +19,28 @@ const (
 
 // String is the trade's word for the kind.
 func (k Kind) String() string {
-	return [...]string{"regulator", "filter", "coupling", "hose", "valve", "passages", "cap"}[k]
+	return [...]string{"regulator", "filter", "dryer", "coupling", "hose", "valve", "passages", "cap"}[k]
 }
 
 // Part is one part of the line: a hose, or any other kind as a restriction.
 type Part struct {
 	Name        string // unlike any other in the same line
 	Kind        Kind
-	Restriction Restriction // unless it is a hose
+	Restriction Restriction // unless it is a hose; a regulator's is its seat, wide open
 	Hose        Hose        // if it is
+	// Droop is a regulator's, Pa per m3/s ANR.
+	Droop float64
+	// DewPoint is what a dryer dries to, at the pressure in it.
+	DewPoint unit.Temp
 	// Entry is the catalogue's name of it, for what else could be here.
 	Entry string
 }
+
+// Regulator is the part as a regulator, if it is one.
+func (p *Part) Regulator() Regulator { return Regulator{p.Restriction, p.Droop} }
+
+// Regulate makes the part a regulator.
+func (p *Part) Regulate(r Regulator) { p.Restriction, p.Droop = r.Seat, r.Droop }
 
 // Upstream is the pressure needed before the part to pass q into p2, and whether
 // the part then chokes.

@@ -39,9 +39,6 @@ func Example() {
 	//       will do.
 	// STOP The panel at 20.0 C is at or below the dew point of
 	//      20.0 C and draws water; it should be 3.0 C above.
-	//      [published: ISO 8502-4, made for steelwork: surface 3 C
-	//      above the dew point]
 	// STOP The air is at 100%: from 85% on it is too damp to spray
-	//      in. [published: guides to coating inspection: hold off
-	//      from 85 % humidity]
+	//      in.
 }

@@ -172,7 +172,7 @@ func TestNoDefaultSetsOffItsOwnWarning(t *testing.T) {
 				assert.Equal(t, calc.VerdictGo, s.Verdict, "%s %s", coat, gun)
 				assert.LessOrEqual(t, s.Wall.Flowing, s.Wall.Limit, "%s %s", coat, gun)
 				for _, c := range s.Cautions {
-					assert.True(t, c.Level == calc.Note || c.ID == "isocyanate", "%s %s: %s", coat, gun, c.ID)
+					assert.True(t, c.Level == calc.Note || c.Safety, "%s %s: %s", coat, gun, c.ID)
 				}
 			}
 		}

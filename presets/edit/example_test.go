@@ -26,6 +26,7 @@ func Example() {
 	}
 	// Output:
 	// coat: solvent-base
+	// hardener: isocyanate
 	// gun: reduced-pressure
 	// temp: 74 F
 	// humidity: 50%
@@ -49,8 +50,8 @@ func ExampleSuggestions() {
 		fmt.Println(item.ID, "=", item.Name)
 	}
 	// Output:
-	// din4 = DIN 53211 4 mm
 	// iso4 = ISO 2431 4 mm
+	// din4 = DIN 53211 4 mm
 	// ford4 = Ford 4
 	// zahn4 = Zahn 4
 }

@@ -36,7 +36,7 @@ func Step(r *question.Reader, a question.Answers, now *calc.Request, in Input, b
 	if !ok {
 		return a, false
 	}
-	return a.With(in.Field, values...).WithValue(in.Field, in.Part, v), true
+	return a.Changed(in.Field, a.With(in.Field, values...).WithValue(in.Field, in.Part, v).Get(in.Field)...), true
 }
 
 // StepText is Step for the text of a field while it is typed, the other answers as they

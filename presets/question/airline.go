@@ -50,8 +50,14 @@ func UsualMark(sys unit.System) unit.Drop {
 // air resolves the supply and the line.
 func (v *resolver) air(r *calc.Request) {
 	r.Supply = si[unit.Gauge](v, Supply)
-	v.regulator(r)
+	regulator, atGun, ok := v.regulator()
+	if ok && !atGun {
+		r.Line = append(r.Line, regulator)
+	}
 	v.line(r)
+	if ok && atGun {
+		r.Line = append(r.Line, regulator)
+	}
 	gauge, _ := v.value(Gauge)
 	r.Gauge = map[string]calc.GaugePlace{InHandle: calc.InHandle, AtFoot: calc.AtFoot, None: calc.NoGauge}[gauge.ID]
 	r.Mark = or(v, Mark, UsualMark(v.sys))
@@ -60,24 +66,22 @@ func (v *resolver) air(r *calc.Request) {
 	}
 }
 
-func (v *resolver) regulator(r *calc.Request) {
+// regulator is the regulator of the line and whether it sits at the gun; ok is false where
+// there is none.
+func (v *resolver) regulator() (p line.Part, atGun, ok bool) {
 	at, okAt := v.value(RegulatorAt)
 	x, ok := v.value(Regulator)
-	switch {
-	case !ok || !okAt:
-		return
-	case x.ID == None:
-		r.RegulatorAt = calc.Nowhere
-		return
-	case at.ID == AtGun:
-		r.RegulatorAt, r.RegulatorName = calc.Foot, v.partName("part-regulator-foot", x.ID)
-	default:
-		r.RegulatorAt, r.RegulatorName = calc.Wall, v.partName("part-regulator-wall", x.ID)
+	if !ok || !okAt || x.ID == None {
+		return p, false, false
 	}
-	r.RegulatorID = x.ID
-	if e, ok := v.Regulators.Get(x.ID); ok {
-		r.Regulator = e.Regulator()
+	e, _ := v.Regulators.Get(x.ID)
+	name := "part-regulator-wall"
+	if atGun = at.ID == AtGun; atGun {
+		name = "part-regulator-foot"
 	}
+	p = line.Part{Name: v.partName(name, x.ID), Kind: line.RegulatorKind, Entry: x.ID}
+	p.Regulate(e.Regulator())
+	return p, atGun, true
 }
 
 // partName is what a part of the line is called.
@@ -130,17 +134,31 @@ func (v *resolver) line(r *calc.Request) {
 const shorter = 0.5
 
 // swaps is everything of the catalogue that could stand in a request's line in place of
-// what does.
-func (r *Reader) swaps(q *calc.Request) []calc.Swap {
-	hoses := (len(q.Line) + 1) / 2 // with a coupling between any two
-	all := make([]calc.Swap, 0, len(r.Couplings)+len(r.Filters)+1+len(r.Regulators)+hoses*(len(r.Hoses)+1))
-	var coupled, filtered bool
-	for i := range q.Line {
-		switch p := &q.Line[i]; p.Kind {
-		case line.CouplingKind:
-			coupled = true
+// what does: of every coupling at once where all are of one kind, else of each.
+func (r *Reader) swaps(parts []line.Part) []calc.Swap {
+	all := make([]calc.Swap, 0, 32)
+	alike := alikeCouplings(parts)
+	for i := range parts {
+		switch p := &parts[i]; p.Kind {
+		case line.RegulatorKind:
+			for _, e := range r.Regulators {
+				all = append(all, calc.Swap{ID: e.ID, Name: e.ID, Kind: calc.SwapRegulator, Index: i, Regulator: e.Of.Regulator()})
+			}
 		case line.FilterKind:
-			filtered = true
+			all = append(all, calc.Swap{Kind: calc.DropFilter, Index: i})
+			for _, e := range r.Filters {
+				all = append(all, calc.Swap{ID: e.ID, Name: e.Of.Variety(), Kind: calc.SwapFilter, Index: i, Part: e.Of.Restriction()})
+			}
+		case line.CouplingKind:
+			kind := calc.SwapCoupling
+			if alike == i {
+				kind = calc.SwapCouplings
+			} else if alike >= 0 {
+				continue
+			}
+			for _, e := range r.Couplings {
+				all = append(all, calc.Swap{ID: e.ID, Name: e.Of.Variety(), Kind: kind, Index: i, Part: e.Of.Restriction()})
+			}
 		case line.HoseKind:
 			for _, h := range r.Hoses {
 				if bore := h.Of.Bore.V; bore > p.Hose.Bore {
@@ -150,21 +168,20 @@ func (r *Reader) swaps(q *calc.Request) []calc.Swap {
 			all = append(all, calc.Swap{Kind: calc.ShortenHose, Index: i, Scale: shorter})
 		}
 	}
-	if coupled {
-		for _, p := range r.Couplings {
-			all = append(all, calc.Swap{ID: p.ID, Name: p.Of.Variety(), Kind: calc.SwapCouplings, Part: p.Of.Restriction()})
-		}
-	}
-	if filtered {
-		all = append(all, calc.Swap{Kind: calc.DropFilter})
-		for _, p := range r.Filters {
-			all = append(all, calc.Swap{ID: p.ID, Name: p.Of.Variety(), Kind: calc.SwapFilter, Part: p.Of.Restriction()})
-		}
-	}
-	if q.RegulatorAt != calc.Nowhere {
-		for _, p := range r.Regulators {
-			all = append(all, calc.Swap{ID: p.ID, Name: p.ID, Kind: calc.SwapRegulator, Regulator: p.Of.Regulator()})
-		}
-	}
 	return all
+}
+
+// alikeCouplings is the place of the first coupling where all are of one kind, else -1.
+func alikeCouplings(parts []line.Part) int {
+	first := -1
+	for i := range parts {
+		switch p := &parts[i]; {
+		case p.Kind != line.CouplingKind:
+		case first < 0:
+			first = i
+		case p.Entry != parts[first].Entry:
+			return -1
+		}
+	}
+	return first
 }

@@ -8,7 +8,7 @@ import (
 )
 
 // Plan asks for the wall, the distance and the valve.
-var Plan = &Question{Name: "plan", Fields: slices.Concat([]Row{{Field: Coat}, {Field: Gun}}, weatherRows, airRows, supplyRows)}
+var Plan = &Question{Name: "plan", Fields: slices.Concat([]Row{{Field: Coat}, {Field: Hardener}, {Field: Gun}}, weatherRows, airRows, supplyRows)}
 
 // Plan turns answers into a complete request, with the shop's usual line where they have
 // none, and gives every answer that will not do. The request is complete only where there
@@ -25,7 +25,7 @@ func (r *Reader) Plan(a Answers, sys unit.System) (*calc.Request, []*Fault) {
 	if len(v.faults) > 0 {
 		return q, v.faults
 	}
-	q.Swaps = r.swaps(q)
+	q.Swaps = r.swaps(q.Line)
 	for _, p := range q.Problems() {
 		if p.Field == Panel.Name && !v.has(Panel) {
 			continue // it is the air's, and told there
@@ -64,7 +64,7 @@ func Assumed(sys unit.System) calc.Figures {
 // UsageFigures is what the sentence of a row's use names, in a system's units: what is
 // assumed, and what may be chosen.
 func (r *Reader) UsageFigures(row Row, sys unit.System) calc.Figures {
-	f := append(Assumed(sys), calc.SentenceFigure("repeatable", "usage-repeatable"))
+	f := append(Assumed(sys), calc.SentenceFigure("repeatable", "usage-repeatable"), calc.TextFigure("cup", r.UsualCup(sys).ID))
 	if row.Listed() {
 		f = append(f, r.names(r.ids(row.Field)))
 	}

@@ -27,8 +27,8 @@ func TestBareNumbersAreReadInTheSystemsUnits(t *testing.T) {
 	assert.InDelta(t, 8, us.Supply.PSI(), 1e-9)
 	assert.InDelta(t, 5, us.Now.PSI(), 1e-9)
 	assert.InDelta(t, 0.5, us.Mark.PSI(), 1e-9)
-	assert.InDelta(t, 8, us.Line[1].Hose.Length.Feet(), 1e-9)
-	assert.InDelta(t, 0.375, us.Line[1].Hose.Bore.Inches(), 1e-9)
+	assert.InDelta(t, 8, us.Line[2].Hose.Length.Feet(), 1e-9)
+	assert.InDelta(t, 0.375, us.Line[2].Hose.Bore.Inches(), 1e-9)
 
 	metric := plan(t, r, texts, unit.Metric)
 	assert.InDelta(t, 30, metric.Day.Air.C(), 1e-9)
@@ -37,8 +37,8 @@ func TestBareNumbersAreReadInTheSystemsUnits(t *testing.T) {
 	assert.InDelta(t, 8, metric.Supply.Bar(), 1e-9)
 	assert.InDelta(t, 5, metric.Now.Bar(), 1e-9)
 	assert.InDelta(t, 0.5, metric.Mark.Bar(), 1e-9)
-	assert.InDelta(t, 8, float64(metric.Line[1].Hose.Length), 1e-9)
-	assert.InDelta(t, 0.375, metric.Line[1].Hose.Bore.Inches(), 1e-9, "a bare fraction is inches in either")
+	assert.InDelta(t, 8, float64(metric.Line[2].Hose.Length), 1e-9)
+	assert.InDelta(t, 0.375, metric.Line[2].Hose.Bore.Inches(), 1e-9, "a bare fraction is inches in either")
 }
 
 func TestMarkIsOnePSIOrATwentiethOfABar(t *testing.T) {
@@ -68,8 +68,8 @@ func TestHosesAsTyped(t *testing.T) {
 		{"8 m , 10 mm", 8 / 0.3048, 10 / 25.4},
 	} {
 		q := plan(t, r, questiontest.With(questiontest.MildDay("clear", "reduced-pressure"), "hose", h.typed), unit.US)
-		assert.InDelta(t, h.feet, q.Line[1].Hose.Length.Feet(), 1e-9, h.typed)
-		assert.InDelta(t, h.inch, q.Line[1].Hose.Bore.Inches(), 1e-9, h.typed)
+		assert.InDelta(t, h.feet, q.Line[2].Hose.Length.Feet(), 1e-9, h.typed)
+		assert.InDelta(t, h.inch, q.Line[2].Hose.Bore.Inches(), 1e-9, h.typed)
 	}
 }
 
@@ -86,23 +86,23 @@ func TestOrderOfTheLine(t *testing.T) {
 		names = append(names, p.Name)
 	}
 	assert.Equal(t, []string{
-		"filter (point-of-use)", "wall coupling (ordinary)", "main hose", "whip coupling (ordinary)", "whip hose",
+		"wall regulator (1/2in)", "filter (point-of-use)", "wall coupling (ordinary)", "main hose", "whip coupling (ordinary)", "whip hose",
 		"hose 3 coupling (ordinary)", "hose 3", "gun coupling (ordinary)",
 	}, names)
-	assert.Equal(t, line.FilterKind, q.Line[0].Kind)
+	assert.Equal(t, line.FilterKind, q.Line[1].Kind)
 
-	texts["hose"] = append(texts["hose"], "1ft,3/8in", "1ft,3/8in", "1ft,3/8in")
+	texts["hose"] = append(texts["hose"], "1ft,3/8in", "1ft,3/8in", "1ft,3/8in", "1ft,3/8in")
 	faults := planFaults(r, texts, unit.US)
 	require.Len(t, faults, 1)
-	assert.Contains(t, faults[0].Error(), "14 parts between wall and gun; at most 12")
+	assert.Contains(t, faults[0].Error(), "17 parts from supply to gun; at most 16")
 }
 
 func TestRegulatorAnswers(t *testing.T) {
 	r := questiontest.Open(t)
 	texts := questiontest.With(questiontest.MildDay("clear", "reduced-pressure"), "regulator", "none")
-	assert.Equal(t, calc.Nowhere, plan(t, r, texts, unit.US).RegulatorAt)
+	assert.Equal(t, calc.Nowhere, plan(t, r, texts, unit.US).RegulatorAt())
 	texts["regulator"], texts["regulator-at"] = []string{"3/8in"}, []string{"gun"}
 	q := plan(t, r, texts, unit.US)
-	assert.Equal(t, calc.Foot, q.RegulatorAt)
-	assert.Equal(t, "regulator at the gun's foot (3/8in)", q.RegulatorName)
+	assert.Equal(t, calc.Foot, q.RegulatorAt())
+	assert.Equal(t, "regulator at the gun's foot (3/8in)", q.Line[len(q.Line)-1].Name)
 }

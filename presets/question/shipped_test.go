@@ -84,12 +84,11 @@ func TestShippedUsualLine(t *testing.T) {
 	for _, p := range q.Line {
 		names = append(names, p.Name)
 	}
-	assert.Equal(t, []string{"wall coupling (large-bore)", "main hose", "gun coupling (large-bore)"}, names)
-	assert.Equal(t, "wall regulator (1/2in)", q.RegulatorName)
-	assert.Equal(t, calc.Wall, q.RegulatorAt)
+	assert.Equal(t, []string{"wall regulator (1/2in)", "wall coupling (large-bore)", "main hose", "gun coupling (large-bore)"}, names)
+	assert.Equal(t, calc.Wall, q.RegulatorAt())
 	assert.Equal(t, calc.InHandle, q.Gauge)
-	assert.InDelta(t, 25, q.Line[1].Hose.Length.Feet(), 1e-9)
-	assert.InDelta(t, 0.375, q.Line[1].Hose.Bore.Inches(), 1e-9)
+	assert.InDelta(t, 25, q.Line[2].Hose.Length.Feet(), 1e-9)
+	assert.InDelta(t, 0.375, q.Line[2].Hose.Bore.Inches(), 1e-9)
 	assert.InDelta(t, 1, q.Mark.PSI(), 1e-9)
 	assert.Equal(t, q.Day.Air, q.Day.Panel, "a panel is at the air's temperature unless told")
 }

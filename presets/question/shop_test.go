@@ -21,7 +21,7 @@ func TestShopAddsEntriesOfEveryKind(t *testing.T) {
 	r := questiontest.Shop(t, `
 [coat.marsh-clear]
 name = "clear of the invented Marsh Lane shop"
-isocyanate = true
+hardener = "isocyanate"
 working.reduced-pressure = { start = "25psi", low = "22psi", high = "30psi" }
 
 [gun.bench-two]
@@ -31,7 +31,7 @@ flow = "11cfm"
 cap = "18psi"
 nearest = "5in"
 farthest = "7in"
-valve = { conductance = 7, ratio = 0.3, turns = 2.5, shape = [[0, 0], [0.5, 0.4], [1, 1]] }
+valve = { conductance = 7, ratio = 0.3, turns = 2.5, shape = 0.7 }
 
 [coupling.wide]
 bore = "10mm"
@@ -52,7 +52,7 @@ ratio = 0.3
 	q, _ := solved(t, r, texts)
 	assert.Equal(t, calc.Ground{Basis: calc.OwnReadings, Source: "this shop's own file"}, q.Coat.Working.Ground)
 	assert.Equal(t, "bench-two", q.Gun.Name, "an entry without a name goes by its key")
-	assert.InDelta(t, 12.5, q.Line[1].Restriction.C.DM3PerSBar(), 1e-9, "0.125 times 10 mm squared")
+	assert.InDelta(t, 12.5, q.Line[2].Restriction.C.DM3PerSBar(), 1e-9, "0.125 times 10 mm squared")
 
 	texts["gun"] = []string{"high-pressure"}
 	faults := planFaults(r, texts, unit.US)
@@ -100,8 +100,8 @@ func TestMetricShopReadsBareAnswersAsMetric(t *testing.T) {
 	assert.InDelta(t, 4, q.Now.Bar(), 1e-9)
 	assert.InDelta(t, 0.1, q.Mark.Bar(), 1e-9)
 	assert.InDelta(t, 300, float64(q.Day.Altitude), 1e-9)
-	assert.InDelta(t, 8, float64(q.Line[1].Hose.Length), 1e-9)
-	assert.InDelta(t, 10, q.Line[1].Hose.Bore.MM(), 1e-9)
+	assert.InDelta(t, 8, float64(q.Line[2].Hose.Length), 1e-9)
+	assert.InDelta(t, 10, q.Line[2].Hose.Bore.MM(), 1e-9)
 }
 
 // A shop's coat for one class of gun stands first in the list; fields are still

@@ -101,7 +101,7 @@ func TestAnEmptyUsualAnswer(t *testing.T) {
 	assert.Nil(t, r.Check(question.Hose, nil, r.System()))
 	assert.NotNil(t, r.Check(question.Supply, nil, r.System()))
 	q := plan(t, r, questiontest.MildDay("clear", "reduced-pressure"), r.System())
-	assert.Len(t, q.Line, 2, "a coupling at the wall and one at the gun")
+	assert.Len(t, q.Line, 3, "the regulator, a coupling at the wall and one at the gun")
 	assert.Contains(t, lineRefused(t, "[line]\ngauge = \"\"\n").Why, "choose handle, foot or none", "a line has one, or none of them")
 }
 

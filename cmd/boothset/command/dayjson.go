@@ -15,6 +15,7 @@ func appendDay(j *jsonWriter, d *answer.Day, sys unit.System) {
 	r, a := d.Request, d.Found
 	j.object("input", func() {
 		j.text("coat", r.Coat.ID)
+		appendHardener(j, r.Coat.Hardener)
 		j.text("gun", r.Gun.ID)
 		j.temp("temp", r.Air)
 		j.number("humidity", r.Humidity)

@@ -1,6 +1,8 @@
 package command
 
 import (
+	"cmp"
+
 	"boothset/calc"
 	"boothset/calc/line"
 	"boothset/calc/unit"
@@ -89,6 +91,10 @@ func appendSettings(j *jsonWriter, p *answer.Plan, sys unit.System, w *words.Wor
 	})
 	j.object("valve", func() {
 		j.number("opening", s.Valve.Opening)
+		j.number("area", s.Valve.Area)
+		j.number("turns", s.Valve.Turns)
+		j.number("of_turns", s.Valve.TurnsOf)
+		j.number("from_shut", s.Valve.FromShut)
 		j.drop("reserve", s.Valve.Reserve)
 		j.number("floor", s.Valve.Floor)
 		j.bool("choked", s.Valve.Choked)
@@ -97,6 +103,8 @@ func appendSettings(j *jsonWriter, p *answer.Plan, sys unit.System, w *words.Wor
 		if p.Spread != nil {
 			j.number("low", p.Spread.Opening.Low)
 			j.number("high", p.Spread.Opening.High)
+			j.number("turns_low", p.Spread.Turns.Low)
+			j.number("turns_high", p.Spread.Turns.High)
 		}
 	})
 }
@@ -137,6 +145,7 @@ func appendLanding(j *jsonWriter, l *calc.InFlight, sys unit.System, w *words.Wo
 // appendInput echoes what was asked, as it was understood.
 func appendInput(j *jsonWriter, r *calc.Request, sys unit.System) {
 	j.text("coat", r.Coat.ID)
+	appendHardener(j, r.Coat.Hardener)
 	j.text("gun", r.Gun.ID)
 	j.temp("temp", r.Day.Air)
 	j.number("humidity", r.Day.Humidity)
@@ -155,11 +164,9 @@ func appendInput(j *jsonWriter, r *calc.Request, sys unit.System) {
 	})
 	j.text("coupling", entryOf(r, line.CouplingKind))
 	j.text("filter", entryOf(r, line.FilterKind))
-	if r.RegulatorAt == calc.Nowhere {
-		j.text("regulator", question.None)
-	} else {
-		j.text("regulator", r.RegulatorID)
-		j.text("regulator_at", map[calc.Place]string{calc.Wall: question.AtWall, calc.Foot: question.AtGun}[r.RegulatorAt])
+	j.text("regulator", entryOf(r, line.RegulatorKind))
+	if at := r.RegulatorAt(); at != calc.Nowhere {
+		j.text("regulator_at", [...]string{calc.Wall: question.AtWall, calc.Foot: question.AtGun}[at])
 	}
 	j.text("gauge", [...]string{calc.InHandle: question.InHandle, calc.AtFoot: question.AtFoot, calc.NoGauge: question.None}[r.Gauge])
 	j.drop("mark", r.Mark)
@@ -217,6 +224,8 @@ func appendNow(j *jsonWriter, s *calc.Setup) {
 		j.gauge("wall", n.Wall)
 		j.gauge("gun_if_open", n.GunIfOpen)
 		j.number("opening_needed", n.Opening)
+		j.number("area_needed", n.Area)
+		j.number("turns_needed", (1-n.Opening)*s.Valve.TurnsOf)
 		j.bool("enough", n.Enough)
 		j.bool("choked", n.Choked)
 		j.number("mach", n.Mach)
@@ -243,8 +252,17 @@ func appendWords(j *jsonWriter, reasons []calc.Reason, cautions []calc.Caution, 
 			j.object("", func() {
 				j.text("level", string(c.Level))
 				j.text("id", c.ID)
+				j.bool("safety", c.Safety)
 				j.written("text", func(dst []byte) []byte { return w.Append(dst, sys, c.ID, c.Figures) })
+				if c.Basis != "" {
+					j.ground(w, c.Ground)
+				}
 			})
 		}
 	})
+}
+
+// appendHardener appends what the coat is hardened with.
+func appendHardener(j *jsonWriter, h calc.Hardener) {
+	j.text("hardener", cmp.Or(string(h), "unknown"))
 }
