@@ -34,6 +34,7 @@ func (s *Setup) warnSettings(r *Request, to *cautions) {
 	if !s.Short.Is && !s.Foot.Is && r.RegulatorAt() != Nowhere && s.Wall.Flowing > s.Wall.Limit+1 {
 		to.add(Warn, "wall-over-stamp", gauge("flowing", s.Wall.Flowing), gauge("limit", s.Wall.Limit), gauge("highest", s.Working.Highest))
 	}
+	s.warnGauge(r, to)
 	if r.HasNow && r.Now > r.Supply {
 		to.add(Warn, "now-above-supply", gauge("wall", r.Now), gauge("supply", r.Supply))
 	}

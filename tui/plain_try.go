@@ -121,7 +121,7 @@ func (p *dialogue) keepOrNot(b *bench) error {
 		}
 		rows := b.verdictRows(plainWidth)
 		if !b.tried.Stopped() {
-			rows = append(rows, b.settingsInWords(plainWidth)...)
+			rows = append(rows, b.allInWords(plainWidth)...)
 		}
 		p.paragraphs(rows)
 		return nil

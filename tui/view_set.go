@@ -19,9 +19,9 @@ func (b *bench) setView(room size) [][]string {
 	if high := len(b.verdictRows(room.w)); high > headlineRows || high > lowHeadline && room.h < lowBench {
 		against = append(b.cure(room.w), against...)
 	}
-	first, why := b.first(room.w), b.mainReasons(room.w)
+	first, gauge, why := b.first(room.w), b.gauge(room.w), b.mainReasons(room.w)
 	warns = append(against, warns...)
-	free := size{room.w, room.h - 1 - len(first) - len(warns)} // a row to say that there is more
+	free := size{room.w, room.h - 1 - len(first) - len(gauge) - len(warns)} // a row to say that there is more
 	if len(first) == 0 && room.w >= wideColumns {
 		free.h -= len(why)
 	}
@@ -36,18 +36,18 @@ func (b *bench) setView(room size) [][]string {
 	atGun := wrap(b.atGun(), room.w)
 	switch {
 	case !whole:
-		return shareOut([][]string{first, numbers, warns, b.settingsInWords(room.w), why, atGun, notes}, room)
+		return shareOut([][]string{first, numbers, gauge, warns, b.settingsInWords(room.w), why, atGun, notes}, room)
 	case len(first) > 0 || len(numbers)+len(why)+len(warns) >= room.h:
-		return shareOut([][]string{first, numbers, warns, why, atGun, notes}, room)
+		return shareOut([][]string{first, numbers, gauge, warns, why, atGun, notes}, room)
 	}
-	return shareOut([][]string{numbers, why, warns, atGun, notes}, room)
+	return shareOut([][]string{numbers, gauge, why, warns, atGun, notes}, room)
 }
 
 // setInWords is the view without its pictures.
 func (b *bench) setInWords(w int) [][]string {
 	blocks := [][]string{b.verdictRows(w), b.against(w), b.firstInWords(w), nil}
 	if !b.tried.Stopped() {
-		blocks[3] = b.settingsInWords(w)
+		blocks[3] = b.allInWords(w)
 	}
 	blocks = append(blocks, b.cautions(calc.Warn, w))
 	if !b.tried.Stopped() {
@@ -96,6 +96,12 @@ func (b *bench) cautions(level calc.Level, w int) (rows []string) {
 	return rows
 }
 
+// gauge is what the gun's gauge shows once all is set.
+func (b *bench) gauge(w int) []string {
+	th, n := b.s.theme, b.tried.GaugeRow(b.s.words, b.s.sys)
+	return hang(th.Title.Render(n.Name)+" ", th.Number.Render(n.Text)+"  "+n.More, w)
+}
+
 // settingsInWords is the three, each with what it was where something was moved, its range,
 // what it is and its strongest reason.
 func (b *bench) settingsInWords(w int) (rows []string) {
@@ -110,11 +116,31 @@ func (b *bench) settingsInWords(w int) (rows []string) {
 		}
 		text += "."
 		if why := b.mainReason(n.about); why != "" {
-			text += " " + b.s.say("plain-why") + " " + why + "."
+			text += " " + b.s.say(b.leads(n.about)) + " " + why + "."
 		}
 		rows = append(rows, wrap(text, w)...)
 	}
 	return rows
+}
+
+// allInWords is the three and what the gun's gauge shows.
+func (b *bench) allInWords(w int) []string {
+	return append(b.settingsInWords(w), b.gaugeInWords(w)...)
+}
+
+// leads is the word before the first reason of what it is about: that of the valve says how
+// it is set.
+func (b *bench) leads(about string) string {
+	if about == answer.AboutValve && !b.tried.Setup.Short.Is && !b.tried.Setup.Foot.Is {
+		return "plain-how"
+	}
+	return "plain-why"
+}
+
+// gaugeInWords is the same as gauge without its marks.
+func (b *bench) gaugeInWords(w int) []string {
+	n := b.tried.GaugeRow(b.s.words, b.s.sys)
+	return wrap(n.Name+" "+n.Text+"; "+n.More+".", w)
 }
 
 // mainReasons is the strongest reason of each number in brief, under it where there is
@@ -152,15 +178,13 @@ const inBrief = "brief-"
 func (b *bench) atGun() string {
 	s, v := b.s, b.tried.Setup
 	f := []calc.Figure{
-		calc.FigureOf("working", calc.FigureGauge, v.Working.Pressure), calc.FigureOf("reads", calc.FigureGauge, v.Working.Reads),
+		calc.FigureOf("working", calc.FigureGauge, v.Working.Pressure),
 		calc.FigureOf("best", calc.FigureGauge, v.Short.Best), calc.FigureOf("cap", calc.FigureGauge, v.Working.Cap),
 		calc.FigureOf("flow", calc.FigureFlow, v.Working.Flow),
 	}
 	switch {
 	case v.Short.Is:
 		return s.text("gun-short", f...)
-	case b.tried.Request.Gauge == calc.AtFoot:
-		return s.text("gun-at-foot", f...)
 	}
 	return s.text("gun-now", f...)
 }
