@@ -103,7 +103,7 @@ func (b *bench) dial() draw.Dial {
 func (b *bench) dialText() string {
 	w := b.tried.Setup.Wall
 	id := "look-dial-short"
-	f := []calc.Figure{calc.FigureOf("flowing", calc.FigureGauge, w.Flowing), calc.FigureOf("static", calc.FigureGauge, w.Static), calc.FigureOf("limit", calc.FigureGauge, w.Limit)}
+	f := []calc.Figure{calc.RegulatorFigure(b.tried.Request.RegulatorAt()), calc.FigureOf("flowing", calc.FigureGauge, w.Flowing), calc.FigureOf("static", calc.FigureGauge, w.Static), calc.FigureOf("limit", calc.FigureGauge, w.Limit)}
 	if p := b.tried.Spread; p != nil {
 		id = "look-dial"
 		f = append(f, calc.FigureOf("low", calc.FigureGauge, p.Wall.Low), calc.FigureOf("high", calc.FigureGauge, p.Wall.High))
@@ -138,7 +138,7 @@ func (b *bench) boreText() string {
 		return b.s.text("look-bore", f...)
 	}
 	h := v.Comparison.High
-	return b.s.text("look-bore-high", append(f, calc.FigureOf("highWall", calc.FigureGauge, h.Wall), calc.FigureOf("highOpening", calc.FigureShare, h.Opening),
+	return b.s.text("look-bore-high", append(f, calc.RegulatorFigure(b.tried.Request.RegulatorAt()), calc.FigureOf("highWall", calc.FigureGauge, h.Wall), calc.FigureOf("highOpening", calc.FigureShare, h.Opening),
 		calc.FigureOf("highArea", calc.FigureShare, gun.Valve.Shape.Share(h.Opening)), calc.FigureOf("highMach", calc.FigureRatio, h.Mach))...)
 }
 

@@ -17,6 +17,7 @@ type Spread struct {
 	Distance LengthRange
 	// Causes is every tolerance that counts, the largest share of the wall's first.
 	Causes []Cause
+	At     calc.Place // of the regulator that Wall is set at
 }
 
 // Range is the bounds at 10 and 90 %.
@@ -54,7 +55,7 @@ func Of(r *calc.Request, s *calc.Setup) *Spread {
 	wall, static, opening, distance := &all[0], &all[1], &all[2], &all[3]
 	found := &Spread{
 		Wall: gauges(wall.bounds()), Static: gauges(static.bounds()), Opening: opening.bounds(),
-		Distance: lengths(distance.bounds()),
+		Distance: lengths(distance.bounds()), At: r.RegulatorAt(),
 	}
 	for d, id := range calc.ToleranceIDs() {
 		c := Cause{ID: id, Wall: wall.share[d], Static: static.share[d], Opening: opening.share[d], Distance: distance.share[d]}
@@ -186,7 +187,7 @@ func quantile(sorted []float64, share float64) float64 {
 // counts most with what is left once it is known.
 func (s *Spread) Figures() calc.Figures {
 	f := calc.Figures{
-		calc.FigureOf("wallLow", calc.FigureGauge, s.Wall.Low), calc.FigureOf("wallHigh", calc.FigureGauge, s.Wall.High),
+		calc.RegulatorFigure(s.At), calc.FigureOf("wallLow", calc.FigureGauge, s.Wall.Low), calc.FigureOf("wallHigh", calc.FigureGauge, s.Wall.High),
 		calc.FigureOf("openingLow", calc.FigureShare, s.Opening.Low), calc.FigureOf("openingHigh", calc.FigureShare, s.Opening.High),
 		calc.FigureOf("distanceLow", calc.FigureDistance, s.Distance.Low), calc.FigureOf("distanceHigh", calc.FigureDistance, s.Distance.High),
 	}

@@ -45,7 +45,7 @@ func TestThereIsNoOtherLanguage(t *testing.T) {
 }
 
 func TestSpellings(t *testing.T) {
-	every := []words.Spelling{words.RangeTo, words.Morning, words.Afternoon}
+	every := []words.Spelling{words.RangeTo, words.Morning, words.Afternoon, words.Gun}
 	of := map[string]words.Spelling{}
 	for _, s := range every {
 		all := words.Spellings(s)
