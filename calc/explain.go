@@ -86,8 +86,8 @@ func (s *Setup) explainComparison(r *Request, why *reasons) {
 		id = "compare-choked"
 	}
 	set, h := c.Right, c.High
-	why.add("valve", id, lineGround, RegulatorFigure(r.RegulatorAt()), gauge("wall", set.Wall), share("opening", set.Opening), ratio("mach", set.Mach), drop("nudge", set.EighthTurn), drop("sag", set.Sag),
-		gauge("highWall", h.Wall), share("highOpening", h.Opening), ratio("highMach", h.Mach), drop("highNudge", h.EighthTurn), drop("highSag", h.Sag),
+	why.add("valve", id, lineGround, RegulatorFigure(r.RegulatorAt()), gauge("wall", set.Wall), s.Valve.Knob("valve", set.Opening), share("opening", set.Opening), ratio("mach", set.Mach), drop("nudge", set.EighthTurn), drop("sag", set.Sag),
+		gauge("highWall", h.Wall), s.Valve.Knob("highValve", h.Opening), share("highOpening", h.Opening), ratio("highMach", h.Mach), drop("highNudge", h.EighthTurn), drop("highSag", h.Sag),
 		gauge("working", s.Working.Pressure), share("sagShare", SagShare))
 }
 
@@ -170,11 +170,14 @@ func (s *Setup) explainValve(r *Request, why *reasons) {
 	case s.Foot.Is:
 		why.add("valve", "valve-open-foot", lineGround, gauge("working", s.Working.Pressure))
 	default:
-		why.add("valve", "valve-opening", valveGround, share("opening", v.Opening), drop("reserve", v.Reserve), ratio("mach", v.Mach), drop("nudge", v.EighthTurn), gauge("working", s.Working.Pressure))
+		set, turns := v.setting(r.Gauge)
+		why.add("valve", "valve-opening", valveGround, SentenceFigure("set", set), turns, gauge("reads", s.Working.Reads), share("opening", v.Opening),
+			drop("reserve", v.Reserve), ratio("mach", v.Mach), drop("nudge", v.EighthTurn))
+		_, least := v.Limit()
 		if v.Opening < v.Floor {
-			why.add("valve", "valve-below-floor", valveGround, regulator, share("floor", v.Floor), gauge("open", s.Wall.Open))
+			why.add("valve", "valve-below-floor", valveGround, regulator, least, share("floor", v.Floor), gauge("open", s.Wall.Open))
 		} else {
-			why.add("valve", "valve-floor", valveGround, regulator, share("floor", v.Floor), drop("most", MostEighthTurn))
+			why.add("valve", "valve-floor", valveGround, regulator, v.Knob("valve", v.Floor), share("floor", v.Floor), drop("most", MostEighthTurn))
 		}
 	}
 	switch r.Gauge {
@@ -195,7 +198,7 @@ func (s *Setup) explainValve(r *Request, why *reasons) {
 		case n.Choked:
 			id = "now-choked"
 		}
-		why.add("valve", id, lineGround, regulator, gauge("wall", n.Wall), gauge("gun", n.GunIfOpen), share("opening", n.Opening), ratio("mach", n.Mach),
+		why.add("valve", id, lineGround, regulator, gauge("wall", n.Wall), gauge("gun", n.GunIfOpen), v.Knob("valve", n.Opening), share("opening", n.Opening), ratio("mach", n.Mach),
 			drop("nudge", n.EighthTurn), gauge("working", s.Working.Pressure), gauge("set", set))
 	}
 }

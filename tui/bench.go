@@ -25,9 +25,17 @@ type bench struct {
 	screenful int // of the view
 	input     int // that is moved
 	moves     []inputStep
-	marked    string // what another mark of the wall's gauge did, until something is moved
+	marked    note   // what another mark of the wall's gauge did
 	forms     []*form
 	cache     viewCache
+}
+
+// note says what another mark did to answers: it shows while these are what is tried, until
+// the mark is again what it was.
+type note struct {
+	text string
+	of   question.Answers
+	was  unit.Drop // the mark
 }
 
 // inputStep is a step that an input was moved by, and the answers before it.
@@ -55,7 +63,7 @@ func (b *bench) heading() (left, right string) {
 // enter works the answers out anew. What is moved first is the wall as it stands, which
 // is mostly what is wrong.
 func (b *bench) enter() *question.Fault {
-	b.view, b.screenful, b.marked = 0, 0, ""
+	b.view, b.screenful, b.marked = 0, 0, note{}
 	f := b.work()
 	b.s.finished = b.s.finished || b.err == nil
 	wall := slices.IndexFunc(b.inputs(), func(in edit.Input) bool { return in.Field == question.Wall })
@@ -84,10 +92,16 @@ func (b *bench) changeUnits(string) move {
 	if b.work() != nil || b.err != nil {
 		return nil
 	}
-	if j, err := b.s.work(tried); changed && err == nil {
-		b.tried = j
+	if changed {
+		if j, err := b.s.work(tried); err == nil {
+			b.tried = j
+		}
 	}
-	b.marked = b.markChange(&before, sys)
+	if sameAnswers(b.marked.of, b.tried.answers) && b.tried.Request.Mark == b.marked.was {
+		b.marked = note{}
+		return nil
+	}
+	b.marked = note{b.markChange(&before, sys), b.tried.answers, before.Request.Mark}
 	return nil
 }
 

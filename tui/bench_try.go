@@ -9,10 +9,11 @@ import (
 )
 
 // changed reports whether something was moved and not kept.
-func (b *bench) changed() bool {
-	return slices.ContainsFunc(question.Plan.Fields, func(row question.Row) bool {
-		return b.kept.answers.Text(row.Field) != b.tried.answers.Text(row.Field)
-	})
+func (b *bench) changed() bool { return !sameAnswers(b.kept.answers, b.tried.answers) }
+
+// sameAnswers reports whether two jobs were answered alike.
+func sameAnswers(a, b question.Answers) bool {
+	return !slices.ContainsFunc(question.Plan.Fields, func(row question.Row) bool { return a.Text(row.Field) != b.Text(row.Field) })
 }
 
 // inputs is what can be moved now.
@@ -54,7 +55,7 @@ func (b *bench) move(in edit.Input, by int) {
 	if err != nil {
 		return
 	}
-	b.tried, b.moves, b.marked = j, moves, ""
+	b.tried, b.moves = j, moves
 	inputs := b.inputs()
 	if at := slices.Index(inputs, in); at >= 0 {
 		b.input = at
@@ -81,14 +82,14 @@ func (b *bench) stepped(in edit.Input, by int) (a question.Answers, moves []inpu
 // keep takes what was moved as the answers, in the questions too.
 func (b *bench) keep(string) move {
 	was := b.kept.answers
-	b.kept, b.moves, b.marked = b.tried, nil, ""
+	b.kept, b.moves = b.tried, nil
 	b.s.answers = b.kept.answers
 	return func(r *root) { r.follow(was) }
 }
 
 // putBack forgets what was moved.
 func (b *bench) putBack(string) move {
-	b.tried, b.moves, b.marked = b.kept, nil, ""
+	b.tried, b.moves = b.kept, nil
 	b.input = min(b.input, len(b.inputs())-1)
 	return nil
 }

@@ -126,12 +126,13 @@ func (b *bench) verdictRows(w int) []string {
 
 // markRows is what another mark of the gauge did, cut where there is little room.
 func (b *bench) markRows(room size) []string {
-	rows := wrap(b.marked, room.w)
+	text := b.marked.text
+	rows := wrap(text, room.w)
 	switch {
-	case b.marked == "":
+	case text == "" || !sameAnswers(b.marked.of, b.tried.answers):
 		return nil
 	case room.h < lowBench:
-		rows = []string{cut(b.marked, room.w)}
+		rows = []string{cut(text, room.w)}
 	}
 	return each(rows, b.s.theme.Note.Render)
 }

@@ -117,7 +117,7 @@ func TestWhatToSetAndHowSureStandOnTheFirstPageAtAnySize(t *testing.T) {
 		r := start(t, look{size: l})
 		press(r, toAnswer...)
 		frame := bodyText(r.View())
-		for _, text := range []string{"WALL", "28 to 34", "DISTANCE", "5.3 to 5.7", "VALVE", "49 to 100%"} {
+		for _, text := range []string{"WALL", "28 to 34", "DISTANCE", "5.3 to 5.7", "VALVE", "0 to 1 turn"} {
 			require.Contains(t, frame, text, "%v", l)
 		}
 	}
@@ -132,7 +132,7 @@ func TestHowSureIsTheSpread(t *testing.T) {
 	require.Greater(t, got.Plan.Spread.Wall.High, got.Plan.Setup.Wall.Flowing)
 	press(r, "5")
 	all := screenfulsText(r)
-	require.Contains(t, all, "Check the wall gauge against a good one", "what to measure")
+	require.Contains(t, all, "Check the regulator's gauge against a good one", "what to measure")
 	require.Contains(t, all, "Eight times in ten")
 }
 

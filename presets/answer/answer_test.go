@@ -2,6 +2,7 @@ package answer_test
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -195,4 +196,26 @@ func TestWhatWillNotDo(t *testing.T) {
 		assert.True(t, a == nil, "no answer at all")
 		assert.Contains(t, err.Error(), x.says)
 	}
+}
+
+// With the regulator at the gun's foot nothing tells to set, lower or read a wall, in any
+// language: there is none to be set.
+func TestARegulatorAtTheFootIsNotCalledTheWall(t *testing.T) {
+	r := questiontest.Open(t)
+	wall := map[string]*regexp.Regexp{"en": regexp.MustCompile(`(?i)\bthe wall\b|\bwall at\b`), "es": regexp.MustCompile(`(?i)\bla pared\b|\bpared a\b`)}
+	rapid.Check(t, func(t *rapid.T) {
+		d := questiontest.Drawer{T: t}
+		texts := d.Plan(r)
+		texts["regulator"], texts["regulator-at"] = []string{"3/8in"}, []string{"gun"}
+		p, err := answer.AskPlan(r, r.ReadAll(question.Plan, texts, unit.US), unit.US)
+		require.NoError(t, err)
+		p.Sure()
+		for _, w := range languages(t) {
+			for _, row := range p.Rows(w, unit.US) {
+				if !strings.HasPrefix(row.ID, "water-") { // the trap at the wall is another thing
+					assert.NotRegexp(t, wall[w.Lang()], row.Text, row.ID)
+				}
+			}
+		}
+	})
 }

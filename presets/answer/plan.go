@@ -71,6 +71,7 @@ const (
 // settings is the three values to set.
 func (p *Plan) settings(o *speaker) []Row {
 	s := p.Setup
+	limit, least := s.Valve.Limit()
 	wall := "label-wall"
 	if p.Request.RegulatorAt() == calc.Foot {
 		wall = "label-foot"
@@ -79,8 +80,8 @@ func (p *Plan) settings(o *speaker) []Row {
 		{Role: Setting, About: AboutWall, Name: o.say(wall), Text: o.sys.Gauge(s.Wall.Flowing, unit.Usual), More: o.say("card-static", calc.FigureOf("static", calc.FigureGauge, s.Wall.Static))},
 		{Role: Setting, About: AboutDistance, Name: o.say("label-distance"), Text: o.sys.Small(s.Distance.Target, unit.Usual),
 			More: o.say("card-between", calc.FigureOf("low", calc.FigureDistance, s.Distance.Low), calc.FigureOf("high", calc.FigureDistance, s.Distance.High))},
-		{Role: Setting, About: AboutValve, Name: o.say("label-valve"), Text: o.say("card-opening", calc.FigureOf("opening", calc.FigureShare, s.Valve.Opening)),
-			More: o.say("card-reserve", calc.FigureOf("reserve", calc.FigureDrop, s.Valve.Reserve), calc.FigureOf("floor", calc.FigureShare, s.Valve.Floor))},
+		{Role: Setting, About: AboutValve, Name: o.say("label-valve"), Text: o.words.FigureText(o.sys, s.Valve.Knob("valve", s.Valve.Opening)),
+			More: o.say("card-reserve", calc.FigureOf("opening", calc.FigureShare, s.Valve.Opening), calc.FigureOf("reserve", calc.FigureDrop, s.Valve.Reserve), limit, least)},
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"math"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -129,8 +130,8 @@ func TestShapeOfAnAnswer(t *testing.T) {
 		"wall":     {"flowing", "static", "open", "limit"},
 		"gun":      {"working", "reads", "cap", "flow", "max_inlet", "cap_limit", "jet_mach"},
 		"distance": {"target", "low", "high"},
-		"valve":    {"opening", "reserve", "floor", "choked", "mach"},
-		"now":      {"wall", "gun_if_open", "opening_needed", "choked"},
+		"valve":    {"opening", "area", "turns", "of_turns", "from_shut", "turns_low", "turns_high", "reserve", "floor", "choked", "mach"},
+		"now":      {"wall", "gun_if_open", "opening_needed", "area_needed", "turns_needed", "choked"},
 		"weather":  {"dew_point", "panel_margin"},
 	} {
 		in, ok := v[table].(map[string]any)
@@ -217,4 +218,17 @@ func TestAnUndefinedNumberDoesNotBreakTheLine(t *testing.T) {
 		j.number("d", 1e300)
 	})
 	assert.Equal(t, `{"a":null,"b":null,"c":0,"d":1e+300}`, string(j.b))
+}
+
+// Figures come without the rounding of their units: 75 F is 75, and no number has more than
+// twelve digits.
+func TestFiguresComeWithoutTheRoundingOfUnits(t *testing.T) {
+	out := boothset("", clearJob("--temp", "75F", "--panel", "60.1F", "--json")...).out
+	assert.Contains(t, out, `"temp":{"f":75,"c":23.888888889}`)
+	assert.Contains(t, out, `"panel":{"f":60.1,"c":15.611111111}`)
+	assert.Contains(t, out, `"bore":{"in":0.375,"mm":9.525}`)
+	for _, number := range regexp.MustCompile(`[:\[]-?[0-9][0-9.]*`).FindAllString(out, -1) {
+		digits := strings.TrimLeft(strings.NewReplacer(".", "", "-", "").Replace(number[1:]), "0")
+		assert.LessOrEqual(t, len(digits), 12, number)
+	}
 }
