@@ -50,8 +50,8 @@ func ExampleSuggestions() {
 		fmt.Println(item.ID, "=", item.Name)
 	}
 	// Output:
-	// din4 = DIN 53211 4 mm
 	// iso4 = ISO 2431 4 mm
+	// din4 = DIN 53211 4 mm
 	// ford4 = Ford 4
 	// zahn4 = Zahn 4
 }
