@@ -25,7 +25,7 @@ type bench struct {
 	screenful int // of the view
 	input     int // that is moved
 	moves     []inputStep
-	marked    note   // what another mark of the wall's gauge did
+	marked    note // what another mark of the wall's gauge did
 	forms     []*form
 	cache     viewCache
 }
