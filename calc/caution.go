@@ -26,7 +26,7 @@ func (s *Setup) warnSettings(r *Request, to *cautions) {
 		to.add(Warn, "valve-choked", s.Valve.Knob("valve", s.Valve.Opening), share("opening", s.Valve.Opening))
 	} else if !s.Short.Is && r.RegulatorAt() != Nowhere && s.Valve.Opening < s.Valve.Floor {
 		_, least := s.Valve.Limit()
-		to.add(Warn, "valve-low", s.Valve.Knob("valve", s.Valve.Opening), share("opening", s.Valve.Opening), least, share("floor", s.Valve.Floor))
+		to.add(Warn, "valve-low", RegulatorFigure(r.RegulatorAt()), s.Valve.Knob("valve", s.Valve.Opening), share("opening", s.Valve.Opening), least, share("floor", s.Valve.Floor))
 	}
 	if reserve := s.Reserve(); !s.Short.Is && !s.Wall.Held && reserve < LeastReserve-1 {
 		to.add(Warn, "little-reserve", drop("reserve", reserve), gauge("supply", r.Supply))
@@ -36,9 +36,9 @@ func (s *Setup) warnSettings(r *Request, to *cautions) {
 	}
 	s.warnGauge(r, to)
 	if r.HasNow && r.Now > r.Supply {
-		to.add(Warn, "now-above-supply", gauge("wall", r.Now), gauge("supply", r.Supply))
+		to.add(Warn, "now-above-supply", RegulatorFigure(r.RegulatorAt()), gauge("wall", r.Now), gauge("supply", r.Supply))
 	}
 	if s.Now.Given && s.Now.GunIfOpen > s.Working.Highest {
-		to.add(Warn, "now-over-stamp", gauge("wall", r.Now), gauge("gun", s.Now.GunIfOpen), gauge("highest", s.Working.Highest))
+		to.add(Warn, "now-over-stamp", RegulatorFigure(r.RegulatorAt()), gauge("wall", r.Now), gauge("gun", s.Now.GunIfOpen), gauge("highest", s.Working.Highest))
 	}
 }

@@ -18,8 +18,5 @@ func (s *Setup) first(r *Request) Turn {
 	default:
 		return Turn{}
 	}
-	if r.RegulatorAt() == Foot {
-		id += "-foot"
-	}
-	return Turn{id, Figures{gauge("set", s.Wall.Flowing), gauge("wall", s.Now.Wall)}}
+	return Turn{id, Figures{RegulatorFigure(r.RegulatorAt()), gauge("set", s.Wall.Flowing), gauge("wall", s.Now.Wall)}}
 }

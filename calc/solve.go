@@ -26,7 +26,9 @@ func Solve(r *Request) (*Setup, error) {
 		return nil, err
 	}
 	j := newJob(r, s.Weather.Ambient)
-	j.pressure(s.Weather.Correction)
+	wanted := s.Weather.Correction
+	s.Weather.Correction = j.pressure(wanted)
+	s.Weather.Held = wanted < 0 && s.Weather.Correction == 0
 	j.setWall()
 	var sens sensitivity
 	sens.at(&j)
@@ -83,9 +85,12 @@ func newJob(r *Request, ambient unit.Abs) job {
 func (j *job) footSets() bool { return j.sets != j.wall }
 
 // pressure fixes the working pressure: the coat's start, the weather's correction, held
-// inside the coat's band and below what the gun may be run at.
-func (j *job) pressure(correction unit.Drop) {
-	j.solveFor(workingFor(&j.r.Coat, &j.r.Gun, correction, j.air))
+// inside the coat's band and below what the gun may be run at. It gives what came of the
+// correction inside these.
+func (j *job) pressure(correction unit.Drop) unit.Drop {
+	target := workingFor(&j.r.Coat, &j.r.Gun, correction, j.air)
+	j.solveFor(target)
+	return unit.Drop(target - workingFor(&j.r.Coat, &j.r.Gun, 0, j.air))
 }
 
 // workingFor is the working pressure that a coat is given on a gun with the weather's
@@ -210,9 +215,14 @@ func (j *job) limit() (set unit.Abs, q unit.Flow) {
 	return j.setNeeded(q, highest, g.Valve.Full), q
 }
 
-// valveInlet is the pressure before the inlet valve at the set pressure advised.
+// valveInlet is the pressure before the inlet valve at the set pressure advised: what its
+// open valve needs where that is all there is, since a choked part may then pass a rounding
+// too little.
 func (j *job) valveInlet() unit.Abs {
-	p, _, _ := line.Downstream(j.after(), j.flow, j.set, j.air)
+	p, _, ok := line.Downstream(j.after(), j.flow, j.set, j.air)
+	if !ok || j.footSets() {
+		p, _ = j.r.Gun.Valve.Full.Upstream(j.flow, j.working, j.air)
+	}
 	return p
 }
 

@@ -27,7 +27,7 @@ type shares struct {
 }
 
 func (b *bench) share(room size) shares {
-	v := shares{verdict: b.headline(room), side: room.w >= sideWindow && room.h >= sideHigh, view: room}
+	v := shares{verdict: append(b.headline(room), b.markRows(room)...), side: room.w >= sideWindow && room.h >= sideHigh, view: room}
 	if !b.views[b.view].settings && !b.tried.Stopped() {
 		v.settings = b.compact(room.w)
 	}
@@ -147,6 +147,19 @@ func (b *bench) headline(room size) []string {
 		return b.verdictIn(room.w, lowHeadline)
 	}
 	return b.verdictIn(room.w, headlineRows)
+}
+
+// markRows is what another mark of the gauge did, cut where there is little room.
+func (b *bench) markRows(room size) []string {
+	text := b.marked.text
+	rows := wrap(text, room.w)
+	switch {
+	case text == "" || !sameAnswers(b.marked.of, b.tried.answers):
+		return nil
+	case room.h < lowBench:
+		rows = []string{cut(text, room.w)}
+	}
+	return each(rows, b.s.theme.Note.Render)
 }
 
 // foot is the input that is moved and the hazard line.

@@ -126,8 +126,6 @@ func TestWhatBringsUpEachSentenceOfAPlan(t *testing.T) {
 		{"gauge at the foot", day("gauge", "foot"), []string{"gauge-foot"}, []string{"gauge-none"}},
 		{"no gauge", day("gauge", "none"), []string{"gauge-none"}, []string{"gauge-foot"}},
 		{"slim couplings", day("coupling", "slim"), []string{"line-couplings"}, nil},
-		{"wall at 70 psi, regulator at the gun", day("wall", "70psi", "regulator-at", "gun"), []string{"first-down-foot"}, []string{"first-down"}},
-		{"wall at 20 psi, regulator at the gun", day("wall", "20psi", "regulator-at", "gun"), []string{"first-up-foot"}, []string{"first-up"}},
 		{"a hose that is far too thin", day("hose", "25ft,1/4in", "gun", "high-volume-low-pressure", "supply", "150psi"), []string{"wall-high", "turn-mend"}, nil},
 		{"a line that no one part mends", day("hose", "60ft,1/4in", "hose", "60ft,1/4in", "coupling", "slim", "filter", "clogged", "supply", "300psi"), []string{"wall-high", "turn-mend-part"}, nil},
 		{"wall at 70 psi", day("wall", "70psi"), []string{"now-valve", "now-over-stamp", "first-down"}, []string{"now-choked", "now-above-supply"}},
