@@ -215,7 +215,7 @@ func weatherSlopeOf(r *Request, w *Weather) weatherSlope {
 	if !w.InFlight.Known {
 		return d
 	}
-	e := newEvaporation(r, w.Ambient)
+	e := newEvaporation(&r.Coat, &r.Gun, r.Day, w.Ambient)
 	at := func(dt unit.Temp, dh float64) float64 {
 		day := r.Day
 		day.Air += dt

@@ -33,13 +33,16 @@ type Stage struct {
 // Dries reports whether the coat dries at all; a lamp cures one that does not.
 func (c *Coat) Dries() bool { return c.Waterborne || c.Solvent.ID != "" }
 
-// Held is the nearest and the farthest that a coat is held with a gun.
-func (r *Request) Held() (nearest, farthest unit.Length) {
-	if s := &r.Coat.Stage; s.Held.Known() {
+// Held is the nearest and the farthest that the coat is held.
+func (r *Request) Held() (nearest, farthest unit.Length) { return held(&r.Coat, &r.Gun) }
+
+// held is the nearest and the farthest that a coat is held with a gun.
+func held(c *Coat, g *Gun) (nearest, farthest unit.Length) {
+	if s := &c.Stage; s.Held.Known() {
 		return s.Held.Low, s.Held.High
 	}
-	times := unit.Length(r.Coat.Stage.times())
-	return r.Gun.Nearest * times, r.Gun.Farthest * times
+	times := unit.Length(c.Stage.times())
+	return g.Nearest * times, g.Farthest * times
 }
 
 // times is how many times the class's distance the stage is held at.

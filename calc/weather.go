@@ -22,7 +22,7 @@ func weather(r *Request) (w Weather, err error) {
 	if !r.Coat.Dries() {
 		return w, nil
 	}
-	e := newEvaporation(r, w.Ambient)
+	e := newEvaporation(&r.Coat, &r.Gun, d, w.Ambient)
 	w.InFlight = e.atStart()
 	w.Correction = w.InFlight.correction(w.InFlight.changes)
 	return w, nil

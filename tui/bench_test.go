@@ -7,7 +7,7 @@ import (
 
 	"boothset/calc"
 	"boothset/calc/line"
-	"boothset/presets/answer"
+	"boothset/calc/unit"
 	"boothset/presets/edit"
 	"boothset/presets/question"
 	"boothset/presets/words"
@@ -84,7 +84,10 @@ func TestTryingTheWallShowsWhatTheGunGetsAndIsForgotten(t *testing.T) {
 	require.InDelta(t, before.Plan.Setup.Wall.Flowing.PSI()+1, b.tried.Setup.Now.Wall.PSI(), 1e-6, "one mark up")
 	press(r, "shift+right", "shift+right", "shift+right", "shift+right", "left")
 	require.InDelta(t, before.Plan.Setup.Wall.Flowing.PSI()+40, b.tried.Setup.Now.Wall.PSI(), 1e-6)
-	require.Contains(t, bodyText(r.View()), "With the wall at 71")
+	require.Contains(t, bodyText(r.View()), "> Turn the wall down to 31.0 psi first.")
+	press(r, "6")
+	require.Contains(t, screenfulsText(r), "With the wall at 71", "what the valve would need is there once asked for")
+	press(r, "1")
 	require.Equal(t, before, r.result(), "what is printed at the end is the job as answered")
 	for range 30 {
 		press(r, "shift+right")
@@ -217,7 +220,7 @@ func TestTheMarkOfTheGaugeIsTriedLikeAllElse(t *testing.T) {
 }
 
 // The three numbers stand whole on the first page, large or in a row, each with its unit,
-// whatever is answered or tried; on the second where what forbids it fills the first.
+// whatever is answered or tried; nowhere where the job is stopped.
 func TestTheNumbersAreNeverCut(t *testing.T) {
 	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
@@ -227,15 +230,15 @@ func TestTheNumbersAreNeverCut(t *testing.T) {
 		}
 		l.colour = false
 		r := start(t, l)
-		press(r, rapid.SampledFrom([][]string{toAnswer, toSupply, toDew, toShort, toRead}).Draw(t, "start")...)
+		press(r, rapid.SampledFrom([][]string{toAnswer, toSupply, toDew, toShort, toStarved, toRead}).Draw(t, "start")...)
 		for _, k := range moves().Draw(t, "moves") {
 			press(r, k)
 		}
 		openView(r, 0)
 		frame := r.View()
-		if r.bench.tried.Verdict() == answer.PlanStop { // what forbids it may fill the first
-			press(r, "pgdown")
-			frame += "\n" + r.View()
+		if r.bench.tried.Stopped() {
+			require.NotContains(t, frame, r.bench.settings(&r.bench.tried)[0].name)
+			return
 		}
 		for _, n := range r.bench.settings(&r.bench.tried) {
 			drawn := strings.Contains(frame, n.text) || strings.Contains(frame, n.short)
@@ -250,4 +253,30 @@ func TestTheNumbersAreNeverCut(t *testing.T) {
 			require.Contains(t, frame, n.label)
 		}
 	})
+}
+
+// Another system's mark moves the wall and the valve: the bench says so, on the screen and in
+// plain lines, until something else is moved.
+func TestAnotherMarkSaysWhatItMoved(t *testing.T) {
+	for _, l := range theSizes {
+		r := start(t, look{size: l})
+		press(r, toAnswer...)
+		before := r.result().Plan.Setup.Wall.Flowing
+		press(r, "u")
+		after := r.result().Plan.Setup.Wall.Flowing
+		require.NotEqual(t, before, after)
+		require.Contains(t, r.View(), "Gauge marks now 0.05 bar", "%v", l)
+		require.Contains(t, r.bench.marked.text, unit.US.Gauge(before, unit.Usual)+" became "+unit.Metric.Gauge(after, unit.Usual))
+		press(r, "right")
+		require.NotContains(t, r.View(), "Gauge marks now", "%v", l)
+		press(r, "esc")
+		require.Contains(t, r.View(), "Gauge marks now", "it is as it was")
+	}
+	r := open80x24(t)
+	press(r, toAnswer...)
+	walkTo(t, r, question.Mark, 0)
+	press(r, "right", "enter", "u")
+	require.Empty(t, r.bench.marked.text, "a mark that was answered stays as it is")
+	plain := dialogueOf(t, look{}, lines(append(slices.Clone(linesToAnswer), plainUnits, "")...))
+	require.Contains(t, strings.Join(strings.Fields(plain.out), " "), "Gauge marks now 0.05 bar: 31 psi became")
 }

@@ -114,16 +114,15 @@ func (p *Plan) stages(o *speaker) []Row {
 	for n := range p.Stages {
 		st := &p.Stages[n]
 		s := st.Setup
-		wall, flash := o.sys.Gauge(s.Wall.Flowing, unit.Usual), "-"
-		if s.Short.Is {
-			wall = "-"
+		gun, wall, valve, distance, flash := "-", "-", "-", "-", "-"
+		if !s.Stopped() {
+			gun, wall = o.sys.Gauge(s.Working.Pressure, unit.Usual), o.sys.Gauge(s.Wall.Flowing, unit.Usual)
+			valve, distance = o.words.FigureText(o.sys, s.Valve.Knob("valve", s.Valve.Opening)), o.sys.Small(s.Distance.Target, unit.Usual)
 		}
 		if s.Flash.Known() {
 			flash = o.words.Minutes(s.Flash.Usual)
 		}
 		name := o.stageName(&st.Coat.Stage)
-		gun, valve := o.sys.Gauge(s.Working.Pressure, unit.Usual), o.words.FigureText(o.sys, s.Valve.Knob("valve", s.Valve.Opening))
-		distance := o.sys.Small(s.Distance.Target, unit.Usual)
 		rows = append(rows, Row{
 			Role: Part, About: AboutStage, ID: st.Coat.Stage.ID, Marked: s == p.Setup, Cells: []string{name, gun, wall, valve, distance, flash},
 			Text: o.say("stage-line", calc.TextFigure("stage", name), calc.TextFigure("gun", gun), calc.TextFigure("wall", wall), calc.TextFigure("valve", valve),

@@ -13,7 +13,7 @@ import (
 const planRoom = 16 << 10
 
 // appendAnswer appends an answer as one JSON object, with the general caution where the run
-// has not said it. Figures are unrounded.
+// has not said it. Figures have twelve digits.
 func appendAnswer(dst []byte, q *question.Question, a answer.Answer, said bool, sys unit.System, w *words.Words) []byte {
 	if dst == nil {
 		dst = make([]byte, 0, planRoom)
@@ -25,12 +25,18 @@ func appendAnswer(dst []byte, q *question.Question, a answer.Answer, said bool, 
 	j := jsonWriter{b: dst, fresh: true}
 	j.object("", func() {
 		j.text("schema", schema(q.Name))
+		switch a := a.(type) {
+		case *answer.Plan:
+			appendJudgement(&j, &a.Setup.Judgement, sys, w)
+		case *answer.Day:
+			appendJudgement(&j, &a.Found.Judgement, sys, w)
+		}
 		j.bool("stopped", a.Stopped())
 		switch a := a.(type) {
 		case *answer.Plan:
 			appendPlan(&j, a, sys, w)
 		case *answer.Day:
-			appendDay(&j, a, sys, w)
+			appendDay(&j, a, sys)
 		case *answer.Thin:
 			appendThin(&j, a, sys, w)
 		case *answer.Film:

@@ -5,7 +5,8 @@ import (
 	"boothset/presets/answer"
 )
 
-// appendStages appends every stage of the coat with what is set for it, in order.
+// appendStages appends every stage of the coat with what is set for it, in order; one that is
+// stopped has nothing to set.
 func appendStages(j *jsonWriter, p *answer.Plan) {
 	j.array("stages", func() {
 		for i := range p.Stages {
@@ -17,14 +18,17 @@ func appendStages(j *jsonWriter, p *answer.Plan) {
 
 func appendStage(j *jsonWriter, st *calc.Stage, s *calc.Setup) {
 	j.text("stage", st.ID)
-	j.gauge("working", s.Working.Pressure)
-	if s.Short.Is {
-		j.null("wall")
+	j.text("verdict", s.Verdict.String())
+	if s.Stopped() {
+		for _, name := range [...]string{"working", "wall", "turns", "distance"} {
+			j.null(name)
+		}
 	} else {
+		j.gauge("working", s.Working.Pressure)
 		j.gauge("wall", s.Wall.Flowing)
+		j.number("turns", s.Valve.Turns)
+		j.near("distance", s.Distance.Target)
 	}
-	j.number("turns", s.Valve.Turns)
-	j.near("distance", s.Distance.Target)
 	j.count("coats", st.Coats.Value)
 	between(j, "film", st.Film.Known(), func() {
 		j.film("low", st.Film.Low)
