@@ -61,27 +61,43 @@ func (p *Plan) Rows(w *words.Words, sys unit.System) []Row {
 	return o.rows
 }
 
-// The abouts of the three values that are set.
+// The abouts of the three values that are set, and of a second regulator's.
 const (
 	AboutWall     = "wall"
+	AboutFoot     = "foot"
 	AboutDistance = "distance"
 	AboutValve    = "valve"
 )
 
-// settings is the three values to set.
+// settings is the three values to set, and that of a second regulator after the wall's.
 func (p *Plan) settings(o *speaker) []Row {
 	s := p.Setup
 	wall := "label-wall"
 	if p.Request.RegulatorAt() == calc.Foot {
 		wall = "label-foot"
 	}
-	return []Row{
-		{Role: Setting, About: AboutWall, Name: o.say(wall), Text: o.sys.Gauge(s.Wall.Flowing, unit.Usual), More: o.say("card-static", calc.FigureOf("static", calc.FigureGauge, s.Wall.Static))},
-		{Role: Setting, About: AboutDistance, Name: o.say("label-distance"), Text: o.sys.Small(s.Distance.Target, unit.Usual),
-			More: o.say("card-between", calc.FigureOf("low", calc.FigureDistance, s.Distance.Low), calc.FigureOf("high", calc.FigureDistance, s.Distance.High))},
-		{Role: Setting, About: AboutValve, Name: o.say("label-valve"), Text: o.say("card-opening", calc.FigureOf("opening", calc.FigureShare, s.Valve.Opening)),
-			More: o.say("card-reserve", calc.FigureOf("reserve", calc.FigureDrop, s.Valve.Reserve), calc.FigureOf("floor", calc.FigureShare, s.Valve.Floor))},
+	pressure := func(about, label string, w *calc.WallSetting) Row {
+		return Row{Role: Setting, About: about, Name: o.say(label), Text: o.sys.Gauge(w.Flowing, unit.Usual), More: o.say("card-static", calc.FigureOf("static", calc.FigureGauge, w.Static))}
 	}
+	rows := []Row{pressure(AboutWall, wall, &s.Wall)}
+	valve := o.say("card-reserve", calc.FigureOf("reserve", calc.FigureDrop, s.Valve.Reserve), calc.FigureOf("floor", calc.FigureShare, s.Valve.Floor))
+	if s.Foot.Is {
+		rows = append(rows, pressure(AboutFoot, p.FootLabel(), &s.Foot.WallSetting))
+		valve = o.say("card-foot-sets")
+	}
+	return append(rows,
+		Row{Role: Setting, About: AboutDistance, Name: o.say("label-distance"), Text: o.sys.Small(s.Distance.Target, unit.Usual),
+			More: o.say("card-between", calc.FigureOf("low", calc.FigureDistance, s.Distance.Low), calc.FigureOf("high", calc.FigureDistance, s.Distance.High))},
+		Row{Role: Setting, About: AboutValve, Name: o.say("label-valve"), Text: o.say("card-opening", calc.FigureOf("opening", calc.FigureShare, s.Valve.Opening)), More: valve},
+	)
+}
+
+// FootLabel is the sentence that names the setting of a second regulator by where it sits.
+func (p *Plan) FootLabel() string {
+	if _, sets := p.Request.Regulators(); calc.PlaceOf(p.Request.Line, sets) == calc.Foot {
+		return "label-foot"
+	}
+	return "label-second"
 }
 
 // atTheGun is what the gun gets, and where it gets too little, what it wants.

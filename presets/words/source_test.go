@@ -191,7 +191,7 @@ func catalogue(t *testing.T) (ids []string) {
 		for table, entries := range all {
 			for id := range entries {
 				ids = append(ids, "name-"+table+"-"+id)
-				if table == "coupling" || table == "filter" {
+				if slices.Contains([]string{"coupling", "filter", "dryer", "valve"}, table) {
 					ids = append(ids, "kind-"+table+"-"+id)
 				}
 			}
