@@ -21,6 +21,9 @@ func said(reasons []calc.Reason, cautions []calc.Caution) string {
 		s = append(s, r.ID)
 	}
 	for _, c := range cautions {
+		if c.Safety {
+			continue // what protects people goes by the hardener: see safety_test.go
+		}
 		s = append(s, string(c.Level[0])+":"+c.ID)
 	}
 	return strings.Join(s, " ")
@@ -39,35 +42,35 @@ func TestWhatADaySays(t *testing.T) {
 		remedy string
 		says   string
 	}{
-		{"mild", mild, "", "day-air day-dries-solvent day-grade n:safety"},
-		{"waterborne", aDay(t, true, 22, 0.45), "", "day-air day-dries-water day-grade-water n:safety"},
-		{"hardener and a large job", set(mild, func(r *calc.DayRequest) { r.Isocyanate, r.PotLife, r.Panels = true, 4*time.Hour, 5 }), "",
-			"day-air day-dries-solvent day-grade-hardener day-grade-large pot-life w:isocyanate n:safety"},
-		{"three panels are few", set(mild, func(r *calc.DayRequest) { r.Panels = 3 }), "", "day-air day-dries-solvent day-grade n:safety"},
+		{"mild", mild, "", "day-air day-dries-solvent day-grade"},
+		{"waterborne", aDay(t, true, 22, 0.45), "", "day-air day-dries-water day-grade-water"},
+		{"hardener and a large job", set(mild, func(r *calc.DayRequest) { r.Hardener, r.PotLife, r.Panels = calc.Isocyanate, 4*time.Hour, 5 }), "",
+			"day-air day-dries-solvent day-grade-hardener day-grade-large pot-life"},
+		{"three panels are few", set(mild, func(r *calc.DayRequest) { r.Panels = 3 }), "", "day-air day-dries-solvent day-grade"},
 		{"mixed at a known time", set(mild, func(r *calc.DayRequest) { r.PotLife, r.HasStarted = 4*time.Hour, true }), "",
-			"day-air day-dries-solvent day-grade pot-life-ends n:safety"},
+			"day-air day-dries-solvent day-grade pot-life-ends"},
 		{"too hot for the rule of pot lives", set(mild, func(r *calc.DayRequest) { r.PotLife, r.Paint = 4*time.Hour, unit.Celsius(45) }), "",
-			"day-air day-dries-solvent day-grade w:pot-life-outside n:safety"},
-		{"cold", aDay(t, false, 12, 0.5), "turn-warm-air", "limit-cold day-air day-dries-solvent day-grade w:cold n:safety"},
+			"day-air day-dries-solvent day-grade w:pot-life-outside"},
+		{"cold", aDay(t, false, 12, 0.5), "turn-warm-air", "limit-cold day-air day-dries-solvent day-grade w:cold"},
 		{"cold, panel and paint colder", set(aDay(t, false, 12, 0.3), both(11)), "turn-warm-air",
-			"limit-cold day-air day-dries-solvent day-grade w:cold w:cold-panel w:cold-paint n:safety"},
+			"limit-cold day-air day-dries-solvent day-grade w:cold w:cold-panel w:cold-paint"},
 		{"cold, panel and paint less so", set(aDay(t, false, 12, 0.3), both(13)), "turn-warm-air",
-			"limit-cold day-air day-dries-solvent day-grade w:cold n:safety"},
-		{"hot", aDay(t, false, 36, 0.3), "turn-cool-air", "limit-hot day-air day-dries-solvent day-grade w:hot-air n:safety"},
+			"limit-cold day-air day-dries-solvent day-grade w:cold"},
+		{"hot", aDay(t, false, 36, 0.3), "turn-cool-air", "limit-hot day-air day-dries-solvent day-grade w:hot-air"},
 		{"a hot panel", set(mild, func(r *calc.DayRequest) { r.Panel = unit.Celsius(40) }), "turn-cool-panel",
-			"limit-hot day-air day-dries-solvent day-grade w:hot-panel n:safety"},
-		{"damp, on a warm panel", warmPanel(aDay(t, false, 22, 0.9)), "turn-warm-air", "limit-damp day-air day-dries-solvent day-grade w:damp n:safety"},
+			"limit-hot day-air day-dries-solvent day-grade w:hot-panel"},
+		{"damp, on a warm panel", warmPanel(aDay(t, false, 22, 0.9)), "turn-warm-air", "limit-damp day-air day-dries-solvent day-grade w:damp"},
 		{"waterborne in moist air", warmPanel(aDay(t, true, 22, 0.8)), "turn-warm-air-water",
-			"limit-slow day-air day-dries-water day-grade-water w:slow-water n:safety"},
+			"limit-slow day-air day-dries-water day-grade-water w:slow-water"},
 		{"waterborne a little under 0.4 of the reference day", warmPanel(aDay(t, true, 21, 0.787)), "turn-warm-air-water",
-			"limit-slow day-air day-dries-water day-grade-water w:slow-water n:safety"},
-		{"waterborne a little over", warmPanel(aDay(t, true, 21, 0.785)), "", "day-air day-dries-water day-warmer day-grade-water n:safety"},
+			"limit-slow day-air day-dries-water day-grade-water w:slow-water"},
+		{"waterborne a little over", warmPanel(aDay(t, true, 21, 0.785)), "", "day-air day-dries-water day-warmer day-grade-water"},
 		{"waterborne in fog", warmPanel(aDay(t, true, 22, 1)), "turn-warm-air",
-			"limit-damp limit-slow day-air day-dries-not day-grade-water w:damp w:still-water n:safety"},
+			"limit-damp limit-slow day-air day-dries-not day-grade-water w:damp w:still-water"},
 		{"paint under the dew point", set(aDay(t, false, 28, 0.6), func(r *calc.DayRequest) { r.Paint = unit.Celsius(18) }), "turn-warm-paint",
-			"day-air day-dries-solvent day-grade w:wet-paint n:safety"},
+			"day-air day-dries-solvent day-grade w:wet-paint"},
 		{"a panel under the dew point", set(aDay(t, false, 22, 0.6), func(r *calc.DayRequest) { r.Panel = unit.Celsius(13) }), "turn-warm-panel",
-			"limit-dew limit-cold day-air day-dries-solvent day-grade s:dew-on-panel w:cold-panel n:safety"},
+			"limit-dew limit-cold day-air day-dries-solvent day-grade s:dew-on-panel w:cold-panel"},
 	} {
 		a := solvedDay(t, c.r)
 		for _, why := range a.Reasons {
@@ -88,24 +91,24 @@ func TestWhatAFilmSays(t *testing.T) {
 		change func(*calc.FilmRequest)
 		says   string
 	}{
-		{"as it comes", func(*calc.FilmRequest) {}, film + "transfer-usual " + pass + " w:isocyanate n:safety"},
+		{"as it comes", func(*calc.FilmRequest) {}, film + "transfer-usual " + pass + ""},
 		{"one coat of the family's own film, on a gun as typed", func(r *calc.FilmRequest) {
-			r.Dry.Ground, r.Overlap.Ground, r.Held.Typed, r.Isocyanate, r.Coats.Value = r.Wants.Ground, sheet, true, false, 1
-		}, "film-wants film-solids transfer-typed rate-given film-speed film-fan film-overlap w:film-heavy-coat w:film-hand-slow n:safety"},
+			r.Dry.Ground, r.Overlap.Ground, r.Held.Typed, r.Coats.Value = r.Wants.Ground, sheet, true, 1
+		}, "film-wants film-solids transfer-typed rate-given film-speed film-fan film-overlap w:film-heavy-coat w:film-hand-slow"},
 		{"a panel's height, the hand's speed and old paint", func(r *calc.FilmRequest) { r.Height, r.GunSpeed, r.Before = 1, 0.3, 4*coat.Mil },
-			film + "transfer-usual " + pass + " film-passes film-at-speed film-whole w:film-under w:isocyanate n:safety"},
+			film + "transfer-usual " + pass + " film-passes film-at-speed film-whole w:film-under"},
 		{"a family that is not known, held farther off", func(r *calc.FilmRequest) { r.Wants, r.Held.Distance = calc.FilmWants{}, unit.Inches(8) },
-			"film-typed film-coats film-solids transfer-class " + pass + " w:isocyanate n:safety"},
+			"film-typed film-coats film-solids transfer-class " + pass + ""},
 		{"harder than the class's own pressure", func(r *calc.FilmRequest) { r.Held.Pressure = unit.PSIG(30) },
-			film + "transfer-class " + pass + " w:isocyanate n:safety"},
-		{"a rate that is not known", func(r *calc.FilmRequest) { r.Fluid = calc.Fluid{} }, film + "rate-unknown w:isocyanate n:safety"},
-		{"a gun that is not known", func(r *calc.FilmRequest) { r.Held.Known = false }, film + "rate-given w:isocyanate n:safety"},
+			film + "transfer-class " + pass + ""},
+		{"a rate that is not known", func(r *calc.FilmRequest) { r.Fluid = calc.Fluid{} }, film + "rate-unknown"},
+		{"a gun that is not known", func(r *calc.FilmRequest) { r.Held.Known = false }, film + "rate-given"},
 		{"a tip", func(r *calc.FilmRequest) {
 			r.Fluid = calc.Fluid{From: calc.FluidTip, Tip: unit.MM(1.3), Viscosity: unit.MM2PerS(57)}
-		}, film + "transfer-usual rate-tip film-speed-between film-fan-overlap w:isocyanate n:safety"},
+		}, film + "transfer-usual rate-tip film-speed-between film-fan-overlap"},
 		{"two combs", func(r *calc.FilmRequest) {
 			r.Combs = []calc.CombReading{{Wetted: 2 * coat.Mil, Next: 3 * coat.Mil}, {Wetted: 2 * coat.Mil, Next: 2 * coat.Mil}}
-		}, film + "transfer-usual film-comb-between film-comb " + pass + " w:isocyanate n:film-comb-low n:safety"},
+		}, film + "transfer-usual film-comb-between film-comb " + pass + " n:film-comb-low"},
 	} {
 		a := filmOf(t, filmRequest(c.change))
 		assert.Equal(t, c.says, said(a.Reasons, a.Cautions), c.name)
@@ -120,19 +123,19 @@ func TestWhatAMixSays(t *testing.T) {
 		says   string
 	}{
 		{"as it comes", func(*calc.MixRequest) {},
-			"mix-area " + film + "transfer-usual mix-volume mix-between mix-cup wrong-farther wrong-choked w:isocyanate n:mix-pot-life n:safety"},
+			"mix-area " + film + "transfer-usual mix-volume mix-between mix-cup wrong-farther wrong-choked n:mix-pot-life"},
 		{"a gun as typed", func(r *calc.MixRequest) { r.Held.Typed = true },
-			"mix-area " + film + "transfer-typed mix-volume mix-cup wrong-farther wrong-choked w:isocyanate n:mix-pot-life n:safety"},
+			"mix-area " + film + "transfer-typed mix-volume mix-cup wrong-farther wrong-choked n:mix-pot-life"},
 		{"usual areas", func(r *calc.MixRequest) { r.Panels[0].High = 5 },
-			"mix-area-usual " + film + "transfer-usual mix-volume mix-between mix-cup wrong-farther wrong-choked w:mix-areas-usual w:isocyanate n:mix-pot-life n:safety"},
+			"mix-area-usual " + film + "transfer-usual mix-volume mix-between mix-cup wrong-farther wrong-choked w:mix-areas-usual n:mix-pot-life"},
 		{"a ratio, a price, a pot life and a loss of its own", func(r *calc.MixRequest) {
 			r.Ratio.Value, r.Prices, r.PotLife, r.Loss.Ground = coat.Ratio{Parts: []float64{4, 1}}, []float64{60}, time.Hour, sheet
 		}, "mix-area " + film + "transfer-usual mix-volume mix-between mix-cup mix-loss mix-ratio mix-life mix-cost wrong-farther-cost wrong-choked-cost " +
-			"w:isocyanate n:mix-pot-life-known n:safety"},
+			"n:mix-pot-life-known"},
 		{"more than fits its pot life", func(r *calc.MixRequest) { r.PotLife, r.Rate = time.Minute, coat.MLPerMin(100) },
-			"mix-area " + film + "transfer-usual mix-volume mix-between mix-cup mix-life wrong-farther wrong-choked w:mix-past-pot-life w:isocyanate n:safety"},
+			"mix-area " + film + "transfer-usual mix-volume mix-between mix-cup mix-life wrong-farther wrong-choked w:mix-past-pot-life"},
 		{"as far off as a gun is held", func(r *calc.MixRequest) { r.Held.Distance = unit.Inches(30) },
-			"mix-area " + film + "transfer-class mix-volume mix-between mix-cup w:isocyanate n:mix-pot-life n:safety"},
+			"mix-area " + film + "transfer-class mix-volume mix-between mix-cup n:mix-pot-life"},
 	} {
 		a := mixOf(t, mixRequest(c.change))
 		assert.Equal(t, a.Batches > 0, c.name == "more than fits its pot life", "only with a rate and a pot life: %s", c.name)
@@ -142,7 +145,7 @@ func TestWhatAMixSays(t *testing.T) {
 
 func TestWhatThinningSays(t *testing.T) {
 	iso := aMix(t, 44, 20)
-	iso.Reading.Cup, iso.Isocyanate, iso.Waterborne = aCup(t, "iso4"), true, true
+	iso.Reading.Cup, iso.Waterborne = aCup(t, "iso4"), true
 	warmer := aMix(t, 20, 20)
 	warmer.Warmest.Value = unit.Celsius(30)
 	// Cold and a little thick: once at the sheet's 20 C, less thinner or a little more warmth.
@@ -157,19 +160,19 @@ func TestWhatThinningSays(t *testing.T) {
 		advice string
 		says   string
 	}{
-		{"in the sheet's range", aMix(t, 17, 20), "as-it-is", "thin-reading-about thin-wanted n:safety"},
-		{"cold alone", aMix(t, 23, 10), "warm-only-cold", "thin-reading-about thin-wanted thin-corrected-band thin-warm thin-warmest w:thin-warming n:safety"},
-		{"a little thick", aMix(t, 19, 20), "warm-or-thin", "thin-reading-about thin-wanted thin-warm thin-warmest thin-thinner thin-most w:thin-warming n:safety"},
-		{"thicker", aMix(t, 22, 20), "warm-and-thin", "thin-reading-about thin-wanted thin-warm thin-warmest thin-thinner thin-most w:thin-warming n:safety"},
-		{"as warm as may be", aMix(t, 19, 26), "thin", "thin-reading-about thin-wanted thin-corrected-band thin-thinner thin-most n:safety"},
-		{"far too thick", aMix(t, 40, 20), "cannot", "thin-reading thin-wanted thin-warm thin-warmest thin-thinner thin-most s:thin-cannot w:thin-warming n:safety"},
-		{"thinned too far", aMix(t, 14, 18), "add-unthinned", "thin-reading-about thin-wanted thin-corrected-band s:thin-over n:safety"},
-		{"thick, but hot", aMix(t, 17, 32), "as-it-is", "thin-reading-about thin-wanted thin-corrected-band w:thin-only-warm n:safety"},
-		{"timed twice", with3(aMix(t, 24, 10)), "warm-only-cold", "thin-reading-about thin-wanted thin-corrected thin-warm thin-warmest w:thin-warming n:safety"},
-		{"read in another cup", iso, "as-it-is", "thin-reading thin-wanted-cup w:thin-stirred w:isocyanate n:safety"},
-		{"warmth or thinner", warmer, "warm-or-thin", "thin-reading-about thin-wanted thin-warm thin-warmest thin-thinner thin-most w:thin-warming n:safety"},
-		{"warmth or less thinner", less, "warm-or-less", "thin-reading thin-wanted thin-corrected-band thin-warm thin-warmest thin-thinner thin-most w:thin-warming n:safety"},
-		{"a Zahn cup", zahn, "as-it-is", "thin-reading thin-wanted n:thin-zahn n:safety"},
+		{"in the sheet's range", aMix(t, 17, 20), "as-it-is", "thin-reading-about thin-wanted"},
+		{"cold alone", aMix(t, 23, 10), "warm-only-cold", "thin-reading-about thin-wanted thin-corrected-band thin-warm thin-warmest"},
+		{"a little thick", aMix(t, 19, 20), "warm-or-thin", "thin-reading-about thin-wanted thin-warm thin-warmest thin-thinner thin-most"},
+		{"thicker", aMix(t, 22, 20), "warm-and-thin", "thin-reading-about thin-wanted thin-warm thin-warmest thin-thinner thin-most"},
+		{"as warm as may be", aMix(t, 19, 26), "thin", "thin-reading-about thin-wanted thin-corrected-band thin-thinner thin-most"},
+		{"far too thick", aMix(t, 40, 20), "cannot", "thin-reading thin-wanted thin-warm thin-warmest thin-thinner thin-most s:thin-cannot"},
+		{"thinned too far", aMix(t, 14, 18), "add-unthinned", "thin-reading-about thin-wanted thin-corrected-band s:thin-over"},
+		{"thick, but hot", aMix(t, 17, 32), "as-it-is", "thin-reading-about thin-wanted thin-corrected-band w:thin-only-warm"},
+		{"timed twice", with3(aMix(t, 24, 10)), "warm-only-cold", "thin-reading-about thin-wanted thin-corrected thin-warm thin-warmest"},
+		{"read in another cup", iso, "as-it-is", "thin-reading thin-wanted-cup w:thin-stirred"},
+		{"warmth or thinner", warmer, "warm-or-thin", "thin-reading-about thin-wanted thin-warm thin-warmest thin-thinner thin-most"},
+		{"warmth or less thinner", less, "warm-or-less", "thin-reading thin-wanted thin-corrected-band thin-warm thin-warmest thin-thinner thin-most"},
+		{"a Zahn cup", zahn, "as-it-is", "thin-reading thin-wanted n:thin-zahn"},
 	} {
 		a := thinned(t, c.r)
 		assert.Equal(t, "advice-"+c.advice, a.Sentence(&c.r), c.name)

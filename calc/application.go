@@ -21,7 +21,7 @@ type Application struct {
 	CoatID, Coat string // as the catalogue and as sentences name it
 	GunID, Gun   string // empty where no gun was given
 	Waterborne   bool
-	Isocyanate   bool
+	Hardener     Hardener
 
 	Solids Stated[float64]     // by volume, of the ready mix, 0.01 to 1
 	Dry    Stated[unit.Length] // over all coats, 2 to 2000 um
@@ -183,12 +183,4 @@ func (l *Application) warnFilm(run *coat.Running, each unit.Length, to *cautions
 			to.add(Warn, "film-heavy-coat", filmFigure("each", each), filmFigure("most", u.High), CountFigure("coats", n))
 		}
 	}
-}
-
-// warnAlways gives the cautions that hold for every coat that is laid.
-func (l *Application) warnAlways(to *cautions) {
-	if l.Isocyanate {
-		to.add(Warn, "isocyanate", TextFigure("coat", l.Coat))
-	}
-	to.add(Note, "safety")
 }

@@ -54,13 +54,10 @@ func (s *Setup) warn(r *Request) {
 	if r.Day.Air < coldBench {
 		all.add(Warn, "cold", temp("air", r.Day.Air), temp("least", coldBench))
 	}
-	if r.Coat.Isocyanate {
-		all.add(Warn, "isocyanate", TextFigure("coat", r.Coat.Name))
-	}
 	if r.Gun.CapLimit <= 0 {
 		all.add(Note, "local-gun-rules", TextFigure("gun", r.Gun.Name))
 	}
-	all.add(Note, "safety")
+	r.Coat.Hardener.protectBooth(r.Coat.Name, len(r.Shop.System.Others) > 0, all)
 	s.Cautions = all.list
 }
 

@@ -12,7 +12,7 @@ import (
 type DayRequest struct {
 	CoatID, Coat string // as the catalogue and as sentences name it
 	Waterborne   bool
-	Isocyanate   bool         // hardened with isocyanate
+	Hardener     Hardener
 	Solvent      coat.Solvent // that it dries like, unless waterborne
 	Day
 	Paint  unit.Temp // the material, -10 to 60 C

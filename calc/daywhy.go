@@ -33,7 +33,7 @@ func (a *DayAnswer) explain(r *DayRequest, h hindrances) {
 	switch {
 	case r.Waterborne:
 		why.add("grade", "day-grade-water", gradeGround, f...)
-	case r.Isocyanate:
+	case r.Hardener == Isocyanate:
 		why.add("grade", "day-grade-hardener", gradeGround, f...)
 	default:
 		why.add("grade", "day-grade", gradeGround, f...)
@@ -85,7 +85,7 @@ func (a *DayAnswer) explainLimits(r *DayRequest, h hindrances, why *reasons) {
 	}
 	if h.coldAir || h.coldPanel || h.coldPaint {
 		ground := coldGround
-		if !r.Isocyanate {
+		if r.Hardener != Isocyanate {
 			ground = Ground{Basis: Estimate, Source: "source-urethanes"}
 		}
 		why.add("verdict", "limit-cold", ground, temp("least", coldBench))
@@ -142,9 +142,6 @@ func (a *DayAnswer) warn(r *DayRequest, h hindrances) {
 	if r.PotLife != 0 && !a.PotLife.Known {
 		all.add(Warn, "pot-life-outside", temp("at", a.PotLife.At))
 	}
-	if r.Isocyanate {
-		all.add(Warn, "isocyanate", TextFigure("coat", r.Coat))
-	}
-	all.add(Note, "safety")
+	r.Hardener.protectBooth(r.Coat, false, &all)
 	a.Cautions = all.list
 }

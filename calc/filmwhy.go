@@ -88,7 +88,7 @@ func (a *FilmAnswer) warn(r *FilmRequest) {
 	if len(a.Laid) > 0 {
 		all.add(Note, "film-comb-low")
 	}
-	r.warnAlways(&all)
+	r.Hardener.protectSpraying(r.Coat, &all)
 	a.Cautions = all.list
 }
 

@@ -72,6 +72,6 @@ func (a *MixAnswer) warn(r *MixRequest) {
 	default:
 		all.add(Note, "mix-pot-life")
 	}
-	r.warnAlways(&all)
+	r.Hardener.protectHandling(r.Coat, &all)
 	a.Cautions = all.list
 }

@@ -21,9 +21,16 @@ type cautions struct {
 	stops, warns int // how many of the list
 }
 
-func (c *cautions) add(l Level, id string, f ...Figure) {
+func (c *cautions) add(l Level, id string, f ...Figure) { c.put(Caution{Level: l, ID: id, Figures: f}) }
+
+// safety adds one that protects people; the ground is none where what it says has none.
+func (c *cautions) safety(l Level, id string, g Ground, f ...Figure) {
+	c.put(Caution{Level: l, ID: id, Figures: f, Safety: true, Ground: g})
+}
+
+func (c *cautions) put(x Caution) {
 	at := len(c.list)
-	switch l {
+	switch x.Level {
 	case Stop:
 		at = c.stops
 		c.stops++
@@ -31,7 +38,7 @@ func (c *cautions) add(l Level, id string, f ...Figure) {
 		at = c.stops + c.warns
 		c.warns++
 	}
-	c.list = slices.Insert(c.list, at, Caution{l, id, f})
+	c.list = slices.Insert(c.list, at, x)
 }
 
 // stopped reports whether there is a stop among cautions.

@@ -41,7 +41,7 @@ type Coat struct {
 	Solvent    coat.Solvent // that it dries like, unless waterborne
 	Working    Band         // on the gun of the request
 	Farther    unit.Length  // how much farther than the jet's reach it is held
-	Isocyanate bool         // hardened with isocyanate
+	Hardener   Hardener
 }
 
 // Gun is the gun of a request with what its class says of it.

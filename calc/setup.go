@@ -140,6 +140,10 @@ type Caution struct {
 	Level Level
 	ID    string
 	Figures
+	// Safety: it protects people, on any day and with any setting, and says nothing of
+	// whether the coat will do.
+	Safety bool
+	Ground // of what it says, where that has one
 }
 
 // Figures are the values that a sentence names, in SI, each with what it is.

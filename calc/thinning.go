@@ -9,7 +9,7 @@ import (
 type ThinRequest struct {
 	CoatID, Coat string // as the catalogue and as sentences name it
 	Waterborne   bool
-	Isocyanate   bool
+	Hardener     Hardener
 	Reading      Reading
 	// Second is another reading of the same mix in the same cup, used where HasSecond.
 	Second    Reading

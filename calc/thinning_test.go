@@ -3,6 +3,7 @@ package calc_test
 import (
 	"math"
 	"reflect"
+	"slices"
 	"testing"
 
 	"boothset/calc"
@@ -104,7 +105,7 @@ func TestRemedies(t *testing.T) {
 			assert.Equal(t, x.onlyCold, a.OnlyCold)
 			assert.Equal(t, x.remedy == calc.RemedyCannot || x.remedy == calc.RemedyUnthinned, a.Stopped())
 			ids := cautionIDs(a.Cautions)
-			assert.Contains(t, ids, "safety")
+			assert.Equal(t, a.WarmTo > x.mix.Reading.At, slices.Contains(ids, "thin-warming"))
 			if x.says != "" {
 				assert.Contains(t, ids, x.says)
 			}

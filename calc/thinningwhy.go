@@ -113,14 +113,11 @@ func (a *ThinAnswer) warn(r *ThinRequest) {
 		add(Warn, "thin-stirred")
 	}
 	if a.WarmTo > r.Reading.At {
-		add(Warn, "thin-warming")
+		all.safety(Warn, "thin-warming", Ground{})
 	}
 	if r.Reading.Cup.Standard == coat.ZahnStandard {
 		add(Note, "thin-zahn")
 	}
-	if r.Isocyanate {
-		add(Warn, "isocyanate")
-	}
-	add(Note, "safety")
+	r.Hardener.protectHandling(r.Coat, &all)
 	a.Cautions = all.list
 }

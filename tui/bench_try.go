@@ -75,7 +75,7 @@ func (b *bench) stepped(in edit.Input, by int) (a question.Answers, moves []inpu
 		all = all.With(in.Field, s.value(unit.Pressure, float64(b.tried.Setup.Wall.Flowing), unit.Pressure.Fine(s.sys))...)
 	}
 	all, ok = edit.Step(s.reader, all, b.tried.Request, in, by, s.sys)
-	return before.With(in.Field, all.Get(in.Field)...), append(b.moves, inputStep{in, by, before}), ok
+	return before.Changed(in.Field, all.Get(in.Field)...), append(b.moves, inputStep{in, by, before}), ok
 }
 
 // keep takes what was moved as the answers, in the questions too.

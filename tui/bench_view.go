@@ -15,7 +15,7 @@ const (
 	sideWindow = 110 // columns with room for the list of inputs beside the view
 	sideHigh   = 18  // rows of it
 	sideWide   = 40
-	lowBench   = 13 // rows from which the safety line stands in full
+	lowBench   = 13 // rows from which the hazard line stands in full
 )
 
 // shares is how the room of the bench is shared out.
@@ -67,7 +67,7 @@ func (b *bench) under(window size) []string {
 	return []string{b.s.theme.Key.Render(cut(row, window.w))}
 }
 
-// body is the verdict, the view that shows, the inputs and the safety line.
+// body is the verdict, the view that shows, the inputs and the hazard line.
 func (b *bench) body(room size) []string {
 	s := b.s
 	if b.err != nil {
@@ -124,15 +124,26 @@ func (b *bench) verdictRows(w int) []string {
 	return []string{style.Render(cut(text, w))}
 }
 
-// foot is the input that is moved and the safety line.
+// foot is the input that is moved and the hazard line.
 func (b *bench) foot(room size, side bool) (rows []string) {
 	s := b.s
 	if !side {
 		rows = append(rows, b.strip(room.w))
 	}
-	safety := wrap(s.say("safety-line"), room.w)
+	hazard := wrap(s.say(b.hazard()), room.w)
 	if room.h < lowBench {
-		safety = []string{cut(s.say("safety-short"), room.w)}
+		hazard = []string{cut(hazard[0], room.w)}
 	}
-	return append(rows, each(safety, s.theme.level[calc.Warn].Render)...)
+	return append(rows, each(hazard, s.theme.level[calc.Warn].Render)...)
+}
+
+// hazard is what harms in the coat, and what keeps it off, in a line; the id of its sentence.
+func (b *bench) hazard() string {
+	const in = "hazard-"
+	for _, c := range b.tried.Setup.Cautions {
+		if c.Safety && c.Level == calc.Warn {
+			return in + c.ID
+		}
+	}
+	return in + string(calc.OnePart)
 }

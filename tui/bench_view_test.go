@@ -7,6 +7,7 @@ import (
 	"boothset/calc/line"
 	"boothset/calc/spread"
 	"boothset/presets/answer"
+	"boothset/presets/question"
 
 	"github.com/stretchr/testify/require"
 )
@@ -70,13 +71,28 @@ func TestEveryRowOfAViewCanBeReached(t *testing.T) {
 	}
 }
 
-func TestTheSafetyLineIsOnEveryViewAtAnySize(t *testing.T) {
-	for _, l := range theSizes {
-		r := start(t, look{size: l})
-		press(r, toAnswer...)
-		for n := range views {
-			openView(r, n)
-			require.Contains(t, r.View(), "Respirator, exhaust, no sparks", "%v", l)
+// What harms in the coat, and what keeps it off, is on every view: of a coat that may be
+// either, as of isocyanate.
+func TestTheHazardOfTheCoatIsOnEveryViewAtAnySize(t *testing.T) {
+	for hardener, says := range map[string]string{
+		"": "Isocyanate? Supplied air, skin and eyes", "isocyanate": "Isocyanate: supplied air, skin and eyes", "amine": "Amine: respirator, gloves, skin",
+		"acrylate": "Acrylate: gloves, skin and eyes", "none": "Respirator on until the booth has",
+	} {
+		for _, l := range theSizes {
+			r := start(t, look{size: l})
+			press(r, toAnswer...)
+			b := r.bench
+			a := b.tried.answers.Changed(question.Coat, r.s.reader.Read(question.Coat, "metallic-base", r.s.sys))
+			if hardener != "" {
+				a = a.With(question.Hardener, r.s.reader.Read(question.Hardener, hardener, r.s.sys))
+			}
+			j, err := r.s.work(a)
+			require.NoError(t, err)
+			b.kept, b.tried = j, j
+			for n := range views {
+				openView(r, n)
+				require.Contains(t, r.View(), says, "%v", l)
+			}
 		}
 	}
 }

@@ -117,6 +117,19 @@ func (f *form) values(b *box) []question.Value {
 	if own := b.own(); own != "" {
 		return f.s.reader.ReadText(b.Field, own, f.read)
 	}
+	return f.offer(b)
+}
+
+// offer is what the answer that the page was opened from rests on for a box. Its hardener is
+// that of its own coat alone.
+func (f *form) offer(b *box) []question.Value {
+	if b.Field == question.Hardener {
+		for i := range f.boxes {
+			if coat := &f.boxes[i]; coat.Field == question.Coat && coat.own() != "" && coat.own() != question.TextOf(f.from.offer(question.Coat)) {
+				return nil
+			}
+		}
+	}
 	return f.from.offer(b.Field)
 }
 

@@ -111,7 +111,7 @@ func (f *form) value(b *box) (text string, here bool) {
 		return plain(own), true
 	}
 	var a question.Answers
-	return f.s.called(b.Field, a.With(b.Field, f.from.offer(b.Field)...)), false
+	return f.s.called(b.Field, a.With(b.Field, f.offer(b)...)), false
 }
 
 // label is a field's name in words.

@@ -31,7 +31,7 @@ func TestOneHandIsEnoughForTheWholeJob(t *testing.T) {
 					requireFits(t, r.View(), l)
 				}
 			}
-			by("enter", "8", "down", "enter")              // the safety page, the coat, the gun
+			by("enter", "5", "enter", "down", "enter")     // the safety page, the coat, its hardener, the gun
 			by("7", "5", "up", "enter", "4", "5", "enter") // the air and its humidity
 			by("enter", "up", "enter", "9", "0", "enter")  // the panel, the altitude, the supply
 			by("2", "up", "enter", "enter", "down", "enter", "up", "enter", "enter", "down", "up", "enter", "7", "0", "enter")

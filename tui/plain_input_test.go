@@ -42,8 +42,8 @@ func TestPlainSaysWhereTheInputEnded(t *testing.T) {
 		{nil, "What are you spraying?"},
 		{linesToAnswer[:6], "What is left of the supply at the regulator while the gun sprays?"},
 		{append(slices.Clone(bench), "c"), "Which one? Type its number; nothing goes back."},
-		{append(slices.Clone(bench), "c", "3"), "Air: type the value to try, or + or - for a step; nothing leaves it."},
-		{append(slices.Clone(bench), "c", "3", "+"), "Tried, not kept."},
+		{append(slices.Clone(bench), "c", "4"), "Air: type the value to try, or + or - for a step; nothing leaves it."},
+		{append(slices.Clone(bench), "c", "4", "+"), "Tried, not kept."},
 		{append(slices.Clone(bench), pageKey(question.Thin), ""), "cup"},
 	} {
 		input := ""
@@ -117,14 +117,14 @@ func TestPlainPages(t *testing.T) {
 		more []string
 		want string
 	}{
-		"every field":            {[]string{pageKey(question.Day), "", "", "", "", "", "", "", "", "", ""}, "Clear. Air 75 F"},
-		"straight to the answer": {[]string{pageKey(question.Thin), "", "din4", "22", "=", ""}, "Clear. 22 s in the"},
+		"every field":            {[]string{pageKey(question.Day), "", "", "", "", "", "", "", "", "", "", ""}, "Clear. Air 75 F"},
+		"straight to the answer": {[]string{pageKey(question.Thin), "", "", "din4", "22", "=", ""}, "Clear. 22 s in the"},
 		"what is in its way":     {[]string{pageKey(question.Mix), "=", "30ft2", "=", ""}, "Clear, reduced-pressure gun, 30 ft2"},
 		"picked":                 {[]string{pageKey(question.Day), "surfacer", "=", ""}, "Surfacer. Air 75 F"},
 		"picked and emptied":     {[]string{pageKey(question.Day), "2", "<", plainClear, "", "=", ""}, "Clear. Air 75 F"},
-		"wrong, then right":      {[]string{pageKey(question.Thin), "", "tin", "din4", "22", "=", ""}, "! cup \"tin\": choose"},
+		"wrong, then right":      {[]string{pageKey(question.Thin), "", "", "tin", "din4", "22", "=", ""}, "! cup \"tin\": choose"},
 		"back out":               {[]string{pageKey(question.Day), "", "<", "<", ""}, "At the gun"},
-		"units":                  {[]string{pageKey(question.Thin), "", "din4", "22", "90", plainUnits, "=", ""}, "32.2 C"},
+		"units":                  {[]string{pageKey(question.Thin), "", "", "din4", "22", "90", plainUnits, "=", ""}, "32.2 C"},
 	} {
 		got := dialogueOf(t, look{}, lines(job(c.more...)...))
 		require.NoError(t, got.err, name)
@@ -183,10 +183,10 @@ func TestPlainSaysOfWhatIsTriedWhatMoves(t *testing.T) {
 		require.True(t, ok)
 		return strings.Join(strings.Fields(after), " ")
 	}
-	warm := tried("c", "3", "+", "2", "")
+	warm := tried("c", "4", "+", "2", "")
 	require.Contains(t, warm, "WALL ")
 	require.NotContains(t, warm, "isocyanate", "it was said and stays")
-	short := tried("c", "7", "20psi", "2", "")
+	short := tried("c", "8", "20psi", "2", "")
 	require.Contains(t, short, "STOP Not enough air")
 	require.Contains(t, short, ", was 31 psi;")
 }

@@ -62,8 +62,8 @@ var linesOfAll = slices.Concat([]string{
 	"2", "18cfm", "60gal", "100psi", "130psi", "100ft,3/4in", "10cfm,50", "2min", "95F", "70F",
 }, viewKeys(), []string{
 	"?", "nonsense",
-	"c", "3", "95F", "1", "c", "7", "-", "2", "c", "13", "1", "2", "c", "99", "",
-	pageKey(question.Thin), "", "din4", "22", "", "=", "<", "8", "3",
+	"c", "4", "95F", "1", "c", "8", "-", "2", "c", "14", "1", "2", "c", "99", "",
+	pageKey(question.Thin), "", "", "din4", "22", "", "=", "<", "8", "3",
 	pageKey(question.Mix), "=", "hood", "=", pageKey(question.Day), "=", "u", "n", "<",
 	"8", "2", "", "", "", "", "", "1", "", "", "",
 })

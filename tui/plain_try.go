@@ -89,7 +89,7 @@ func (b *bench) try(in edit.Input, text string) error {
 	if f := s.reader.Check(in.Field, values, s.sys); f != nil {
 		return errors.New(f.Want())
 	}
-	j, err := s.work(a.With(in.Field, values...))
+	j, err := s.work(a.Changed(in.Field, values...))
 	if f := faultOf(err); f != nil && f.Field == in.Field.Name {
 		return errors.New(f.Want())
 	}

@@ -35,7 +35,7 @@ func (p *stepPage) enter() *question.Fault {
 		p.list.point(map[bool]string{true: lineChange, false: lineKeep}[p.s.walkLine])
 	case p.step.id == stepSupply:
 		p.list.point(p.s.check)
-	case !p.seen:
+	case !p.seen || p.step.field == question.Hardener: // not at what was answered for another coat
 		p.list.point(p.s.current().ID(p.step.field))
 	}
 	p.seen = true
@@ -156,7 +156,7 @@ func (p *stepPage) accept(string) move {
 	if len(values) == 0 {
 		values = s.usual.Get(f)
 	}
-	a := s.answers.With(f, values...)
+	a := s.answers.Changed(f, values...)
 	if len(values) > 0 || !f.Optional() {
 		if fault := s.fault(f, a); fault != nil {
 			p.refuse(fault)

@@ -52,7 +52,7 @@ func (b *bench) cautions(level calc.Level, w int) (rows []string) {
 	s := b.s
 	all := slices.DeleteFunc(b.tried.AllCautions(), func(c calc.Caution) bool { return c.Level != level })
 	for _, c := range answer.CautionRows(s.words, s.sys, all) {
-		rows = append(rows, each(hang(s.say("level-"+string(level))+" ", c.Text, w), s.theme.level[c.Level].Render)...)
+		rows = append(rows, each(hang(s.say("level-"+string(level))+" ", c.Grounded(), w), s.theme.level[c.Level].Render)...)
 	}
 	return rows
 }

@@ -37,11 +37,11 @@ func Lay(rows []Row, width int, w *words.Words) []Line {
 			l.values(block)
 			i += len(block) - 1
 		case Caution:
-			l.hang(r, l.levelMark(r.Level), r.Text)
+			l.hang(r, l.levelMark(r.Level), r.Grounded())
 		case Title:
 			l.line(r, r.Text)
 		case Reason:
-			l.hang(r, "-", r.Text+" ["+r.Ground+"]")
+			l.hang(r, "-", r.Grounded())
 		case Head:
 			block := append([]Row{r}, run(rows[i+1:], func(r Row) bool { return r.Role == Part })...)
 			l.table(block)

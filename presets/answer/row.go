@@ -34,11 +34,19 @@ type Row struct {
 	Name      string // what a value or a verdict is called
 	Text      string // the value, or the sentence
 	More      string // what belongs to a value
-	Ground    string // what a reason rests on
+	Ground    string // what a reason rests on, or a caution that has one
 	Cells     []string
 	Marked    bool // the row of a table that counts most
 	// Begins: a new block begins here.
 	Begins bool
+}
+
+// Grounded is the text with what it rests on, where it has that.
+func (r *Row) Grounded() string {
+	if r.Ground == "" {
+		return r.Text
+	}
+	return r.Text + " [" + r.Ground + "]"
 }
 
 // speaker says rows in a language and a system's units.
@@ -79,7 +87,20 @@ func CautionRows(w *words.Words, sys unit.System, all []calc.Caution) []Row {
 	rows := make([]Row, len(all))
 	for i, c := range all {
 		rows[i] = Row{Role: Caution, Level: c.Level, ID: c.ID, Text: w.Text(sys, c.ID, c.Figures)}
+		if c.Basis != "" {
+			rows[i].Ground = w.Ground(c.Ground)
+		}
 	}
+	return rows
+}
+
+// General is the caution that holds for every job. A run says it once: it is in no answer.
+var General = calc.Caution{Level: calc.Note, ID: "safety", Safety: true}
+
+// GeneralRows is the general caution as a block of its own, for the end of an answer.
+func GeneralRows(w *words.Words, sys unit.System) []Row {
+	rows := CautionRows(w, sys, []calc.Caution{General})
+	rows[0].Begins = true
 	return rows
 }
 

@@ -29,10 +29,6 @@ func (v PlanVerdict) Level() calc.Level {
 	return calc.Warn
 }
 
-// standingHazard is the warning that comes with a coat on any day; it does not speak
-// against this one.
-const standingHazard = "isocyanate"
-
 // Verdict is the plan's verdict; its day counts where it was worked out.
 func (p *Plan) Verdict() PlanVerdict {
 	worst := PlanGo
@@ -40,7 +36,7 @@ func (p *Plan) Verdict() PlanVerdict {
 		switch {
 		case c.Level == calc.Stop:
 			return PlanStop
-		case c.Level == calc.Warn && c.ID != standingHazard:
+		case c.Level == calc.Warn && !c.Safety:
 			worst = PlanWatch
 		}
 	}

@@ -13,7 +13,8 @@ import (
 // this one.
 func TestTheVerdictIsTheWorstThatIsSaid(t *testing.T) {
 	said := func(level calc.Level, id string) calc.Caution { return calc.Caution{Level: level, ID: id} }
-	standing, cold, wet := said(calc.Warn, "isocyanate"), said(calc.Warn, "cold"), said(calc.Stop, "panel-wet")
+	standing := calc.Caution{Level: calc.Warn, ID: "isocyanate", Safety: true}
+	cold, wet := said(calc.Warn, "cold"), said(calc.Stop, "panel-wet")
 	day := func(v calc.Verdict, c ...calc.Caution) *calc.DayAnswer {
 		return &calc.DayAnswer{Verdict: v, Cautions: c}
 	}

@@ -2,6 +2,7 @@ package catalogue
 
 import (
 	"cmp"
+	"slices"
 
 	"boothset/calc"
 	"boothset/calc/coat"
@@ -13,7 +14,7 @@ type Coat struct {
 	origin
 	Waterborne bool            `toml:"waterborne"`
 	DriesLike  string          `toml:"dries-like"`
-	Isocyanate bool            `toml:"isocyanate"`
+	Hardener   calc.Hardener   `toml:"hardener"` // empty where it may or may not have one
 	Farther    length          `toml:"farther"`
 	Working    map[string]Band `toml:"working"` // by gun class
 	Cup        *CupSeconds     `toml:"cup"`
@@ -51,6 +52,9 @@ func (e *Coat) check(classes map[string]bool, w *words.Words) *sentence {
 	if _, err := e.Solvent(); err != nil {
 		return because("file-dries-like", err)
 	}
+	if e.Hardener != calc.UnknownHardener && !slices.Contains(calc.Hardeners(), e.Hardener) {
+		return newSentence("file-hardener", calc.TextFigure("given", string(e.Hardener)), calc.TextFigure("names", w.Listed(HardenerNames())))
+	}
 	if e.Farther.V < 0 {
 		return newSentence("file-farther")
 	}
@@ -67,4 +71,12 @@ func (e *Coat) check(classes map[string]bool, w *words.Words) *sentence {
 		}
 	}
 	return cmp.Or(e.Cup.check(w), e.Thinner.check(w), e.Film.check(w), e.Lay.check(w), e.Mix.check(w))
+}
+
+// HardenerNames is the hardeners by the names that files and answers give them.
+func HardenerNames() (names []string) {
+	for _, h := range calc.Hardeners() {
+		names = append(names, string(h))
+	}
+	return names
 }

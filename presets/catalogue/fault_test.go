@@ -39,7 +39,7 @@ func TestShopFaults(t *testing.T) {
 
 		// Unknown keys.
 		{"unknown table", "\n[booth]\nx = 1\n", 2, []string{`"booth"`, "tables are coat, gun, coupling, hose"}},
-		{"unknown key of a coat", "[coat.clear]\nglossy = true\n", 2, []string{`"coat.clear.glossy"`, "isocyanate, farther, working, cup, thinner, film, lay or mix"}},
+		{"unknown key of a coat", "[coat.clear]\nglossy = true\n", 2, []string{`"coat.clear.glossy"`, "hardener, farther, working, cup, thinner, film, lay or mix"}},
 		{"unknown key of a gun", "[gun.reduced-pressure]\n\nstamp = \"29psi\"\n", 3, []string{`"gun.reduced-pressure.stamp"`, "inlet, flow, cap, cap-limit, nearest, farthest, valve, felt, transfer or cup"}},
 		{"unknown key of a valve", "[gun.reduced-pressure.valve]\nturn = 3\n", 2, []string{"conductance, ratio, turns or shape"}},
 		{"unknown key of a band", "[coat.clear.working.reduced-pressure]\nstrt = \"27psi\"\n", 2, []string{"start, low or high"}},
@@ -57,7 +57,8 @@ func TestShopFaults(t *testing.T) {
 		{"list for a length", "[coat.clear]\nfarther = [1]\n", 2, []string{`takes a length in quotes`}},
 		{"list for a flow", "[gun.reduced-pressure]\nflow = [1]\n", 2, []string{`takes an air flow in quotes`}},
 		{"text for a rank", "[coat.clear]\nrank = \"first\"\n", 2, []string{`"coat.clear.rank" takes a whole number`}},
-		{"text for yes or no", "[coat.clear]\nisocyanate = \"yes\"\n", 2, []string{"takes true or false"}},
+		{"text for yes or no", "[coat.clear]\nwaterborne = \"yes\"\n", 2, []string{"takes true or false"}},
+		{"a hardener that there is not", "[coat.clear]\nhardener = \"epoxy\"\n", 1, []string{`hardener "epoxy"`, "isocyanate, amine, acrylate or none", "leave it out"}},
 		{"text for a number", "[coupling.ordinary]\nconductance = \"4\"\n", 2, []string{"takes a number"}},
 		{"number for a name", "[coat.clear]\nname = 3\n", 2, []string{"takes text in quotes"}},
 		{"text for a list of names", "[gun.reduced-pressure]\naliases = \"ours\"\n", 2, []string{`"gun.reduced-pressure.aliases" takes a list of texts`}},

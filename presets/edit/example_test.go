@@ -26,6 +26,7 @@ func Example() {
 	}
 	// Output:
 	// coat: solvent-base
+	// hardener: isocyanate
 	// gun: reduced-pressure
 	// temp: 74 F
 	// humidity: 50%

@@ -56,7 +56,7 @@ func (in Input) put(a question.Answers, values []question.Value, v question.Valu
 	if in.Part < len(values) && values[in.Part].Kind != "" {
 		v = question.PartOf(values[in.Part].Kind, v)
 	}
-	return a.With(in.Field, values...).WithValue(in.Field, in.Part, v)
+	return a.Changed(in.Field, a.With(in.Field, values...).WithValue(in.Field, in.Part, v).Get(in.Field)...)
 }
 
 // movable is how many values of a field can be moved: none of one that does not count, one

@@ -25,7 +25,7 @@ var (
 
 // applicationRows is the fields that film and mix both have.
 var applicationRows = [...]Row{
-	{Field: Coat}, {Field: Gun}, {Field: DryFilm}, {Field: Coats}, {Field: Solids}, {Field: Ratio}, {Field: Thinner},
+	{Field: Coat}, {Field: Hardener}, {Field: Gun}, {Field: DryFilm}, {Field: Coats}, {Field: Solids}, {Field: Ratio}, {Field: Thinner},
 	{Field: FilmLimit}, {Field: Before}, {Field: Transfer}, {Field: Pressure}, {Field: Distance},
 }
 
@@ -39,7 +39,7 @@ func (v *resolver) application() (l calc.Application) {
 	if !ok {
 		return l
 	}
-	l.CoatID, l.Coat, l.Waterborne, l.Isocyanate = id, e.Called(), e.Waterborne, e.Isocyanate
+	l.CoatID, l.Coat, l.Waterborne, l.Hardener = id, e.Called(), e.Waterborne, v.hardener(e)
 	if f := e.Film; f != nil {
 		l.Wants = calc.FilmWants{Known: true, Low: f.Low.V, High: f.High.V, Most: f.Most.V, Ground: f.Ground()}
 		l.Dry = calc.Stated[unit.Length]{Value: f.Typical.V, Ground: f.Ground()}

@@ -22,7 +22,7 @@ var potLifeBound = calc.Bound{Low: calc.PotLifeBound.Low, High: calc.PotLifeBoun
 
 // Day asks what the day does to a coat.
 var Day = &Question{Name: "day", Fields: []Row{
-	{Field: Coat}, {Field: Temp}, {Field: Humidity}, {Field: Panel}, {Field: Paint}, {Field: Altitude},
+	{Field: Coat}, {Field: Hardener}, {Field: Temp}, {Field: Humidity}, {Field: Panel}, {Field: Paint}, {Field: Altitude},
 	{Field: Panels}, {Field: PotLife}, {Field: Started},
 }}
 
@@ -32,7 +32,7 @@ func (r *Reader) Day(a Answers, sys unit.System) (calc.DayRequest, []*Fault) {
 	var q calc.DayRequest
 	if e, id, ok := v.family(); ok {
 		q.CoatID, q.Coat = id, e.Called()
-		q.Waterborne, q.Isocyanate = e.Waterborne, e.Isocyanate
+		q.Waterborne, q.Hardener = e.Waterborne, v.hardener(e)
 		q.Solvent, _ = e.Solvent() // the catalogue's check has found it
 	}
 	v.weather(&q.Day)

@@ -20,7 +20,7 @@ func TestDayTakesTheAirForPanelAndPaint(t *testing.T) {
 	assert.Equal(t, q.Air, q.Panel)
 	assert.Equal(t, q.Air, q.Paint)
 	assert.Equal(t, 1, q.Panels)
-	assert.True(t, q.Isocyanate)
+	assert.Equal(t, calc.Isocyanate, q.Hardener)
 	assert.Equal(t, "butyl-acetate", q.Solvent.ID)
 	q, _ = day(t, r, unit.Metric, questiontest.Texts("coat", "waterborne-base", "temp", "24", "humidity", "45", "panel", "19", "paint", "68F", "altitude", "1500", "panels", "4"))
 	assert.True(t, q.Waterborne)

@@ -34,7 +34,7 @@ func (v *resolver) coatAndGun(coat *calc.Coat, gun *calc.Gun) {
 		return
 	}
 	coat.ID, coat.Name = coatID, family.Called()
-	coat.Waterborne, coat.Isocyanate, coat.Farther = family.Waterborne, family.Isocyanate, family.Farther.V
+	coat.Waterborne, coat.Hardener, coat.Farther = family.Waterborne, v.hardener(family), family.Farther.V
 	coat.Solvent, _ = family.Solvent() // the catalogue's check has found it
 	coat.Working = working
 }

@@ -8,7 +8,7 @@ import (
 )
 
 // Plan asks for the wall, the distance and the valve.
-var Plan = &Question{Name: "plan", Fields: slices.Concat([]Row{{Field: Coat}, {Field: Gun}}, weatherRows, airRows, supplyRows)}
+var Plan = &Question{Name: "plan", Fields: slices.Concat([]Row{{Field: Coat}, {Field: Hardener}, {Field: Gun}}, weatherRows, airRows, supplyRows)}
 
 // Plan turns answers into a complete request, with the shop's usual line where they have
 // none, and gives every answer that will not do. The request is complete only where there
@@ -58,7 +58,7 @@ func Applies(f *Field, a Answers) bool {
 func DayOf(r *calc.Request) *calc.DayRequest {
 	c := &r.Coat
 	return &calc.DayRequest{
-		CoatID: c.ID, Coat: c.Name, Waterborne: c.Waterborne, Isocyanate: c.Isocyanate, Solvent: c.Solvent,
+		CoatID: c.ID, Coat: c.Name, Waterborne: c.Waterborne, Hardener: c.Hardener, Solvent: c.Solvent,
 		Day: r.Day, Paint: r.Day.Air, Panels: 1,
 	}
 }

@@ -35,10 +35,8 @@ func TestEverySentenceOfFilmAndMixIsWhole(t *testing.T) {
 		}
 		_, f := film(t, r, texts)
 		maps.Copy(seen, whole(t, w, f.Reasons, f.Cautions))
-		assert.Equal(t, "safety", f.Cautions[len(f.Cautions)-1].ID)
 		_, m := mix(t, r, texts)
 		maps.Copy(seen, whole(t, w, m.Reasons, m.Cautions))
-		assert.Equal(t, "safety", m.Cautions[len(m.Cautions)-1].ID)
 	})
 	for _, id := range []string{"film-wants", "film-coats", "transfer-class", "transfer-typed", "film-speed", "film-speed-between", "film-passes", "film-comb", "mix-volume", "wrong-choked-cost", "film-whole-over"} {
 		assert.True(t, seen[id], "%s never came up", id)

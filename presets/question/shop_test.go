@@ -21,7 +21,7 @@ func TestShopAddsEntriesOfEveryKind(t *testing.T) {
 	r := questiontest.Shop(t, `
 [coat.marsh-clear]
 name = "clear of the invented Marsh Lane shop"
-isocyanate = true
+hardener = "isocyanate"
 working.reduced-pressure = { start = "25psi", low = "22psi", high = "30psi" }
 
 [gun.bench-two]

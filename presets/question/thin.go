@@ -25,7 +25,7 @@ var (
 
 // Thin asks how to bring a mix to its sheet's viscosity.
 var Thin = &Question{Name: "thin", Fields: []Row{
-	{Field: Coat}, {Cup, "usage-thin-cup"}, {Field: Seconds}, {Paint, "usage-thin-paint"}, {Temp, "usage-thin-temp"},
+	{Field: Coat}, {Field: Hardener}, {Cup, "usage-thin-cup"}, {Field: Seconds}, {Paint, "usage-thin-paint"}, {Temp, "usage-thin-temp"},
 	{Field: SheetSeconds}, {Field: SheetCup}, {Field: SheetTemp}, {Field: SecondSeconds}, {Field: SecondTemp},
 	{Field: MaxThinner}, {Field: WarmLimit},
 }}
@@ -47,7 +47,7 @@ func (r *Reader) Thin(a Answers, sys unit.System) (calc.ThinRequest, []*Fault) {
 	if !ok {
 		e = &catalogue.Coat{}
 	}
-	q.CoatID, q.Coat, q.Waterborne, q.Isocyanate = id, e.Called(), e.Waterborne, e.Isocyanate
+	q.CoatID, q.Coat, q.Waterborne, q.Hardener = id, e.Called(), e.Waterborne, v.hardener(e)
 	v.readings(&q)
 	v.sheet(e, &q)
 	switch {

@@ -1,6 +1,8 @@
 package command
 
 import (
+	"slices"
+
 	"boothset/calc/unit"
 	"boothset/presets/answer"
 	"boothset/presets/question"
@@ -10,10 +12,15 @@ import (
 // planRoom is room for a plan as JSON: growing into it would copy it several times.
 const planRoom = 16 << 10
 
-// appendAnswer appends an answer as one JSON object. Figures are unrounded.
-func appendAnswer(dst []byte, q *question.Question, a answer.Answer, sys unit.System, w *words.Words) []byte {
+// appendAnswer appends an answer as one JSON object, with the general caution where the run
+// has not said it. Figures are unrounded.
+func appendAnswer(dst []byte, q *question.Question, a answer.Answer, said bool, sys unit.System, w *words.Words) []byte {
 	if dst == nil {
 		dst = make([]byte, 0, planRoom)
+	}
+	cautions := a.Cautions()
+	if !said {
+		cautions = append(slices.Clip(cautions), answer.General)
 	}
 	j := jsonWriter{b: dst, fresh: true}
 	j.object("", func() {
@@ -31,7 +38,7 @@ func appendAnswer(dst []byte, q *question.Question, a answer.Answer, sys unit.Sy
 		case *answer.Mix:
 			appendMix(&j, a, sys, w)
 		}
-		appendWords(&j, a.Reasons(), a.Cautions(), sys, w)
+		appendWords(&j, a.Reasons(), cautions, sys, w)
 	})
 	return j.b
 }

@@ -10,6 +10,7 @@ import (
 func appendApplication(j *jsonWriter, l *calc.Application, w *words.Words) {
 	j.object("input", func() {
 		j.text("coat", l.CoatID)
+		appendHardener(j, l.Hardener)
 		if l.GunID != "" {
 			j.text("gun", l.GunID)
 		} else {

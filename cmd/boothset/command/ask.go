@@ -86,9 +86,9 @@ func (a *asked) run(c *cobra.Command) error {
 	}
 	var out []byte
 	if a.asJSON {
-		out = append(appendAnswer(nil, a.q, found, o.sys, o.words), '\n')
+		out = append(appendAnswer(nil, a.q, found, false, o.sys, o.words), '\n')
 	} else {
-		out = answer.Print(found.Rows(o.words, o.sys), answer.Width, o.words)
+		out = answer.Print(append(found.Rows(o.words, o.sys), answer.GeneralRows(o.words, o.sys)...), answer.Width, o.words)
 	}
 	p.code = p.write(o.words, out, found.Stopped())
 	return nil

@@ -54,5 +54,5 @@ func (a *Assistant) Card(plan *answer.Plan, sys unit.System, width int) int {
 	if width <= 0 || width > answer.Width {
 		width = answer.Width
 	}
-	return a.p.write(a.Words, answer.Print(plan.Rows(a.Words, sys), width, a.Words), plan.Stopped())
+	return a.p.write(a.Words, answer.Print(append(plan.Rows(a.Words, sys), answer.GeneralRows(a.Words, sys)...), width, a.Words), plan.Stopped())
 }

@@ -20,7 +20,7 @@ const errorSchema = "boothset.error/1"
 // error object and the rest go on. It exits 2 where any line was bad, else 3 where any
 // job cannot be done, else 0.
 func (p *Program) runBatch(o opened, q *question.Question) int {
-	b := batch{o, q, requestKeys(q)}
+	b := batch{opened: o, q: q, keys: requestKeys(q)}
 	// Next to nothing lives on from line to line: collecting garbage every few megabytes
 	// would be a tenth of the time.
 	defer debug.SetGCPercent(debug.SetGCPercent(1000))
@@ -84,6 +84,7 @@ type batch struct {
 	opened
 	q    *question.Question
 	keys []string // requestKeys
+	said bool     // the general caution
 }
 
 // appendLine appends the answer to the n-th line and gives its exit code.
@@ -103,7 +104,9 @@ func (b *batch) appendLine(dst []byte, text []byte, n int) ([]byte, int) {
 	if found.Stopped() {
 		code = ExitCannot
 	}
-	return appendAnswer(dst, b.q, found, r.sys, b.words), code
+	dst = appendAnswer(dst, b.q, found, b.said, r.sys, b.words)
+	b.said = true
+	return dst, code
 }
 
 func appendError(dst []byte, n int, err error) []byte {

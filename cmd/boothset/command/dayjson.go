@@ -16,6 +16,7 @@ func appendDay(j *jsonWriter, d *answer.Day, sys unit.System, w *words.Words) {
 	r, a := d.Request, d.Found
 	j.object("input", func() {
 		j.text("coat", r.CoatID)
+		appendHardener(j, r.Hardener)
 		j.temp("temp", r.Air)
 		j.number("humidity", r.Humidity)
 		j.temp("panel", r.Panel)

@@ -193,7 +193,7 @@ func TestFilmBatch(t *testing.T) {
 	require.NoError(t, json.Unmarshal([]byte(lines[1]), &a))
 	assert.True(t, a.Stopped)
 	assert.Contains(t, lines[2], `"schema":"boothset.error/1"`)
-	assert.Contains(t, lines[2], "no such field; a request may hold coat, gun, film, ")
+	assert.Contains(t, lines[2], "no such field; a request may hold coat, hardener, gun, film, ")
 	require.NoError(t, json.Unmarshal([]byte(lines[3]), &a))
 	assert.InDelta(t, 50, a.Film.Dry["um"], 1e-9)
 	assert.False(t, math.IsNaN(a.Each.Wet["um"]))

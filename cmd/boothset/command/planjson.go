@@ -1,6 +1,8 @@
 package command
 
 import (
+	"cmp"
+
 	"boothset/calc"
 	"boothset/calc/line"
 	"boothset/calc/unit"
@@ -112,6 +114,7 @@ func appendLanding(j *jsonWriter, l *calc.InFlight, sys unit.System, w *words.Wo
 // appendInput echoes what was asked, as it was understood.
 func appendInput(j *jsonWriter, r *calc.Request, sys unit.System) {
 	j.text("coat", r.Coat.ID)
+	appendHardener(j, r.Coat.Hardener)
 	j.text("gun", r.Gun.ID)
 	j.temp("temp", r.Day.Air)
 	j.number("humidity", r.Day.Humidity)
@@ -242,8 +245,17 @@ func appendWords(j *jsonWriter, reasons []calc.Reason, cautions []calc.Caution, 
 			j.object("", func() {
 				j.text("level", string(c.Level))
 				j.text("id", c.ID)
+				j.bool("safety", c.Safety)
 				j.written("text", func(dst []byte) []byte { return w.Append(dst, sys, c.ID, c.Figures) })
+				if c.Basis != "" {
+					j.ground(w, c.Ground)
+				}
 			})
 		}
 	})
+}
+
+// appendHardener appends what the coat is hardened with.
+func appendHardener(j *jsonWriter, h calc.Hardener) {
+	j.text("hardener", cmp.Or(string(h), "unknown"))
 }

@@ -14,6 +14,7 @@ func appendThin(j *jsonWriter, t *answer.Thin, sys unit.System, w *words.Words) 
 	s := &r.Sheet.Value
 	j.object("input", func() {
 		j.text("coat", r.CoatID)
+		appendHardener(j, r.Hardener)
 		appendReading(j, "reading", r.Reading)
 		if r.HasSecond {
 			appendReading(j, "second", r.Second)
