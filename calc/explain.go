@@ -171,6 +171,11 @@ func (s *Setup) explainValve(r *Request, why *reasons) {
 			why.add("valve", "valve-floor", valveGround, share("floor", v.Floor), drop("most", MostEighthTurn))
 		}
 	}
+	for i := range r.Line {
+		if p := &r.Line[i]; p.Kind == line.ValveKind {
+			why.add("valve", "valve-in-line-open", Ground{Basis: CommonPractice}, TextFigure("part", p.Name))
+		}
+	}
 	switch r.Gauge {
 	case AtFoot:
 		why.add("valve", "gauge-foot", Ground{Basis: Computed}, gauge("reads", s.Working.Reads), gauge("working", s.Working.Pressure))

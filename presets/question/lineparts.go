@@ -57,7 +57,10 @@ func PartField(kind string) *Field {
 }
 
 // Whole reports whether answers say the line as a list of parts.
-func Whole(a Answers) bool { return a.Has(Line) && a.ID(Line) != None }
+func Whole(a Answers) bool {
+	all := a.Get(Line)
+	return len(all) > 1 || len(all) == 1 && all[0].ID != None
+}
 
 // ofUsualLine reports whether the field of a name says something of the usual line.
 func ofUsualLine(name string) bool {
@@ -100,7 +103,8 @@ func cutPart(t string) (kind, entry string, ok bool) {
 // text of that alone. The field is nil for a value that is none.
 func (v Value) Part() (*Field, Value) {
 	of := PartField(v.Kind)
-	_, v.Text, _ = cutPart(v.Text)
+	_, entry, _ := cutPart(v.Text)
+	v.Kind, v.Text = "", entry
 	return of, v
 }
 
@@ -147,32 +151,29 @@ func (v *resolver) wholeLine() []line.Part {
 // usualParts is the usual line: the regulator at one of its ends, the filter, the hoses with a
 // coupling at either end and between two.
 func (v *resolver) usualParts() []line.Part {
+	regulator, okRegulator := v.value(Regulator)
+	at, okAt := v.value(RegulatorAt)
+	filter, okFilter := v.value(Filter)
+	coupling, okCoupling := v.value(Coupling)
 	var l laid
-	add := func(f *Field) {
-		if x, ok := v.value(f); ok && x.ID != None {
+	add := func(f *Field, x Value, ok bool) {
+		if ok && x.ID != None {
 			l.add(v, f.Name, x)
 		}
 	}
-	at, _ := v.value(RegulatorAt)
-	if at.ID != AtGun {
-		add(Regulator)
-	}
-	add(Filter)
-	add(Coupling)
+	add(Regulator, regulator, okRegulator && okAt && at.ID == AtWall)
+	add(Filter, filter, okFilter)
+	add(Coupling, coupling, okCoupling)
 	for i, h := range v.a.Get(Hose) {
 		if h.Fault != nil {
 			v.faults = append(v.faults, h.Fault)
 			continue
 		}
-		if i > 0 {
-			add(Coupling)
-		}
+		add(Coupling, coupling, okCoupling && i > 0)
 		l.add(v, Hose.Name, h)
 	}
-	add(Coupling)
-	if at.ID == AtGun {
-		add(Regulator)
-	}
+	add(Coupling, coupling, okCoupling)
+	add(Regulator, regulator, okRegulator && okAt && at.ID == AtGun)
 	return l.named(v)
 }
 
@@ -276,7 +277,7 @@ func (l *laid) tellApart(v *resolver) {
 	for i := range l.parts {
 		name := l.parts[i].Name
 		if seen[name]++; seen[name] > 1 {
-			l.parts[i].Name = v.Words().Text(v.sys, "part-again", calc.Figures{calc.TextFigure("name", name), calc.CountFigure("number", seen[name])})
+			l.parts[i].Name += " " + v.Words().Text(v.sys, "part-again", calc.Figures{calc.CountFigure("number", seen[name])})
 		}
 	}
 }

@@ -65,7 +65,8 @@ type planJSON struct {
 	Schema  string
 	Stopped bool
 	Input   map[string]any
-	Wall    struct{ Flowing, Static, Open both }
+	Wall    struct{ Flowing, Static, Open, Limit both }
+	Foot    *struct{ Flowing, Static, Open, Limit both }
 	Gun     struct {
 		Working, Reads, Cap, Flow both
 		MaxInlet                  both    `json:"max_inlet"`
