@@ -23,7 +23,8 @@ func (s *Setup) assemble(j *job, sens *sensitivity) {
 	e := newEvaporation(j.r, amb)
 	e.atWorking(&s.Weather.InFlight, j.target, s.Distance.Target)
 	s.settings(j)
-	s.Valve = ValveMargin{Opening: 1, Floor: sens.floor()}
+	s.Valve = ValveMargin{Floor: sens.floor(), TurnsOf: g.Valve.Turns, CountsFromShut: g.Valve.FromShut}
+	s.Valve.open(1, &g.Valve)
 	if j.short {
 		s.assembleShort(j, sens)
 		return
@@ -31,9 +32,12 @@ func (s *Setup) assemble(j *job, sens *sensitivity) {
 	into := j.valveInlet()
 	v := &s.Valve
 	v.Reserve = j.reserve
-	if v.Opening, v.Choked, _ = g.Valve.OpeningFor(j.flow, into, j.working, j.air); j.footSets() {
-		v.Opening = 1 // and not a rounding below
+	opening, choked, _ := g.Valve.OpeningFor(j.flow, into, j.working, j.air)
+	if j.footSets() {
+		opening = 1 // and not a rounding below
 	}
+	v.open(opening, &g.Valve)
+	v.Choked = choked
 	v.Mach = j.valveMach(into, v.Opening, v.Choked)
 	v.EighthTurn = sens.eighthTurn(v.Opening)
 	if j.r.Gauge == AtFoot {
@@ -220,7 +224,7 @@ func (s *Setup) assembleNow(j *job, sens *sensitivity) {
 	}
 	s.Now = Now{
 		Given: true, Wall: w.Wall, GunIfOpen: open.Gauge(j.air.Ambient), Enough: enough,
-		Opening: w.Opening, Choked: w.Choked, Mach: w.Mach, EighthTurn: w.EighthTurn,
+		Opening: w.Opening, Area: w.Area, Choked: w.Choked, Mach: w.Mach, EighthTurn: w.EighthTurn,
 	}
 }
 

@@ -38,9 +38,10 @@ func (s *Setup) warn(r *Request) {
 		all.add(Warn, "no-regulator", gauge("supply", r.Supply), gauge("open", s.Wall.Open))
 	}
 	if s.Valve.Choked {
-		all.add(Warn, "valve-choked", share("opening", s.Valve.Opening))
+		all.add(Warn, "valve-choked", s.Valve.Knob("valve", s.Valve.Opening), share("opening", s.Valve.Opening))
 	} else if !s.Short.Is && r.RegulatorAt() != Nowhere && s.Valve.Opening < s.Valve.Floor {
-		all.add(Warn, "valve-low", share("opening", s.Valve.Opening), share("floor", s.Valve.Floor))
+		_, least := s.Valve.Limit()
+		all.add(Warn, "valve-low", s.Valve.Knob("valve", s.Valve.Opening), share("opening", s.Valve.Opening), least, share("floor", s.Valve.Floor))
 	}
 	if reserve := s.Reserve(); !s.Short.Is && reserve < LeastReserve-1 {
 		all.add(Warn, "little-reserve", drop("reserve", reserve), gauge("supply", r.Supply))

@@ -9,6 +9,7 @@ import (
 type Way struct {
 	Wall       unit.Gauge
 	Opening    float64
+	Area       float64   // of the open valve's sonic conductance, the share at the opening
 	Mach       float64   // in the valve's throat
 	EighthTurn unit.Drop // what an eighth of a turn moves at the gun
 	Sag        unit.Drop // what the gun loses where the wall sags by SagShare, by its slope
@@ -42,7 +43,7 @@ func (s *Setup) compare(j *job, sens *sensitivity) {
 	v := &s.Valve
 	s.Comparison = Comparison{
 		Given: true,
-		Right: Way{Wall: s.Wall.Flowing, Opening: v.Opening, Mach: v.Mach, Choked: v.Choked, EighthTurn: v.EighthTurn, Sag: sens.sag(v.Opening, s.Wall.Flowing)},
+		Right: Way{Wall: s.Wall.Flowing, Opening: v.Opening, Area: v.Area, Mach: v.Mach, Choked: v.Choked, EighthTurn: v.EighthTurn, Sag: sens.sag(v.Opening, s.Wall.Flowing)},
 		High:  other,
 	}
 }
@@ -51,7 +52,7 @@ func (s *Setup) compare(j *job, sens *sensitivity) {
 // the open valve gives less. A second regulator holds back what is above its own setting.
 func (sens *sensitivity) way(wall unit.Gauge) (w Way, ok bool) {
 	j := sens.job
-	w.Wall, w.Opening = wall, 1
+	w.Wall, w.Opening, w.Area = wall, 1, 1
 	set, _, ok := line.Downstream(j.r.Line[j.wall+1:j.sets+1], j.flow, wall.Abs(j.air.Ambient), j.air)
 	if !ok {
 		return w, false
@@ -66,6 +67,7 @@ func (sens *sensitivity) way(wall unit.Gauge) (w Way, ok bool) {
 		return w, false
 	}
 	w.Opening, w.Choked, ok = j.r.Gun.Valve.OpeningFor(j.flow, into, j.working, j.air)
+	w.Area = j.r.Gun.Valve.Shape.Share(w.Opening)
 	w.Mach = j.valveMach(into, w.Opening, w.Choked)
 	w.EighthTurn = sens.eighthTurn(w.Opening)
 	return w, ok

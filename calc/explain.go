@@ -84,8 +84,8 @@ func (s *Setup) explainComparison(why *reasons) {
 		id = "compare-choked"
 	}
 	r, h := c.Right, c.High
-	why.add("valve", id, lineGround, gauge("wall", r.Wall), share("opening", r.Opening), ratio("mach", r.Mach), drop("nudge", r.EighthTurn), drop("sag", r.Sag),
-		gauge("highWall", h.Wall), share("highOpening", h.Opening), ratio("highMach", h.Mach), drop("highNudge", h.EighthTurn), drop("highSag", h.Sag),
+	why.add("valve", id, lineGround, gauge("wall", r.Wall), s.Valve.Knob("valve", r.Opening), share("opening", r.Opening), ratio("mach", r.Mach), drop("nudge", r.EighthTurn), drop("sag", r.Sag),
+		gauge("highWall", h.Wall), s.Valve.Knob("highValve", h.Opening), share("highOpening", h.Opening), ratio("highMach", h.Mach), drop("highNudge", h.EighthTurn), drop("highSag", h.Sag),
 		gauge("working", s.Working.Pressure), share("sagShare", SagShare))
 }
 
@@ -164,11 +164,14 @@ func (s *Setup) explainValve(r *Request, why *reasons) {
 	case s.Foot.Is:
 		why.add("valve", "valve-open-foot", lineGround, gauge("working", s.Working.Pressure))
 	default:
-		why.add("valve", "valve-opening", valveGround, share("opening", v.Opening), drop("reserve", v.Reserve), ratio("mach", v.Mach), drop("nudge", v.EighthTurn), gauge("working", s.Working.Pressure))
+		set, turns := v.setting(r.Gauge)
+		why.add("valve", "valve-opening", valveGround, SentenceFigure("set", set), turns, gauge("reads", s.Working.Reads), share("opening", v.Opening),
+			drop("reserve", v.Reserve), ratio("mach", v.Mach), drop("nudge", v.EighthTurn))
+		_, least := v.Limit()
 		if v.Opening < v.Floor {
-			why.add("valve", "valve-below-floor", valveGround, share("floor", v.Floor), gauge("open", s.Wall.Open))
+			why.add("valve", "valve-below-floor", valveGround, least, share("floor", v.Floor), gauge("open", s.Wall.Open))
 		} else {
-			why.add("valve", "valve-floor", valveGround, share("floor", v.Floor), drop("most", MostEighthTurn))
+			why.add("valve", "valve-floor", valveGround, v.Knob("valve", v.Floor), share("floor", v.Floor), drop("most", MostEighthTurn))
 		}
 	}
 	for i := range r.Line {
@@ -194,7 +197,7 @@ func (s *Setup) explainValve(r *Request, why *reasons) {
 		case n.Choked:
 			id = "now-choked"
 		}
-		why.add("valve", id, lineGround, gauge("wall", n.Wall), gauge("gun", n.GunIfOpen), share("opening", n.Opening), ratio("mach", n.Mach),
+		why.add("valve", id, lineGround, gauge("wall", n.Wall), gauge("gun", n.GunIfOpen), v.Knob("valve", n.Opening), share("opening", n.Opening), ratio("mach", n.Mach),
 			drop("nudge", n.EighthTurn), gauge("working", s.Working.Pressure), gauge("set", set))
 	}
 }

@@ -88,7 +88,7 @@ func (p *Perturbed) Work(d *Deviations) Outcome {
 // reset brings every value back to the request's.
 func (p *Perturbed) reset() {
 	copy(p.line[:], p.base.Line)
-	p.r.Gun.Valve.Full = p.base.Gun.Valve.Full
+	p.r.Gun.Valve = p.base.Gun.Valve
 	p.stamp = p.base.Gun.Stamp
 	p.wallOff, p.gunOff, p.airOff, p.humidityOff = 0, 0, 0, 0
 }

@@ -16,7 +16,7 @@ import (
 
 // roughly is tolerances of the size a shop's have.
 var roughly = Tolerances{
-	Coupling: Tolerance{Within: 0.3}, Filter: Tolerance{Within: 0.3}, Valve: Tolerance{Within: 0.3},
+	Coupling: Tolerance{Within: 0.3}, Filter: Tolerance{Within: 0.3}, Valve: Tolerance{Within: 0.3}, ValveShape: Tolerance{Within: math.Log(4.5)},
 	HoseBore: Tolerance{Within: 0.05}, HoseEnd: Tolerance{Within: 0.2},
 	StampFlow: Tolerance{Within: 0.1}, StampCap: Tolerance{Within: 0.15}, Droop: Tolerance{Within: 0.5},
 	WallGauge: Tolerance{Within: unit.PascalPerPSI * 4}, GunGauge: Tolerance{Within: unit.PascalPerPSI * 1.5},
@@ -153,7 +153,7 @@ func TestPerturbedAllocatesNothing(t *testing.T) {
 	s, err := Solve(&r)
 	require.NoError(t, err)
 	p := Perturb(&r, s)
-	one := Deviations{1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1}
+	one := Deviations{1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1}
 	var o Outcome
 	assert.Zero(t, testing.AllocsPerRun(100, func() { o = p.Work(&one) }))
 	assert.Positive(t, o.Wall)

@@ -7,7 +7,7 @@ var quantities = [...]*unit.Quantity{
 	FigureGauge: unit.Pressure, FigureDrop: unit.Pressure, FigureDistance: unit.Distance, FigureRun: unit.Run,
 	FigureTemp: unit.Temperature, FigureTempDiff: unit.TemperatureDifference, FigureFlow: unit.AirFlow, FigureShare: unit.Share,
 	FigureVolume: unit.Tank, FigureFilm: unit.Film, FigureArea: unit.Surface, FigureSpeed: unit.Velocity,
-	FigureFluid: unit.FluidFlow, FigureViscosity: unit.Viscosity, FigureSentence: nil,
+	FigureFluid: unit.FluidFlow, FigureViscosity: unit.Viscosity, FigureOpened: nil,
 }
 
 // Quantity is what the value of a figure of the kind is, nil for text and plain numbers.

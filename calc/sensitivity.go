@@ -9,7 +9,7 @@ import (
 
 const (
 	// EighthOfTurn is the turn of the valve's knob whose effect is given: an eighth.
-	EighthOfTurn = 0.125
+	EighthOfTurn = 1.0 / unit.TurnParts
 	// MostEighthTurn is how much an eighth of a turn may move the gun before the opening is too small.
 	MostEighthTurn = unit.Drop(1 * unit.PascalPerPSI)
 )

@@ -68,7 +68,7 @@ func SentenceOf(err error) (id string, f Figures) {
 		return input.ID, Figures{TextFigure("unit", input.Unit), digits("given", input.Given), digits("low", input.Low), digits("high", input.High)}
 	case errors.As(err, &stamp):
 		return stamp.ID, Figures{brief(gauge("inlet", stamp.Stamp.Inlet)), brief(flow("flow", stamp.Stamp.Flow)), brief(gauge("cap", stamp.Stamp.Cap)),
-			digits("ratio", stamp.Ratio), CountFigure("knee", stamp.Knee)}
+			digits("ratio", stamp.Ratio)}
 	}
 	return err.Error(), nil
 }

@@ -69,12 +69,18 @@ type Distance struct {
 
 // ValveMargin is how the inlet valve stands.
 type ValveMargin struct {
-	Opening    float64   // 0 shut, 1 open
-	Reserve    unit.Drop // flowing less open: what the valve still holds back
-	Floor      float64   // lowest sensible opening
-	Choked     bool
-	Mach       float64   // in the valve's throat
-	EighthTurn unit.Drop // what an eighth of a turn moves at the gun
+	Opening  float64 // 0 shut, 1 open
+	Area     float64 // of the open valve's sonic conductance, the share at the opening
+	Turns    float64 // of the knob, closed from wide open
+	FromShut float64 // the same, opened from shut
+	TurnsOf  float64 // from shut to wide open
+	// CountsFromShut is whether the knob is counted from shut; else it is from wide open.
+	CountsFromShut bool
+	Reserve        unit.Drop // flowing less open: what the valve still holds back
+	Floor          float64   // lowest sensible opening
+	Choked         bool
+	Mach           float64   // in the valve's throat
+	EighthTurn     unit.Drop // what an eighth of a turn moves at the gun
 }
 
 // Step is a part of the line with the air at its ends.
@@ -101,6 +107,7 @@ type Now struct {
 	Wall       unit.Gauge
 	GunIfOpen  unit.Gauge // what the gun gets with the inlet valve open
 	Opening    float64    // at which the valve brings the gun to its target
+	Area       float64    // of the open valve's sonic conductance, the share there
 	Enough     bool       // false where even the open valve gives less than the target
 	Choked     bool
 	Mach       float64
@@ -189,4 +196,7 @@ const (
 	FigureCup                  // s in an efflux cup
 	FigureViscosity            // m2/s
 	FigureSentence             // the sentence whose id is Text
+	FigureTurns                // of a knob, printed to the nearest eighth
+	FigureClosed               // turns of a knob, closed from wide open
+	FigureOpened               // turns of a knob, opened from shut
 )

@@ -20,7 +20,7 @@ import (
 func mildClear(t require.TestingT) Request {
 	v := gun.Valve{
 		Full:  line.Restriction{C: unit.DM3PerSBar(6.5), B: 0.3},
-		Shape: gun.Shape{{Opening: 0, Share: 0}, {Opening: 0.8, Share: 0.6}, {Opening: 1, Share: 1}}, Turns: 2,
+		Shape: 2.25, Turns: 2,
 	}
 	g, err := gun.New(gun.Stamp{Inlet: unit.PSIG(32), Flow: unit.SCFM(10), Cap: unit.PSIG(20)}, 0, v)
 	require.NoError(t, err)
@@ -65,6 +65,8 @@ func anyRequest(t *rapid.T) Request {
 	if rapid.Bool().Draw(t, "hoses of another temperature") {
 		r.HoseAir = unit.Celsius(f(-10, 60, "hose air"))
 	}
+	v := &r.Gun.Valve
+	v.Shape, v.Turns, v.FromShut = gun.Shape(f(0.3, 6, "shape")), f(0.5, 6, "turns"), rapid.Bool().Draw(t, "from shut")
 	if rapid.Bool().Draw(t, "any line") {
 		r.Line = anyLine(t)
 		return r
@@ -201,15 +203,16 @@ func TestWallLeftHigh(t *testing.T) {
 	r.HasNow, r.Now = true, unit.PSIG(70)
 	s, err := Solve(&r)
 	require.NoError(t, err)
-	assert.Less(t, s.Now.Opening, 0.2)
-	assert.Greater(t, r.Gun.Valve.Shape.Share(s.Now.Opening), 0.1)
+	assert.Less(t, s.Now.Area, 0.2)
+	assert.Greater(t, s.Now.Area, 0.1)
+	assert.InDelta(t, r.Gun.Valve.Shape.Share(s.Now.Opening), s.Now.Area, 1e-12)
 	assert.Greater(t, s.Now.Mach, 0.7)
 	assert.Greater(t, s.Now.GunIfOpen.PSI(), 60.0)
 	r.Now = unit.PSIG(140)
 	s, err = Solve(&r)
 	require.NoError(t, err)
 	assert.True(t, s.Now.Choked)
-	assert.Less(t, s.Now.Opening, 0.1)
+	assert.Less(t, s.Now.Area, 0.1)
 	assert.Equal(t, 1.0, s.Now.Mach)
 }
 

@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"boothset/calc/gun"
 	"boothset/calc/line"
 	"boothset/calc/unit"
 )
@@ -16,6 +17,7 @@ type Tolerance struct {
 // own is in the catalogue entry it came from and goes with its Part; these are the rest.
 type Tolerances struct {
 	Coupling, Filter, Valve      Tolerance // sonic conductance, relative
+	ValveShape                   Tolerance // factor
 	HoseBore, HoseEnd            Tolerance // relative; of the end fittings' conductance
 	StampFlow, StampCap          Tolerance // relative
 	Droop                        Tolerance // relative
@@ -26,12 +28,13 @@ type Tolerances struct {
 // ToleranceKind is what a tolerance is measured in.
 type ToleranceKind uint8
 
-// The kinds: a share (of the value, or of saturation for a hygrometer), and a pressure or a
-// temperature off an instrument.
+// The kinds: a share (of the value, or of saturation for a hygrometer), a pressure or a
+// temperature off an instrument, and a factor either way, whose logarithm is Within.
 const (
 	RelativeTolerance ToleranceKind = iota
 	PressureTolerance
 	TemperatureTolerance
+	FactorTolerance
 )
 
 // dimension is one thing that may be off: which tolerance, and what being off by so much
@@ -44,7 +47,7 @@ type dimension struct {
 }
 
 // Dimensions is how many things may be off at once.
-const Dimensions = 12
+const Dimensions = 13
 
 // dimensions are all that may be off, in the order of Deviations.
 var dimensions = [Dimensions]dimension{
@@ -60,6 +63,7 @@ var dimensions = [Dimensions]dimension{
 	{"gun-gauge", PressureTolerance, func(t *Tolerances) *Tolerance { return &t.GunGauge }, func(p *Perturbed, off float64) { p.gunOff = unit.Drop(off) }},
 	{"thermometer", TemperatureTolerance, func(t *Tolerances) *Tolerance { return &t.Thermometer }, func(p *Perturbed, off float64) { p.airOff = unit.TempDiff(off) }},
 	{"hygrometer", RelativeTolerance, func(t *Tolerances) *Tolerance { return &t.HygrometerShare }, func(p *Perturbed, off float64) { p.humidityOff = off }},
+	{"valve-shape", FactorTolerance, func(t *Tolerances) *Tolerance { return &t.ValveShape }, func(p *Perturbed, off float64) { p.r.Gun.Valve.Shape *= gun.Shape(factor(off)) }},
 }
 
 // Of is the tolerance with an id and what it is measured in, nil where there is none.

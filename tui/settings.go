@@ -41,6 +41,7 @@ func (n *setting) likelyFrom(s *session, low, high string) {
 // settings is the three of a job: wall, distance, inlet valve.
 func (b *bench) settings(j *job) [3]setting {
 	s, v := b.s, j.Setup
+	limit, least := v.Valve.Limit()
 	wall, distance, valve := "number-wall", "number-distance", "number-valve"
 	if j.Request.RegulatorAt() == calc.Foot {
 		wall = "number-foot"
@@ -48,16 +49,15 @@ func (b *bench) settings(j *job) [3]setting {
 	n := [3]setting{
 		s.setting(answer.AboutWall, wall, unit.Pressure, float64(v.Wall.Flowing)),
 		s.setting(answer.AboutDistance, distance, unit.Distance, float64(v.Distance.Target)),
-		s.setting(answer.AboutValve, valve, unit.Share, v.Valve.Opening),
+		b.valveSetting(valve, &v.Valve),
 	}
-	n[2].unit = s.say("number-open")
-	n[2].text = n[2].value + n[2].unit
 	n[0].notes = []string{s.say("number-flowing"), s.text("number-static", calc.FigureOf("static", calc.FigureGauge, v.Wall.Static))}
 	near := unit.Distance.Number(s.sys, float64(v.Distance.Low), unit.Usual)
 	n[1].notes = []string{s.text("number-keep", calc.TextFigure("low", near), calc.FigureOf("high", calc.FigureDistance, v.Distance.High)), s.say("number-from")}
 	n[2].notes = []string{
+		s.text("number-opening", calc.FigureOf("opening", calc.FigureShare, v.Valve.Opening)),
 		s.text("number-reserve", calc.FigureOf("reserve", calc.FigureDrop, v.Valve.Reserve)),
-		s.text("number-floor", calc.FigureOf("floor", calc.FigureShare, v.Valve.Floor)),
+		s.text(limit.Text, least),
 	}
 	if v.Short.Is { // what shows is where the supply ends
 		n[0].notes = []string{s.say("number-no-setting"), s.say("number-flowing")}
@@ -66,7 +66,26 @@ func (b *bench) settings(j *job) [3]setting {
 	if p := j.Spread; p != nil {
 		n[0].likelyFrom(s, unit.Pressure.Number(s.sys, float64(p.Wall.Low), unit.Usual), unit.Pressure.Number(s.sys, float64(p.Wall.High), unit.Usual))
 		n[1].likelyFrom(s, unit.Distance.Number(s.sys, float64(p.Distance.Low), unit.Usual), unit.Distance.Number(s.sys, float64(p.Distance.High), unit.Usual))
-		n[2].likelyFrom(s, unit.Share.Number(s.sys, p.Opening.Low, unit.Usual), unit.Share.Text(s.sys, p.Opening.High, unit.Usual))
+		n[2].likelyFrom(s, string(unit.AppendTurns(nil, p.Knob().Low)), s.words.FigureText(s.sys, calc.FigureOf("high", calc.FigureTurns, p.Knob().High)))
+	}
+	return n
+}
+
+// valveSetting is the inlet valve as a hand turns it.
+func (b *bench) valveSetting(name string, v *calc.ValveMargin) setting {
+	s, turned, turns := b.s, "number-closed", v.Turns
+	if v.CountsFromShut {
+		turned, turns = "number-opened", v.FromShut
+	}
+	n := setting{
+		about: answer.AboutValve, name: s.say(name), value: string(unit.AppendTurns(nil, turns)), unit: s.say(turned), label: s.say("number-turns"),
+		text: s.words.FigureText(s.sys, v.Knob("valve", v.Opening)), short: s.words.FigureText(s.sys, calc.FigureOf("turns", calc.FigureTurns, turns)),
+	}
+	switch rounded := unit.NearestTurns(turns); {
+	case rounded == 0 && !v.CountsFromShut:
+		n.unit, n.label, n.short = n.text, s.say("number-wide"), n.text
+	case rounded <= 1:
+		n.label = s.say("number-turn")
 	}
 	return n
 }

@@ -113,13 +113,12 @@ func (b *bench) dialText() string {
 
 func (b *bench) bore() draw.Bore {
 	s, v := b.s, b.tried.Setup
-	gun := &b.tried.Request.Gun
 	opening := func(id string, w calc.Way) draw.Opening {
 		f := []calc.Figure{calc.FigureOf("wall", calc.FigureGauge, w.Wall), calc.FigureOf("opening", calc.FigureShare, w.Opening), calc.FigureOf("mach", calc.FigureRatio, w.Mach)}
-		return draw.Opening{Share: gun.Valve.Shape.Share(w.Opening), Texts: []string{s.text(id, f...), s.text("bore-opening", f...), s.text("bore-mach", f...)}}
+		return draw.Opening{Share: w.Area, Texts: []string{s.text(id, f...), s.text("bore-opening", f...), s.text("bore-mach", f...)}}
 	}
 	out := draw.Bore{Open: s.say("bore-open"), Closed: s.say("bore-closed")}
-	out.Now = opening("bore-set", calc.Way{Wall: v.Wall.Flowing, Opening: v.Valve.Opening, Mach: v.Valve.Mach})
+	out.Now = opening("bore-set", calc.Way{Wall: v.Wall.Flowing, Opening: v.Valve.Opening, Area: v.Valve.Area, Mach: v.Valve.Mach})
 	if v.Comparison.Given {
 		out.Else = opening("bore-high", v.Comparison.High)
 	}
@@ -129,17 +128,16 @@ func (b *bench) bore() draw.Bore {
 // boreText says what the bores show.
 func (b *bench) boreText() string {
 	v := b.tried.Setup
-	gun := &b.tried.Request.Gun
 	f := []calc.Figure{
 		calc.FigureOf("wall", calc.FigureGauge, v.Wall.Flowing), calc.FigureOf("opening", calc.FigureShare, v.Valve.Opening),
-		calc.FigureOf("area", calc.FigureShare, gun.Valve.Shape.Share(v.Valve.Opening)), calc.FigureOf("mach", calc.FigureRatio, v.Valve.Mach),
+		calc.FigureOf("area", calc.FigureShare, v.Valve.Area), calc.FigureOf("mach", calc.FigureRatio, v.Valve.Mach),
 	}
 	if !v.Comparison.Given {
 		return b.s.text("look-bore", f...)
 	}
 	h := v.Comparison.High
 	return b.s.text("look-bore-high", append(f, calc.FigureOf("highWall", calc.FigureGauge, h.Wall), calc.FigureOf("highOpening", calc.FigureShare, h.Opening),
-		calc.FigureOf("highArea", calc.FigureShare, gun.Valve.Shape.Share(h.Opening)), calc.FigureOf("highMach", calc.FigureRatio, h.Mach))...)
+		calc.FigureOf("highArea", calc.FigureShare, h.Area), calc.FigureOf("highMach", calc.FigureRatio, h.Mach))...)
 }
 
 func (b *bench) ruler() draw.Ruler {

@@ -65,7 +65,7 @@ func (b *bench) ranges() draw.Ranges {
 	r.Answers = []draw.Answer{
 		pressure.answer(s.say("short-set"), settings[0].text, pressure.number, float64(p.Wall.Low), float64(p.Wall.High), float64(v.Wall.Flowing)),
 		distance.answer(s.say("short-distance"), settings[1].text, distance.number, float64(p.Distance.Low), float64(p.Distance.High), float64(v.Distance.Target)),
-		share.answer(s.say("short-valve"), settings[2].short, share.text, p.Opening.Low, p.Opening.High, v.Valve.Opening),
+		share.answer(s.say("short-valve"), share.Text(s.sys, v.Valve.Opening, unit.Usual), share.text, p.Opening.Low, p.Opening.High, v.Valve.Opening),
 	}
 	opening := &r.Answers[2]
 	opening.Scale = draw.NewScale(opening.Scale.Low, share.at(1), rangeTicks, share.text)

@@ -5,7 +5,6 @@ type Fault struct {
 	ID    string
 	Stamp Stamp
 	Ratio float64 // the valve's critical ratio
-	Knee  int     // the valve's, from 1
 }
 
 func (e *Fault) Error() string { return "gun: " + e.ID }

@@ -12,9 +12,9 @@ import (
 const Draws = 1201
 
 // generator makes the lattice: no other spreads the points more evenly by the criterion
-// P2 with a weight of 0.1 for each coordinate (Sloan and Joe, Lattice Methods for Multiple
-// Integration, 1994) but Draws less it, its mirror image. Of the two it is the
-// one whose bounds came nearer to a million pseudo-random draws on the tests' lines.
+// P2 with a weight of 0.1 for each coordinate that moves the wall (Sloan and Joe, Lattice
+// Methods for Multiple Integration, 1994) but Draws less it, its mirror image. Of the two it
+// is the one whose bounds came nearer to a million pseudo-random draws on the tests' lines.
 const generator = 887
 
 // lattice is the draws: a rank-1 lattice after Korobov, shifted so that its first point is

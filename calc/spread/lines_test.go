@@ -1,6 +1,7 @@
 package spread_test
 
 import (
+	"math"
 	"math/rand/v2"
 
 	"boothset/calc"
@@ -14,7 +15,7 @@ import (
 
 // roughly is tolerances of the size a shop's have.
 var roughly = calc.Tolerances{
-	Coupling: calc.Tolerance{Within: 0.3}, Filter: calc.Tolerance{Within: 0.3}, Valve: calc.Tolerance{Within: 0.3},
+	Coupling: calc.Tolerance{Within: 0.3}, Filter: calc.Tolerance{Within: 0.3}, Valve: calc.Tolerance{Within: 0.3}, ValveShape: calc.Tolerance{Within: math.Log(4.5)},
 	HoseBore: calc.Tolerance{Within: 0.05}, HoseEnd: calc.Tolerance{Within: 0.2},
 	StampFlow: calc.Tolerance{Within: 0.1}, StampCap: calc.Tolerance{Within: 0.15}, Droop: calc.Tolerance{Within: 0.5},
 	WallGauge: calc.Tolerance{Within: unit.PascalPerPSI * 4}, GunGauge: calc.Tolerance{Within: unit.PascalPerPSI * 1.5},
@@ -26,7 +27,7 @@ var roughly = calc.Tolerances{
 func mildClear(t require.TestingT) calc.Request {
 	g, err := gun.New(gun.Stamp{Inlet: unit.PSIG(32), Flow: unit.SCFM(10), Cap: unit.PSIG(20)}, 0, gun.Valve{
 		Full:  line.Restriction{C: unit.DM3PerSBar(6.5), B: 0.3},
-		Shape: gun.Shape{{Opening: 0, Share: 0}, {Opening: 0.8, Share: 0.6}, {Opening: 1, Share: 1}}, Turns: 2,
+		Shape: 2.25, Turns: 2,
 	})
 	require.NoError(t, err)
 	solvent, err := coat.FindSolvent(coat.ReferenceSolvent)

@@ -14,7 +14,11 @@ type Spread struct {
 	Wall     GaugeRange // flowing
 	Static   GaugeRange // with no air moving
 	Opening  Range      // of the inlet valve, 0..1
+	Turns    Range      // of its knob, closed from wide open
+	FromShut Range      // the same, opened from shut
 	Distance LengthRange
+	// CountsFromShut is whether the knob is counted from shut; else it is from wide open.
+	CountsFromShut bool
 	// Causes is every tolerance that counts, the largest share of the wall's first.
 	Causes []Cause
 }
@@ -54,8 +58,11 @@ func Of(r *calc.Request, s *calc.Setup) *Spread {
 	wall, static, opening, distance := &all[0], &all[1], &all[2], &all[3]
 	found := &Spread{
 		Wall: gauges(wall.bounds()), Static: gauges(static.bounds()), Opening: opening.bounds(),
-		Distance: lengths(distance.bounds()),
+		Distance: lengths(distance.bounds()), CountsFromShut: s.Valve.CountsFromShut,
 	}
+	of := s.Valve.TurnsOf
+	found.Turns = Range{(1 - found.Opening.High) * of, (1 - found.Opening.Low) * of}
+	found.FromShut = Range{found.Opening.Low * of, found.Opening.High * of}
 	for d, id := range calc.ToleranceIDs() {
 		c := Cause{ID: id, Wall: wall.share[d], Static: static.share[d], Opening: opening.share[d], Distance: distance.share[d]}
 		if max(c.Wall, c.Static, c.Opening, c.Distance) < leastShare {
@@ -182,10 +189,24 @@ func quantile(sorted []float64, share float64) float64 {
 	return sorted[i] + (at-float64(i))*(sorted[next]-sorted[i])
 }
 
+// Knob is the bounds of the turns of the inlet valve's knob, as they are counted.
+func (s *Spread) Knob() Range {
+	if s.CountsFromShut {
+		return s.FromShut
+	}
+	return s.Turns
+}
+
 // Figures are what the sentences of a spread name: its bounds, and the cause that
 // counts most with what is left once it is known.
 func (s *Spread) Figures() calc.Figures {
+	low, valve := calc.FigureOf("turnsLow", calc.FigureTurns, s.Knob().Low), "spread-closed"
+	low.WithoutUnit = true
+	if s.CountsFromShut {
+		valve = "spread-opened"
+	}
 	f := calc.Figures{
+		calc.SentenceFigure("valve", valve), low, calc.FigureOf("turnsHigh", calc.FigureTurns, s.Knob().High),
 		calc.FigureOf("wallLow", calc.FigureGauge, s.Wall.Low), calc.FigureOf("wallHigh", calc.FigureGauge, s.Wall.High),
 		calc.FigureOf("openingLow", calc.FigureShare, s.Opening.Low), calc.FigureOf("openingHigh", calc.FigureShare, s.Opening.High),
 		calc.FigureOf("distanceLow", calc.FigureDistance, s.Distance.Low), calc.FigureOf("distanceHigh", calc.FigureDistance, s.Distance.High),

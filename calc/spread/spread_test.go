@@ -260,3 +260,19 @@ func BenchmarkSpread(b *testing.B) {
 		}
 	}
 }
+
+// The turns of the knob are its opening's bounds, the farther closed the less open, as the
+// knob is counted.
+func TestTurnsOfTheKnobAreThoseOfItsOpening(t *testing.T) {
+	for _, fromShut := range []bool{false, true} {
+		r := mildClear(t)
+		r.Gun.Valve.Turns, r.Gun.Valve.FromShut = 3, fromShut
+		p := spread.Of(solved(t, r))
+		assert.InDelta(t, 3*(1-p.Opening.High), p.Turns.Low, 1e-12)
+		assert.InDelta(t, 3*(1-p.Opening.Low), p.Turns.High, 1e-12)
+		assert.InDelta(t, 3*p.Opening.Low, p.FromShut.Low, 1e-12)
+		assert.InDelta(t, 3*p.Opening.High, p.FromShut.High, 1e-12)
+		assert.Equal(t, map[bool]spread.Range{false: p.Turns, true: p.FromShut}[fromShut], p.Knob())
+		assert.Less(t, p.Opening.Low, 0.62, "a valve in proportion stands there")
+	}
+}

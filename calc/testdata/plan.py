@@ -78,6 +78,7 @@ class Gun:
 
 
 class Bench:
+    shape = 2.25  # the power of the opening that the valve's conductance goes with
     valve, coupling, seat = (6.5e-8, 0.3), (8e-8, 0.4), (9e-8, 0.3)
     hose = (25 * 0.3048, 0.009525, 1.5e-6, 9e-8, 0.5)
 
@@ -94,8 +95,7 @@ class Bench:
         return inlet(*self.coupling, q, p, self.air)
 
     def wall(self, q, working, opening=1):
-        share = 0.75 * opening if opening <= 0.8 else 0.6 + 2 * (opening - 0.8)
-        return self.line(q, inlet(self.valve[0] * share, self.valve[1], q, working, self.air))
+        return self.line(q, inlet(self.valve[0] * opening**self.shape, self.valve[1], q, working, self.air))
 
     def gets(self, wall, opening):
         most = wall * min(self.gun.passages, self.gun.cap) * self.air.root
@@ -108,7 +108,7 @@ class Bench:
         share = c / self.valve[0]
         choked = self.q / (c * into * self.air.root)
         mach = root(lambda m: m / (1 + m * m / 5) ** 3 - choked / 1.728, 0, 1)
-        return share / 0.75 if share <= 0.6 else 0.8 + (share - 0.6) / 2, mach
+        return share ** (1 / self.shape), mach
 
     def eighth_turn(self, wall, opening):  # of two turns in all
         h = 1e-4
@@ -235,7 +235,7 @@ def bench():
         put(name + "-sag", b.sag(psi * PSI + SEA, x))
     put("now-open", b.psi(b.gets(70 * PSI + SEA, 1)))
     put("limit", b.psi(b.wall(b.gun.air(32 * PSI + SEA, b.air)[0], 32 * PSI + SEA)))
-    put("floor", root(lambda x: b.eighth_turn(b.wall(b.q, b.target, x), x) - 1, 0.05, 0.79))
+    put("floor", root(lambda x: b.eighth_turn(b.wall(b.q, b.target, x), x) - 1, 0.05, 0.95))
     put("floor-choked", b.q / (b.valve[0] * b.air.root) * b.valve[1] / b.target)
 
     supply = 28 * PSI + SEA

@@ -140,20 +140,37 @@ func appendBore(dst []byte, s System, l Length) []byte {
 	if n < 1 || n > 16*100 || math.Abs(sixteenths-n) > same {
 		return Distance.Append(dst, s, float64(l), 3)
 	}
-	whole, over, under := int64(n)/16, int64(n)%16, int64(16)
+	return append(appendParts(dst, int64(n), 16, '-'), " in"...)
+}
+
+// TurnParts is the parts of a turn that turns of a knob are told in: a hand sets no finer.
+const TurnParts = 8
+
+// NearestTurns is turns of a knob to the nearest of its parts.
+func NearestTurns(turns float64) float64 { return math.Round(turns*TurnParts) / TurnParts }
+
+// AppendTurns prints turns of a knob, 0 or more, to the nearest eighth: "3/8", "1 1/4", "0".
+func AppendTurns(dst []byte, turns float64) []byte {
+	return appendParts(dst, int64(math.Round(turns*TurnParts)), TurnParts, ' ')
+}
+
+// appendParts prints n parts, so many of which are one, as a whole number and a fraction in
+// its lowest terms; of is a power of 2.
+func appendParts(dst []byte, n, of int64, joint byte) []byte {
+	whole, over := n/of, n%of
 	for over != 0 && over%2 == 0 {
-		over, under = over/2, under/2
+		over, of = over/2, of/2
 	}
-	if whole > 0 {
+	if whole > 0 || over == 0 {
 		dst = strconv.AppendInt(dst, whole, 10)
 	}
 	if whole > 0 && over > 0 {
-		dst = append(dst, '-')
+		dst = append(dst, joint)
 	}
 	if over > 0 {
 		dst = strconv.AppendInt(dst, over, 10)
 		dst = append(dst, '/')
-		dst = strconv.AppendInt(dst, under, 10)
+		dst = strconv.AppendInt(dst, of, 10)
 	}
-	return append(dst, " in"...)
+	return dst
 }

@@ -80,7 +80,8 @@ func (p *Plan) settings(o *speaker) []Row {
 		return Row{Role: Setting, About: about, Name: o.say(label), Text: o.sys.Gauge(w.Flowing, unit.Usual), More: o.say("card-static", calc.FigureOf("static", calc.FigureGauge, w.Static))}
 	}
 	rows := []Row{pressure(AboutWall, wall, &s.Wall)}
-	valve := o.say("card-reserve", calc.FigureOf("reserve", calc.FigureDrop, s.Valve.Reserve), calc.FigureOf("floor", calc.FigureShare, s.Valve.Floor))
+	limit, least := s.Valve.Limit()
+	valve := o.say("card-reserve", calc.FigureOf("opening", calc.FigureShare, s.Valve.Opening), calc.FigureOf("reserve", calc.FigureDrop, s.Valve.Reserve), limit, least)
 	if s.Foot.Is {
 		rows = append(rows, pressure(AboutFoot, p.FootLabel(), &s.Foot.WallSetting))
 		valve = o.say("card-foot-sets")
@@ -88,7 +89,7 @@ func (p *Plan) settings(o *speaker) []Row {
 	return append(rows,
 		Row{Role: Setting, About: AboutDistance, Name: o.say("label-distance"), Text: o.sys.Small(s.Distance.Target, unit.Usual),
 			More: o.say("card-between", calc.FigureOf("low", calc.FigureDistance, s.Distance.Low), calc.FigureOf("high", calc.FigureDistance, s.Distance.High))},
-		Row{Role: Setting, About: AboutValve, Name: o.say("label-valve"), Text: o.say("card-opening", calc.FigureOf("opening", calc.FigureShare, s.Valve.Opening)), More: valve},
+		Row{Role: Setting, About: AboutValve, Name: o.say("label-valve"), Text: o.words.FigureText(o.sys, s.Valve.Knob("valve", s.Valve.Opening)), More: valve},
 	)
 }
 

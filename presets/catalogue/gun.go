@@ -39,11 +39,8 @@ func (e *Gun) Gun() gun.Gun { return e.made }
 func (e *Gun) build() (err error) {
 	v := gun.Valve{
 		Full:  line.Restriction{C: unit.DM3PerSBar(e.Valve.Conductance), B: e.Valve.Ratio},
-		Turns: e.Valve.Turns,
-		Shape: make(gun.Shape, len(e.Valve.Shape)),
-	}
-	for i, k := range e.Valve.Shape {
-		v.Shape[i] = gun.Knee{Opening: k[0], Share: k[1]}
+		Shape: gun.Shape(e.Valve.Shape),
+		Turns: e.Valve.Turns, FromShut: e.Valve.CountsFrom == fromShut,
 	}
 	if e.made, err = gun.New(gun.Stamp{Inlet: e.Inlet.V, Flow: e.Flow.V, Cap: e.Cap.V}, e.CapLimit.V, v); err == nil && e.Felt != nil {
 		e.Felt.push = e.made.FeltAt(e.Felt.Distance.V, e.Felt.Pressure.V)
@@ -76,11 +73,21 @@ func (e *Gun) CupOf() (*GunCup, bool) {
 }
 
 type valveEntry struct {
-	Conductance float64     `toml:"conductance"`
-	Ratio       float64     `toml:"ratio"`
-	Turns       float64     `toml:"turns"`
-	Shape       [][]float64 `toml:"shape"`
+	Conductance float64 `toml:"conductance"`
+	Ratio       float64 `toml:"ratio"`
+	Shape       float64 `toml:"shape"`
+	Turns       float64 `toml:"turns"`
+	CountsFrom  string  `toml:"counts-from"`
 }
+
+// What the turns of a valve's knob are counted from; from wide open where it is not said.
+const (
+	fromOpen = "open"
+	fromShut = "shut"
+)
+
+// Bounds of a valve's shape: beyond them nearly all of its turns do nothing.
+const leastShape, mostShape = 0.1, 10.0
 
 // Felt is where a hand moving in first meets the firm push of a class's air, at a working
 // pressure of the gun that stands for the class.
@@ -151,16 +158,15 @@ func (e *GunCup) check(w *words.Words) *sentence {
 }
 
 func (e *Gun) check(w *words.Words) *sentence {
-	for i, k := range e.Valve.Shape {
-		if len(k) != 2 {
-			return newSentence("file-valve-knee", calc.CountFigure("knee", i+1))
-		}
-	}
 	switch v := e.Valve; {
 	case restrictionFault(v.Conductance, v.Ratio) != nil:
 		return under("file-valve", restrictionFault(v.Conductance, v.Ratio))
 	case !(v.Turns > 0 && v.Turns <= mostTurns):
 		return newSentence("file-valve-turns")
+	case !(v.Shape >= leastShape && v.Shape <= mostShape):
+		return newSentence("file-valve-shape", calc.BriefFigure("least", calc.FigureRatio, leastShape), calc.BriefFigure("most", calc.FigureRatio, mostShape))
+	case v.CountsFrom != "" && v.CountsFrom != fromOpen && v.CountsFrom != fromShut:
+		return newSentence("file-valve-counts", calc.TextFigure("given", v.CountsFrom), calc.TextFigure("names", w.Listed([]string{fromOpen, fromShut})))
 	case !(e.Cap.V >= leastStep && e.Inlet.V >= e.Cap.V+leastStep && e.Inlet.V <= calc.TopSupply):
 		return newSentence("file-stamp", calc.BriefFigure("most", calc.FigureGauge, calc.TopSupply), calc.BriefFigure("least", calc.FigureGauge, leastStep))
 	case !(e.Flow.V >= leastFlow && e.Flow.V <= mostFlow):

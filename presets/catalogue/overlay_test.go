@@ -94,10 +94,10 @@ working.high-pressure = { start = "40psi" }
 [gun.high-volume-low-pressure]
 aliases = ["green", "gravity"]
 [gun.reduced-pressure.valve]
-shape = [[0.0, 0.0], [0.3, 0.5], [0.7, 0.9], [1.0, 1.0]]
+shape = 0.7
 turns = 3.0
 [gun.high-pressure]
-valve.shape = [[0.0, 0.0], [1.0, 1.0]]
+valve.shape = 1.0
 [line]
 hose = ["30ft,3/8in", "6ft,5/16in"]
 supply = "110psi"
@@ -122,7 +122,7 @@ temperature = "20C"
 class = "reduced-pressure"
 inlet = "35psi"
 [gun.own.valve]
-shape = [[0.0, 0.0], [1.0, 1.0]]
+shape = 1.0
 [hose."5/16in"]
 bore = "5/16in"
 end = "7mm"

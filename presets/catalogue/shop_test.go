@@ -116,7 +116,7 @@ func TestHoseEndOfAnyBore(t *testing.T) {
 // has its own.
 func TestAShopsGunIsOfItsClass(t *testing.T) {
 	const gun = "[gun.ours]\nclass = \"reduced-pressure\"\ninlet = \"29psi\"\nflow = \"11cfm\"\ncap = \"18psi\"\nnearest = \"5in\"\nfarthest = \"7in\"\n" +
-		"valve = { conductance = 6.5, ratio = 0.3, turns = 2.0, shape = [[0, 0], [1, 1]] }\n"
+		"valve = { conductance = 6.5, ratio = 0.3, turns = 2.0, shape = 1.0 }\n"
 	e := get(t, shop(t, gun).Guns, "ours")
 	assert.Equal(t, "reduced-pressure", e.ClassOf("ours"))
 	of, ok := e.Transfer()

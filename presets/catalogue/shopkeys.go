@@ -121,8 +121,6 @@ func wrongType(key []string) *sentence {
 		want = "takes-texts"
 	case t == reflect.TypeFor[[]length]():
 		want = "takes-lengths"
-	case t == reflect.TypeFor[[][]float64]():
-		want = "takes-pairs"
 	case t.Kind() == reflect.String:
 		want = "takes-text"
 	case t.Kind() == reflect.Bool:

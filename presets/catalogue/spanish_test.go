@@ -36,13 +36,13 @@ func TestACatalogueSpeaksItsLanguage(t *testing.T) {
 // What is wrong with a shop's file is told in the language.
 func TestFaultsOfAShopsFileInSpanish(t *testing.T) {
 	for shop, want := range map[string]string{
-		"[coat.clear]\nfarther = 3\n":                       `shop.toml:2:11: largo "3": escriba un número con in, ft, mm o m, como 3/8in, 25ft o 10mm`,
-		"[gun.reduced-pressure]\ninlet = [1]\n":             `shop.toml:2:9: la clave "gun.reduced-pressure.inlet" lleva una presión entre comillas, como "90psi"`,
-		"[coat.clear.lay]\ncoats = 40\n":                    `shop.toml:1:1: coat "clear": lay: dé coats, de 1 a 20, como coats = 2`,
-		"[coat.clear]\ncolour = 1\n":                        `shop.toml:2:1: clave desconocida "coat.clear.colour"; las claves aquí son rank, `,
-		"[gun.reduced-pressure]\nvalve.conductance = -1\n":  `gun "reduced-pressure": valve: dé conductance, de 0.01 a 1000 dm3/(s bar)`,
-		"[gun.reduced-pressure]\nvalve.shape = [[0.1,0]]\n": `gun "reduced-pressure": válvula de entrada: su forma debe ir de 0,0 a 1,1`,
-		"[coat.clear]\naliases = [\"sealer\"]\n":            `shop.toml:1:1: coat "clear": el alias "sealer" ya es un nombre de sealer; use otro`,
+		"[coat.clear]\nfarther = 3\n":                      `shop.toml:2:11: largo "3": escriba un número con in, ft, mm o m, como 3/8in, 25ft o 10mm`,
+		"[gun.reduced-pressure]\ninlet = [1]\n":            `shop.toml:2:9: la clave "gun.reduced-pressure.inlet" lleva una presión entre comillas, como "90psi"`,
+		"[coat.clear.lay]\ncoats = 40\n":                   `shop.toml:1:1: coat "clear": lay: dé coats, de 1 a 20, como coats = 2`,
+		"[coat.clear]\ncolour = 1\n":                       `shop.toml:2:1: clave desconocida "coat.clear.colour"; las claves aquí son rank, `,
+		"[gun.reduced-pressure]\nvalve.conductance = -1\n": `gun "reduced-pressure": valve: dé conductance, de 0.01 a 1000 dm3/(s bar)`,
+		"[gun.reduced-pressure]\nvalve.shape = 0.0\n":      `gun "reduced-pressure": valve: dé shape de 0.1 a 10`,
+		"[coat.clear]\naliases = [\"sealer\"]\n":           `shop.toml:1:1: coat "clear": el alias "sealer" ya es un nombre de sealer; use otro`,
 	} {
 		_, err := spanish(t, shop)
 		assert.ErrorContains(t, err, want)

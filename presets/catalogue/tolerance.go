@@ -1,6 +1,9 @@
 package catalogue
 
 import (
+	"math"
+	"strconv"
+
 	"boothset/calc"
 	"boothset/calc/unit"
 )
@@ -30,6 +33,8 @@ func (e *toleranceEntry) check(id string) *sentence {
 	}
 	within, err := e.within(kind)
 	switch {
+	case kind == calc.FactorTolerance && (err != nil || !(within >= 0 && within <= math.Log(mostFactor))):
+		return newSentence("file-within-factor", calc.BriefFigure("most", calc.FigureRatio, mostFactor))
 	case err != nil:
 		return because("file-within", err)
 	case within < 0:
@@ -40,8 +45,16 @@ func (e *toleranceEntry) check(id string) *sentence {
 	return nil
 }
 
-// within is the tolerance as a share, in Pa or in K, as its kind is.
+// mostFactor is the most that a value may be off by as a factor.
+const mostFactor = 10.0
+
+// within is the tolerance as a share, in Pa or in K, or as a factor's logarithm, as its kind
+// is.
 func (e *toleranceEntry) within(kind calc.ToleranceKind) (float64, error) {
+	if kind == calc.FactorTolerance {
+		factor, err := strconv.ParseFloat(e.Within, 64)
+		return math.Log(factor), err
+	}
 	of, sys := unit.Share, unit.US // a percentage needs no sign
 	switch kind {
 	case calc.PressureTolerance:

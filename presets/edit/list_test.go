@@ -24,7 +24,7 @@ cap = "14psi"
 nearest = "4in"
 farthest = "6in"
 felt = { distance = "5in", pressure = "16psi", basis = "estimate", source = "invented" }
-valve = { conductance = 3.0, ratio = 0.3, turns = 2.0, shape = [[0.0, 0.0], [1.0, 1.0]] }
+valve = { conductance = 3.0, ratio = 0.3, turns = 2.0, shape = 1.0 }
 
 [coat.marsh-tint]
 rank = 1

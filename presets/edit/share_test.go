@@ -36,7 +36,7 @@ most = "5%"
 [gun.reduced-pressure]
 aliases = ["ours"]
 flow = "11cfm"
-valve.shape = [[0, 0], [0.3, 0.5], [1, 1]]
+valve.shape = 0.7
 transfer.part = "60%"
 cup.size = "500mL"
 [coupling.slim]

@@ -114,7 +114,7 @@ cap = "18psi"
 nearest = "5in"
 farthest = "7in"
 basis = "published"
-valve = { conductance = 6.5, ratio = 0.3, turns = 2.0, shape = [[0, 0], [1, 1]] }
+valve = { conductance = 6.5, ratio = 0.3, turns = 2.0, shape = 1.0 }
 `)
 	q, a := mix(t, r, questiontest.Texts("coat", "clear", "gun", "house", "area", "4m2"))
 	assert.InDelta(t, 0.48, q.Solids.Value, 1e-12)
@@ -150,7 +150,7 @@ cap = "14psi"
 nearest = "4in"
 farthest = "6in"
 felt = { distance = "5in", pressure = "16psi", basis = "estimate", source = "invented" }
-valve = { conductance = 3.0, ratio = 0.3, turns = 2.0, shape = [[0.0, 0.0], [1.0, 1.0]] }
+valve = { conductance = 3.0, ratio = 0.3, turns = 2.0, shape = 1.0 }
 [coat.clear]
 working.touch-up = { start = "16psi", low = "14psi", high = "19psi" }
 `)

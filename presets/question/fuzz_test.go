@@ -28,7 +28,7 @@ func FuzzShop(f *testing.F) {
 		"[gun.reduced-pressure]\ncap = \"31.9psi\"\nflow = \"1000cfm\"\n", "[coupling.slim]\nbore = \"0.3mm\"\n",
 		"[regulator.\"1/2in\"]\ndroop = \"1000000psi\"\nrated-flow = \"0.1cfm\"\n",
 		"[hose.\"3/8in\"]\nend = \"0.001mm\"\n", "[line]\nunits = \"metric\"\nhose = [\"7,5m,10\"]\n",
-		"[gun.reduced-pressure.valve]\nshape = [[0, 0], [0.99999, 0.00001], [1, 1]]\nturns = 0.001\n",
+		"[gun.reduced-pressure.valve]\nshape = 9.9\nturns = 0.001\n",
 		"[gun.reduced-pressure]\naliases = [\"HVLP\"]\n", "line = { hose = [\"25ft,3/8\"], gauge = \"foot\" }\n",
 	} {
 		f.Add([]byte(s))

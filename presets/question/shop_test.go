@@ -31,7 +31,7 @@ flow = "11cfm"
 cap = "18psi"
 nearest = "5in"
 farthest = "7in"
-valve = { conductance = 7, ratio = 0.3, turns = 2.5, shape = [[0, 0], [0.5, 0.4], [1, 1]] }
+valve = { conductance = 7, ratio = 0.3, turns = 2.5, shape = 0.7 }
 
 [coupling.wide]
 bore = "10mm"

@@ -8,6 +8,11 @@ import (
 	"boothset/calc/unit"
 )
 
+// FigureText is a figure's value as a person reads it in a system's units.
+func (w *Words) FigureText(sys unit.System, f calc.Figure) string {
+	return string(w.AppendFigure(nil, sys, &f))
+}
+
 // AppendFigure appends a figure's value as a person reads it in a system's units.
 func (w *Words) AppendFigure(dst []byte, sys unit.System, f *calc.Figure) []byte {
 	if q := f.Kind.Quantity(); q != nil {
@@ -46,6 +51,12 @@ func (w *Words) AppendFigure(dst []byte, sys unit.System, f *calc.Figure) []byte
 		return w.AppendClock(dst, sys, calc.Clock(f.Value*float64(time.Second)))
 	case calc.FigureCup:
 		return append(dst, CupText(f.Value)...)
+	case calc.FigureTurns:
+		return w.appendTurns(dst, f.Value, f.WithoutUnit)
+	case calc.FigureClosed:
+		return w.appendKnob(dst, sys, "knob-closed", f.Value)
+	case calc.FigureOpened:
+		return w.appendKnob(dst, sys, "knob-opened", f.Value)
 	case calc.FigureSentence:
 		return append(dst, w.Say(f.Text)...)
 	}

@@ -15,9 +15,9 @@ const (
 	Large
 )
 
-const firstPixels = '-'
+const firstPixels = ' '
 
-// pixels of each character from firstPixels on, five rows from the top; none of '/'.
+// pixels of each character that there is, from firstPixels on, five rows from the top.
 var pixels = [...][5]string{
 	'0' - firstPixels: {"###", "# #", "# #", "# #", "###"},
 	'1' - firstPixels: {" # ", "## ", " # ", " # ", "###"},
@@ -29,20 +29,22 @@ var pixels = [...][5]string{
 	'7' - firstPixels: {"###", "  #", " # ", " # ", " # "},
 	'8' - firstPixels: {"###", "# #", "###", "# #", "###"},
 	'9' - firstPixels: {"###", "# #", "###", "  #", "###"},
+	'/' - firstPixels: {"  #", "  #", " # ", "#  ", "#  "},
+	' ' - firstPixels: {" ", " ", " ", " ", " "},
 	'.' - firstPixels: {" ", " ", " ", " ", "#"},
 	'-' - firstPixels: {"   ", "   ", "###", "   ", "   "},
 }
 
-// Number draws a number such as "29" or "-5.5": rows of equal width, from the top. Text
-// with a character that is not a digit, a point or a sign comes back as it is, in one
-// row, as does any with Plain.
+// Number draws a number such as "29", "-5.5" or "1 3/8": rows of equal width, from the top.
+// Text with a character that is not a digit, a point, a sign, a bar or a blank comes back as
+// it is, in one row, as does any with Plain.
 func Number(text string, size Size, g Glyphs) []string {
 	if size == Plain {
 		return []string{text}
 	}
 	var dots [5]string
 	for i, c := range text {
-		if c < firstPixels || c-firstPixels >= rune(len(pixels)) || c == '/' {
+		if c < firstPixels || c-firstPixels >= rune(len(pixels)) || pixels[c-firstPixels][0] == "" {
 			return []string{text}
 		}
 		p := pixels[c-firstPixels]

@@ -20,7 +20,7 @@ func TestNumberIsARectangleOfKnownHeight(t *testing.T) {
 	}
 	for name, g := range sets {
 		for size, high := range heights[name] {
-			for _, text := range []string{"0", "29", "5.5", "-12.75", "1234567890"} {
+			for _, text := range []string{"0", "29", "5.5", "-12.75", "1 3/8", "1234567890"} {
 				rows := draw.Number(text, size, g)
 				require.Len(t, rows, high, "%s %d %s", name, size, text)
 				for _, row := range rows {
@@ -35,7 +35,7 @@ func TestDigitsDiffer(t *testing.T) {
 	for name, g := range sets {
 		for _, size := range []draw.Size{draw.Small, draw.Medium, draw.Large} {
 			seen := map[string]rune{}
-			for _, c := range "0123456789.-" {
+			for _, c := range "0123456789.-/" {
 				picture := strings.Join(draw.Number(string(c), size, g), "\n")
 				require.Zero(t, seen[picture], "%s: %c looks like %c", name, c, seen[picture])
 				seen[picture] = c

@@ -46,7 +46,7 @@ func TestCardShowsTheThreeNumbers(t *testing.T) {
 	card := boothset("", clearJob()...).out
 	assert.Regexp(t, `(?m)^  WALL +31 psi +trigger pulled; 31\.3 psi with no air moving$`, card)
 	assert.Regexp(t, `(?m)^  DISTANCE +5\.5 in +between 5\.0 in and 6\.0 in$`, card)
-	assert.Regexp(t, `(?m)^  INLET VALVE +81% open +1\.1 psi in hand; not below 50%$`, card)
+	assert.Regexp(t, `(?m)^  INLET VALVE +closed 3/8 turn +81% open; 1\.1 psi in hand; at most 1/2 turn$`, card)
 	assert.Regexp(t, `(?m)^main hose < `, card, "what costs most is marked")
 	metric := boothset("", clearJob("--units", "metric")...).out
 	assert.Regexp(t, `(?m)^  WALL +2\.\d\d bar +trigger pulled`, metric)

@@ -75,9 +75,11 @@ type planJSON struct {
 	}
 	Distance struct{ Target, Low, High both }
 	Valve    struct {
-		Opening, Floor, Mach float64
-		Reserve              both
-		Choked               bool
+		Opening, Area, Turns, Floor, Mach float64
+		OfTurns                           float64 `json:"of_turns"`
+		FromShut                          float64 `json:"from_shut"`
+		Reserve                           both
+		Choked                            bool
 	}
 	Line       []step
 	Bottleneck string
@@ -89,6 +91,7 @@ type planJSON struct {
 		Wall          both
 		GunIfOpen     both    `json:"gun_if_open"`
 		OpeningNeeded float64 `json:"opening_needed"`
+		AreaNeeded    float64 `json:"area_needed"`
 		Enough        bool
 		Choked        bool
 		Mach          float64

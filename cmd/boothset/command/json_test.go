@@ -129,8 +129,8 @@ func TestShapeOfAnAnswer(t *testing.T) {
 		"wall":     {"flowing", "static", "open", "limit"},
 		"gun":      {"working", "reads", "cap", "flow", "max_inlet", "cap_limit", "jet_mach"},
 		"distance": {"target", "low", "high"},
-		"valve":    {"opening", "reserve", "floor", "choked", "mach"},
-		"now":      {"wall", "gun_if_open", "opening_needed", "choked"},
+		"valve":    {"opening", "area", "turns", "of_turns", "from_shut", "turns_low", "turns_high", "reserve", "floor", "choked", "mach"},
+		"now":      {"wall", "gun_if_open", "opening_needed", "area_needed", "turns_needed", "choked"},
 		"weather":  {"dew_point", "panel_margin"},
 	} {
 		in, ok := v[table].(map[string]any)

@@ -21,30 +21,33 @@ func TestCommonPracticeReducedPressureClearOnTheUsualLine(t *testing.T) {
 	assert.Nil(t, a.Now)
 	assert.Nil(t, a.Gun.CapLimit, "this class has none")
 	assert.GreaterOrEqual(t, a.Valve.Opening, a.Valve.Floor)
+	assert.InDelta(t, 3.0/8, a.Valve.Turns, 1.0/16, "to the nearest eighth")
+	assert.InDelta(t, 2, a.Valve.OfTurns, 1e-12)
+	assert.InDelta(t, 2, a.Valve.Turns+a.Valve.FromShut, 1e-9)
 	assert.Less(t, a.Wall.Open["psi"], a.Wall.Flowing["psi"])
 	assert.Less(t, a.Wall.Flowing["psi"], a.Wall.Static["psi"], "a regulator droops when air moves")
 }
 
-// A wall left at 70 psi: the valve is closed to a tenth to a fifth.
+// A wall left at 70 psi: the valve is closed to a tenth to a fifth of its area.
 func TestCommonPracticeWallLeftAt70(t *testing.T) {
 	a := planned(t, ExitAnswered, clearJob("--wall", "70psi"))
 	require.NotNil(t, a.Now)
 	assert.InDelta(t, 70, a.Now.Wall["psi"], 1e-9)
-	assert.Less(t, a.Now.OpeningNeeded, 0.2)
-	assert.Greater(t, a.Now.OpeningNeeded, 0.1)
+	assert.Less(t, a.Now.AreaNeeded, 0.2)
+	assert.Greater(t, a.Now.AreaNeeded, 0.1)
 	assert.Greater(t, a.Now.Mach, 0.7, "near choking")
 	assert.Greater(t, a.Now.GunIfOpen["psi"], 50.0)
 	assert.True(t, a.Now.Enough)
 	assert.Contains(t, a.cautioned("warn"), "now-over-stamp")
 }
 
-// A wall pinned at 140 psi: choked, below a tenth.
+// A wall pinned at 140 psi: choked, below a tenth of its area.
 func TestCommonPracticeWallPinnedAt140(t *testing.T) {
 	a := planned(t, ExitAnswered, clearJob("--wall", "140psi", "--supply", "150psi"))
 	require.NotNil(t, a.Now)
 	assert.True(t, a.Now.Choked)
-	assert.Less(t, a.Now.OpeningNeeded, 0.1)
-	assert.Greater(t, a.Now.OpeningNeeded, 0.0)
+	assert.Less(t, a.Now.AreaNeeded, 0.1)
+	assert.Greater(t, a.Now.AreaNeeded, 0.0)
 	assert.InDelta(t, 1, a.Now.Mach, 1e-9)
 }
 
@@ -143,7 +146,7 @@ func TestNoRegulatorIsACaseOfItsOwn(t *testing.T) {
 	assert.Equal(t, "coupling", a.Line[0].Kind, "no regulator in the line")
 	assert.InDelta(t, 90, a.Wall.Flowing["psi"], 1e-9)
 	assert.InDelta(t, 90, a.Wall.Static["psi"], 1e-9)
-	assert.Less(t, a.Valve.Opening, 0.2)
+	assert.Less(t, a.Valve.Area, 0.2)
 	assert.Contains(t, a.cautioned("warn"), "no-regulator")
 	assert.Equal(t, "none", a.Input["regulator"])
 	assert.NotContains(t, a.Input, "regulator_at")

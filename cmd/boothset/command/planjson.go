@@ -50,6 +50,10 @@ func appendPlan(j *jsonWriter, p *answer.Plan, sys unit.System, w *words.Words) 
 	})
 	j.object("valve", func() {
 		j.number("opening", s.Valve.Opening)
+		j.number("area", s.Valve.Area)
+		j.number("turns", s.Valve.Turns)
+		j.number("of_turns", s.Valve.TurnsOf)
+		j.number("from_shut", s.Valve.FromShut)
 		j.drop("reserve", s.Valve.Reserve)
 		j.number("floor", s.Valve.Floor)
 		j.bool("choked", s.Valve.Choked)
@@ -58,6 +62,8 @@ func appendPlan(j *jsonWriter, p *answer.Plan, sys unit.System, w *words.Words) 
 		if p.Spread != nil {
 			j.number("low", p.Spread.Opening.Low)
 			j.number("high", p.Spread.Opening.High)
+			j.number("turns_low", p.Spread.Turns.Low)
+			j.number("turns_high", p.Spread.Turns.High)
 		}
 	})
 	j.array("line", func() {
@@ -219,6 +225,8 @@ func appendNow(j *jsonWriter, s *calc.Setup) {
 		j.gauge("wall", n.Wall)
 		j.gauge("gun_if_open", n.GunIfOpen)
 		j.number("opening_needed", n.Opening)
+		j.number("area_needed", n.Area)
+		j.number("turns_needed", (1-n.Opening)*s.Valve.TurnsOf)
 		j.bool("enough", n.Enough)
 		j.bool("choked", n.Choked)
 		j.number("mach", n.Mach)

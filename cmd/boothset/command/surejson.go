@@ -41,6 +41,7 @@ func appendComparison(j *jsonWriter, c *calc.Comparison) {
 		j.object(name, func() {
 			j.gauge("wall", w.Wall)
 			j.number("opening", w.Opening)
+			j.number("area", w.Area)
 			j.number("mach", w.Mach)
 			j.bool("choked", w.Choked)
 			j.drop("eighth_turn", w.EighthTurn)
