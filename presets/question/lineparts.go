@@ -56,6 +56,10 @@ func PartField(kind string) *Field {
 	return nil
 }
 
+// LineFields is every field that says something of the line: the list of its parts, and what the
+// usual line is said by.
+func LineFields() []*Field { return append([]*Field{Line}, usualLine...) }
+
 // Whole reports whether answers say the line as a list of parts.
 func Whole(a Answers) bool {
 	all := a.Get(Line)
