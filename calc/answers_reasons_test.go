@@ -108,7 +108,7 @@ func TestWhatAFilmSays(t *testing.T) {
 		}, film + "transfer-usual rate-tip film-speed-between film-fan-overlap"},
 		{"two combs", func(r *calc.FilmRequest) {
 			r.Combs = []calc.CombReading{{Wetted: 2 * coat.Mil, Next: 3 * coat.Mil}, {Wetted: 2 * coat.Mil, Next: 2 * coat.Mil}}
-		}, film + "transfer-usual film-comb-between film-comb " + pass + " n:film-comb-low"},
+		}, film + "transfer-usual film-comb-between film-comb rate-given film-fan-overlap n:film-stop-here n:film-comb-low"},
 	} {
 		a := filmOf(t, filmRequest(c.change))
 		assert.Equal(t, c.says, said(a.Reasons, a.Cautions), c.name)
@@ -162,16 +162,16 @@ func TestWhatThinningSays(t *testing.T) {
 	}{
 		{"in the sheet's range", aMix(t, 17, 20), "as-it-is", "thin-reading-about thin-wanted"},
 		{"cold alone", aMix(t, 23, 10), "warm-only-cold", "thin-reading-about thin-wanted thin-corrected-band thin-warm thin-warmest"},
-		{"a little thick", aMix(t, 19, 20), "warm-or-thin", "thin-reading-about thin-wanted thin-warm thin-warmest thin-thinner thin-most"},
-		{"thicker", aMix(t, 22, 20), "warm-and-thin", "thin-reading-about thin-wanted thin-warm thin-warmest thin-thinner thin-most"},
-		{"as warm as may be", aMix(t, 19, 26), "thin", "thin-reading-about thin-wanted thin-corrected-band thin-thinner thin-most"},
+		{"a little thick", aMix(t, 19, 20), "warm-or-thin", "thin-reading-about thin-wanted thin-warm thin-warmest thin-instead thin-halves thin-most"},
+		{"thicker", aMix(t, 22, 20), "warm-and-thin", "thin-reading-about thin-wanted thin-warm thin-warmest thin-thinner thin-halves thin-most"},
+		{"as warm as may be", aMix(t, 19, 26), "thin", "thin-reading-about thin-wanted thin-corrected-band thin-thinner thin-halves thin-most"},
 		{"far too thick", aMix(t, 40, 20), "cannot", "thin-reading thin-wanted thin-warm thin-warmest thin-thinner thin-most s:thin-cannot"},
 		{"thinned too far", aMix(t, 14, 18), "add-unthinned", "thin-reading-about thin-wanted thin-corrected-band s:thin-over"},
 		{"thick, but hot", aMix(t, 17, 32), "as-it-is", "thin-reading-about thin-wanted thin-corrected-band w:thin-only-warm"},
 		{"timed twice", with3(aMix(t, 24, 10)), "warm-only-cold", "thin-reading-about thin-wanted thin-corrected thin-warm thin-warmest"},
 		{"read in another cup", iso, "as-it-is", "thin-reading thin-wanted-cup w:thin-stirred"},
-		{"warmth or thinner", warmer, "warm-or-thin", "thin-reading-about thin-wanted thin-warm thin-warmest thin-thinner thin-most"},
-		{"warmth or less thinner", less, "warm-or-less", "thin-reading thin-wanted thin-corrected-band thin-warm thin-warmest thin-thinner thin-most"},
+		{"warmth or thinner", warmer, "warm-or-thin", "thin-reading-about thin-wanted thin-warm thin-warmest thin-instead thin-halves thin-most"},
+		{"warmth or less thinner", less, "warm-or-less", "thin-reading thin-wanted thin-corrected-band thin-warm thin-warmest thin-instead thin-halves thin-most"},
 		{"a Zahn cup", zahn, "as-it-is", "thin-reading thin-wanted n:thin-zahn"},
 	} {
 		a := thinned(t, c.r)
@@ -185,9 +185,9 @@ func TestWhatThinningSays(t *testing.T) {
 		for _, f := range a.Figures(&c.r) {
 			switch f.Name {
 			case "warmer":
-				assert.InDelta(t, float64(a.WarmTo-c.r.Reading.At), f.Value, 1e-9)
-			case "alone":
-				assert.Equal(t, a.AddAlone, f.Value)
+				assert.InDelta(t, float64(a.To-c.r.Reading.At), f.Value, 1e-9)
+			case "insteadAdd":
+				assert.Equal(t, a.Instead.Add, f.Value)
 			}
 		}
 	}

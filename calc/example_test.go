@@ -130,7 +130,7 @@ func ExampleSolveThin_coldMix() {
 		Sheet:       calc.Stated[calc.SheetSeconds]{Value: calc.SheetSeconds{Cup: din, Low: 16, Aim: 17, High: 18.1, At: calc.SheetTemp}},
 		MostThinner: calc.Stated[float64]{Value: 0.1}, Warmest: calc.Stated[unit.Temp]{Value: unit.Celsius(25)},
 	})
-	fmt.Printf("%.0f s at 20 C: %s to %.0f C %v\n", a.Corrected.Seconds, a.Remedy, a.WarmTo.C(), err)
+	fmt.Printf("%.0f s at 20 C: %s to %.0f C %v\n", a.Corrected.Seconds, a.Remedy, a.To.C(), err)
 	// Output:
 	// 18 s at 20 C: warm to 20 C <nil>
 }

@@ -64,7 +64,10 @@ type FilmAnswer struct {
 	Laid  []Comb      // so far
 	Left  int         // coats still to come
 	Each  OneCoat     // of those still to come, or of all where none is
-	Pass  PassAnswer
+	// OneMore is where combs were read and no coat is to come: the least that can be laid in
+	// another, and what that would make in all. Zero where a coat is to come.
+	OneMore OneMore
+	Pass    PassAnswer
 	// AtSpeed is a coat laid at the speed that was asked for.
 	AtSpeed  OneCoat
 	Running  coat.Running
@@ -78,6 +81,9 @@ func (a *FilmAnswer) Stopped() bool { return stopped(a.Cautions) }
 
 // OneCoat is the film of a coat, zero where it is not known.
 type OneCoat struct{ Wet, Dry unit.Length }
+
+// OneMore is another coat's dry film, and the film in all with it.
+type OneMore struct{ Dry, Total unit.Length }
 
 // Comb is what a comb's reading dries to.
 type Comb struct {
@@ -149,26 +155,21 @@ func SolveFilm(r *FilmRequest) (a FilmAnswer, err error) {
 	if a.Coats, err = r.coats(); err != nil {
 		return a, err
 	}
-	solids := r.Solids.Value
 	var laid unit.Length
 	for _, c := range r.Combs {
 		comb := Comb{CombReading: c}
-		if comb.Low, comb.High, err = coat.CombRange(c.Wetted, c.Next, solids); err != nil {
+		if comb.Low, comb.High, err = coat.CombRange(c.Wetted, c.Next, r.Solids.Value); err != nil {
 			return a, err
 		}
 		a.Laid = append(a.Laid, comb)
 		laid += comb.Middle()
 	}
-	each := r.Dry.Value / unit.Length(a.Coats.Value)
-	a.Left = max(0, a.Coats.Value-len(a.Laid))
-	if len(a.Laid) > 0 {
-		if rest := r.Dry.Value - laid; rest < leastCoat {
-			a.Left = 0
-		} else if a.Left > 0 {
-			each = rest / unit.Length(a.Left)
-		}
+	atMetre, err := a.pass(r)
+	if err != nil {
+		return a, err
 	}
-	if each, err = a.lay(r, each); err != nil {
+	each := a.toCome(r, laid, atMetre)
+	if each, err = a.hand(r, each, atMetre); err != nil {
 		return a, err
 	}
 	if err := a.run(r, each); err != nil {
@@ -180,34 +181,22 @@ func SolveFilm(r *FilmRequest) (a FilmAnswer, err error) {
 	return a, nil
 }
 
-// leastCoat is the dry film below which nothing is left to lay.
-const leastCoat = coat.Micrometre
-
-// lay works out a coat of a dry film and how the gun lays it. It gives back the dry film
-// that the hand's own speed leaves, where one is given, else each.
-func (a *FilmAnswer) lay(r *FilmRequest, each unit.Length) (unit.Length, error) {
-	a.Each = OneCoat{Wet: each / unit.Length(r.Solids.Value), Dry: each}
+// pass works how the gun is moved but for its speed, and gives the wet film that a coat leaves
+// at a metre a second: a film falls as one over the speed, so that one tells them all. It is 0
+// where the fluid rate, the gun or its fan is not known.
+func (a *FilmAnswer) pass(r *FilmRequest) (wet unit.Length, err error) {
 	if r.Fluid.From == FluidUnknown || !r.Held.Known || r.Fan.Value == 0 {
-		return each, nil
+		return 0, nil
 	}
-	rate, err := r.Fluid.rate(r.Waterborne)
-	if err != nil {
-		return 0, err
-	}
-	t, err := r.Held.at(r.Held.Distance)
-	if err != nil {
-		return 0, err
-	}
-	pass := coat.Pass{Rate: rate.Value, Transfer: t.Value, Fan: r.Fan.Value, Overlap: r.Overlap.Value}
-	// A film falls as one over the speed: a metre a second tells them all.
-	wet, err := pass.WetFilm(1)
-	if err != nil {
-		return 0, err
-	}
-	a.Pass = PassAnswer{Known: true, Rate: rate, Transfer: t, Speed: unit.Speed(wet / a.Each.Wet)}
 	p := &a.Pass
-	p.Low = p.Speed * unit.Speed(float64(rate.Low/rate.Value)*t.Low/t.Value)
-	p.High = p.Speed * unit.Speed(float64(rate.High/rate.Value)*t.High/t.Value)
+	p.Known = true
+	if p.Rate, err = r.Fluid.rate(r.Waterborne); err != nil {
+		return 0, err
+	}
+	if p.Transfer, err = r.Held.at(r.Held.Distance); err != nil {
+		return 0, err
+	}
+	pass := coat.Pass{Rate: p.Rate.Value, Transfer: p.Transfer.Value, Fan: r.Fan.Value, Overlap: r.Overlap.Value}
 	if p.Step, err = pass.Step(); err != nil {
 		return 0, err
 	}
@@ -216,13 +205,26 @@ func (a *FilmAnswer) lay(r *FilmRequest, each unit.Length) (unit.Length, error) 
 			return 0, err
 		}
 	}
+	return pass.WetFilm(1)
+}
+
+// hand works the gun's speed that lays a coat of a dry film. It gives back the dry film that
+// the hand's own speed leaves, where one is given, else each.
+func (a *FilmAnswer) hand(r *FilmRequest, each, atMetre unit.Length) (unit.Length, error) {
+	solids := unit.Length(r.Solids.Value)
+	a.Each = OneCoat{Wet: each / solids, Dry: each}
+	p := &a.Pass
+	if !p.Known {
+		return each, nil
+	}
+	p.Speed = unit.Speed(atMetre / a.Each.Wet)
+	p.Low = p.Speed * unit.Speed(float64(p.Rate.Low/p.Rate.Value)*p.Transfer.Low/p.Transfer.Value)
+	p.High = p.Speed * unit.Speed(float64(p.Rate.High/p.Rate.Value)*p.Transfer.High/p.Transfer.Value)
 	if r.GunSpeed == 0 {
 		return each, nil
 	}
-	if a.AtSpeed.Wet, err = pass.WetFilm(r.GunSpeed); err != nil {
-		return 0, err
-	}
-	a.AtSpeed.Dry = a.AtSpeed.Wet * unit.Length(r.Solids.Value)
+	a.AtSpeed.Wet = atMetre / unit.Length(r.GunSpeed)
+	a.AtSpeed.Dry = a.AtSpeed.Wet * solids
 	if a.AtSpeed.Dry > ThickestFilm {
 		return 0, &Problem{"gun-speed", "too-slow", Figures{brief(filmFigure("dry", a.AtSpeed.Dry))}}
 	}

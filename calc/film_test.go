@@ -2,6 +2,7 @@ package calc_test
 
 import (
 	"math"
+	"math/rand/v2"
 	"reflect"
 	"slices"
 	"testing"
@@ -157,14 +158,27 @@ func TestCoatsStillToCome(t *testing.T) {
 			}
 		}
 	}
-	one := filmOf(t, filmRequest(comb(2)))
+	one := filmOf(t, filmRequest(comb(2.4)))
 	assert.Equal(t, 1, one.Left)
-	assert.InDelta(t, 2.2-0.9, mil(one.Each.Dry), 1e-9, "what 2 mil wet left to do")
+	assert.InDelta(t, 2.2-1.08, mil(one.Each.Dry), 1e-9, "what 2.4 mil wet left to do")
 	assert.InDelta(t, 2.2, mil(one.Running.Total), 1e-9)
+	thin := filmOf(t, filmRequest(comb(2)))
+	assert.Equal(t, 1, thin.Left)
+	assert.InDelta(t, 1.2, mil(thin.Each.Dry), 1e-9, "the most that a coat may have")
+	assert.InDelta(t, 2.1, mil(thin.Running.Total), 1e-9)
 	two := filmOf(t, filmRequest(comb(2, 2)))
-	assert.Zero(t, two.Left)
+	assert.Zero(t, two.Left, "1.8 mil is too little, and with the 1.0 mil of another coat too much")
+	assert.InDelta(t, 1.0, mil(two.OneMore.Dry), 1e-9)
+	assert.InDelta(t, 2.8, mil(two.OneMore.Total), 1e-9)
 	assert.InDelta(t, 1.8, mil(two.Running.Total), 1e-9)
 	assert.Contains(t, cautionIDs(two.Cautions), "film-under")
+	assert.Contains(t, cautionIDs(two.Cautions), "film-stop-here")
+	third := filmOf(t, filmRequest(comb(1.5, 1.5)))
+	assert.Equal(t, 1, third.Left, "1.35 mil of two coats leaves room for a third")
+	assert.InDelta(t, 2.35, mil(third.Running.Total), 1e-9)
+	near := filmOf(t, filmRequest(comb(4.5)))
+	assert.Zero(t, near.Left, "2.0 mil of one coat will do")
+	assert.InDelta(t, 3.0, mil(near.OneMore.Total), .03)
 	thick := filmOf(t, filmRequest(comb(5.5)))
 	assert.Zero(t, thick.Left, "one coat was all of it")
 	assert.Equal(t, coat.Inside, thick.Running.State)
@@ -189,6 +203,9 @@ func TestWhatBringsUpEachFilmCaution(t *testing.T) {
 		{"film-hand-fast", calc.Warn, func(r *calc.FilmRequest) { r.Fluid.Rate = coat.MLPerMin(900) }},
 		{"film-no-hand-slow", calc.Stop, func(r *calc.FilmRequest) { r.Fluid.Rate = coat.MLPerMin(20) }},
 		{"film-no-hand-fast", calc.Stop, func(r *calc.FilmRequest) { r.Fluid.Rate, r.Dry.Value = coat.MLPerMin(1400), 10*coat.Micrometre }},
+		{"film-stop-here", calc.Note, func(r *calc.FilmRequest) {
+			r.Combs = []calc.CombReading{{Wetted: 5 * coat.Mil, Next: 5 * coat.Mil}}
+		}},
 		{"film-comb-low", calc.Note, func(r *calc.FilmRequest) {
 			r.Combs = []calc.CombReading{{Wetted: 2 * coat.Mil, Next: 2 * coat.Mil}}
 		}},
@@ -242,6 +259,76 @@ func TestProblemsOfAFilmNameTheirField(t *testing.T) {
 		assert.Contains(t, why(p), c.why)
 		assert.NotContains(t, why(p), "e+")
 	}
+}
+
+// comesWithin fails where what is to come after a comb is no coat that can be laid, or leads
+// out of the film that will do; or where it says to stop and another coat would do better. It
+// reports whether nothing was advised that brings the film in.
+func comesWithin(t require.TestingT, r *calc.FilmRequest, a *calc.FilmAnswer) (out bool) {
+	const bits = 1 + 1e-9
+	low, high := min(r.Wants.Low, r.Dry.Value)/bits, max(r.Wants.High, r.Dry.Value)*bits
+	laid := unit.Length(0)
+	for _, c := range a.Laid {
+		laid += c.Middle()
+	}
+	if a.Left > 0 {
+		require.Zero(t, a.OneMore)
+		require.LessOrEqual(t, len(a.Laid)+a.Left, calc.MostCoats)
+		require.GreaterOrEqual(t, a.Each.Dry*bits, r.Usual.Low)
+		require.LessOrEqual(t, a.Each.Dry, r.Usual.High*bits)
+		require.GreaterOrEqual(t, a.Running.Total, low)
+		require.LessOrEqual(t, a.Running.Total, high)
+		require.InEpsilon(t, float64(laid+a.Each.Dry*unit.Length(a.Left)), float64(a.Running.Total), 1e-9)
+		return false
+	}
+	require.InEpsilon(t, float64(laid+a.OneMore.Dry), float64(a.OneMore.Total), 1e-9)
+	require.GreaterOrEqual(t, a.OneMore.Dry*bits, r.Usual.Low)
+	if inside := laid >= low && laid <= high; !inside {
+		// Neither one more coat nor several come inside.
+		for n := unit.Length(1); n <= 20; n++ {
+			require.False(t, laid+n*a.OneMore.Dry <= high/bits/bits && laid+n*r.Usual.High >= low*bits*bits && r.Fluid.From == calc.FluidUnknown, "%v more would do", n)
+		}
+		return true
+	}
+	return false
+}
+
+// Of 20,000 films as painters comb them, what is advised stays within the film that will do
+// and within what a coat has; and how many no coat brings in.
+func TestFilmsOfTwentyThousandCombs(t *testing.T) {
+	random := rand.New(rand.NewPCG(3, 4))
+	between := func(low, high float64) unit.Length { return unit.Length(low+(high-low)*random.Float64()) * coat.Mil }
+	stops, out := 0, 0
+	const all = 20000
+	for range all {
+		r := filmRequest(func(r *calc.FilmRequest) {
+			if random.IntN(2) == 0 {
+				r.Fluid = calc.Fluid{}
+			} else {
+				r.Fluid.Rate = coat.MLPerMin(100 + 200*random.Float64())
+			}
+			low := between(.2, 1.5)
+			n := 1 + random.IntN(3)
+			r.Usual = calc.UsualCoats{Coats: n, Low: low, High: low * unit.Length(1.2+random.Float64())}
+			r.Wants = calc.FilmWants{Known: true, Low: low * unit.Length(n), High: r.Usual.High * unit.Length(n)}
+			r.Dry.Value = r.Wants.Low + (r.Wants.High-r.Wants.Low)*unit.Length(random.Float64())
+			for range 1 + random.IntN(n) {
+				wet := r.Dry.Value / unit.Length(n) / unit.Length(r.Solids.Value) * unit.Length(.6+.6*random.Float64())
+				r.Combs = append(r.Combs, calc.CombReading{Wetted: wet, Next: wet * unit.Length(1+.3*random.Float64())})
+			}
+		})
+		a := filmOf(t, r)
+		if comesWithin(t, r, &a) {
+			out++
+		}
+		if a.Left == 0 {
+			stops++
+		}
+	}
+	t.Logf("of %d films %.1f %% are done, and of these %.1f %% no coat that can be laid brings in", all, 100*float64(stops)/all, 100*float64(out)/float64(stops))
+	assert.Positive(t, out)
+	assert.Greater(t, stops, out)
+	assert.Less(t, stops, all)
 }
 
 // drawFilm is any request that a film may be asked with.

@@ -1,6 +1,7 @@
 package calc
 
 import (
+	"math"
 	"time"
 
 	"boothset/calc/coat"
@@ -39,8 +40,9 @@ func (a *FilmAnswer) explain(r *FilmRequest) {
 		if p.High > p.Low {
 			id = "film-speed-between"
 		}
-		why.add("speed", id, passGround, filmFigure("wet", a.Each.Wet), speedFigure("speed", p.Speed), speedFigure("low", p.Low), speedFigure("high", p.High),
-			near("fan", r.Fan.Value), share("overlap", r.Overlap.Value), near("step", p.Step))
+		if a.OneMore.Dry == 0 {
+			why.add("speed", id, passGround, filmFigure("wet", a.Each.Wet), speedFigure("speed", p.Speed), speedFigure("low", p.Low), speedFigure("high", p.High), near("step", p.Step))
+		}
 		if r.Fan.Ground == r.Overlap.Ground {
 			why.add("speed", "film-fan-overlap", r.Fan.Ground, near("fan", r.Fan.Value), share("overlap", r.Overlap.Value))
 		} else {
@@ -51,7 +53,7 @@ func (a *FilmAnswer) explain(r *FilmRequest) {
 			why.add("speed", "film-passes", passGround, CountFigure("passes", p.Passes), Figure{Name: "height", Kind: FigureRun, Value: float64(r.Height)})
 		}
 		if r.GunSpeed > 0 {
-			why.add("speed", "film-at-speed", passGround, speedFigure("speed", r.GunSpeed), filmFigure("wet", a.AtSpeed.Wet), filmFigure("dry", a.AtSpeed.Dry))
+			why.add("speed", "film-at-speed", passGround, brief(speedFigure("speed", r.GunSpeed)), filmFigure("wet", a.AtSpeed.Wet), filmFigure("dry", a.AtSpeed.Dry))
 		}
 	}
 	if r.Before > 0 {
@@ -69,10 +71,17 @@ func (a *FilmAnswer) explainRate(r *FilmRequest, why *reasons) {
 	case FluidTimed:
 		why.add("rate", "rate-timed", cupGround, fluidFigure("rate", q.Value))
 	case FluidTip:
-		why.add("rate", "rate-tip", tipGround, fluidFigure("rate", q.Value), fluidFigure("low", q.Low), fluidFigure("high", q.High))
+		why.add("rate", "rate-tip", tipGround, fluidFigure("rate", twoFigures(q.Value)), fluidFigure("low", twoFigures(q.Low)), fluidFigure("high", twoFigures(q.High)))
 	case FluidUnknown:
 		why.add("rate", "rate-unknown", Ground{Basis: CommonPractice}, minutes("time", timedFor))
 	}
+}
+
+// twoFigures is a rate to two figures in mL/min, as near as a tip tells it.
+func twoFigures(q coat.FluidRate) coat.FluidRate {
+	ml := q.MLPerMin()
+	ten := math.Pow10(int(math.Floor(math.Log10(ml))) - 1)
+	return coat.MLPerMin(math.Round(ml/ten) * ten)
 }
 
 // warn gathers the cautions, what stops the job first.
@@ -82,8 +91,12 @@ func (a *FilmAnswer) warn(r *FilmRequest) {
 	if most := r.Usual.High; r.Usual.Coats > 0 && a.AtSpeed.Dry > most {
 		all.add(Warn, "film-heavy-speed", filmFigure("each", a.AtSpeed.Dry), filmFigure("most", most), speedFigure("speed", a.Pass.Speed))
 	}
-	if p := &a.Pass; p.Known {
+	if p := &a.Pass; p.Known && a.OneMore.Dry == 0 {
 		a.warnHand(p, &all)
+	}
+	if a.OneMore.Dry > 0 {
+		w := r.wanted()
+		all.add(Note, "film-stop-here", filmFigure("least", a.OneMore.Dry), filmFigure("total", a.OneMore.Total), filmFigure("low", w.Low), filmFigure("high", w.High))
 	}
 	if len(a.Laid) > 0 {
 		all.add(Note, "film-comb-low")

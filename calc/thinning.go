@@ -38,10 +38,11 @@ type SheetSeconds struct {
 // Remedy is what a mix wants.
 type Remedy string
 
-// The remedies: spray it as it is; warm it; add thinner; both, warming first; add mix
-// that was not thinned; and none within what is allowed.
+// The remedies: spray it as it is; let it cool; warm it; add thinner; both, warming first;
+// add mix that was not thinned; and none within what is allowed.
 const (
 	RemedyNone      Remedy = "as-it-is"
+	RemedyCool      Remedy = "cool"
 	RemedyWarm      Remedy = "warm"
 	RemedyThin      Remedy = "thin"
 	RemedyWarmThin  Remedy = "warm-and-thin"
@@ -57,17 +58,26 @@ type ThinAnswer struct {
 	Corrected coat.Corrected
 	Slope     coat.SlopeBand
 	Wanted    Wanted
-	OnlyCold  bool      // the mix is right, and wants nothing but warming
-	WarmTo    unit.Temp // the material's own where no warming is asked for
-	Add       float64   // thinner, by volume of the mix as it stands
-	Reached   Read      // after the remedy, at WarmTo
-	// AddAlone is the thinner that does it at AloneAt in place of warming further; 0 where
-	// there is no such choice.
-	AddAlone float64
-	AloneAt  unit.Temp
+	OnlyCold  bool // the mix is right, and wants nothing but warming
+	// Course is the remedy; where there is none, the paint's own temperature and nothing
+	// added, and of RemedyCannot the most that is allowed.
+	Course
+	// Instead is another course that does it as well, warming less and thinning more; its Add
+	// is 0 where there is no such choice.
+	Instead  Course
 	About    bool // rests on an equation outside its published range
 	Reasons  []Reason
 	Cautions []Caution
+}
+
+// Course is what is done to a mix, and what each step by itself brings it to: first it is
+// brought to a temperature, the paint's own where that is left, then thinner is added, 0
+// where none is.
+type Course struct {
+	To      unit.Temp
+	Warmed  Read    // at To, before thinner
+	Add     float64 // by volume of the mix as it stands, in percent or tenths of one
+	Reached Read    // at To, after thinner
 }
 
 // Wanted is what the sheet asks for.
@@ -182,66 +192,4 @@ func (a *ThinAnswer) takeSlope(r *ThinRequest) error {
 	}
 	a.Slope = coat.FittedSlope(k)
 	return nil
-}
-
-// within one part in a billion, so that a figure that was worked back and forth still
-// equals the one it came from.
-const sameViscosity = 1e-9
-
-// remedy finds what brings the mix into the sheet's range. A cold mix is first brought to
-// the sheet's temperature, which may be all it wants: thinner for cold is thinner too
-// much once it is warm. What is still too thick is warmed as far as it may be, and
-// thinned where that is not enough.
-func (a *ThinAnswer) remedy(r *ThinRequest) error {
-	at, now := r.Reading.At, a.Nu.Nu
-	most := a.Wanted.High.Nu * (1 + sameViscosity)
-	least := a.Wanted.Low.Nu * (1 - sameViscosity)
-	a.WarmTo, a.Reached.Nu = at, now
-	if a.Corrected.NuHigh < least { // even with the slope that says least
-		a.Remedy = RemedyUnthinned
-		return a.read(&a.Reached, r)
-	}
-	if now <= most {
-		a.Remedy = RemedyNone
-		return a.read(&a.Reached, r)
-	}
-	base := max(at, min(r.Sheet.Value.At, r.Warmest.Value))
-	nu, err := coat.AtTemperature(now, at, base, a.Slope.Typical)
-	if err != nil {
-		return problemAt("paint", err)
-	}
-	if nu <= most {
-		a.Remedy, a.OnlyCold, a.WarmTo, a.Reached.Nu = RemedyWarm, true, base, nu
-		return a.read(&a.Reached, r)
-	}
-	m := coat.Thinning{
-		Viscosity: nu, At: base, Target: a.Wanted.Aim.Nu, Warmest: r.Warmest.Value,
-		Slope: a.Slope, Thinner: coat.SolventViscosity, MaxAdd: r.MostThinner.Value,
-	}
-	if r.Waterborne {
-		m.Thinner = coat.WaterViscosity
-	}
-	advice, err := coat.Thin(m)
-	if err == nil && advice.Remedy == coat.Cannot {
-		m.Target = a.Wanted.High.Nu // not what to aim at, but still within the range
-		advice, err = coat.Thin(m)
-	}
-	if err != nil {
-		return problemAt("sheet-seconds", err)
-	}
-	a.WarmTo, a.Add, a.Reached.Nu = advice.WarmTo, advice.Add, advice.Reached
-	switch warmed := a.WarmTo > at; {
-	case advice.Remedy == coat.Cannot:
-		a.Remedy = RemedyCannot
-	case a.Add == 0:
-		a.Remedy = RemedyWarm
-		if advice.AddAllowed {
-			a.AddAlone, a.AloneAt = advice.AddAlone, base
-		}
-	case warmed:
-		a.Remedy = RemedyWarmThin
-	default:
-		a.Remedy = RemedyThin
-	}
-	return a.read(&a.Reached, r)
 }

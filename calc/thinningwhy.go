@@ -27,11 +27,13 @@ func groundOfCup(c coat.Cup, about bool) Ground {
 // Sentence is the id of the sentence that says what the mix wants.
 func (a *ThinAnswer) Sentence(r *ThinRequest) string {
 	switch {
+	case a.Remedy == RemedyNone && !a.within(a.Reached):
+		return "advice-near-enough"
 	case a.Remedy != RemedyWarm:
 		return "advice-" + string(a.Remedy)
-	case a.AddAlone > 0 && a.AloneAt > r.Reading.At:
+	case a.Instead.Add > 0 && a.Instead.To > r.Reading.At:
 		return "advice-warm-or-less"
-	case a.AddAlone > 0:
+	case a.Instead.Add > 0:
 		return "advice-warm-or-thin"
 	case a.OnlyCold:
 		return "advice-warm-only-cold"
@@ -39,17 +41,26 @@ func (a *ThinAnswer) Sentence(r *ThinRequest) string {
 	return "advice-warm"
 }
 
-// Figures is what the sentences of an answer name.
+// otherCup reports whether the sheet's seconds are of another cup than the reading's.
+func (r *ThinRequest) otherCup() bool { return r.Sheet.Value.Cup.ID != r.Reading.Cup.ID }
+
+// Figures is what the sentences of an answer name. Seconds that were worked are whole ones: a
+// cup is read no closer.
 func (a *ThinAnswer) Figures(r *ThinRequest) Figures {
 	c, w, s := &a.Corrected, &a.Wanted, &r.Sheet.Value
+	about := func(name string, seconds float64) Figure { return cupSeconds(name, math.Round(seconds)) }
+	wanted := about
+	if !r.otherCup() {
+		wanted = cupSeconds // the sheet's own
+	}
 	return Figures{
 		TextFigure("coat", r.Coat), TextFigure("cup", r.Reading.Cup.Label), TextFigure("sheetCup", s.Cup.Label),
 		cupSeconds("seconds", r.Reading.Seconds), temp("paint", r.Reading.At), viscous("nu", a.Nu.Nu), viscous("nuLow", a.Nu.Low), viscous("nuHigh", a.Nu.High),
-		temp("sheetTemp", s.At), cupSeconds("corrected", c.Seconds), cupSeconds("correctedLow", c.Low), cupSeconds("correctedHigh", c.High),
-		cupSeconds("sheetLow", s.Low), cupSeconds("sheetHigh", s.High), cupSeconds("low", w.Low.Seconds), cupSeconds("aim", w.Aim.Seconds), cupSeconds("high", w.High.Seconds),
+		temp("sheetTemp", s.At), about("corrected", c.Seconds), about("correctedLow", c.Low), about("correctedHigh", c.High),
+		cupSeconds("sheetLow", s.Low), cupSeconds("sheetHigh", s.High), wanted("low", w.Low.Seconds), wanted("aim", w.Aim.Seconds), wanted("high", w.High.Seconds),
 		share("change", float64(a.Slope.Typical)), share("changeLow", float64(a.Slope.Low)), share("changeHigh", float64(a.Slope.High)),
-		temp("warm", a.WarmTo), degrees("warmer", unit.TempDiff(a.WarmTo-r.Reading.At)), share("add", a.Add), share("alone", a.AddAlone), temp("aloneAt", a.AloneAt),
-		cupSeconds("reached", a.Reached.Seconds), share("most", r.MostThinner.Value), temp("warmest", r.Warmest.Value),
+		temp("warm", a.To), degrees("warmer", unit.TempDiff(math.Abs(float64(a.To-r.Reading.At)))), about("warmed", a.Warmed.Seconds), BriefFigure("add", FigureShare, a.Add), about("reached", a.Reached.Seconds),
+		BriefFigure("insteadAdd", FigureShare, a.Instead.Add), temp("insteadWarm", a.Instead.To), about("insteadReached", a.Instead.Reached.Seconds), about("off", readingError(r.Reading.Seconds)), share("most", r.MostThinner.Value), temp("warmest", r.Warmest.Value),
 	}
 }
 
@@ -64,7 +75,7 @@ func (a *ThinAnswer) explain(r *ThinRequest) {
 		add("reading", "thin-reading", groundOfCup(r.Reading.Cup, false))
 	}
 	id := "thin-wanted"
-	if r.Sheet.Value.Cup.ID != r.Reading.Cup.ID {
+	if r.otherCup() {
 		id = "thin-wanted-cup"
 	}
 	add("wanted", id, r.Sheet.Ground)
@@ -75,18 +86,28 @@ func (a *ThinAnswer) explain(r *ThinRequest) {
 	default:
 		add("corrected", "thin-corrected-band", slopeGround)
 	}
-	if a.WarmTo > r.Reading.At {
+	if a.To != r.Reading.At {
 		ground := warmGround
 		if a.Slope.Fitted {
 			ground = fittedGround
 		}
-		add("warm", "thin-warm", ground)
-		add("warm", "thin-warmest", r.Warmest.Ground)
+		if a.To < r.Reading.At {
+			add("warm", "thin-cool", ground)
+		} else {
+			add("warm", "thin-warm", ground)
+			add("warm", "thin-warmest", r.Warmest.Ground)
+		}
 	}
-	if a.Add > 0 || a.AddAlone > 0 {
+	switch {
+	case a.Add > 0:
 		add("thinner", "thin-thinner", thinnerGround)
+	case a.Instead.Add > 0:
+		add("thinner", "thin-instead", thinnerGround)
 	}
-	if a.Add > 0 || a.AddAlone > 0 || a.Remedy == RemedyCannot {
+	if a.Remedy != RemedyCannot && (a.Add > 0 || a.Instead.Add > 0) {
+		add("thinner", "thin-halves", thinnerGround)
+	}
+	if a.Add > 0 || a.Instead.Add > 0 || a.Remedy == RemedyCannot {
 		add("thinner", "thin-most", r.MostThinner.Ground)
 	}
 	a.Reasons = *why
@@ -99,12 +120,13 @@ func (a *ThinAnswer) warn(r *ThinRequest) {
 	add := func(l Level, id string) { all.add(l, id, f...) }
 	switch a.Remedy {
 	case RemedyCannot:
-		add(Stop, "thin-cannot")
+		if a.Add > 0 {
+			add(Stop, "thin-cannot")
+		} else {
+			add(Stop, "thin-cannot-warm")
+		}
 	case RemedyUnthinned:
 		add(Stop, "thin-over")
-	}
-	if a.Remedy == RemedyNone && a.Nu.Nu < a.Wanted.Low.Nu*(1-sameViscosity) {
-		add(Warn, "thin-runny")
 	}
 	if a.Remedy == RemedyNone && a.Corrected.Nu > a.Wanted.High.Nu*(1+sameViscosity) {
 		add(Warn, "thin-only-warm")
@@ -112,7 +134,7 @@ func (a *ThinAnswer) warn(r *ThinRequest) {
 	if r.Waterborne {
 		add(Warn, "thin-stirred")
 	}
-	if a.WarmTo > r.Reading.At {
+	if a.To > r.Reading.At {
 		all.safety(Warn, "thin-warming", Ground{})
 	}
 	if r.Reading.Cup.Standard == coat.ZahnStandard {

@@ -41,10 +41,10 @@ func TestAFormOpensAtTheFieldInTheWayAndSharesWhatWasAnswered(t *testing.T) {
 	r := open80x24(t)
 	press(r, toThin...)
 	require.Equal(t, "thin", where(r))
-	require.Equal(t, question.Cup.Name, boxAt(r))
-	require.Contains(t, r.View(), "! cup: choose")
+	require.Equal(t, question.Seconds.Name, boxAt(r), "the cup may be left out")
+	require.Contains(t, r.View(), "! seconds: type a number")
 	require.Contains(t, r.View(), "75F  as answered")
-	press(r, "din4", "enter")
+	press(r, "up", "din4", "enter")
 	require.Equal(t, question.Seconds.Name, boxAt(r))
 	press(r, "22", "enter")
 	require.Equal(t, question.Paint.Name, boxAt(r))
@@ -87,7 +87,7 @@ func TestOvertypingAFormLeavesTheAnswerAlone(t *testing.T) {
 	r := open80x24(t)
 	press(r, toThin...)
 	before := r.result()
-	press(r, "din4", "enter", "22", "enter", "90", "enter")
+	press(r, "up", "din4", "enter", "22", "enter", "90", "enter")
 	require.Contains(t, answerText(r), "90 F")
 	require.Equal(t, before, r.result())
 	press(r, "up", "ctrl+u")
@@ -141,7 +141,7 @@ func TestAFieldOfWordsTakesCharactersOfOneColumnOnly(t *testing.T) {
 
 func TestAQuantityOfAFormTakesWhatCanBePartOfIt(t *testing.T) {
 	r := open80x24(t)
-	press(r, then(toThin, "din4", "enter", "2", "x", "2", "s")...)
+	press(r, then(toThin, "up", "din4", "enter", "2", "x", "2", "s")...)
 	require.Equal(t, "22s", formOf(r).boxes[formOf(r).at].typed.String())
 	press(r, "x")
 	require.Contains(t, r.View(), "! Only a number and its unit")
@@ -167,7 +167,7 @@ func TestAFormsListIsChosenFrom(t *testing.T) {
 func TestAFormsBareNumbersKeepTheUnitsTheyWereTypedIn(t *testing.T) {
 	r := open80x24(t)
 	press(r, toThin...)
-	press(r, "din4", "enter", "22", "enter", "90", "enter", "esc", "u", pageKey(question.Thin))
+	press(r, "up", "din4", "enter", "22", "enter", "90", "enter", "esc", "u", pageKey(question.Thin))
 	require.Contains(t, answerText(r), "32.2 C", "90 F, shown in the other units")
 	require.Contains(t, r.View(), "still read in the units they were typed in")
 	press(r, "u")
@@ -184,7 +184,7 @@ func TestAFormThatCannotBeDoneSaysSo(t *testing.T) {
 
 func TestEveryRowOfAFormsAnswerCanBeReachedAtAnyWidth(t *testing.T) {
 	t.Parallel()
-	for _, keys := range [][]string{toDay, then(toThin, "din4", "enter", "22", "enter", "pgdown"), then(toAnswer, pageKey(question.Film)), then(toMix, "hood", "enter", "pgdown")} {
+	for _, keys := range [][]string{toDay, then(toThin, "up", "din4", "enter", "22", "enter", "pgdown"), then(toAnswer, pageKey(question.Film)), then(toMix, "hood", "enter", "pgdown")} {
 		for _, l := range []size{{40, 12}, {60, 20}, {80, 24}, {120, 40}} {
 			r := start(t, look{size: l})
 			press(r, keys...)

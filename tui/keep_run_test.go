@@ -185,7 +185,7 @@ func TestThePagesComeBack(t *testing.T) {
 	h := newShelf(t)
 	r := h.run(t, look{metric: true})
 	typed(r, toAnswer...)
-	typed(r, pageKey(question.Thin), "din4", "enter", "22", "enter", "30", "enter", "enter")
+	typed(r, pageKey(question.Thin), "up", "din4", "enter", "22", "enter", "30", "enter", "enter")
 	require.Equal(t, question.SheetSeconds.Name, boxAt(r))
 	typed(r, "1", "6", "-", "1", "8")
 	require.Equal(t, unit.Metric, formOf(r).read)

@@ -62,7 +62,7 @@ func TestOneHandIsEnoughForTheWholeJob(t *testing.T) {
 			}
 			by(pageKey(question.Thin))
 			require.Equal(t, "thin", where(r))
-			by("right", "enter", "2", "2", "enter")
+			by("up", "right", "enter", "2", "2", "enter")
 			for !formOf(r).onAnswer() {
 				by("enter")
 			}

@@ -58,17 +58,13 @@ func ExampleFitSlope_calibrationOil() {
 	// 0.0653 a kelvin, 47.4 kJ/mol <nil>
 }
 
-// By hand, logarithmic mixing (Arrhenius 1887) with the typical slope of 5 % a kelvin: 90
-// mm2/s at 18 C is 90 exp(-0.35) = 63.4 at 25 C; from there to 57 takes
+// By hand, logarithmic mixing (Arrhenius 1887): from 63.4 to 57 mm2/s takes
 // ln(63.4/57)/ln(57/0.83) = 2.5 % of thinner.
-func ExampleThin_warmThenThin() {
-	a, err := coat.Thin(coat.Thinning{
-		Viscosity: unit.MM2PerS(90), At: unit.Celsius(18), Target: unit.MM2PerS(57), Warmest: unit.Celsius(25),
-		Slope: coat.EstimatedSlope(), Thinner: coat.SolventViscosity, MaxAdd: 0.10,
-	})
-	fmt.Printf("warm to %.0f C, add %.1f%%: %.0f mm2/s %v\n", a.WarmTo.C(), 100*a.Add, a.Reached.MM2PerS(), err)
+func ExampleThinnerFor() {
+	add, err := coat.ThinnerFor(unit.MM2PerS(63.4), unit.MM2PerS(57), coat.SolventViscosity)
+	fmt.Printf("%.1f%% %v\n", 100*add, err)
 	// Output:
-	// warm to 25 C, add 2.5%: 57 mm2/s <nil>
+	// 2.5% <nil>
 }
 
 // Spreading-rate bulletins: a US gallon of solids covers 1604 ft2 at a mil; one of 65 %

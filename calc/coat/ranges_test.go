@@ -121,31 +121,26 @@ func TestRangesOfViscosity(t *testing.T) {
 }
 
 func TestRangesOfThinningAndPotLife(t *testing.T) {
-	thin := func(change func(*coat.Thinning, float64)) func(float64) error {
-		return func(v float64) error {
-			r := job(90, 18)
-			change(&r, v)
-			return only(coat.Thin(r))
-		}
+	thinned := func(nu, thinner, add float64) error {
+		return only(coat.Thinned(unit.MM2PerS(nu), unit.MM2PerS(thinner), add/100))
+	}
+	thinner := func(nu, target, thinner float64) error {
+		return only(coat.ThinnerFor(unit.MM2PerS(nu), unit.MM2PerS(target), unit.MM2PerS(thinner)))
 	}
 	life := func(d time.Duration, at, now float64) error {
 		return only(coat.PotLifeAt(d, unit.Celsius(at), unit.Celsius(now)))
 	}
 	for _, b := range []bound{
-		{"most-thinner", 0, 200, thin(func(r *coat.Thinning, v float64) { r.MaxAdd = v / 100 })},
-		{"viscosity", 0.1, 1e5, thin(func(r *coat.Thinning, v float64) { r.Viscosity = unit.MM2PerS(v) })},
-		{"wanted-viscosity", 1.245, 1e5, thin(func(r *coat.Thinning, v float64) { r.Target = unit.MM2PerS(v) })},
-		{"warmest-temperature", -10, 60, thin(func(r *coat.Thinning, v float64) { r.Warmest = unit.Celsius(v) })},
-		{"paint-temperature", -10, 60, thin(func(r *coat.Thinning, v float64) { r.At = unit.Celsius(v) })},
-		{"slope", 0.5, 15, thin(func(r *coat.Thinning, v float64) { r.Slope = coat.FittedSlope(coat.Slope(v / 100)) })},
+		{"thinner", 0, 200, func(v float64) error { return thinned(90, 0.83, v) }},
+		{"viscosity", 0.1, 1e5, func(v float64) error { return thinned(v, 0.83, 10) }},
+		{"thinner-viscosity", 0.1, 1e5, func(v float64) error { return thinned(90, v, 10) }},
+		{"viscosity", 0.1, 1e5, func(v float64) error { return thinner(v, 57, 0.83) }},
+		{"wanted-viscosity", 1.245, 1e5, func(v float64) error { return thinner(90, v, 0.83) }},
 		{"pot-life", 1, 7 * 24 * 60, func(v float64) error { return life(time.Duration(v*float64(time.Minute)), 20, 20) }},
 		{"sheet-temperature", 5, 40, func(v float64) error { return life(time.Hour, v, 20) }},
 		{"mix-temperature", 5, 40, func(v float64) error { return life(time.Hour, 20, v) }},
 	} {
 		b.check(t)
 	}
-	r := job(90, 18)
-	r.Thinner = unit.MM2PerS(0.0999)
-	_, err := coat.Thin(r)
-	assert.ErrorContains(t, err, "thinner-viscosity")
+	assert.ErrorContains(t, thinner(90, 57, 0.0999), "thinner-viscosity")
 }

@@ -175,30 +175,16 @@ func TestFilmsAtTheirLimits(t *testing.T) {
 }
 
 // Water's own 1.004 mm2/s at 20 C, by steam tables; a mix as thin as is wanted needs
-// nothing, and what the coat just takes is allowed.
+// nothing, and none added changes nothing.
 func TestThinningAtItsLimits(t *testing.T) {
 	assert.InEpsilon(t, 1.004, coat.WaterViscosity.MM2PerS(), 1e-12)
 	assert.InEpsilon(t, 0.83, coat.SolventViscosity.MM2PerS(), 1e-12)
-	a, err := coat.Thin(job(57, 18))
-	require.NoError(t, err)
-	assert.Equal(t, coat.Ready, a.Remedy)
-	assert.Equal(t, unit.MM2PerS(57), a.Reached)
-	assert.True(t, a.AddAllowed)
-
-	// By hand: ln(66/57)/ln(57/0.83) = 3.46631 % from 26 C, the warmest that it may be.
-	r := job(66, 26)
-	for most, remedy := range map[float64]coat.Remedy{0.034664: coat.Add, 0.034662: coat.Cannot} {
-		r.MaxAdd = most
-		a, err = coat.Thin(r)
+	for _, nu := range []float64{40, 57} {
+		add, err := coat.ThinnerFor(unit.MM2PerS(nu), unit.MM2PerS(57), coat.SolventViscosity)
 		require.NoError(t, err)
-		assert.Equal(t, remedy, a.Remedy, "%v", most)
-		assert.Equal(t, remedy == coat.Add, a.AddAllowed)
+		assert.Zero(t, add)
+		left, err := coat.Thinned(unit.MM2PerS(nu), coat.SolventViscosity, 0)
+		require.NoError(t, err)
+		assert.Equal(t, unit.MM2PerS(nu), left)
 	}
-	// Of 2 % allowed: 66 (0.83/66)^(0.02/1.02) = 60.5731 mm2/s, and no more is advised.
-	r.MaxAdd = 0.02
-	a, err = coat.Thin(r)
-	require.NoError(t, err)
-	assert.Equal(t, coat.Cannot, a.Remedy)
-	assert.Equal(t, 0.02, a.Add)
-	assert.InEpsilon(t, 60.5731, a.Reached.MM2PerS(), 1e-6)
 }

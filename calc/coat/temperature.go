@@ -133,7 +133,10 @@ func FitSlope(nu1 unit.Kinematic, t1 unit.Temp, nu2 unit.Kinematic, t2 unit.Temp
 	return Slope(k), nil
 }
 
-func (k Slope) reach(nu unit.Kinematic, at unit.Temp, target unit.Kinematic) unit.Temp {
+// Reaches is the temperature at which a coating that has nu at a temperature has target:
+// the inverse of AtTemperature, whose range it does not keep to. Viscosities and slope
+// above 0.
+func (k Slope) Reaches(nu unit.Kinematic, at unit.Temp, target unit.Kinematic) unit.Temp {
 	return at + unit.Temp(math.Log(float64(nu)/float64(target))/float64(k))
 }
 

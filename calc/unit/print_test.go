@@ -38,7 +38,7 @@ func TestPrintedForPeople(t *testing.T) {
 		"3.0 C":         unit.Metric.TempDiff(3, unit.Usual),
 		"10.0 cfm":      unit.US.Flow(unit.SCFM(10), unit.Usual),
 		"287 L/min":     unit.Metric.Flow(unit.SCFM(10), unit.Usual),
-		"1.31 ft/s":     unit.US.Speed(0.4, unit.Usual),
+		"1.3 ft/s":      unit.US.Speed(0.4, unit.Usual),
 		"0.40 m/s":      unit.Metric.Speed(0.4, unit.Usual),
 		"60.0 gal":      unit.US.Volume(unit.USGallons(60), unit.Usual),
 		"1.50 gal":      unit.US.Volume(unit.USGallons(1.5), unit.Usual),

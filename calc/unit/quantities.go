@@ -120,8 +120,8 @@ var (
 	Velocity = &Quantity{
 		ID: "length", usage: "want-length", fractions: true, units: lengths, per: []string{"/sec", "/seg", "/s", "persecond", "asecond", "porsegundo"},
 		shown: [2]scale{
-			{label: " ft/s", key: "ft_s", count: func(si float64) float64 { return Speed(si).FeetPerSecond() }, of: func(v float64) float64 { return v * MetrePerFoot }, fine: 2, coarse: 2},
-			{label: " m/s", key: "m_s", count: itself, of: itself, fine: 2, coarse: 2},
+			{label: " ft/s", key: "ft_s", count: func(si float64) float64 { return Speed(si).FeetPerSecond() }, of: func(v float64) float64 { return v * MetrePerFoot }, fine: 1, coarse: 1},
+			{label: " m/s", key: "m_s", count: itself, of: itself, finest: 2, fine: 1, coarse: 1},
 		},
 	}
 	// Tank is the volume of a receiver or of paint, m3; below a gallon it prints in fluid

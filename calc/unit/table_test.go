@@ -87,7 +87,7 @@ func TestUsualDecimals(t *testing.T) {
 		{unit.Film, [3]string{"0.43 mil", "5.4 mil", "54.3 mil"}, [3]string{"0.4 um", "5.4 um", "54 um"}, [3]float64{0.43, 5.43, 54.32}, [3]float64{0.43e-6, 5.43e-6, 54.32e-6}},
 		{unit.AirFlow, [3]string{"0.4 cfm", "5.4 cfm", "54.3 cfm"}, [3]string{"0.4 L/min", "5.4 L/min", "54 L/min"}, [3]float64{0.43, 5.43, 54.32}, [3]float64{0.43e-3 / 60, 5.43e-3 / 60, 54.32e-3 / 60}},
 		{unit.FluidFlow, [3]string{"0 mL/min", "5 mL/min", "54 mL/min"}, [3]string{"0 mL/min", "5 mL/min", "54 mL/min"}, [3]float64{0.43, 5.43, 54.32}, [3]float64{0.43e-6 / 60, 5.43e-6 / 60, 54.32e-6 / 60}},
-		{unit.Velocity, [3]string{"0.43 ft/s", "5.43 ft/s", "54.32 ft/s"}, [3]string{"0.43 m/s", "5.43 m/s", "54.32 m/s"}, [3]float64{0.43, 5.43, 54.32}, [3]float64{0.43, 5.43, 54.32}},
+		{unit.Velocity, [3]string{"0.4 ft/s", "5.4 ft/s", "54.3 ft/s"}, [3]string{"0.43 m/s", "5.4 m/s", "54.3 m/s"}, [3]float64{0.43, 5.43, 54.32}, [3]float64{0.43, 5.43, 54.32}},
 		{unit.CupVolume, [3]string{"0.4 fl oz", "5.4 fl oz", "54 fl oz"}, [3]string{"0.4 mL", "5.4 mL", "54 mL"}, [3]float64{0.43, 5.43, 54.32}, [3]float64{0.43e-6, 5.43e-6, 54.32e-6}},
 		{unit.Tank, [3]string{"55 fl oz", "5.43 gal", "54.3 gal"}, [3]string{"430 mL", "5.43 L", "54.3 L"}, [3]float64{0.43, 5.43, 54.32}, [3]float64{0.43e-3, 5.43e-3, 54.32e-3}},
 		{unit.Surface, [3]string{"0.4 ft2", "5.4 ft2", "54 ft2"}, [3]string{"0.43 m2", "5.43 m2", "54.3 m2"}, [3]float64{0.43, 5.43, 54.32}, [3]float64{0.43, 5.43, 54.32}},

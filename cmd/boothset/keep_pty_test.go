@@ -89,7 +89,7 @@ func TestAJobThatWasAnsweredIsOfferedWithItsPages(t *testing.T) {
 	home := t.TempDir()
 	s := homed(t, home)
 	s.keys(toAnswer...)
-	s.keys("INLET VALVE", "8", "cup: choose", "din4\r", "seconds: ", "22")
+	s.keys("INLET VALVE", "8", "seconds: type", "\x1b[A", "as answered", "din4\r", "seconds: ", "22")
 	require.Eventually(t, func() bool {
 		d, _, err := last.Load(keptIn(home))
 		return err == nil && slices.Equal(d.Sheets["thin"]["seconds"], []string{"22"})

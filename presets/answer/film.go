@@ -60,7 +60,7 @@ func (f *Film) coats(o *speaker) (all []Row) {
 	number := strconv.Itoa(a.Coats.Value)
 	switch {
 	case len(a.Laid) > 0 && a.Left == 0:
-		number = o.say("film-laid", laid)
+		number = o.say("film-laid-stop", laid)
 	case len(a.Laid) > 0:
 		number = o.say("film-laid-left", laid, left)
 	}
@@ -75,7 +75,7 @@ func (f *Film) coats(o *speaker) (all []Row) {
 // speed is the rows of how the gun is moved, and of what a given speed applies.
 func (f *Film) speed(o *speaker) (all []Row) {
 	r, a := f.Request, f.Found
-	if pass := &a.Pass; pass.Known {
+	if pass := &a.Pass; pass.Known && a.OneMore.Dry == 0 {
 		all = append(all, Row{Role: Value, About: "speed", Name: o.say("label-speed"), Text: o.about(f.rough(), o.sys.Speed(pass.Speed, unit.Usual)), More: o.stretch(pass.Speed)})
 		step := calc.FigureOf("step", calc.FigureDistance, pass.Step)
 		if pass.Passes > 0 {
@@ -85,7 +85,7 @@ func (f *Film) speed(o *speaker) (all []Row) {
 		}
 	}
 	if a.AtSpeed.Wet > 0 {
-		all = append(all, Row{Role: Value, About: "at-speed", Name: o.say("label-at-speed", calc.FigureOf("speed", calc.FigureSpeed, r.GunSpeed)), Text: o.about(f.rough(), o.wet(a.AtSpeed)),
+		all = append(all, Row{Role: Value, About: "at-speed", Name: o.say("label-at-speed", calc.BriefFigure("speed", calc.FigureSpeed, r.GunSpeed)), Text: o.about(f.rough(), o.wet(a.AtSpeed)),
 			More: o.say("film-dries-each", calc.FigureOf("dry", calc.FigureFilm, a.AtSpeed.Dry))})
 	}
 	return all
@@ -104,13 +104,18 @@ func (f *Film) rough() bool {
 	return f.Found.About || f.Found.Pass.Rate.Estimate || !f.Request.Held.Typed
 }
 
-// stretch says a speed as the time that a length takes, which a hand can practise.
+// stretch says a speed as the time that a length takes, which a hand can practise: in whole
+// seconds where they are several, as a speed is known.
 func (p *speaker) stretch(v unit.Speed) string {
 	l := 3 * unit.Length(unit.MetrePerFoot)
 	if p.sys == unit.Metric {
 		l = 1
 	}
-	return p.say("film-stretch", calc.TextFigure("length", p.sys.Long(l, 0)), calc.TextFigure("seconds", strconv.FormatFloat(float64(l)/float64(v), 'f', 1, 64)))
+	seconds, decimals := float64(l)/float64(v), 0
+	if seconds < 2.5 {
+		decimals = 1
+	}
+	return p.say("film-stretch", calc.TextFigure("length", p.sys.Long(l, 0)), calc.TextFigure("seconds", strconv.FormatFloat(seconds, 'f', decimals, 64)))
 }
 
 // wet is a coat's wet film.

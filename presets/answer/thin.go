@@ -1,6 +1,8 @@
 package answer
 
 import (
+	"math"
+
 	"boothset/calc"
 	"boothset/calc/unit"
 	"boothset/presets/words"
@@ -43,18 +45,30 @@ func (t *Thin) Rows(w *words.Words, sys unit.System) []Row {
 		wanted = "thin-at-sheet"
 	}
 	otherCup := r.Sheet.Value.Cup.ID != r.Reading.Cup.ID
-	all := []Row{{Role: Value, About: "wanted", Name: o.say("label-wanted"), Text: o.about(otherCup, o.seconds(a.Wanted.Low.Seconds, a.Wanted.High.Seconds)), More: o.say(wanted, sheetTemp)}}
+	low, high := a.Wanted.Low.Seconds, a.Wanted.High.Seconds
+	if otherCup {
+		low, high = math.Round(low), math.Round(high)
+	}
+	all := []Row{{Role: Value, About: "wanted", Name: o.say("label-wanted"), Text: o.about(otherCup, o.seconds(low, high)), More: o.say(wanted, sheetTemp)}}
 	if r.Reading.At != r.Sheet.Value.At {
-		all = append(all, Row{Role: Value, About: "yours", Name: o.say("label-yours"), Text: o.about(true, words.CupText(a.Corrected.Seconds)), More: t.corrected(o, sheetTemp)})
+		all = append(all, Row{Role: Value, About: "yours", Name: o.say("label-yours"), Text: o.about(true, words.CupText(math.Round(a.Corrected.Seconds))), More: t.corrected(o, sheetTemp)})
 	}
 	switch a.Remedy {
-	case calc.RemedyWarm, calc.RemedyThin, calc.RemedyWarmThin:
-		all = append(all, Row{Role: Value, About: "then", Name: o.say("label-then"), Text: o.about(true, words.CupText(a.Reached.Seconds)), More: o.say("thin-then", calc.FigureOf("temp", calc.FigureTemp, a.WarmTo))})
+	case calc.RemedyWarmThin:
+		all = append(all, o.step("warmed", "label-warmed", "thin-warmed", a.Warmed, a.To))
+		fallthrough
+	case calc.RemedyCool, calc.RemedyWarm, calc.RemedyThin:
+		all = append(all, o.step("then", "label-then", "thin-then", a.Reached, a.To))
 	}
 	o.block(all...)
 	o.cautions(a.Cautions)
 	o.why(a.Reasons)
 	return o.rows
+}
+
+// step is what a step brings a mix to, in whole seconds: a cup is read no closer.
+func (p *speaker) step(about, label, more string, x calc.Read, at unit.Temp) Row {
+	return Row{Role: Value, About: about, Name: p.say(label), Text: p.about(true, words.CupText(math.Round(x.Seconds))), More: p.say(more, calc.FigureOf("temp", calc.FigureTemp, at))}
 }
 
 // corrected is where the corrected reading holds and how far it may be off, or that two
@@ -64,7 +78,7 @@ func (t *Thin) corrected(o *speaker, at calc.Figure) string {
 	if t.Found.Slope.Fitted {
 		return o.say("thin-at-readings", at)
 	}
-	return o.say("thin-at-span", at, calc.TextFigure("span", o.seconds(c.Low, c.High)))
+	return o.say("thin-at-span", at, calc.TextFigure("span", o.seconds(math.Round(c.Low), math.Round(c.High))))
 }
 
 // seconds is a span of a cup's seconds, the unit said once: "16 to 18 s".

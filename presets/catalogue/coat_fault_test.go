@@ -42,7 +42,7 @@ func TestShopFaultsOfCupAndThinner(t *testing.T) {
 	}{
 		"which cup":       {"[coat.clear.cup]\ncup = \"4mm\"\n", 1, "iso4 or din4"},
 		"no such cup":     {"[coat.clear.cup]\ncup = \"mug\"\n", 1, "give one of iso3"},
-		"out of order":    {"[coat.clear.cup]\nlow = \"30s\"\n", 1, "in that order"},
+		"out of order":    {"[coat.clear.cup]\nlow = \"60s\"\n", 1, "in that order"},
 		"past sense":      {"[coat.clear.cup]\nlow = \"2s\"\n", 1, "use the"},
 		"bare seconds":    {"[coat.clear.cup]\nlow = 16\n", 2, "time \"16\""},
 		"list of seconds": {"[coat.clear.cup]\nlow = [16]\n", 2, "a time in quotes"},

@@ -41,6 +41,8 @@ func Example() {
 	// coupling: ordinary
 	// hose-temp: 74 F
 	// gauge: foot
+	// gauge-span: 161 psi
+	// gauge-class: 5%
 	// mark: 2 psi
 }
 
@@ -51,8 +53,8 @@ func ExampleSuggestions() {
 		fmt.Println(item.ID, "=", item.Name)
 	}
 	// Output:
-	// din4 = DIN 53211 4 mm
 	// iso4 = ISO 2431 4 mm
+	// din4 = DIN 53211 4 mm
 	// ford4 = Ford 4
 	// zahn4 = Zahn 4
 }

@@ -154,9 +154,9 @@ func TestWhatIsSuggested(t *testing.T) {
 		sys   unit.System
 		want  []string
 	}{
-		{question.Cup, "4", unit.US, []string{"ford4", "din4", "iso4", "zahn4"}},
-		{question.Cup, "4", unit.Metric, []string{"din4", "iso4", "ford4", "zahn4"}},
-		{question.Cup, "4 mm", unit.Metric, []string{"din4", "iso4"}},
+		{question.Cup, "4", unit.US, []string{"ford4", "iso4", "din4", "zahn4"}},
+		{question.Cup, "4", unit.Metric, []string{"iso4", "din4", "ford4", "zahn4"}},
+		{question.Cup, "4 mm", unit.Metric, []string{"iso4", "din4"}},
 		{question.SheetCup, "din", unit.US, []string{"din4"}},
 		{question.Cup, "teacup", unit.US, nil},
 		{question.Ratio, "3", unit.US, []string{"3:1", "3:1:1", "30%"}},
@@ -201,7 +201,7 @@ func TestEveryCupCanBePicked(t *testing.T) {
 			known = append(known, k.ID)
 		}
 		assert.ElementsMatch(t, known, list)
-		assert.Equal(t, []string{"ford4", "din4"}[sys], list[0])
+		assert.Equal(t, []string{"zahn2", "iso4"}[sys], list[0])
 	}
 }
 

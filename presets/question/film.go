@@ -107,12 +107,12 @@ func (v *resolver) viscosity() unit.Kinematic {
 		v.fault(Viscosity, "needed-viscosity")
 		return 0
 	}
-	c, okCup := v.value(Cup)
-	s, okSeconds := v.value(Seconds)
-	if !okCup || !okSeconds {
+	c := v.cup()
+	s, ok := v.value(Seconds)
+	if !ok || c.ID == "" {
 		return 0
 	}
-	nu, err := cupOf(c).Viscosity(s.SI[0])
+	nu, err := c.Viscosity(s.SI[0])
 	if err != nil {
 		id, figures := calc.SentenceOf(err)
 		v.fault(Seconds, id, figures...)

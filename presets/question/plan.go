@@ -80,7 +80,7 @@ func Assumed(sys unit.System) calc.Figures {
 // UsageFigures is what the sentence of a row's use names, in a system's units: what is
 // assumed, and what may be chosen.
 func (r *Reader) UsageFigures(row Row, sys unit.System) calc.Figures {
-	f := append(Assumed(sys), calc.SentenceFigure("repeatable", "usage-repeatable"))
+	f := append(Assumed(sys), calc.SentenceFigure("repeatable", "usage-repeatable"), calc.TextFigure("cup", r.UsualCup(sys).ID))
 	if row.Listed() {
 		f = append(f, r.names(r.ids(row.Field)))
 	}

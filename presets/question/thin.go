@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"boothset/calc"
+	"boothset/calc/coat"
 	"boothset/calc/unit"
 	"boothset/presets/catalogue"
 	"boothset/presets/words"
@@ -12,7 +13,7 @@ import (
 
 // What thinning asks.
 var (
-	Cup           = &Field{Name: "cup", Read: cup}
+	Cup           = &Field{Name: "cup", Read: cup, Default: Fixed}
 	Seconds       = &Field{Name: "seconds", Read: amount, Of: [2]*unit.Quantity{unit.CupTime}}
 	SheetSeconds  = &Field{Name: "sheet-seconds", Read: secondsRange, Default: OfEntry}
 	SheetCup      = &Field{Name: "sheet-cup", Read: cup, Default: OfOther}
@@ -30,14 +31,9 @@ var Thin = &Question{Name: "thin", Fields: []Row{
 	{Field: MaxThinner}, {Field: WarmLimit},
 }}
 
-const (
-	// usualWarmLimit is the warm end of what products are made for; paint makers print
-	// 20 to 25 C.
-	usualWarmLimit = unit.Temp(25 + unit.ZeroCelsius)
-	// aboutSeconds is how far from a sheet's single figure a reading still passes:
-	// judgement, about what two people with a stopwatch differ by.
-	aboutSeconds = 1.0
-)
+// usualWarmLimit is the warm end of what products are made for; paint makers print 20 to
+// 25 C.
+const usualWarmLimit = unit.Temp(25 + unit.ZeroCelsius)
 
 // Thin turns answers into a complete request, as Plan does.
 func (r *Reader) Thin(a Answers, sys unit.System) (calc.ThinRequest, []*Fault) {
@@ -70,8 +66,7 @@ func (r *Reader) Thin(a Answers, sys unit.System) (calc.ThinRequest, []*Fault) {
 
 // readings resolves the cup and its timings.
 func (v *resolver) readings(q *calc.ThinRequest) {
-	c, _ := v.value(Cup)
-	q.Reading.Cup = cupOf(c)
+	q.Reading.Cup = v.cup()
 	q.Reading.Seconds = si[float64](v, Seconds)
 	switch {
 	case v.has(Paint):
@@ -86,6 +81,22 @@ func (v *resolver) readings(q *calc.ThinRequest) {
 	}
 	q.HasSecond = true
 	q.Second = calc.Reading{Cup: q.Reading.Cup, Seconds: si[float64](v, SecondSeconds), At: si[unit.Temp](v, SecondTemp)}
+}
+
+// cup is the cup that the mix was timed in, the usual one where none was named.
+func (v *resolver) cup() coat.Cup {
+	if !v.has(Cup) {
+		return v.UsualCup(v.sys)
+	}
+	c, _ := v.value(Cup)
+	return cupOf(c)
+}
+
+// UsualCup is the cup that seconds are taken to be in where none is named.
+func (r *Reader) UsualCup(sys unit.System) coat.Cup {
+	usual, _ := r.UsualAnswers(Cup.Name, sys)
+	c, _ := coat.FindCup(usual[0]) // the catalogue's check has found it
+	return c
 }
 
 // sheet resolves what the product's sheet asks for, or takes the coat's usual.
@@ -117,7 +128,7 @@ func (v *resolver) sheet(e *catalogue.Coat, q *calc.ThinRequest) {
 	s.Aim = (s.Low + s.High) / 2
 	if s.High == 0 { // a single figure
 		s.Aim = s.Low
-		s.Low, s.High = s.Aim-aboutSeconds, s.Aim+aboutSeconds
+		s.Low, s.High = s.Aim-calc.ReadingSeconds, s.Aim+calc.ReadingSeconds
 	}
 }
 

@@ -34,6 +34,14 @@ func appendFilm(j *jsonWriter, f *answer.Film, sys unit.System, w *words.Words) 
 			})
 		}
 	})
+	if a.OneMore.Dry > 0 {
+		j.object("one_more", func() {
+			j.film("dry", a.OneMore.Dry)
+			j.film("total", a.OneMore.Total)
+		})
+	} else {
+		j.null("one_more")
+	}
 	appendRunning(j, &a.Running)
 	j.bool("about", a.About)
 }

@@ -60,19 +60,26 @@ func appendThin(j *jsonWriter, t *answer.Thin, sys unit.System, w *words.Words) 
 		j.number("aim_s", a.Wanted.Aim.Seconds)
 		j.number("high_s", a.Wanted.High.Seconds)
 	})
-	j.temp("warm_to", a.WarmTo)
-	j.number("add", a.Add)
-	if a.AddAlone > 0 {
-		j.object("instead", func() {
-			j.number("add", a.AddAlone)
-			j.temp("at", a.AloneAt)
-		})
+	appendCourse(j, &a.Course)
+	if a.Instead.Add > 0 {
+		j.object("instead", func() { appendCourse(j, &a.Instead) })
 	} else {
 		j.null("instead")
 	}
-	j.object("reached", func() {
-		j.number("seconds", a.Reached.Seconds)
-		j.number("mm2_s", a.Reached.Nu.MM2PerS())
+}
+
+// appendCourse appends what is done to a mix, and what each step brings it to.
+func appendCourse(j *jsonWriter, c *calc.Course) {
+	j.temp("warm_to", c.To)
+	appendRead(j, "warmed", c.Warmed)
+	j.number("add", c.Add)
+	appendRead(j, "reached", c.Reached)
+}
+
+func appendRead(j *jsonWriter, name string, x calc.Read) {
+	j.object(name, func() {
+		j.number("seconds", x.Seconds)
+		j.number("mm2_s", x.Nu.MM2PerS())
 	})
 }
 
