@@ -186,6 +186,16 @@ func TestPlainAnswersAsTheScreenDoes(t *testing.T) {
 		var input []string
 		var faults []string
 		for range rapid.IntRange(10, 60).Draw(t, "steps") {
+			if p, ok := r.page().(*partsPage); ok {
+				does := rapid.SampledFrom([][2]string{{"", "enter"}, {plainBack, "esc"}, {"-1", "2"}, {"1>2", "4"}, {plainUnits, "u"}}).Draw(t, "parts")
+				p.at = 0
+				input = append(input, does[0])
+				press(r, does[1])
+				if p.fault != "" && r.page() == page(p) {
+					faults = append(faults, p.fault)
+				}
+				continue
+			}
 			q, ok := r.page().(*stepPage)
 			if !ok {
 				break
