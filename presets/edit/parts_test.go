@@ -123,7 +123,7 @@ func TestALineKeepsItsParts(t *testing.T) {
 					left = slices.Delete(left, at, at+1)
 				}
 			case 2:
-				after, ok = edit.MovePart(a, at, rapid.IntRange(-1, len(before)).Draw(t, "to"))
+				after, _ = edit.MovePart(a, at, rapid.IntRange(-1, len(before)).Draw(t, "to"))
 			default:
 				v := edit.NewPart(r, a, kind, unit.US)
 				if after, ok = edit.SwapPart(a, at, v); ok {
