@@ -193,6 +193,7 @@ func (s stepping) with(v question.Value, q *unit.Quantity, si float64, t string)
 		return v
 	}
 	v.ID = ""
+	v.Word = v.Word && s.in.Piece == 0
 	v.Text = withPiece(f, s.in.Piece, v.Text, t)
 	v.SI[s.in.Piece], v.Bare[s.in.Piece] = si, false
 	return v
