@@ -204,6 +204,8 @@ func (s *Setup) explainValve(r *Request, why *reasons) {
 		switch {
 		case !n.Enough:
 			id = "now-too-low"
+		case s.Foot.Is:
+			id = "now-foot"
 		case n.Choked:
 			id = "now-choked"
 		}

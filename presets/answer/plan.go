@@ -95,7 +95,7 @@ func (p *Plan) settings(o *speaker) []Row {
 	s := p.Setup
 	wall := "label-wall"
 	if p.Request.RegulatorAt() == calc.Foot {
-		wall = "label-foot"
+		wall = LabelFoot
 	}
 	pressure := func(about, label string, w *calc.WallSetting) Row {
 		return Row{Role: Setting, About: about, Name: o.say(label), Text: o.sys.Gauge(w.Flowing, unit.Usual), More: o.say("card-static", calc.FigureOf("static", calc.FigureGauge, w.Static))}
@@ -115,10 +115,13 @@ func (p *Plan) settings(o *speaker) []Row {
 	)
 }
 
+// LabelFoot is the sentence that names a setting at the gun's foot.
+const LabelFoot = "label-foot"
+
 // FootLabel is the sentence that names the setting of a second regulator by where it sits.
 func (p *Plan) FootLabel() string {
 	if _, sets := p.Request.Regulators(); calc.PlaceOf(p.Request.Line, sets) == calc.Foot {
-		return "label-foot"
+		return LabelFoot
 	}
 	return "label-second"
 }
