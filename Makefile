@@ -3,7 +3,7 @@ GO ?= go
 FUZZTIME ?= 5m
 BUILD = CGO_ENABLED=0 $(GO) build -trimpath -buildvcs=auto -ldflags="-s -w"
 
-.PHONY: run test check build bench bench-peer bench-start crosscheck fuzz golden pictures man recorded mutants
+.PHONY: run test check build bench bench-peer bench-start crosscheck fuzz golden pictures man recorded mutants ranges
 
 run: ## open the assistant
 	@$(GO) run ./cmd/boothset
@@ -36,6 +36,9 @@ man: ## man pages into bin/man, English; those of each other language into a fol
 	  lang=$$(basename $$f .toml); dir=bin/man; test $$lang = en || dir=$$dir/$$lang; \
 	  echo "$(GO) run ./cmd/man $$dir $$lang"; $(GO) run ./cmd/man $$dir $$lang; \
 	done
+
+ranges: ## the ranges by brute force: what they hold, what they come from, how often the wall falls short
+	$(GO) test -count=1 -v -run '^TestCoverage$$' ./calc/spread
 
 pictures: ## redraw the README's pictures from the screens; look at every one that changed
 	UPDATE_GOLDEN=1 $(GO) test -count=1 -run '^TestPictures$$' ./tui

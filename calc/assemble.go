@@ -16,8 +16,12 @@ func (s *Setup) assemble(j *job, sens *sensitivity) {
 	g := &j.r.Gun
 	jet := gun.JetOf(j.flow, j.cap, j.air)
 	s.Working = Working{
-		Pressure: j.target, Reads: j.target, Cap: j.cap.Gauge(amb),
+		Pressure: j.target, ReadsOpen: j.target, Cap: j.cap.Gauge(amb),
 		Flow: j.flow, Highest: g.Highest(j.air), JetMach: jet.Mach,
+	}
+	open, _ := g.Valve.Full.Upstream(j.flow, j.working, j.air)
+	if j.r.Gauge == AtFoot {
+		s.Working.ReadsOpen = open.Gauge(amb)
 	}
 	s.Distance = distance(j.r, jet)
 	e := newEvaporation(j.r, amb)
@@ -40,11 +44,8 @@ func (s *Setup) assemble(j *job, sens *sensitivity) {
 	v.Choked = choked
 	v.Mach = j.valveMach(into, v.Opening, v.Choked)
 	v.EighthTurn = sens.eighthTurn(v.Opening)
-	if j.r.Gauge == AtFoot {
-		s.Working.Reads = into.Gauge(amb)
-	}
+	s.Working.Reads = j.r.reads(j.target, into.Gauge(amb))
 	s.walk(j, j.flow, j.working, into)
-	open, _ := g.Valve.Full.Upstream(j.flow, j.working, j.air)
 	s.Bottleneck = s.bottleneck(unit.Drop(open - j.working))
 	s.assembleNow(j, sens)
 }
@@ -87,9 +88,7 @@ func (s *Setup) assembleShort(j *job, sens *sensitivity) {
 		s.Foot.Flowing, s.Foot.Static = set.Gauge(amb), s.Wall.Static
 	}
 	s.Valve.Mach = throat(q, into, valve, j.air)
-	if j.r.Gauge == AtFoot {
-		s.Working.Reads = into.Gauge(amb)
-	}
+	s.Working.Reads = j.r.reads(s.Short.Best, into.Gauge(amb))
 	s.walk(j, q, working, into)
 	s.Bottleneck = s.bottleneck(unit.Drop(into - working))
 	s.assembleNow(j, sens)

@@ -25,6 +25,8 @@ var (
 
 	SupplyBound     = Bound{"outside", float64(LowestSupply), float64(TopSupply), FigureGauge} // and the wall
 	MarkBound       = Bound{"outside-mark", float64(FinestMark), float64(CoarsestMark), FigureDrop}
+	GaugeSpanBound  = Bound{"outside", 10 * unit.PascalPerPSI, 1000 * unit.PascalPerPSI, FigureGauge}
+	GaugeClassBound = Bound{"outside", 0.0005, 0.1, FigureShare}
 	HoseLengthBound = Bound{"outside-hose-length", float64(ShortestHose), float64(LongestHose), FigureRun}
 	HoseBoreBound   = Bound{"outside-hose-bore", float64(NarrowestHose), float64(WidestHose), FigureDistance}
 

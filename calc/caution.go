@@ -46,6 +46,7 @@ func (s *Setup) warn(r *Request) {
 	if reserve := s.Reserve(); !s.Short.Is && reserve < LeastReserve-1 {
 		all.add(Warn, "little-reserve", drop("reserve", reserve), gauge("supply", r.Supply))
 	}
+	s.warnGauge(r, all)
 	if r.HasNow && r.Now > r.Supply {
 		all.add(Warn, "now-above-supply", gauge("wall", r.Now), gauge("supply", r.Supply))
 	}

@@ -164,9 +164,8 @@ func (s *Setup) explainValve(r *Request, why *reasons) {
 	case s.Foot.Is:
 		why.add("valve", "valve-open-foot", lineGround, gauge("working", s.Working.Pressure))
 	default:
-		set, turns := v.setting(r.Gauge)
-		why.add("valve", "valve-opening", valveGround, SentenceFigure("set", set), turns, gauge("reads", s.Working.Reads), share("opening", v.Opening),
-			drop("reserve", v.Reserve), ratio("mach", v.Mach), drop("nudge", v.EighthTurn))
+		why.add("valve", "valve-opening", valveGround, append(v.byHand(r.Gauge), gauge("reads", s.Working.Reads), share("opening", v.Opening),
+			drop("reserve", v.Reserve), ratio("mach", v.Mach), drop("nudge", v.EighthTurn))...)
 		_, least := v.Limit()
 		if v.Opening < v.Floor {
 			why.add("valve", "valve-below-floor", valveGround, least, share("floor", v.Floor), gauge("open", s.Wall.Open))
@@ -174,12 +173,7 @@ func (s *Setup) explainValve(r *Request, why *reasons) {
 			why.add("valve", "valve-floor", valveGround, v.Knob("valve", v.Floor), share("floor", v.Floor), drop("most", MostEighthTurn))
 		}
 	}
-	switch r.Gauge {
-	case AtFoot:
-		why.add("valve", "gauge-foot", Ground{Basis: Computed}, gauge("reads", s.Working.Reads), gauge("working", s.Working.Pressure))
-	case NoGauge:
-		why.add("valve", "gauge-none", Ground{Basis: CommonPractice}, gauge("working", s.Working.Pressure))
-	}
+	s.explainGauge(r, why)
 	if n := s.Now; n.Given {
 		set := s.Wall.Flowing
 		if s.Short.Is {

@@ -28,19 +28,19 @@ func (v *ValveMargin) Limit() (sentence, least Figure) {
 	return SentenceFigure("limit", "limit-closed"), FigureOf("least", FigureTurns, (1-v.Floor)*v.TurnsOf)
 }
 
-// setting is the id of the sentence that says how a hand sets the valve, and the turns it
-// speaks of: by the gauge where that is behind the valve, else by turns alone, since one
-// before the valve hardly moves with it.
-func (v *ValveMargin) setting(at GaugePlace) (id string, turns Figure) {
-	turns = FigureOf("turns", FigureTurns, v.Turns)
+// byHand are the figures that say how a hand sets the valve: the sentence called set, a
+// shorter one called hand, and the turns that both speak of. It is set by the gauge where that
+// is behind the valve, else by turns alone, since one before the valve hardly moves with it.
+func (v *ValveMargin) byHand(at GaugePlace) Figures {
+	set, hand, turns := "valve-set-wide", "hand-wide", FigureOf("turns", FigureTurns, v.Turns)
 	switch {
 	case v.CountsFromShut:
 		turns.Value = v.FromShut
-		id = [...]string{InHandle: "valve-set-open-handle", AtFoot: "valve-set-open-foot", NoGauge: "valve-set-open-none"}[at]
-	case unit.NearestTurns(v.Turns) == 0:
-		id = "valve-set-wide"
-	default:
-		id = [...]string{InHandle: "valve-set-close-handle", AtFoot: "valve-set-close-foot", NoGauge: "valve-set-close-none"}[at]
+		set = [...]string{InHandle: "valve-set-open-handle", AtFoot: "valve-set-open-foot", NoGauge: "valve-set-open-none"}[at]
+		hand = [...]string{InHandle: "hand-open-gauge", AtFoot: "hand-open", NoGauge: "hand-open"}[at]
+	case unit.NearestTurns(v.Turns) > 0:
+		set = [...]string{InHandle: "valve-set-close-handle", AtFoot: "valve-set-close-foot", NoGauge: "valve-set-close-none"}[at]
+		hand = [...]string{InHandle: "hand-close-gauge", AtFoot: "hand-close", NoGauge: "hand-close"}[at]
 	}
-	return id, turns
+	return Figures{SentenceFigure("set", set), SentenceFigure("hand", hand), turns}
 }

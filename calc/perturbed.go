@@ -39,10 +39,13 @@ type Deviations [Dimensions]float64
 
 // Outcome is what a perturbed request comes to.
 type Outcome struct {
-	Wall     unit.Gauge // flowing, as the wall's gauge reads it
-	Static   unit.Gauge // the same with no air moving
-	Opening  float64    // needed with the wall's gauge at what was advised, 0..1
+	Wall    unit.Gauge // flowing, as the wall's gauge reads it
+	Static  unit.Gauge // the same with no air moving
+	Opening float64    // needed with the wall's gauge at what was advised, 0..1
+	// Distance is where the push is met, with what the coat is held farther, wherever the
+	// class is held.
 	Distance unit.Length
+	Short    bool // the wall's gauge at what was advised does not give the target, the valve open
 }
 
 // Perturb is r ready to be worked with its values off; s is r's setup, of a supply that is
@@ -52,6 +55,9 @@ func Perturb(r *Request, s *Setup) *Perturbed {
 	p.wall, p.sets = r.Regulators()
 	for d := range dimensions {
 		p.sigma[d] = dimensions[d].of(&r.Tolerances).Within / 2
+	}
+	if r.Gauge == NoGauge {
+		p.sigma[gunGauge] = 0
 	}
 	p.r.Line = p.line[:len(r.Line)]
 	// The highest pressure is what the painter was given, whatever the gun really takes.
@@ -76,19 +82,24 @@ func (p *Perturbed) Work(d *Deviations) Outcome {
 	j.solveFor(j.target - unit.Gauge(p.gunOff))
 	p.here.Prepare(r.Line[j.wall+1:], j.flow, j.air)
 	into, _ := r.Gun.Valve.Full.Upstream(j.flow, j.working, j.air)
-	wall := p.here.Upstream(into).Gauge(p.ambient) + unit.Gauge(p.rounded)
+	open := p.here.Upstream(into)
+	wall := open.Gauge(p.ambient) + unit.Gauge(p.rounded)
 	return Outcome{
 		Wall:     wall + unit.Gauge(p.wallOff),
 		Static:   r.regulator(j.wall).Set(wall, j.flow) + unit.Gauge(p.wallOff),
 		Opening:  p.opening(),
-		Distance: distance(r, gun.JetOf(j.flow, j.cap, j.air)).Target,
+		Distance: gun.JetOf(j.flow, j.cap, j.air).Reach(r.Gun.Felt) + r.Coat.Farther,
+		Short:    p.set() < open,
 	}
 }
+
+// set is the pressure behind the wall's regulator with its gauge at what was advised.
+func (p *Perturbed) set() unit.Abs { return (p.flowing - unit.Gauge(p.wallOff)).Abs(p.ambient) }
 
 // reset brings every value back to the request's.
 func (p *Perturbed) reset() {
 	copy(p.line[:], p.base.Line)
-	p.r.Gun.Valve = p.base.Gun.Valve
+	p.r.Gun.Valve, p.r.Gun.Felt = p.base.Gun.Valve, p.base.Gun.Felt
 	p.stamp = p.base.Gun.Stamp
 	p.wallOff, p.gunOff, p.airOff, p.humidityOff = 0, 0, 0, 0
 }
@@ -109,7 +120,7 @@ func (p *Perturbed) opening() float64 {
 	if j.footSets() {
 		return 1
 	}
-	into, _ := p.here.Downstream((p.flowing - unit.Gauge(p.wallOff)).Abs(p.ambient))
+	into, _ := p.here.Downstream(p.set())
 	x, _, _ := j.r.Gun.Valve.OpeningFor(j.flow, into, j.working, j.air)
 	return x
 }
@@ -134,11 +145,11 @@ func (p *Perturbed) scaleDroops(off float64) {
 	}
 }
 
-// scaleBores widens the hoses; their end fittings grow with them.
+// scaleBores widens the hoses by off in m; their end fittings grow with them.
 func (p *Perturbed) scaleBores(off float64) {
-	f := factor(off)
 	for i := range p.r.Line {
 		if part := &p.r.Line[i]; part.Kind == line.HoseKind {
+			f := factor(off / float64(part.Hose.Bore))
 			part.Hose.Bore *= unit.Length(f)
 			part.Hose.End.C *= unit.Conductance(f * f)
 		}
@@ -151,6 +162,39 @@ func (p *Perturbed) scaleEnds(off float64) {
 		if part := &p.r.Line[i]; part.Kind == line.HoseKind {
 			part.Hose.End.C *= f
 		}
+	}
+}
+
+// scaleFriction makes the hoses rub more: by the flow's equation that is as if they were
+// so much longer.
+func (p *Perturbed) scaleFriction(off float64) {
+	f := unit.Length(factor(off))
+	for i := range p.r.Line {
+		if part := &p.r.Line[i]; part.Kind == line.HoseKind {
+			part.Hose.Length *= f
+		}
+	}
+}
+
+// highestRatio is the most that a perturbed critical ratio comes to; the flow's equation
+// wants it below 1.
+const highestRatio = 0.9
+
+func (p *Perturbed) scaleRatios(off float64) {
+	f := factor(off)
+	scale := func(r *line.Restriction) { r.B = min(r.B*f, max(r.B, highestRatio)) }
+	for i := range p.r.Line {
+		part := &p.r.Line[i]
+		scale(&part.Restriction)
+		scale(&part.Hose.End)
+	}
+	scale(&p.r.Gun.Valve.Full)
+}
+
+// missGunGauge makes the gun's gauge read too high, where there is one.
+func (p *Perturbed) missGunGauge(off float64) {
+	if p.r.Gauge != NoGauge {
+		p.gunOff = unit.Drop(off)
 	}
 }
 

@@ -17,7 +17,8 @@ import (
 // roughly is tolerances of the size a shop's have.
 var roughly = Tolerances{
 	Coupling: Tolerance{Within: 0.3}, Filter: Tolerance{Within: 0.3}, Valve: Tolerance{Within: 0.3}, ValveShape: Tolerance{Within: math.Log(4.5)},
-	HoseBore: Tolerance{Within: 0.05}, HoseEnd: Tolerance{Within: 0.2},
+	HoseBore: Tolerance{Within: 0.8e-3}, HoseEnd: Tolerance{Within: 0.2}, Friction: Tolerance{Within: 0.2}, CriticalRatio: Tolerance{Within: 0.33},
+	Felt:      Tolerance{Within: 0.2},
 	StampFlow: Tolerance{Within: 0.1}, StampCap: Tolerance{Within: 0.15}, Droop: Tolerance{Within: 0.5},
 	WallGauge: Tolerance{Within: unit.PascalPerPSI * 4}, GunGauge: Tolerance{Within: unit.PascalPerPSI * 1.5},
 	Thermometer: Tolerance{Within: 1}, HygrometerShare: Tolerance{Within: 0.05},
@@ -36,7 +37,9 @@ func TestNothingOffIsTheSetup(t *testing.T) {
 		o := Perturb(&r, s).Work(&Deviations{})
 		assert.InDelta(t, float64(s.Wall.Flowing), float64(o.Wall), 1e-3)
 		assert.InDelta(t, s.Valve.Opening, o.Opening, 1e-6)
-		assert.InDelta(t, float64(s.Distance.Target), float64(o.Distance), 1e-9)
+		held := min(max(o.Distance, r.Gun.Nearest), r.Gun.Farthest)
+		assert.InDelta(t, float64(s.Distance.Target), float64(held), 1e-9)
+		assert.Equal(t, s.Wall.Flowing < s.Wall.Open, o.Short)
 	})
 }
 
@@ -66,9 +69,19 @@ func TestOneOffIsTheChangedRequest(t *testing.T) {
 		"filter":   scale(line.FilterKind, math.Exp(0.15)),
 		"hose-bore": func(r *Request) {
 			h := &r.Line[2].Hose
-			h.Bore *= unit.Length(math.Exp(0.025))
-			h.End.C *= unit.Conductance(math.Exp(0.05)) // as its area
+			f := math.Exp(0.4e-3 / float64(h.Bore))
+			h.Bore *= unit.Length(f)
+			h.End.C *= unit.Conductance(f * f) // as its area
 		},
+		"friction": func(r *Request) { r.Line[2].Hose.Length *= unit.Length(math.Exp(0.1)) }, // f L/D
+		"critical-ratio": func(r *Request) {
+			for i := range r.Line {
+				r.Line[i].Restriction.B *= math.Exp(0.165)
+				r.Line[i].Hose.End.B *= math.Exp(0.165)
+			}
+			r.Gun.Valve.Full.B *= math.Exp(0.165)
+		},
+		"felt":       func(r *Request) { r.Gun.Felt.Distance *= unit.Length(math.Exp(0.1)) },
 		"hose-end":   func(r *Request) { r.Line[2].Hose.End.C *= unit.Conductance(math.Exp(0.1)) },
 		"valve":      func(r *Request) { r.Gun.Valve.Full.C *= unit.Conductance(math.Exp(0.15)) },
 		"stamp-flow": stamped(func(s *gun.Stamp) { s.Flow *= unit.Flow(math.Exp(0.05)) }),
@@ -94,6 +107,7 @@ func TestOneOffIsTheChangedRequest(t *testing.T) {
 			got := Perturb(&r, s).Work(&one)
 
 			changed := r
+			changed.Gun.Farthest = unit.Inches(20)
 			changed.Line = slices.Clone(r.Line)
 			change(&changed)
 			want, err := Solve(&changed)
@@ -147,13 +161,52 @@ func TestAStampedCapStaysBelowItsInlet(t *testing.T) {
 	assert.InDelta(t, (held.Wall.Open + s.Wall.Flowing - s.Wall.Open).PSI(), got.Wall.PSI(), 1e-6)
 }
 
+// A gun's gauge that is not there is not off.
+func TestNoGunGaugeIsNotOff(t *testing.T) {
+	r := mildClear(t)
+	r.Tolerances, r.Gauge = roughly, NoGauge
+	s := solved(t, r)
+	ids := ToleranceIDs()
+	var one Deviations
+	one[slices.Index(ids[:], "gun-gauge")] = 2
+	p := Perturb(&r, s)
+	right, off := p.Work(&Deviations{}), p.Work(&one)
+	assert.Equal(t, right, off)
+}
+
+// However far it is off, a critical ratio stays below 1.
+func TestACriticalRatioStaysBelowOne(t *testing.T) {
+	r := mildClear(t)
+	r.Tolerances = Tolerances{CriticalRatio: Tolerance{Within: 1}}
+	s := solved(t, r)
+	ids := ToleranceIDs()
+	var one Deviations
+	one[slices.Index(ids[:], "critical-ratio")] = 6
+	p := Perturb(&r, s)
+	got := p.Work(&one)
+	assert.Less(t, got.Wall, s.Wall.Flowing, "what chokes later loses less")
+	assert.Greater(t, got.Wall, s.Working.Pressure)
+	assert.Equal(t, highestRatio, p.r.Line[0].Restriction.B)
+}
+
+// EN 837-1: a gauge of class 2.5 to 160 psi may be 4 psi off; a mark of 1 psi read to its
+// half adds 1/sqrt(3) psi as two standard deviations, by hand 4.0415 in all.
+func TestAGaugeIsOffByClassAndMark(t *testing.T) {
+	got := GaugeTolerance(unit.PSIG(160), 0.025, unit.PSIDrop(1))
+	assert.InDelta(t, 4.0415, got.Within/unit.PascalPerPSI, 1e-4)
+	assert.InDelta(t, 0.6, GaugeTolerance(unit.BarG(6), 0.1, 0).Within/unit.PascalPerBar, 1e-12)
+}
+
 func TestPerturbedAllocatesNothing(t *testing.T) {
 	r := mildClear(t)
 	r.Tolerances = roughly
 	s, err := Solve(&r)
 	require.NoError(t, err)
 	p := Perturb(&r, s)
-	one := Deviations{1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1, 1}
+	var one Deviations
+	for d := range one {
+		one[d] = 1
+	}
 	var o Outcome
 	assert.Zero(t, testing.AllocsPerRun(100, func() { o = p.Work(&one) }))
 	assert.Positive(t, o.Wall)

@@ -31,11 +31,13 @@ type Setup struct {
 // Working is the gun with the trigger pulled.
 type Working struct {
 	Pressure unit.Gauge // downstream of the inlet valve: the target
-	Reads    unit.Gauge // what the gun's gauge shows: the same, or more where it sits before the valve
-	Cap      unit.Gauge
-	Flow     unit.Flow
-	Highest  unit.Gauge // the most the gun may be run at, here
-	JetMach  float64
+	Reads    unit.Gauge // what the gun's gauge shows: what the gun gets, or more where it sits before the valve; 0 without one
+	// ReadsOpen is what it shows at the target with the valve wide open.
+	ReadsOpen unit.Gauge
+	Cap       unit.Gauge
+	Flow      unit.Flow
+	Highest   unit.Gauge // the most the gun may be run at, here
+	JetMach   float64
 }
 
 // WallSetting is the pressure to set: at the regulator farthest upstream or, without one, the

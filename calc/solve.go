@@ -174,9 +174,14 @@ func (s *setting) at(flowing unit.Gauge, ambient unit.Abs) {
 	s.reserve = unit.Drop(s.set - s.open)
 }
 
-// valveInlet is the pressure before the inlet valve at the set pressure advised.
+// valveInlet is the pressure before the inlet valve at the set pressure advised: what its
+// open valve needs where that is all there is, since a choked part may then pass a rounding
+// too little.
 func (j *job) valveInlet() unit.Abs {
-	p, _, _ := line.Downstream(j.after(), j.flow, j.set, j.air)
+	p, _, ok := line.Downstream(j.after(), j.flow, j.set, j.air)
+	if !ok || j.footSets() {
+		p, _ = j.r.Gun.Valve.Full.Upstream(j.flow, j.working, j.air)
+	}
 	return p
 }
 

@@ -119,7 +119,7 @@ func (p *dialogue) keepOrNot(b *bench) error {
 			p.noSuch(len(choice.items))
 			continue
 		}
-		p.paragraphs(append(b.verdictRows(plainWidth), b.settingsInWords(plainWidth)...))
+		p.paragraphs(append(b.verdictRows(plainWidth), b.allInWords(plainWidth)...))
 		return nil
 	}
 }

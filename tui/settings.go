@@ -64,7 +64,9 @@ func (b *bench) settings(j *job) [3]setting {
 		n[2].notes = []string{s.say("number-no-setting")}
 	}
 	if p := j.Spread; p != nil {
-		n[0].likelyFrom(s, unit.Pressure.Number(s.sys, float64(p.Wall.Low), unit.Usual), unit.Pressure.Number(s.sys, float64(p.Wall.High), unit.Usual))
+		if wall, ok := j.LikelyWall(); ok {
+			n[0].likelyFrom(s, unit.Pressure.Number(s.sys, float64(wall.Low), unit.Usual), unit.Pressure.Number(s.sys, float64(wall.High), unit.Usual))
+		}
 		n[1].likelyFrom(s, unit.Distance.Number(s.sys, float64(p.Distance.Low), unit.Usual), unit.Distance.Number(s.sys, float64(p.Distance.High), unit.Usual))
 		n[2].likelyFrom(s, string(unit.AppendTurns(nil, p.Knob().Low)), s.words.FigureText(s.sys, calc.FigureOf("high", calc.FigureTurns, p.Knob().High)))
 	}

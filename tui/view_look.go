@@ -87,8 +87,8 @@ func (b *bench) dial() draw.Dial {
 		Limit: s.mark(pressure, "mark-limit", float64(wall.Limit)),
 		Label: setting.name + " " + setting.text,
 	}
-	if p := b.tried.Spread; p != nil {
-		d.Likely = draw.Span{Low: pressure.at(float64(p.Wall.Low)), High: pressure.at(float64(p.Wall.High)), Text: setting.likely}
+	if likely, ok := b.tried.LikelyWall(); ok {
+		d.Likely = draw.Span{Low: pressure.at(float64(likely.Low)), High: pressure.at(float64(likely.High)), Text: setting.likely}
 	}
 	switch {
 	case was.Flowing != wall.Flowing:
@@ -104,9 +104,9 @@ func (b *bench) dialText() string {
 	w := b.tried.Setup.Wall
 	id := "look-dial-short"
 	f := []calc.Figure{calc.FigureOf("flowing", calc.FigureGauge, w.Flowing), calc.FigureOf("static", calc.FigureGauge, w.Static), calc.FigureOf("limit", calc.FigureGauge, w.Limit)}
-	if p := b.tried.Spread; p != nil {
+	if likely, ok := b.tried.LikelyWall(); ok {
 		id = "look-dial"
-		f = append(f, calc.FigureOf("low", calc.FigureGauge, p.Wall.Low), calc.FigureOf("high", calc.FigureGauge, p.Wall.High))
+		f = append(f, calc.BriefFigure("low", calc.FigureGauge, likely.Low), calc.BriefFigure("high", calc.FigureGauge, likely.High))
 	}
 	return b.s.text(id, f...)
 }

@@ -14,7 +14,8 @@ import (
 func (b *bench) setView(room size) [][]string {
 	stops, warns := b.cautions(calc.Stop, room.w), b.cautions(calc.Warn, room.w)
 	now, why := b.now(inFull, room.w), b.mainReasons(room.w)
-	free := size{room.w, room.h - 1 - len(stops) - len(warns) - len(now)} // a row to say that there is more
+	gauge := b.gauge(room.w)
+	free := size{room.w, room.h - 1 - len(stops) - len(gauge) - len(warns) - len(now)} // a row to say that there is more
 	if len(now) == 0 && room.w >= wideColumns {
 		free.h -= len(why)
 	}
@@ -32,17 +33,17 @@ func (b *bench) setView(room size) [][]string {
 	atGun, notes := wrap(b.atGun(), room.w), b.cautions(calc.Note, room.w)
 	switch {
 	case !whole:
-		return shareOut([][]string{stops, numbers, now, warns, b.settingsInWords(room.w), why, atGun, notes}, room)
+		return shareOut([][]string{stops, numbers, gauge, now, warns, b.settingsInWords(room.w), why, atGun, notes}, room)
 	case len(now) > 0 || len(stops)+len(numbers)+len(why)+len(warns) >= room.h:
-		return shareOut([][]string{stops, numbers, now, warns, why, atGun, notes}, room)
+		return shareOut([][]string{stops, numbers, gauge, now, warns, why, atGun, notes}, room)
 	}
-	return shareOut([][]string{stops, numbers, why, warns, atGun, notes}, room)
+	return shareOut([][]string{stops, numbers, gauge, why, warns, atGun, notes}, room)
 }
 
 // setInWords is the view without its pictures.
 func (b *bench) setInWords(w int) [][]string {
 	return [][]string{
-		b.verdictRows(w), b.cautions(calc.Stop, w), b.settingsInWords(w), b.nowInWords(w),
+		b.verdictRows(w), b.cautions(calc.Stop, w), b.allInWords(w), b.nowInWords(w),
 		b.cautions(calc.Warn, w), wrap(b.atGun(), w), b.cautions(calc.Note, w),
 	}
 }
@@ -55,6 +56,12 @@ func (b *bench) cautions(level calc.Level, w int) (rows []string) {
 		rows = append(rows, each(hang(s.say("level-"+string(level))+" ", c.Grounded(), w), s.theme.level[c.Level].Render)...)
 	}
 	return rows
+}
+
+// gauge is what the gun's gauge shows once all is set.
+func (b *bench) gauge(w int) []string {
+	th, n := b.s.theme, b.tried.GaugeRow(b.s.words, b.s.sys)
+	return hang(th.Title.Render(n.Name)+" ", th.Number.Render(n.Text)+"  "+n.More, w)
 }
 
 // settingsInWords is the three, each with what it was where something was moved, its range,
@@ -71,11 +78,31 @@ func (b *bench) settingsInWords(w int) (rows []string) {
 		}
 		text += "."
 		if why := b.mainReason(n.about); why != "" {
-			text += " " + b.s.say("plain-why") + " " + why + "."
+			text += " " + b.s.say(b.leads(n.about)) + " " + why + "."
 		}
 		rows = append(rows, wrap(text, w)...)
 	}
 	return rows
+}
+
+// allInWords is the three and what the gun's gauge shows.
+func (b *bench) allInWords(w int) []string {
+	return append(b.settingsInWords(w), b.gaugeInWords(w)...)
+}
+
+// leads is the word before the first reason of what it is about: that of the valve says how
+// it is set.
+func (b *bench) leads(about string) string {
+	if about == answer.AboutValve && !b.tried.Setup.Short.Is && !b.tried.Setup.Foot.Is {
+		return "plain-how"
+	}
+	return "plain-why"
+}
+
+// gaugeInWords is the same as gauge without its marks.
+func (b *bench) gaugeInWords(w int) []string {
+	n := b.tried.GaugeRow(b.s.words, b.s.sys)
+	return wrap(n.Name+" "+n.Text+"; "+n.More+".", w)
 }
 
 // mainReasons is the strongest reason of each number in brief, under it where there is
@@ -139,15 +166,13 @@ func (b *bench) nowInWords(w int) (rows []string) {
 func (b *bench) atGun() string {
 	s, v := b.s, b.tried.Setup
 	f := []calc.Figure{
-		calc.FigureOf("working", calc.FigureGauge, v.Working.Pressure), calc.FigureOf("reads", calc.FigureGauge, v.Working.Reads),
+		calc.FigureOf("working", calc.FigureGauge, v.Working.Pressure),
 		calc.FigureOf("best", calc.FigureGauge, v.Short.Best), calc.FigureOf("cap", calc.FigureGauge, v.Working.Cap),
 		calc.FigureOf("flow", calc.FigureFlow, v.Working.Flow),
 	}
 	switch {
 	case v.Short.Is:
 		return s.text("gun-short", f...)
-	case b.tried.Request.Gauge == calc.AtFoot:
-		return s.text("gun-at-foot", f...)
 	}
 	return s.text("gun-now", f...)
 }

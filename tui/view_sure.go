@@ -2,7 +2,6 @@ package tui
 
 import (
 	"boothset/calc/unit"
-	"boothset/presets/answer"
 	"boothset/tui/draw"
 )
 
@@ -32,7 +31,7 @@ func (b *bench) sureSentences(w int) (rows []string) {
 	if b.tried.Spread == nil {
 		return wrap(b.s.say("sure-short"), w)
 	}
-	for _, r := range answer.SpreadRows(b.s.words, b.s.sys, b.tried.Spread) {
+	for _, r := range b.tried.SureRows(b.s.words, b.s.sys) {
 		rows = append(rows, hang("- ", r.Text, w)...)
 	}
 	return rows
@@ -62,12 +61,14 @@ func (b *bench) ranges() draw.Ranges {
 	}
 	settings := b.settings(&b.tried)
 	pressure, distance := s.axis(unit.Pressure), s.axis(unit.Distance)
-	r.Answers = []draw.Answer{
-		pressure.answer(s.say("short-set"), settings[0].text, pressure.number, float64(p.Wall.Low), float64(p.Wall.High), float64(v.Wall.Flowing)),
+	if wall, ok := b.tried.LikelyWall(); ok {
+		r.Answers = append(r.Answers, pressure.answer(s.say("short-set"), settings[0].text, pressure.number, float64(wall.Low), float64(wall.High), float64(v.Wall.Flowing)))
+	}
+	r.Answers = append(r.Answers,
 		distance.answer(s.say("short-distance"), settings[1].text, distance.number, float64(p.Distance.Low), float64(p.Distance.High), float64(v.Distance.Target)),
 		share.answer(s.say("short-valve"), share.Text(s.sys, v.Valve.Opening, unit.Usual), share.text, p.Opening.Low, p.Opening.High, v.Valve.Opening),
-	}
-	opening := &r.Answers[2]
+	)
+	opening := &r.Answers[len(r.Answers)-1]
 	opening.Scale = draw.NewScale(opening.Scale.Low, share.at(1), rangeTicks, share.text)
 	for _, c := range p.Causes {
 		if c.Wall >= leastCause {

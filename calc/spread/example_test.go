@@ -21,7 +21,7 @@ func ExampleOf() {
 	fmt.Printf("were that known: %.0f to %.0f psi\n", first.Known.Low.PSI(), first.Known.High.PSI())
 	// Output:
 	// wall 28 to 34 psi, mostly by wall-gauge
-	// were that known: 30 to 32 psi
+	// were that known: 30 to 33 psi
 }
 
 // failing is a test that an example has not: it panics.

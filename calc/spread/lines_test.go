@@ -16,7 +16,8 @@ import (
 // roughly is tolerances of the size a shop's have.
 var roughly = calc.Tolerances{
 	Coupling: calc.Tolerance{Within: 0.3}, Filter: calc.Tolerance{Within: 0.3}, Valve: calc.Tolerance{Within: 0.3}, ValveShape: calc.Tolerance{Within: math.Log(4.5)},
-	HoseBore: calc.Tolerance{Within: 0.05}, HoseEnd: calc.Tolerance{Within: 0.2},
+	HoseBore: calc.Tolerance{Within: 0.8e-3}, HoseEnd: calc.Tolerance{Within: 0.2}, Friction: calc.Tolerance{Within: 0.2}, CriticalRatio: calc.Tolerance{Within: 0.33},
+	Felt:      calc.Tolerance{Within: 0.2},
 	StampFlow: calc.Tolerance{Within: 0.1}, StampCap: calc.Tolerance{Within: 0.15}, Droop: calc.Tolerance{Within: 0.5},
 	WallGauge: calc.Tolerance{Within: unit.PascalPerPSI * 4}, GunGauge: calc.Tolerance{Within: unit.PascalPerPSI * 1.5},
 	Thermometer: calc.Tolerance{Within: 1}, HygrometerShare: calc.Tolerance{Within: 0.05},

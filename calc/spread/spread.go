@@ -11,14 +11,20 @@ import (
 
 // Spread is how sure a setup is: its bounds at 10 and 90 %, and what they come from.
 type Spread struct {
+	// Set is whether there is a pressure to set: without a regulator wall and static, and the
+	// causes' shares of them, are 0.
+	Set      bool
 	Wall     GaugeRange // flowing
 	Static   GaugeRange // with no air moving
-	Opening  Range      // of the inlet valve, 0..1
+	Opening  Range      // of the inlet valve, 0..1; at 1 a tenth of the draws or more want all of it
 	Turns    Range      // of its knob, closed from wide open
 	FromShut Range      // the same, opened from shut
 	Distance LengthRange
 	// CountsFromShut is whether the knob is counted from shut; else it is from wide open.
 	CountsFromShut bool
+	// Short is how often, 0..1, the gun gets less than its target with the wall as advised
+	// and the valve wide open.
+	Short float64
 	// Causes is every tolerance that counts, the largest share of the wall's first.
 	Causes []Cause
 }
@@ -51,33 +57,58 @@ func Of(r *calc.Request, s *calc.Setup) *Spread {
 		return nil
 	}
 	p := calc.Perturb(r, s)
-	all := work(p)
+	all, short := work(p)
 	for v, moves := range moved(p) {
 		all[v].explain(&moves)
 	}
 	wall, static, opening, distance := &all[0], &all[1], &all[2], &all[3]
 	found := &Spread{
-		Wall: gauges(wall.bounds()), Static: gauges(static.bounds()), Opening: opening.bounds(),
-		Distance: lengths(distance.bounds()), CountsFromShut: s.Valve.CountsFromShut,
+		Set: r.RegulatorAt() != calc.Nowhere, Short: short,
+		Opening: opening.bounds(), Distance: lengths(distance.bounds()), CountsFromShut: s.Valve.CountsFromShut,
+	}
+	if found.Set {
+		found.Wall, found.Static = gauges(wall.bounds()), gauges(static.bounds())
 	}
 	of := s.Valve.TurnsOf
 	found.Turns = Range{(1 - found.Opening.High) * of, (1 - found.Opening.Low) * of}
 	found.FromShut = Range{found.Opening.Low * of, found.Opening.High * of}
 	for d, id := range calc.ToleranceIDs() {
-		c := Cause{ID: id, Wall: wall.share[d], Static: static.share[d], Opening: opening.share[d], Distance: distance.share[d]}
+		c := Cause{ID: id, Opening: opening.share[d], Distance: distance.share[d]}
+		if found.Set {
+			c.Wall, c.Static, c.Known = wall.share[d], static.share[d], gauges(wall.known(d))
+		}
 		if max(c.Wall, c.Static, c.Opening, c.Distance) < leastShare {
 			continue // not in this line
 		}
 		tolerance, _ := r.Tolerances.Of(id)
-		c.Tolerance, c.Known = *tolerance, gauges(wall.known(d))
+		c.Tolerance = *tolerance
 		found.Causes = append(found.Causes, c)
 	}
-	slices.SortStableFunc(found.Causes, func(a, b Cause) int { return cmp.Compare(b.Wall, a.Wall) })
+	slices.SortStableFunc(found.Causes, func(a, b Cause) int {
+		return cmp.Or(cmp.Compare(b.Wall, a.Wall), cmp.Compare(b.Opening, a.Opening))
+	})
 	return found
+}
+
+// Of is the share of the wall's variance that the tolerance of an id causes, 0 where it is
+// no cause.
+func (s *Spread) Of(id string) float64 {
+	for i := range s.Causes {
+		if s.Causes[i].ID == id {
+			return s.Causes[i].Wall
+		}
+	}
+	return 0
 }
 
 // leastShare is the share below which a cause is left out.
 const leastShare = 1e-4
+
+// Marked is the bounds as a gauge with so fine a mark shows them.
+func (g GaugeRange) Marked(mark unit.Drop) GaugeRange {
+	near := func(p unit.Gauge) unit.Gauge { return unit.Gauge(math.Round(float64(p)/float64(mark)) * float64(mark)) }
+	return GaugeRange{near(g.Low), near(g.High)}
+}
 
 func gauges(r Range) GaugeRange { return GaugeRange{unit.Gauge(r.Low), unit.Gauge(r.High)} }
 
@@ -104,8 +135,8 @@ type sample struct {
 // distribution; the first is z itself.
 func hermite2(z float64) float64 { return (z*z - 1) / math.Sqrt2 }
 
-// work works every draw.
-func work(p *calc.Perturbed) (all [outcomes]sample) {
+// work works every draw, and gives the share of them that fall short.
+func work(p *calc.Perturbed) (all [outcomes]sample, short float64) {
 	for v := range all {
 		all[v].sorted = make([]float64, Draws)
 	}
@@ -113,7 +144,11 @@ func work(p *calc.Perturbed) (all [outcomes]sample) {
 	middle := numbers(p.Work(&calc.Deviations{}))
 	for i := range Draws {
 		z := l.point(i)
-		out := numbers(p.Work(&z))
+		found := p.Work(&z)
+		if found.Short {
+			short += 1.0 / Draws
+		}
+		out := numbers(found)
 		for v, x := range out {
 			all[v].sorted[i] = x
 			out[v] = (x - middle[v]) / Draws
@@ -129,7 +164,7 @@ func work(p *calc.Perturbed) (all [outcomes]sample) {
 	for v := range all {
 		slices.Sort(all[v].sorted)
 	}
-	return all
+	return all, short
 }
 
 // moved is which outcomes each tolerance moves, alone from one of its ends to the other:
@@ -195,26 +230,4 @@ func (s *Spread) Knob() Range {
 		return s.FromShut
 	}
 	return s.Turns
-}
-
-// Figures are what the sentences of a spread name: its bounds, and the cause that
-// counts most with what is left once it is known.
-func (s *Spread) Figures() calc.Figures {
-	low, valve := calc.FigureOf("turnsLow", calc.FigureTurns, s.Knob().Low), "spread-closed"
-	low.WithoutUnit = true
-	if s.CountsFromShut {
-		valve = "spread-opened"
-	}
-	f := calc.Figures{
-		calc.SentenceFigure("valve", valve), low, calc.FigureOf("turnsHigh", calc.FigureTurns, s.Knob().High),
-		calc.FigureOf("wallLow", calc.FigureGauge, s.Wall.Low), calc.FigureOf("wallHigh", calc.FigureGauge, s.Wall.High),
-		calc.FigureOf("openingLow", calc.FigureShare, s.Opening.Low), calc.FigureOf("openingHigh", calc.FigureShare, s.Opening.High),
-		calc.FigureOf("distanceLow", calc.FigureDistance, s.Distance.Low), calc.FigureOf("distanceHigh", calc.FigureDistance, s.Distance.High),
-	}
-	if len(s.Causes) > 0 {
-		c := &s.Causes[0]
-		f = append(f, calc.TextFigure("cause", c.ID), calc.FigureOf("share", calc.FigureShare, c.Wall),
-			calc.FigureOf("knownLow", calc.FigureGauge, c.Known.Low), calc.FigureOf("knownHigh", calc.FigureGauge, c.Known.High))
-	}
-	return f
 }

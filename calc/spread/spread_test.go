@@ -15,7 +15,10 @@ import (
 )
 
 // outcomes is what many draws come to: wall and static in psi, opening, distance in m.
-type outcomes struct{ wall, static, opening, distance []float64 }
+type outcomes struct {
+	wall, static, opening, distance []float64
+	short                           int // draws that fall short
+}
 
 // bruteForce works a request with n pseudo-random draws, each changed where change is
 // given, and sorts what they come to.
@@ -34,6 +37,9 @@ func bruteForce(r *calc.Request, s *calc.Setup, n int, change func(*calc.Deviati
 			change(&z)
 		}
 		x := p.Work(&z)
+		if x.Short {
+			o.short++
+		}
 		o.wall, o.static = append(o.wall, x.Wall.PSI()), append(o.static, x.Static.PSI())
 		o.opening, o.distance = append(o.opening, x.Opening), append(o.distance, float64(x.Distance))
 	}
@@ -50,6 +56,12 @@ func tenths(v []float64) (low, high float64) { return v[len(v)/10], v[len(v)*9/1
 func off(v []float64, low, high float64) float64 {
 	l, h := tenths(v)
 	return max(math.Abs(l-low), math.Abs(h-high))
+}
+
+// offShare is off as a share of how far apart the bounds of what is sorted lie.
+func offShare(v []float64, low, high float64) float64 {
+	l, h := tenths(v)
+	return off(v, low, high) / (h - l)
 }
 
 // The same bounds by brute force: a million pseudo-random draws.
@@ -82,8 +94,8 @@ func TestBoundsAgainstMonteCarlo(t *testing.T) {
 	}
 }
 
-// The bounds of any line by 30,000 pseudo-random draws: nine lines of ten are as near as the
-// five are held to, and none is far off.
+// The bounds of any line by 30,000 pseudo-random draws, as shares of how far apart they lie:
+// nine lines of ten are as near as 0.1 psi of the mild line's 5.8, and none is far off.
 func TestBoundsOfAnyLine(t *testing.T) {
 	t.Parallel()
 	if testing.Short() {
@@ -98,23 +110,20 @@ func TestBoundsOfAnyLine(t *testing.T) {
 		}
 		got := spread.Of(r, s)
 		brute := bruteForce(r, s, 30_000, nil)
-		wall = append(wall, off(brute.wall, got.Wall.Low.PSI(), got.Wall.High.PSI()))
-		static = append(static, off(brute.static, got.Static.Low.PSI(), got.Static.High.PSI()))
-		opening = append(opening, off(brute.opening, got.Opening.Low, got.Opening.High))
-		distance = append(distance, off(brute.distance, float64(got.Distance.Low), float64(got.Distance.High)))
+		wall = append(wall, offShare(brute.wall, got.Wall.Low.PSI(), got.Wall.High.PSI()))
+		static = append(static, offShare(brute.static, got.Static.Low.PSI(), got.Static.High.PSI()))
+		opening = append(opening, offShare(brute.opening, got.Opening.Low, got.Opening.High))
+		distance = append(distance, offShare(brute.distance, float64(got.Distance.Low), float64(got.Distance.High)))
 	}
 	for _, c := range []struct {
-		name       string
-		off        []float64
-		most, ever float64
-	}{
-		{"wall, psi", wall, 0.1, 0.25}, {"static, psi", static, 0.1, 0.25}, {"opening", opening, 0.01, 0.1}, {"distance, m", distance, 0.0005, 0.002},
-	} {
+		name string
+		off  []float64
+	}{{"wall", wall}, {"static", static}, {"opening", opening}, {"distance", distance}} {
 		slices.Sort(c.off)
 		nine := c.off[len(c.off)*9/10-1]
-		assert.Less(t, nine, c.most, "%s: nine of ten", c.name)
-		assert.Less(t, c.off[len(c.off)-1], c.ever, "%s: every one", c.name)
-		t.Logf("%s: half within %.5f, nine of ten %.5f, every one %.5f", c.name, c.off[len(c.off)/2], nine, c.off[len(c.off)-1])
+		assert.Less(t, nine, 0.1/5.8, "%s: nine of ten", c.name)
+		assert.Less(t, c.off[len(c.off)-1], 0.05, "%s: every one", c.name)
+		t.Logf("%s: half within %.4f, nine of ten %.4f, every one %.4f", c.name, c.off[len(c.off)/2], nine, c.off[len(c.off)-1])
 	}
 }
 

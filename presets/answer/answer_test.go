@@ -106,24 +106,39 @@ func TestRowsAreTheSameInEveryLanguage(t *testing.T) {
 	})
 }
 
-// How sure an answer is, in whole sentences.
+// How sure an answer is, in whole sentences: what can be checked first, what each range is
+// given, and the regulator that sets called what it is.
 func TestEverySentenceOfHowSureIsWhole(t *testing.T) {
 	r := questiontest.Open(t)
-	for _, gun := range []string{"reduced-pressure", "high-volume-low-pressure"} {
-		for _, gauge := range []string{"handle", "foot", "none"} {
-			texts := questiontest.With(questiontest.MildDay("clear", gun), "gauge", gauge)
+	for _, c := range []struct {
+		regulator, at, gauge string
+		ids                  []string
+	}{
+		{"1/2in", "wall", "handle", []string{"spread-check", "spread-given-wall", "spread-start", "spread-cause-wall", "spread-short-wall"}},
+		{"1/2in", "wall", "foot", []string{"spread-check", "spread-given-wall", "spread-start", "spread-cause-wall", "spread-short-wall"}},
+		{"1/2in", "wall", "none", []string{"spread-given-wall", "spread-start", "spread-cause-wall", "spread-blind-wall"}},
+		{"1/2in", "gun", "handle", []string{"spread-check", "spread-given-foot", "spread-start", "spread-cause-foot", "spread-short-foot"}},
+		{"1/2in", "gun", "none", []string{"spread-given-foot", "spread-start", "spread-cause-foot", "spread-blind-foot"}},
+		{"none", "", "handle", []string{"spread-given-none", "spread-start"}},
+	} {
+		for _, gun := range []string{"reduced-pressure", "high-volume-low-pressure"} {
+			texts := questiontest.With(questiontest.With(questiontest.MildDay("clear", gun), "gauge", c.gauge), "regulator", c.regulator)
+			if c.at != "" {
+				texts = questiontest.With(texts, "regulator-at", c.at)
+			}
 			p, err := answer.AskPlan(r, r.ReadAll(question.Plan, texts, unit.US), unit.US)
 			require.NoError(t, err)
-			assert.Nil(t, answer.SpreadRows(r.Words(), unit.US, p.Spread), "it is not worked out yet")
+			assert.Nil(t, p.SureRows(r.Words(), unit.US), "it is not worked out yet")
 			p.Sure()
 			for _, sys := range bothSystems {
-				all := answer.SpreadRows(r.Words(), sys, p.Spread)
-				require.Len(t, all, 2)
-				for _, row := range all {
+				var ids []string
+				for _, row := range p.SureRows(r.Words(), sys) {
+					ids = append(ids, row.ID)
 					assert.NotContains(t, row.Text, "{")
 					assert.NotRegexp(t, `\b(cause|measure)-`, row.Text)
 					assert.True(t, strings.HasSuffix(row.Text, "."), row.Text)
 				}
+				assert.Equal(t, c.ids, ids, "%s %s %s %s", c.regulator, c.at, c.gauge, gun)
 			}
 		}
 	}

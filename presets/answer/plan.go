@@ -1,7 +1,6 @@
 package answer
 
 import (
-	"slices"
 	"strconv"
 
 	"boothset/calc"
@@ -53,7 +52,7 @@ func (p *Plan) Rows(w *words.Words, sys unit.System) []Row {
 		calc.FigureOf("air", calc.FigureTemp, r.Day.Air), calc.FigureOf("humidity", calc.FigureShare, r.Day.Humidity), calc.TextFigure("supply", sys.Gauge(r.Supply, unit.Usual))))
 	o.block(p.settings(o)...)
 	o.block(p.atTheGun(o)...)
-	o.add(SpreadRows(w, sys, p.Spread)...)
+	o.add(p.SureRows(w, sys)...)
 	o.cautions(s.Cautions)
 	o.block(p.line(o)...)
 	o.block(p.fixes(o)...)
@@ -82,7 +81,32 @@ func (p *Plan) settings(o *speaker) []Row {
 			More: o.say("card-between", calc.FigureOf("low", calc.FigureDistance, s.Distance.Low), calc.FigureOf("high", calc.FigureDistance, s.Distance.High))},
 		{Role: Setting, About: AboutValve, Name: o.say("label-valve"), Text: o.words.FigureText(o.sys, s.Valve.Knob("valve", s.Valve.Opening)),
 			More: o.say("card-reserve", calc.FigureOf("opening", calc.FigureShare, s.Valve.Opening), calc.FigureOf("reserve", calc.FigureDrop, s.Valve.Reserve), limit, least)},
+		p.GaugeRow(o.words, o.sys),
 	}
+}
+
+// AboutGauge is the about of what the gun's gauge shows.
+const AboutGauge = "gauge"
+
+// GaugeRow is what the gun's gauge shows once all is set, or how the gun is set without one.
+func (p *Plan) GaugeRow(w *words.Words, sys unit.System) Row {
+	r, s := p.Request, p.Setup
+	row := Row{Role: Setting, About: AboutGauge, Name: w.Say("label-gauge")}
+	if r.Gauge == calc.NoGauge {
+		id, open := s.WithoutGauge(r)
+		row.Text, row.More = w.Say("card-gauge-none"), w.Text(sys, id, calc.Figures{open})
+		return row
+	}
+	row.Text = sys.Gauge(s.Working.Reads, unit.Pressure.Fine(sys))
+	id := "card-gauge-handle"
+	switch {
+	case s.OverStamp(r):
+		id = "card-gauge-over"
+	case r.Gauge == calc.AtFoot:
+		id = "card-gauge-foot"
+	}
+	row.More = w.Text(sys, id, calc.Figures{calc.FigureOf("stamp", calc.FigureGauge, r.Gun.Stamp.Inlet)})
+	return row
 }
 
 // atTheGun is what the gun gets, and where it gets too little, what it wants.
@@ -97,22 +121,6 @@ func (p *Plan) atTheGun(o *speaker) []Row {
 		rows = append(rows, Row{Role: Heading, About: "gun", Text: o.say("card-gun-gets", calc.FigureOf("best", calc.FigureGauge, s.Short.Best))})
 	}
 	return rows
-}
-
-// SpreadRows is how sure a setup is, in sentences; none where it has no spread.
-func SpreadRows(w *words.Words, sys unit.System, s *spread.Spread) []Row {
-	if s == nil {
-		return nil
-	}
-	f := s.Figures()
-	rows := []Row{{Role: Range, ID: "spread-bounds", Text: w.Text(sys, "spread-bounds", f)}}
-	if len(s.Causes) == 0 {
-		return rows
-	}
-	id := s.Causes[0].ID
-	f = slices.DeleteFunc(f, func(x calc.Figure) bool { return x.Name == "cause" })
-	f = append(f, calc.TextFigure("cause", w.Say("cause-"+id)), calc.TextFigure("measure", w.Say("measure-"+id)))
-	return append(rows, Row{Role: Range, ID: "spread-cause", Text: w.Text(sys, "spread-cause", f)})
 }
 
 // line is the parts of the line as a table. What costs most is marked.

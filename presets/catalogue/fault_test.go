@@ -109,7 +109,8 @@ func TestShopFaults(t *testing.T) {
 		{"bores that are not a list", "[bore.main]\nus = 3\n", 2, []string{`"bore.main.us" takes a list of lengths in quotes`}},
 		{"bores without units", "[bore.main]\nus = [\"3/4\"]\n", 2, []string{`length "3/4"`, "in, ft, mm or m"}},
 		{"unknown tolerance", "[tolerance.paint]\nwithin = \"3%\"\n", 1, []string{`tolerance "paint"`, "no such tolerance"}},
-		{"tolerance without a unit", "[tolerance.wall-gauge]\nwithin = \"3\"\n", 1, []string{"within: type a number with psi, bar or kPa"}},
+		{"tolerance of the wall gauge", "[tolerance.wall-gauge]\nwithin = \"3psi\"\n", 1, []string{"give gauge-span and gauge-class"}},
+		{"tolerance without a unit", "[tolerance.gun-gauge]\nwithin = \"3\"\n", 1, []string{"within: type a number with psi, bar or kPa"}},
 		{"tolerance below 0", "[tolerance.valve]\nwithin = \"-3%\"\n", 1, []string{"within must be 0 or more"}},
 		{"tolerance past all", "[tolerance.valve]\nwithin = \"101%\"\n", 1, []string{"within must be 100% or less"}},
 	} {

@@ -101,7 +101,7 @@ valve.shape = 1.0
 [line]
 hose = ["30ft,3/8in", "6ft,5/16in"]
 supply = "110psi"
-[tolerance.wall-gauge]
+[tolerance.gun-gauge]
 within = "1psi"
 `,
 		"inline": `

@@ -55,7 +55,7 @@ func TestIDsAreThoseOfTheChoices(t *testing.T) {
 func TestEveryToleranceIsShipped(t *testing.T) {
 	all := &shipped(t).Tolerances
 	for _, id := range []string{
-		"coupling", "filter", "valve", "hose-bore", "hose-end", "stamp-flow", "stamp-cap", "droop", "wall-gauge", "gun-gauge", "thermometer", "hygrometer",
+		"coupling", "filter", "valve", "hose-bore", "hose-end", "friction", "critical-ratio", "stamp-flow", "stamp-cap", "droop", "gun-gauge", "thermometer", "hygrometer", "felt",
 	} {
 		to, _ := all.Of(id)
 		if assert.NotNil(t, to, id) {

@@ -28,8 +28,11 @@ func (c *Catalogue) tolerate(all map[string]*toleranceEntry) {
 func (e *toleranceEntry) check(id string) *sentence {
 	var all calc.Tolerances
 	to, kind := all.Of(id)
-	if to == nil {
+	switch {
+	case to == nil:
 		return newSentence("file-tolerance")
+	case to == &all.WallGauge:
+		return newSentence("file-tolerance-gauge")
 	}
 	within, err := e.within(kind)
 	switch {
@@ -48,7 +51,7 @@ func (e *toleranceEntry) check(id string) *sentence {
 // mostFactor is the most that a value may be off by as a factor.
 const mostFactor = 10.0
 
-// within is the tolerance as a share, in Pa or in K, or as a factor's logarithm, as its kind
+// within is the tolerance as a share, in Pa, K or m, or as a factor's logarithm, as its kind
 // is.
 func (e *toleranceEntry) within(kind calc.ToleranceKind) (float64, error) {
 	if kind == calc.FactorTolerance {
@@ -61,6 +64,8 @@ func (e *toleranceEntry) within(kind calc.ToleranceKind) (float64, error) {
 		of, sys = unit.Pressure, unit.Named
 	case calc.TemperatureTolerance:
 		of, sys = unit.TemperatureDifference, unit.Named
+	case calc.LengthTolerance:
+		of, sys = unit.Distance, unit.Named
 	}
 	return unit.Parse[float64](of, e.Within, sys)
 }

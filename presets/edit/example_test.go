@@ -40,6 +40,8 @@ func Example() {
 	// hose: 25ft, 1/2 in
 	// coupling: ordinary
 	// gauge: foot
+	// gauge-span: 161 psi
+	// gauge-class: 5%
 	// mark: 2 psi
 }
 

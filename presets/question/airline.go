@@ -22,7 +22,12 @@ var (
 	}
 	Coupling = &Field{Name: "coupling", Read: choice, Entries: catalogue.KindCoupling, Options: []string{None}, Default: ShopOrAsk, Part: PartLine}
 	Gauge    = &Field{Name: "gauge", Read: choice, Options: []string{InHandle, AtFoot, None}, Default: ShopOrAsk, Part: PartLine}
-	Wall     = &Field{
+	// GaugeSpan and GaugeClass are of the gauge that the pressure is set by.
+	GaugeSpan = &Field{
+		Name: "gauge-span", Read: amount, Of: [2]*unit.Quantity{unit.Pressure}, Bounds: [2]*calc.Bound{&calc.GaugeSpanBound}, Default: ShopOrAsk,
+	}
+	GaugeClass = &Field{Name: "gauge-class", Read: amount, Of: [2]*unit.Quantity{unit.Share}, Bounds: [2]*calc.Bound{&calc.GaugeClassBound}, Default: ShopOrAsk}
+	Wall       = &Field{
 		Name: "wall", Read: amount, Of: [2]*unit.Quantity{unit.Pressure}, Bounds: [2]*calc.Bound{&calc.SupplyBound},
 		Default: LeftOut, Part: PartAir, Step: [2][2]float64{markStep}, Begin: [2]string{"30 psi", "2 bar"},
 	}
@@ -35,7 +40,7 @@ var (
 // airRows is what a plan asks of the air line.
 var airRows = []Row{
 	{Field: Supply}, {Field: Regulator}, {Field: RegulatorAt}, {Field: Filter}, {Field: Hose}, {Field: Coupling}, {Field: Gauge},
-	{Field: Wall}, {Field: Mark},
+	{Field: GaugeSpan}, {Field: GaugeClass}, {Field: Wall}, {Field: Mark},
 }
 
 // markStep is the mark that a wall gauge is taken to have where it is not told, in psi and
@@ -61,6 +66,7 @@ func (v *resolver) air(r *calc.Request) {
 	gauge, _ := v.value(Gauge)
 	r.Gauge = map[string]calc.GaugePlace{InHandle: calc.InHandle, AtFoot: calc.AtFoot, None: calc.NoGauge}[gauge.ID]
 	r.Mark = or(v, Mark, UsualMark(v.sys))
+	r.Tolerances.WallGauge = calc.GaugeTolerance(bounded[unit.Gauge](v, GaugeSpan), bounded[float64](v, GaugeClass), r.Mark)
 	if v.has(Wall) {
 		r.HasNow, r.Now = true, si[unit.Gauge](v, Wall)
 	}

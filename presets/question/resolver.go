@@ -35,6 +35,15 @@ func si[T ~float64](v *resolver, f *Field) T {
 	return T(x.SI[0])
 }
 
+// bounded is si, held to its bound here: the request has no place for it.
+func bounded[T ~float64](v *resolver, f *Field) T {
+	x := si[T](v, f)
+	if b := f.Bounds[0]; v.has(f) && !b.Holds(float64(x)) {
+		v.fault(f, b.ID, b.Figures(float64(x))...)
+	}
+	return x
+}
+
 // or is the quantity of a field, or another one where it was not answered.
 func or[T ~float64](v *resolver, f *Field, other T) T {
 	if !v.has(f) {

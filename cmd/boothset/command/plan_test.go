@@ -161,6 +161,23 @@ func TestRegulatorAtTheGunsFootStandsBehindTheHose(t *testing.T) {
 	assert.Equal(t, "gun", a.Input["regulator_at"])
 }
 
+// What the gun's gauge shows is told beside what is set: 26.0 psi in the handle, 27.9 before
+// the valve; without one nothing reads, and the card says what does without.
+func TestWhatTheGunsGaugeShowsIsTold(t *testing.T) {
+	for place, row := range map[string]string{
+		"handle": `26\.0 psi +in the handle, trigger pulled`, "foot": `27\.9 psi +before the valve, trigger pulled`,
+		"none": `none +count the turns, or set 29\.9 psi with the trigger\s+pulled and leave the valve wide open`,
+	} {
+		job := clearJob("--gauge", place)
+		assert.Regexp(t, `(?m)^  GUN GAUGE +`+row+`$`, boothset("", job...).out)
+		a := planned(t, ExitAnswered, job)
+		assert.Equal(t, place == "none", a.Gun.Reads == nil)
+		if place == "none" {
+			assert.NotContains(t, boothset("", job...).out, "gauge reads")
+		}
+	}
+}
+
 func TestGaugeBeforeTheValveReadsMoreThanTheGunGets(t *testing.T) {
 	handle := planned(t, ExitAnswered, clearJob())
 	assert.InDelta(t, handle.Gun.Working["psi"], handle.Gun.Reads["psi"], 1e-9)

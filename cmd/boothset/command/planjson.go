@@ -21,12 +21,7 @@ func appendPlan(j *jsonWriter, p *answer.Plan, sys unit.System, w *words.Words) 
 		j.gauge("static", s.Wall.Static)
 		j.gauge("open", s.Wall.Open)
 		j.gauge("limit", s.Wall.Limit)
-		if p.Spread != nil {
-			j.gauge("low", p.Spread.Wall.Low)
-			j.gauge("high", p.Spread.Wall.High)
-			j.gauge("static_low", p.Spread.Static.Low)
-			j.gauge("static_high", p.Spread.Static.High)
-		}
+		appendWallRange(j, p.Spread)
 	})
 	j.object("gun", func() { appendGun(j, r, s) })
 	j.object("distance", func() {
@@ -135,6 +130,7 @@ func appendInput(j *jsonWriter, r *calc.Request, sys unit.System) {
 	}
 	j.text("gauge", [...]string{calc.InHandle: question.InHandle, calc.AtFoot: question.AtFoot, calc.NoGauge: question.None}[r.Gauge])
 	j.drop("mark", r.Mark)
+	j.drop("gauge_within", unit.Drop(r.Tolerances.WallGauge.Within))
 	if r.HasNow {
 		j.gauge("wall", r.Now)
 	} else {
@@ -155,7 +151,11 @@ func entryOf(r *calc.Request, k line.Kind) string {
 
 func appendGun(j *jsonWriter, r *calc.Request, s *calc.Setup) {
 	j.gauge("working", s.Working.Pressure)
-	j.gauge("reads", s.Working.Reads)
+	if r.Gauge == calc.NoGauge {
+		j.null("reads")
+	} else {
+		j.gauge("reads", s.Working.Reads)
+	}
 	j.gauge("cap", s.Working.Cap)
 	j.flow("flow", s.Working.Flow)
 	j.gauge("max_inlet", s.Working.Highest)

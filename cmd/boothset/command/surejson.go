@@ -7,6 +7,25 @@ import (
 	"boothset/presets/words"
 )
 
+// appendWallRange appends the wall's ranges, null where nothing is set, and how often the gun
+// gets less than its target from the wall as advised.
+func appendWallRange(j *jsonWriter, s *spread.Spread) {
+	switch {
+	case s == nil:
+		return
+	case !s.Set:
+		for _, name := range []string{"low", "high", "static_low", "static_high"} {
+			j.null(name)
+		}
+	default:
+		j.gauge("low", s.Wall.Low)
+		j.gauge("high", s.Wall.High)
+		j.gauge("static_low", s.Static.Low)
+		j.gauge("static_high", s.Static.High)
+	}
+	j.number("falls_short", s.Short)
+}
+
 // appendSpread appends what the spread comes from, null where it was not worked out.
 func appendSpread(j *jsonWriter, s *spread.Spread, w *words.Words) {
 	if s == nil {
@@ -22,10 +41,14 @@ func appendSpread(j *jsonWriter, s *spread.Spread, w *words.Words) {
 				j.number("static", c.Static)
 				j.number("opening", c.Opening)
 				j.number("distance", c.Distance)
-				j.object("wall_if_known", func() {
-					j.gauge("low", c.Known.Low)
-					j.gauge("high", c.Known.High)
-				})
+				if s.Set {
+					j.object("wall_if_known", func() {
+						j.gauge("low", c.Known.Low)
+						j.gauge("high", c.Known.High)
+					})
+				} else {
+					j.null("wall_if_known")
+				}
 				j.ground(w, c.Tolerance.Ground)
 			})
 		}

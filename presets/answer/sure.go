@@ -1,0 +1,86 @@
+package answer
+
+import (
+	"math"
+
+	"boothset/calc"
+	"boothset/calc/spread"
+	"boothset/calc/unit"
+	"boothset/presets/words"
+)
+
+// leastShort is how often a setup must fall short for that to be said.
+const leastShort = 0.05
+
+// SureRows is how sure the setup is, in sentences: what can be checked for nothing first, the
+// ranges with what they are given, what most of them comes from, and how often the wall
+// falls short. None where it has no spread.
+func (p *Plan) SureRows(w *words.Words, sys unit.System) (rows []Row) {
+	s, r := p.Spread, p.Request
+	if s == nil {
+		return nil
+	}
+	say := func(id string, f calc.Figures) {
+		rows = append(rows, Row{Role: Range, ID: id, Text: w.Text(sys, id, f)})
+	}
+	f := p.sureFigures()
+	if gauges := s.Of("wall-gauge") + s.Of("gun-gauge"); r.Gauge != calc.NoGauge && s.Set && gauges > 0 {
+		say("spread-check", calc.Figures{calc.FigureOf("share", calc.FigureShare, min(gauges, 1))})
+	}
+	say("spread-given-"+p.setAt(), f)
+	say("spread-start", f)
+	if s.Set && len(s.Causes) > 0 {
+		c := &s.Causes[0]
+		known := c.Known.Marked(r.Mark)
+		say("spread-cause-"+p.setAt(), calc.Figures{
+			calc.SentenceFigure("cause", "cause-"+c.ID), calc.SentenceFigure("measure", "measure-"+c.ID), calc.FigureOf("share", calc.FigureShare, c.Wall),
+			calc.BriefFigure("knownLow", calc.FigureGauge, known.Low), calc.BriefFigure("knownHigh", calc.FigureGauge, known.High),
+		})
+	}
+	if s.Set && s.Short >= leastShort {
+		id := "spread-short-"
+		if r.Gauge == calc.NoGauge {
+			id = "spread-blind-"
+		}
+		say(id+p.setAt(), append(f, calc.CountFigure("times", int(math.Round(10*s.Short)))))
+	}
+	return rows
+}
+
+// LikelyWall is the wall's range as its gauge shows it; false where it is not known, or
+// nothing is set.
+func (p *Plan) LikelyWall() (r spread.GaugeRange, known bool) {
+	if p.Spread == nil || !p.Spread.Set {
+		return r, false
+	}
+	return p.Spread.Wall.Marked(p.Request.Mark), true
+}
+
+// setAt is where the pressure is set, as the ids of sentences end.
+func (p *Plan) setAt() string {
+	return map[calc.Place]string{calc.Wall: "wall", calc.Foot: "foot", calc.Nowhere: "none"}[p.Request.RegulatorAt()]
+}
+
+// sureFigures is what the sentences of the spread name.
+func (p *Plan) sureFigures() calc.Figures {
+	s, r := p.Spread, p.Request
+	wall, _ := p.LikelyWall()
+	valve := "spread-valve"
+	if s.Opening.High >= 1 {
+		valve = "spread-valve-full"
+	}
+	low, knob := calc.FigureOf("turnsLow", calc.FigureTurns, s.Knob().Low), "spread-closed"
+	low.WithoutUnit = true
+	if s.CountsFromShut {
+		knob = "spread-opened"
+	}
+	return calc.Figures{
+		calc.SentenceFigure("knob", knob), low, calc.FigureOf("turnsHigh", calc.FigureTurns, s.Knob().High),
+		calc.FigureOf("working", calc.FigureGauge, p.Setup.Working.Pressure), calc.FigureOf("reads", calc.FigureGauge, p.Setup.Working.ReadsOpen), calc.TextFigure("coat", r.Coat.Name), calc.TextFigure("gun", r.Gun.Name),
+		calc.BriefFigure("low", calc.FigureGauge, r.Coat.Working.Low), calc.BriefFigure("high", calc.FigureGauge, min(r.Coat.Working.High, p.Setup.Working.Highest)),
+		calc.BriefFigure("wallLow", calc.FigureGauge, wall.Low), calc.BriefFigure("wallHigh", calc.FigureGauge, wall.High),
+		calc.SentenceFigure("valve", valve),
+		calc.FigureOf("openingLow", calc.FigureShare, s.Opening.Low), calc.FigureOf("openingHigh", calc.FigureShare, s.Opening.High),
+		calc.FigureOf("distanceLow", calc.FigureDistance, s.Distance.Low), calc.FigureOf("distanceHigh", calc.FigureDistance, s.Distance.High),
+	}
+}
