@@ -212,7 +212,7 @@ type weatherSlope struct {
 
 func weatherSlopeOf(r *Request, w *Weather) weatherSlope {
 	d := weatherSlope{inFlight: &w.InFlight}
-	e := newEvaporation(r, w.Ambient)
+	e := newEvaporation(&r.Coat, &r.Gun, r.Day, w.Ambient)
 	at := func(dt unit.Temp, dh float64) float64 {
 		day := r.Day
 		day.Air += dt

@@ -7,6 +7,7 @@ import (
 
 // Setup is the answer to a Request.
 type Setup struct {
+	Judgement
 	Working  Working
 	Wall     WallSetting
 	Foot     FootSetting // where a second regulator, nearer the gun, sets its pressure
@@ -19,7 +20,8 @@ type Setup struct {
 	// and the gun with the valve open; where the supply is short, the part that limits it.
 	Bottleneck int
 	Short      Shortfall
-	Now        Now // where the request has one
+	Now        Now  // where the request has one
+	First      Turn // to do before anything else, its ID empty where nothing is; of a job that is not stopped
 	Weather    Weather
 	Comparison Comparison
 	Supplied   Supplied
@@ -47,6 +49,7 @@ type WallSetting struct {
 	Static  unit.Gauge // with no air moving
 	Open    unit.Gauge // at which the open valve gives exactly the target
 	Limit   unit.Gauge // flowing, at which the open valve gives the most the gun may be run at
+	Held    bool       // below the mark that leaves a reserve, so as not to pass Limit
 }
 
 // FootSetting is the pressure to set at a second regulator, nearer the gun.

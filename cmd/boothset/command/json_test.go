@@ -184,6 +184,10 @@ func TestSharesAddToOneBetweenTheSetPressureAndTheGun(t *testing.T) {
 	for name, args := range jobs {
 		r := boothset("", append(args, "--json")...)
 		a := decoded(t, r.out)
+		if a.Line == nil {
+			assert.True(t, a.Stopped && a.Short == nil, name)
+			continue
+		}
 		var shares float64
 		for _, s := range a.Line {
 			if slices.Contains([]string{"regulator", "passages", "cap"}, s.Kind) {
