@@ -70,9 +70,12 @@ func (p *Plan) sureFigures() calc.Figures {
 	if s.CountsFromShut {
 		valve = "spread-opened-"
 	}
-	if s.Opening.High >= 1 {
+	switch {
+	case p.Setup.Foot.Is:
+		valve = "spread-valve-foot"
+	case s.Opening.High >= 1:
 		valve += "full"
-	} else {
+	default:
 		valve += "part"
 	}
 	return calc.Figures{

@@ -22,6 +22,7 @@ type Coat struct {
 	Film       *Film           `toml:"film"`
 	Lay        *Lay            `toml:"lay"`
 	Mix        *Mix            `toml:"mix"`
+	VOC        *VOC            `toml:"voc"`
 
 	// Of its first stage, and of the others where they leave it out.
 	First   string            `toml:"first"`
@@ -79,7 +80,7 @@ func (e *Coat) check(classes map[string]bool, w *words.Words) *sentence {
 			return why
 		}
 	}
-	return cmp.Or(e.checkStages(classes, w), e.Cup.check(w), e.Thinner.check(w), e.Film.check(w), e.Lay.check(w), e.Mix.check(w))
+	return cmp.Or(e.checkStages(classes, w), e.Cup.check(w), e.Thinner.check(w), e.Film.check(w), e.Lay.check(w), e.Mix.check(w), e.VOC.check(w))
 }
 
 func (b Band) check(class string, classes map[string]bool, w *words.Words) *sentence {

@@ -94,6 +94,8 @@ const (
 	KindCoupling  = "coupling"
 	KindRegulator = "regulator"
 	KindFilter    = "filter"
+	KindDryer     = "dryer"
+	KindValve     = "valve"
 	KindHose      = "hose"
 	KindStage     = "stage" // of any coat
 )
@@ -135,6 +137,10 @@ func (c *Catalogue) each(kind string, do func(id string, o *origin) (more bool))
 		walk(c.Filters, do)
 	case KindStage:
 		walk(c.stages, do)
+	case KindDryer:
+		walk(c.Dryers, do)
+	case KindValve:
+		walk(c.Valves, do)
 	}
 }
 

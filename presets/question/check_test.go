@@ -32,7 +32,8 @@ func drawText(t *rapid.T, r *question.Reader, f *question.Field) string {
 }
 
 // What is wrong with one field of a plan by itself is what resolving all of it says of that
-// field, and the other way round. Neither knows that a line has too many parts.
+// field, and the other way round. Neither knows that a line has too many parts, nor that the
+// supply lies above the cut-out.
 func TestCheckOfAPlansFieldIsWhatResolvingSays(t *testing.T) {
 	r := questiontest.Open(t)
 	rapid.Check(t, func(t *rapid.T) {

@@ -8,6 +8,19 @@ import (
 	"boothset/presets/catalogue"
 )
 
+// shopRows is every field that the shop's usual line may answer, of whichever question.
+var shopRows = func() (rows []Row) {
+	for _, q := range Questions() {
+		for _, row := range q.Fields {
+			known := slices.ContainsFunc(rows, func(r Row) bool { return r.Field == row.Field })
+			if row.OfShop() && !known {
+				rows = append(rows, row)
+			}
+		}
+	}
+	return rows
+}()
+
 // Usual is the shop's usual answers.
 func (r *Reader) Usual() Answers { return r.usual }
 
@@ -23,13 +36,10 @@ func (r *Reader) readUsual() error {
 			return err
 		}
 	}
-	for _, row := range Plan.Fields {
-		if !row.OfShop() {
-			continue
-		}
-		texts, ok := r.Catalogue.Usual(row.Name, row.Repeats)
+	for _, row := range shopRows {
+		texts, ok := r.Catalogue.Usual(row.ShopKey(), row.Repeats)
 		if !ok {
-			return r.lineTakes(row.Name, row.Repeats)
+			return r.lineTakes(row.ShopKey(), row.Repeats)
 		}
 		for _, t := range texts {
 			v := r.Read(row.Field, t, r.System())
@@ -47,7 +57,11 @@ func (r *Reader) readUsual() error {
 
 // lineFault is a fault of the shop's usual line.
 func (r *Reader) lineFault(f *Fault) error {
-	return r.Catalogue.LineFault(f.Field, f.Called("line: "+f.Field))
+	key := f.Field
+	if key == Line.Name {
+		key = Line.ShopKey()
+	}
+	return r.Catalogue.LineFault(key, f.Called("line: "+key))
 }
 
 // lineTakes is the fault of a key of the line that holds something else than text, or than
@@ -64,15 +78,21 @@ func (r *Reader) lineTakes(name string, list bool) error {
 // checkKeys refuses what the line has no place for, and units that are none.
 func (r *Reader) checkKeys() error {
 	known := []string{catalogue.UnitsKey}
-	for _, row := range Plan.Fields {
-		if row.OfShop() {
-			known = append(known, row.Name)
-		}
+	for _, row := range shopRows {
+		known = append(known, row.ShopKey())
 	}
 	for _, key := range r.LineKeys() {
 		if !slices.Contains(known, key) {
 			f := r.Fault(key, "", unit.US, "file-unknown-key", calc.TextFigure("key", "line."+key), r.names(known))
 			return r.Catalogue.LineFault(key, f.Want())
+		}
+	}
+	if own := r.OwnLineKeys(); slices.Contains(own, Line.ShopKey()) {
+		for _, f := range usualLine {
+			if slices.Contains(own, f.ShopKey()) {
+				twice := r.Fault(f.ShopKey(), "", unit.US, "line-said-twice", calc.TextFigure("field", f.ShopKey()), calc.TextFigure("line", Line.ShopKey()))
+				return r.lineFault(twice)
+			}
 		}
 	}
 	units, ok := r.Catalogue.Usual(catalogue.UnitsKey, false)
@@ -88,7 +108,7 @@ func (r *Reader) checkKeys() error {
 // checkUsual resolves the line with a coat, a gun and a day, so that a fault in it shows at
 // once, and refuses numbers that mean one thing in one system and another in the other.
 func (r *Reader) checkUsual() error {
-	sys, a := r.System(), r.usual
+	sys, a := r.System(), Answers{}.Or(r.usual)
 	coat, gun := r.goTogether("", "")
 	for f, t := range map[*Field]string{Coat: coat, Gun: gun, Temp: "20C", Humidity: "50", Supply: "100psi"} {
 		if !a.Has(f) {
@@ -98,7 +118,12 @@ func (r *Reader) checkUsual() error {
 	if _, faults := r.Plan(a, sys); len(faults) > 0 {
 		return r.lineFault(faults[0])
 	}
-	for _, row := range Plan.Fields {
+	for _, row := range shopRows {
+		if r.usual.Has(row.Field) {
+			if f := r.Check(row.Field, r.usual.Get(row.Field), sys); f != nil {
+				return r.lineFault(f)
+			}
+		}
 		for _, v := range r.usual.Get(row.Field) {
 			us, metric := r.Read(row.Field, v.Text, unit.US), r.Read(row.Field, v.Text, unit.Metric)
 			if us.SI != metric.SI {

@@ -30,7 +30,7 @@ var usOf = map[string]string{"bar": "psi", "mm": "in", "m": "ft", "l_min": "cfm"
 // mayBeNull is what an answer can be without, besides whole sections of it; any other
 // null would be a number that is none.
 var mayBeNull = []string{".gun.reads", ".gun.cap_limit", ".input.wall", ".input.second", ".supply.hold_s", ".supply.hold_from_full_s",
-	".wall.low", ".wall.high", ".wall.static_low", ".wall.static_high"}
+	".wall.low", ".wall.high", ".wall.static_low", ".wall.static_high", ".voc.thinner", ".voc.limit", ".voc.over"}
 
 // nullHere is what a cause or a stage can be without.
 var nullHere = regexp.MustCompile(`\.wall_if_known$|^\.stages\[\d+\]\.(working|wall|turns|distance|film|overlap|flash|tip)$`)
@@ -130,7 +130,7 @@ func TestShapeOfAnAnswer(t *testing.T) {
 	require.NoError(t, json.Unmarshal([]byte(boothset("", append(clearJob("--wall", "40psi"), "--json")...).out), &v))
 	assert.Equal(t, "boothset.plan/1", v["schema"])
 	for table, keys := range map[string][]string{
-		"input":    {"coat", "gun", "temp", "humidity", "panel", "altitude", "supply", "hose", "coupling", "filter", "regulator", "regulator_at", "gauge", "mark", "wall", "units"},
+		"input":    {"coat", "gun", "temp", "humidity", "panel", "altitude", "supply", "line", "hose_temp", "hose", "coupling", "filter", "regulator", "regulator_at", "gauge", "mark", "wall", "units"},
 		"wall":     {"flowing", "static", "open", "limit"},
 		"gun":      {"working", "reads", "cap", "flow", "max_inlet", "cap_limit", "jet_mach"},
 		"distance": {"target", "low", "high"},
@@ -159,6 +159,8 @@ func TestShapeOfAnAnswer(t *testing.T) {
 		}
 	}
 	assert.Contains(t, v, "bottleneck")
+	assert.Nil(t, v["foot"])
+	assert.Contains(t, v, "foot")
 }
 
 func TestInputIsEchoedAsItWasUnderstood(t *testing.T) {
