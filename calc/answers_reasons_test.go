@@ -144,7 +144,7 @@ func TestWhatAMixSays(t *testing.T) {
 		}, "mix-area " + film + "transfer-usual mix-volume mix-between mix-cup mix-loss mix-ratio mix-life mix-cost wrong-farther-cost wrong-choked-cost " +
 			"n:mix-pot-life-known"},
 		{"more than fits its pot life", func(r *calc.MixRequest) { r.PotLife, r.Rate = time.Minute, coat.MLPerMin(100) },
-			"mix-area " + film + "transfer-usual mix-volume mix-between mix-cup mix-life wrong-farther wrong-choked w:mix-past-pot-life"},
+			"mix-area " + film + "transfer-usual mix-volume mix-between mix-cup mix-life wrong-farther wrong-choked w:mix-past-pot-life-coat"},
 		{"as far off as a gun is held", func(r *calc.MixRequest) { r.Held.Distance = unit.Inches(30) },
 			"mix-area " + film + "transfer-class mix-volume mix-between mix-cup n:mix-pot-life"},
 	} {

@@ -197,6 +197,9 @@ const (
 	FigureFluid                // m3/s of coating, printed in mL/min
 	FigureCount                // a whole number
 	FigureMoney                // of any currency
+	FigureDensity              // kg/m3
+	FigureVOC                  // kg/m3
+	FigureWeight               // kg
 	FigureTimes                // a rough ratio, printed to two digits
 	FigureClock                // s since midnight
 	FigureCup                  // s in an efflux cup

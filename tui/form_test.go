@@ -118,12 +118,17 @@ func TestAFaultyFieldOfAFormKeepsTheCursorAndNothingIsLost(t *testing.T) {
 func TestBehindTheLastFieldLiesTheAnswerOrWhatIsInItsWay(t *testing.T) {
 	r := open80x24(t)
 	press(r, toMix...)
-	press(r, "enter", "enter", "enter", "enter", "enter", "enter")
-	require.Equal(t, question.FluidRate.Name, boxAt(r), "an empty field holds nobody up")
+	for boxAt(r) != question.FluidRate.Name {
+		at := boxAt(r)
+		press(r, "enter")
+		require.NotEqual(t, at, boxAt(r), "an empty field holds nobody up")
+	}
 	press(r, "enter")
 	require.Equal(t, question.Area.Name, boxAt(r))
-	press(r, "hood", "enter", "enter", "enter", "enter", "enter", "enter", "enter")
-	require.Equal(t, "", boxAt(r))
+	press(r, "hood", "enter")
+	for boxAt(r) != "" {
+		press(r, "enter")
+	}
 	require.Contains(t, r.View(), "area hood")
 	press(r, "enter")
 	require.Equal(t, question.Coat.Name, boxAt(r))

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"boothset/calc"
+	"boothset/calc/coat"
 	"boothset/calc/unit"
 )
 
@@ -56,6 +57,8 @@ func Assumed(sys unit.System) calc.Figures {
 		calc.BriefFigure("receiverAbove", calc.FigureTempDiff, receiverAbove),
 		calc.BriefFigure("sheetTemp", calc.FigureTemp, calc.SheetTemp),
 		calc.BriefFigure("spraying", calc.FigureMinutes, usualSpraying),
+		calc.BriefFigure("lead", calc.FigureDistance, usualLead),
+		calc.BriefFigure("thinnerVOC", calc.FigureVOC, coat.SolventDensity),
 		calc.BriefFigure("warmLimit", calc.FigureTemp, usualWarmLimit),
 		calc.TextFigure("mark", unit.Pressure.CountText(sys, markStep[sys], decimals)),
 	}
