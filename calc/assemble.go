@@ -231,5 +231,8 @@ func (s *Setup) assembleNow(j *job, sens *sensitivity) {
 func distance(c *Coat, g *Gun, jet gun.Jet) Distance {
 	nearest, farthest := held(c, g)
 	at := min(max(jet.Reach(g.Felt)*unit.Length(c.Stage.times())+c.Farther, nearest), farthest)
+	if nearest == farthest { // as the product's sheet says
+		nearest, farthest = at-bandHalf, at+bandHalf
+	}
 	return Distance{Target: at, Low: max(at-bandHalf, nearest), High: min(at+bandHalf, farthest)}
 }
