@@ -13,15 +13,14 @@ import (
 // where the job is stopped.
 func (b *bench) setView(room size) [][]string {
 	against, warns, notes := b.against(room.w), b.cautions(calc.Warn, room.w), b.cautions(calc.Note, room.w)
-	if b.tried.Stopped() {
-		return shareOut([][]string{append(b.cure(room.w), against...), b.wouldHelp(room.w), warns, notes}, room)
-	}
-	if high := len(b.verdictRows(room.w)); high > headlineRows || high > lowHeadline && room.h < lowBench {
+	if b.headlineCut {
 		against = append(b.cure(room.w), against...)
 	}
+	if b.tried.Stopped() {
+		return shareOut([][]string{against, b.wouldHelp(room.w), warns, notes}, room)
+	}
 	first, gauge, why := b.first(room.w), b.gauge(room.w), b.mainReasons(room.w)
-	warns = append(against, warns...)
-	free := size{room.w, room.h - 1 - len(first) - len(gauge) - len(warns)} // a row to say that there is more
+	free := size{room.w, room.h - 1 - len(first) - len(gauge) - len(against) - len(warns)} // a row to say that there is more
 	if len(first) == 0 && room.w >= wideColumns {
 		free.h -= len(why)
 	}
@@ -33,14 +32,14 @@ func (b *bench) setView(room size) [][]string {
 	if !fits() || len(numbers) == 0 {
 		numbers = b.compact(room.w)
 	}
-	atGun := wrap(b.atGun(), room.w)
+	stage, atGun := b.stage(room.w), wrap(b.atGun(), room.w)
 	switch {
 	case !whole:
-		return shareOut([][]string{first, numbers, gauge, warns, b.settingsInWords(room.w), why, atGun, notes}, room)
-	case len(first) > 0 || len(numbers)+len(why)+len(warns) >= room.h:
-		return shareOut([][]string{first, numbers, gauge, warns, why, atGun, notes}, room)
+		return shareOut([][]string{first, numbers, gauge, against, warns, b.settingsInWords(room.w), why, stage, atGun, notes}, room)
+	case len(first)+len(against) > 0 || len(numbers)+len(why)+len(warns) >= room.h:
+		return shareOut([][]string{first, numbers, gauge, against, warns, why, stage, atGun, notes}, room)
 	}
-	return shareOut([][]string{numbers, gauge, why, warns, atGun, notes}, room)
+	return shareOut([][]string{numbers, gauge, why, warns, stage, atGun, notes}, room)
 }
 
 // setInWords is the view without its pictures.
@@ -51,7 +50,7 @@ func (b *bench) setInWords(w int) [][]string {
 	}
 	blocks = append(blocks, b.cautions(calc.Warn, w))
 	if !b.tried.Stopped() {
-		blocks = append(blocks, wrap(b.atGun(), w))
+		blocks = append(blocks, b.stage(w), wrap(b.atGun(), w))
 	}
 	return append(blocks, b.cautions(calc.Note, w))
 }
@@ -84,6 +83,32 @@ func (b *bench) firstInWords(w int) (rows []string) {
 		rows = append(rows, wrap(r.Text, w)...)
 	}
 	return rows
+}
+
+// stage is how the stage is laid, and what the coat's other stages come to.
+func (b *bench) stage(w int) (rows []string) {
+	laid := ""
+	for _, r := range b.tried.StageRows(b.s.words, b.s.sys) {
+		switch r.Role {
+		case answer.Value:
+			text := r.Text
+			if r.More != "" {
+				text += " (" + r.More + ")"
+			}
+			if laid != "" {
+				laid += "; "
+			}
+			laid += r.Name + " " + text
+		case answer.Part:
+			if !r.Marked {
+				rows = append(rows, hang("- ", r.Text, w)...)
+			}
+		}
+	}
+	if laid == "" {
+		return rows
+	}
+	return append(wrap(laid+".", w), rows...)
 }
 
 // cautions are those of a level, each marked with its word.
