@@ -61,7 +61,7 @@ func (d Drawer) AnyLine(r *question.Reader, supplied bool) question.Texts {
 	if supplied {
 		d.Supply(texts)
 	}
-	if rapid.Bool().Draw(d.T, "any line") {
+	if rapid.Bool().Draw(d.T, "any-line") {
 		d.Line(r, texts)
 	}
 	return texts
