@@ -35,12 +35,15 @@ func Inputs(r *question.Reader, a question.Answers) []Input {
 	return all
 }
 
-// movable is how many values of a field can be moved: none of one that does not count, one
+// movable is how many values of a field can be moved: none of one that does not count or has
+// neither a quantity nor a list, one
 // of a plain field, answered or not, of pairs those that there are.
 func movable(f *question.Field, a question.Answers) int {
 	values := a.Get(f)
 	switch {
 	case !question.Plan.Has(f) || !question.Applies(f, a):
+		return 0
+	case !f.Listed() && f.Of[0] == nil: // counted by the piece, and typed
 		return 0
 	case f.Repeats:
 		return len(values)

@@ -42,7 +42,7 @@ func Applies(f *Field, a Answers) bool {
 	switch {
 	case f == RegulatorAt || f == Wall || f == Mark:
 		return a.ID(Regulator) != None
-	case f.Part == PartSupply && f != Compressor:
+	case (f.Part == PartSupply || f == Panels || f == Pause) && f != Compressor:
 		return Supplied(a)
 	}
 	return true
@@ -57,6 +57,7 @@ func Assumed(sys unit.System) calc.Figures {
 		calc.BriefFigure("receiverAbove", calc.FigureTempDiff, receiverAbove),
 		calc.BriefFigure("sheetTemp", calc.FigureTemp, calc.SheetTemp),
 		calc.BriefFigure("spraying", calc.FigureMinutes, usualSpraying),
+		calc.BriefFigure("pause", calc.FigureMinutes, usualPause),
 		calc.BriefFigure("lead", calc.FigureDistance, usualLead),
 		calc.BriefFigure("thinnerVOC", calc.FigureVOC, coat.SolventDensity),
 		calc.BriefFigure("warmLimit", calc.FigureTemp, usualWarmLimit),
