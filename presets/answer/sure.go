@@ -66,7 +66,10 @@ func (p *Plan) sureFigures() calc.Figures {
 	s, r := p.Spread, p.Request
 	wall, _ := p.LikelyWall()
 	valve := "spread-valve"
-	if s.Opening.High >= 1 {
+	switch {
+	case p.Setup.Foot.Is:
+		valve = "spread-valve-foot"
+	case s.Opening.High >= 1:
 		valve = "spread-valve-full"
 	}
 	low, knob := calc.FigureOf("turnsLow", calc.FigureTurns, s.Knob().Low), "spread-closed"
