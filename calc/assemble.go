@@ -226,8 +226,10 @@ func (s *Setup) assembleNow(j *job, sens *sensitivity) {
 	}
 }
 
-// distance is the jet's reach, the coat's own addition, held inside the gun's class.
+// distance is the jet's reach, as the stage is held, and the coat's own addition, held inside
+// the gun's class or what the stage has in its place.
 func distance(c *Coat, g *Gun, jet gun.Jet) Distance {
-	at := min(max(jet.Reach(g.Felt)+c.Farther, g.Nearest), g.Farthest)
-	return Distance{Target: at, Low: max(at-bandHalf, g.Nearest), High: min(at+bandHalf, g.Farthest)}
+	nearest, farthest := held(c, g)
+	at := min(max(jet.Reach(g.Felt)*unit.Length(c.Stage.times())+c.Farther, nearest), farthest)
+	return Distance{Target: at, Low: max(at-bandHalf, nearest), High: min(at+bandHalf, farthest)}
 }

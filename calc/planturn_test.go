@@ -36,6 +36,9 @@ func TestWhatIsAdvisedTurnsThePlan(t *testing.T) {
 			inAShop(&r)
 			sys := &r.Shop.System
 			sys.CutOut = TopSupply
+			for i := range r.Line {
+				r.Line[i].DewPoint = unit.Celsius(3) // of a dryer
+			}
 			sys.Rated, sys.Receiver.Volume = unit.SCFM(f(0, 20, "rated")), unit.USGallons(f(5, 80, "receiver"))
 			if rapid.Bool().Draw(t, "masked") {
 				sys.Others = []supply.User{{Flow: unit.SCFM(6), Duty: 1, Mask: true}}
