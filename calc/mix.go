@@ -17,6 +17,7 @@ type MixRequest struct {
 	// is one, empty where it is not known.
 	Prices  []float64
 	Cup     Stated[unit.Volume] // of the gun, SmallestCup to LargestCup
+	FromPot bool                // it has none and is fed from a pot
 	Loss    Stated[unit.Volume] // left in cup and filter, 0 to 5 L
 	PotLife time.Duration       // the sheet's, at SheetTemp; 0 where not given
 	Booth   unit.Temp           // that the mix stands in, 5 to 40 C where there is a pot life
@@ -40,7 +41,7 @@ type MixAnswer struct {
 	Need              coat.Need
 	Low, High         unit.Volume // of the mix
 	Parts             []unit.Volume
-	Cups              int
+	Cups              int     // fillings; 0 from a pot
 	Cost, WasteCost   float64 // 0 where prices are not known
 	Priced            bool
 	Running           coat.Running
@@ -90,7 +91,9 @@ func (r *MixRequest) Problems() []Problem {
 	if !r.Held.Known {
 		p.add("gun", "needed-for-landing")
 	}
-	p.within("cup-size", float64(r.Cup.Value), &CupSizeBound)
+	if !r.FromPot {
+		p.within("cup-size", float64(r.Cup.Value), &CupSizeBound)
+	}
 	p.within("loss", float64(r.Loss.Value), &LossBound)
 	if n := len(r.Prices); n > 1 && n != len(r.Ratio.Value.Parts) {
 		p.add("price", "prices-and-parts", CountFigure("prices", n), CountFigure("parts", len(r.Ratio.Value.Parts)))
@@ -135,8 +138,10 @@ func SolveMix(r *MixRequest) (a MixAnswer, err error) {
 	if a.High > mostMixed {
 		return a, &Problem{"area", "beyond-any-mix", Figures{{Name: "volume", Kind: FigureVolume, Value: float64(a.High)}}}
 	}
-	if a.Cups, err = coat.CupsFor(a.Need.Volume, r.Cup.Value); err != nil {
-		return a, err
+	if !r.FromPot {
+		if a.Cups, err = coat.CupsFor(a.Need.Volume, r.Cup.Value); err != nil {
+			return a, err
+		}
 	}
 	price, err := a.share(r)
 	if err != nil {

@@ -74,14 +74,20 @@ func (m *Mix) pour(o *speaker) []Row {
 		}
 		all = append(all, Row{Role: Value, About: "pour", Name: name, Text: o.sys.Volume(share, unit.Usual), More: mark})
 	}
+	if r.FromPot {
+		return all
+	}
 	return append(all, Row{Role: Value, About: "fillings", Name: o.say("label-fillings"), Text: strconv.Itoa(m.fillings(mix)), More: o.say("mix-of-cup", calc.FigureOf("cup", calc.FigureVolume, r.Cup.Value))})
 }
 
 // spent is the rows of what does not end on the panel and of what the mix costs.
 func (m *Mix) spent(o *speaker) []Row {
-	a := m.Found
+	a, lost := m.Found, "mix-waste"
+	if m.Request.FromPot {
+		lost = "mix-waste-pot"
+	}
 	all := []Row{{Role: Value, About: "waste", Name: o.say("label-waste"), Text: o.about(true, o.sys.Volume(a.Need.Waste(), unit.Usual)),
-		More: o.say("mix-waste", calc.FigureOf("overspray", calc.FigureVolume, a.Need.Overspray), calc.FigureOf("loss", calc.FigureVolume, a.Need.Loss))}}
+		More: o.say(lost, calc.FigureOf("overspray", calc.FigureVolume, a.Need.Overspray), calc.FigureOf("loss", calc.FigureVolume, a.Need.Loss))}}
 	if !a.Priced {
 		return all
 	}

@@ -25,6 +25,7 @@ type Gun struct {
 	Felt     *Felt      `toml:"felt"`
 	Landing  *Transfer  `toml:"transfer"`
 	Cup      *GunCup    `toml:"cup"`
+	Pot      *GunPot    `toml:"pot"`
 	like     *Gun       // the one that stands for its class
 	made     gun.Gun    // once the catalogue is open
 }
@@ -62,8 +63,12 @@ func (e *Gun) Transfer() (*Transfer, bool) {
 	return nil, false
 }
 
-// CupOf is the gun's cup, or else its class's; false where neither says.
+// CupOf is the gun's cup, or else its class's; false where neither says, or the gun is fed
+// from a pot.
 func (e *Gun) CupOf() (*GunCup, bool) {
+	if e.Pot != nil {
+		return nil, false
+	}
 	for _, from := range []*Gun{e, e.like} {
 		if from != nil && from.Cup != nil {
 			return from.Cup, true
@@ -117,6 +122,12 @@ type GunCup struct {
 	Loss volume `toml:"loss"`
 }
 
+// GunPot is the pressure pot that feeds a gun that has no cup.
+type GunPot struct {
+	ground
+	Loss volume `toml:"loss"` // left in pot, hose and gun
+}
+
 // What is left of a transfer with the inlet valve choked: judgement bounds it so.
 const leastChoked, mostChoked = 0.3, 1.0
 
@@ -157,6 +168,16 @@ func (e *GunCup) check(w *words.Words) *sentence {
 	return e.ground.check(w)
 }
 
+func (e *GunPot) check(w *words.Words) *sentence {
+	if e == nil {
+		return nil
+	}
+	if !(e.Loss.V >= 0 && e.Loss.V <= calc.LargestCup) {
+		return newSentence("file-gun-pot", calc.BriefFigure("most", calc.FigureVolume, calc.LargestCup))
+	}
+	return e.ground.check(w)
+}
+
 func (e *Gun) check(w *words.Words) *sentence {
 	switch v := e.Valve; {
 	case restrictionFault(v.Conductance, v.Ratio) != nil:
@@ -179,7 +200,7 @@ func (e *Gun) check(w *words.Words) *sentence {
 	if e.like.Felt == nil {
 		return newSentence("file-felt-missing")
 	}
-	if why := cmp.Or(e.feltFault(w), e.Landing.check(w), e.Cup.check(w)); why != nil {
+	if why := cmp.Or(e.feltFault(w), e.Landing.check(w), e.Cup.check(w), e.Pot.check(w)); why != nil {
 		return why
 	}
 	if err := e.build(); err != nil {

@@ -52,11 +52,15 @@ func appendMix(j *jsonWriter, m *answer.Mix, sys unit.System, w *words.Words) {
 	} else {
 		j.null("ratio")
 	}
-	j.object("cups", func() {
-		j.count("fillings", a.Cups)
-		j.volume("size", r.Cup.Value)
-		j.ground(w, r.Cup.Ground)
-	})
+	if r.FromPot {
+		j.null("cups")
+	} else {
+		j.object("cups", func() {
+			j.count("fillings", a.Cups)
+			j.volume("size", r.Cup.Value)
+			j.ground(w, r.Cup.Ground)
+		})
+	}
 	appendMoney(j, m)
 	if r.PotLife > 0 {
 		j.object("pot_life", func() {
