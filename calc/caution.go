@@ -41,17 +41,17 @@ func (s *Setup) warn(r *Request) {
 		all.add(Warn, "valve-choked", s.Valve.Knob("valve", s.Valve.Opening), share("opening", s.Valve.Opening))
 	} else if !s.Short.Is && r.RegulatorAt() != Nowhere && s.Valve.Opening < s.Valve.Floor {
 		_, least := s.Valve.Limit()
-		all.add(Warn, "valve-low", s.Valve.Knob("valve", s.Valve.Opening), share("opening", s.Valve.Opening), least, share("floor", s.Valve.Floor))
+		all.add(Warn, "valve-low", RegulatorFigure(r.RegulatorAt()), s.Valve.Knob("valve", s.Valve.Opening), share("opening", s.Valve.Opening), least, share("floor", s.Valve.Floor))
 	}
 	if reserve := s.Reserve(); !s.Short.Is && reserve < LeastReserve-1 {
 		all.add(Warn, "little-reserve", drop("reserve", reserve), gauge("supply", r.Supply))
 	}
 	s.warnGauge(r, all)
 	if r.HasNow && r.Now > r.Supply {
-		all.add(Warn, "now-above-supply", gauge("wall", r.Now), gauge("supply", r.Supply))
+		all.add(Warn, "now-above-supply", RegulatorFigure(r.RegulatorAt()), gauge("wall", r.Now), gauge("supply", r.Supply))
 	}
 	if s.Now.Given && s.Now.GunIfOpen > s.Working.Highest {
-		all.add(Warn, "now-over-stamp", gauge("wall", r.Now), gauge("gun", s.Now.GunIfOpen), gauge("highest", s.Working.Highest))
+		all.add(Warn, "now-over-stamp", RegulatorFigure(r.RegulatorAt()), gauge("wall", r.Now), gauge("gun", s.Now.GunIfOpen), gauge("highest", s.Working.Highest))
 	}
 	if r.Day.Air < coldBench {
 		all.add(Warn, "cold", temp("air", r.Day.Air), temp("least", coldBench))

@@ -1,6 +1,8 @@
 package calc
 
 import (
+	"math"
+
 	"boothset/calc/line"
 	"boothset/calc/unit"
 )
@@ -24,7 +26,7 @@ func (s *Setup) explain(r *Request) {
 	s.explainGun(r, why)
 	s.explainWall(r, why)
 	s.explainValve(r, why)
-	s.explainComparison(why)
+	s.explainComparison(r, why)
 	s.explainDistance(r, why)
 	s.explainLine(why)
 	s.explainSupply(r, why)
@@ -74,7 +76,7 @@ func (s *Setup) explainLine(why *reasons) {
 
 // explainComparison sets the wall right and the valve open against the wall high and
 // the valve shut down.
-func (s *Setup) explainComparison(why *reasons) {
+func (s *Setup) explainComparison(r *Request, why *reasons) {
 	c := &s.Comparison
 	if !c.Given {
 		return
@@ -83,8 +85,8 @@ func (s *Setup) explainComparison(why *reasons) {
 	if c.High.Choked {
 		id = "compare-choked"
 	}
-	r, h := c.Right, c.High
-	why.add("valve", id, lineGround, gauge("wall", r.Wall), s.Valve.Knob("valve", r.Opening), share("opening", r.Opening), ratio("mach", r.Mach), drop("nudge", r.EighthTurn), drop("sag", r.Sag),
+	set, h := c.Right, c.High
+	why.add("valve", id, lineGround, RegulatorFigure(r.RegulatorAt()), gauge("wall", set.Wall), s.Valve.Knob("valve", set.Opening), share("opening", set.Opening), ratio("mach", set.Mach), drop("nudge", set.EighthTurn), drop("sag", set.Sag),
 		gauge("highWall", h.Wall), s.Valve.Knob("highValve", h.Opening), share("highOpening", h.Opening), ratio("highMach", h.Mach), drop("highNudge", h.EighthTurn), drop("highSag", h.Sag),
 		gauge("working", s.Working.Pressure), share("sagShare", SagShare))
 }
@@ -108,6 +110,10 @@ func (s *Setup) explainWeather(r *Request, why *reasons) {
 	f := Figures{temp("air", r.Day.Air), share("humidity", r.Day.Humidity), ratio("drying", w.Drying), ratio("drier", w.InFlight.Drier),
 		drop("less", -w.Correction), share("growth", w.InFlight.Growth)}
 	switch {
+	case w.Held:
+		why.add("weather", "weather-hot-held", dryingGround, f...)
+	case w.Correction < 0 && math.Round(w.InFlight.Growth*100) < 1: // what prints as 0 %
+		why.add("weather", "weather-hot-drops", dryingGround, f...)
 	case w.Correction < 0:
 		why.add("weather", "weather-hot", dryingGround, f...)
 	case w.Drying < slowDrying:
@@ -157,7 +163,7 @@ func (s *Setup) explainWall(r *Request, why *reasons) {
 }
 
 func (s *Setup) explainValve(r *Request, why *reasons) {
-	v := s.Valve
+	v, regulator := s.Valve, RegulatorFigure(r.RegulatorAt())
 	switch {
 	case s.Short.Is:
 		why.add("valve", "valve-open-wide", lineGround)
@@ -168,9 +174,9 @@ func (s *Setup) explainValve(r *Request, why *reasons) {
 			drop("reserve", v.Reserve), ratio("mach", v.Mach), drop("nudge", v.EighthTurn))...)
 		_, least := v.Limit()
 		if v.Opening < v.Floor {
-			why.add("valve", "valve-below-floor", valveGround, least, share("floor", v.Floor), gauge("open", s.Wall.Open))
+			why.add("valve", "valve-below-floor", valveGround, regulator, least, share("floor", v.Floor), gauge("open", s.Wall.Open))
 		} else {
-			why.add("valve", "valve-floor", valveGround, v.Knob("valve", v.Floor), share("floor", v.Floor), drop("most", MostEighthTurn))
+			why.add("valve", "valve-floor", valveGround, regulator, v.Knob("valve", v.Floor), share("floor", v.Floor), drop("most", MostEighthTurn))
 		}
 	}
 	s.explainGauge(r, why)
@@ -186,7 +192,7 @@ func (s *Setup) explainValve(r *Request, why *reasons) {
 		case n.Choked:
 			id = "now-choked"
 		}
-		why.add("valve", id, lineGround, gauge("wall", n.Wall), gauge("gun", n.GunIfOpen), v.Knob("valve", n.Opening), share("opening", n.Opening), ratio("mach", n.Mach),
+		why.add("valve", id, lineGround, regulator, gauge("wall", n.Wall), gauge("gun", n.GunIfOpen), v.Knob("valve", n.Opening), share("opening", n.Opening), ratio("mach", n.Mach),
 			drop("nudge", n.EighthTurn), gauge("working", s.Working.Pressure), gauge("set", set))
 	}
 }

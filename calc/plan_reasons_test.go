@@ -65,6 +65,14 @@ func TestWhatAPlanSays(t *testing.T) {
 	}{
 		{"a hot, dry day", func(r *Request) { r.Day = Day{Air: unit.Celsius(40), Panel: unit.Celsius(40), Humidity: 0.12} },
 			[]string{"weather-hot", "lever-thinner", "lever-cooler", "lever-nearer", "lever-pressure"}, []string{"weather-mild"}, nil},
+		{"a hot, dry day, and a coat that may not be sprayed lower", func(r *Request) {
+			r.Day = Day{Air: unit.Celsius(40), Panel: unit.Celsius(40), Humidity: 0.12}
+			r.Coat.Working.Low = r.Coat.Working.Start
+		}, []string{"weather-hot-held", "lever-thinner", "lever-cooler", "lever-nearer"}, []string{"weather-mild"}, nil},
+		{"a hot, dry day, and a coat that may be sprayed a little lower: the drops stay as they print", func(r *Request) {
+			r.Day = Day{Air: unit.Celsius(40), Panel: unit.Celsius(40), Humidity: 0.12}
+			r.Coat.Working.Low = r.Coat.Working.Start - unit.Gauge(unit.PSIDrop(0.1))
+		}, []string{"weather-hot-drops", "lever-thinner", "lever-cooler", "lever-nearer"}, []string{"weather-mild"}, nil},
 		{"a cold day", func(r *Request) { r.Day = Day{Air: unit.Celsius(12), Panel: unit.Celsius(12), Humidity: 0.5} },
 			[]string{"weather-slow"}, []string{"weather-mild"}, []string{"w cold"}},
 		{"a panel under the dew point", func(r *Request) { r.Day.Panel = unit.Celsius(2) },

@@ -141,6 +141,9 @@ func (r *Request) Problems() []Problem {
 		found.within("wall", float64(r.Now), &SupplyBound)
 	}
 	found.within("mark", float64(r.Mark), &MarkBound)
+	if cutOut := r.Shop.System.CutOut; r.Shop.Known && r.Supply > cutOut && r.Shop.System.CutIn <= cutOut {
+		found.add("cut-out", "above-cut-out", gauge("supply", r.Supply), gauge("cutOut", cutOut))
+	}
 	if r.HoseAir != 0 {
 		found.within("hose-temp", float64(r.HoseAir), &AirTempBound)
 	}

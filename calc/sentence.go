@@ -2,7 +2,6 @@ package calc
 
 import (
 	"errors"
-	"strconv"
 	"strings"
 
 	"boothset/calc/coat"
@@ -79,14 +78,20 @@ func cupSentence(e *coat.CupRange) (id string, f Figures) {
 	if e.Seconds < e.Cup.Low {
 		way = "cup-too-short"
 	}
-	f = Figures{TextFigure("seconds", strconv.FormatFloat(e.Seconds, 'g', 3, 64)), TextFigure("cup", e.Cup.Label), SentenceFigure("way", way), CountFigure("low", int(e.Cup.Low)), CountFigure("high", int(e.Cup.High))}
+	f = Figures{TextFigure("seconds", unit.DigitsText(e.Seconds, 3)), TextFigure("cup", e.Cup.Label), SentenceFigure("way", way), CountFigure("low", int(e.Cup.Low)), CountFigure("high", int(e.Cup.High))}
 	if len(e.Better) == 0 {
 		return "cup-range", f
 	}
 	return "cup-range-better", append(f, TextFigure("better", e.Better[0].Label))
 }
 
+// RegulatorFigure is what sentences call the regulator that is set, by its place: the wall, the
+// one at the gun's foot; without any it is the supply that stands on the line.
+func RegulatorFigure(at Place) Figure {
+	return SentenceFigure("regulator", [...]string{Wall: "set-wall", Foot: "set-foot", Nowhere: "set-none"}[at])
+}
+
 // digits is a number to four digits, in a unit that the sentence names itself.
 func digits(name string, v float64) Figure {
-	return TextFigure(name, strconv.FormatFloat(v, 'g', 4, 64))
+	return TextFigure(name, unit.DigitsText(v, 4))
 }

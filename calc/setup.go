@@ -124,6 +124,7 @@ type Weather struct {
 	Drying      float64       // relative to the reference day; above 1 dries faster
 	InFlight    InFlight      // how dry the coat lands
 	Correction  unit.Drop     // added to the coat's starting pressure, never above 0
+	Held        bool          // the day asks for a lower pressure, and the coat or the gun allows none
 }
 
 // Level is how much a caution weighs.

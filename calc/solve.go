@@ -26,7 +26,9 @@ func Solve(r *Request) (*Setup, error) {
 		return nil, err
 	}
 	j := newJob(r, s.Weather.Ambient)
-	j.pressure(s.Weather.Correction)
+	wanted := s.Weather.Correction
+	s.Weather.Correction = j.pressure(wanted)
+	s.Weather.Held = wanted < 0 && s.Weather.Correction == 0
 	j.setWall()
 	var sens sensitivity
 	sens.at(&j)
@@ -78,11 +80,15 @@ func newJob(r *Request, ambient unit.Abs) job {
 func (j *job) footSets() bool { return j.sets != j.wall }
 
 // pressure fixes the working pressure: the coat's start, the weather's correction, held
-// inside the coat's band and below what the gun may be run at.
-func (j *job) pressure(correction unit.Drop) {
+// inside the coat's band and below what the gun may be run at. It gives what came of the
+// correction inside these.
+func (j *job) pressure(correction unit.Drop) unit.Drop {
 	w := j.r.Coat.Working
-	g := &j.r.Gun
-	j.solveFor(min(max(w.Start+unit.Gauge(correction), w.Low), w.High, g.Highest(j.air)))
+	highest := min(w.High, j.r.Gun.Highest(j.air))
+	held := func(p unit.Gauge) unit.Gauge { return min(max(p, w.Low), highest) }
+	target := held(w.Start + unit.Gauge(correction))
+	j.solveFor(target)
+	return unit.Drop(target - held(w.Start))
 }
 
 // solveFor takes a working pressure as the target.

@@ -57,6 +57,7 @@ type Fix struct {
 	Won  unit.Drop
 	// OfSupply is whether Won is supply that it takes less of.
 	OfSupply bool
+	At       Place // of the regulator whose setting is won back
 }
 
 // ID is the id of the fix's sentence.
@@ -116,7 +117,7 @@ func (s *Setup) fixes(j *job, sens *sensitivity) {
 			best[at] = best[at-1]
 			at--
 		}
-		best[at] = Fix{Swap: *w, Part: part, Won: won, OfSupply: s.Short.Is}
+		best[at] = Fix{Swap: *w, Part: part, Won: won, OfSupply: s.Short.Is, At: j.r.RegulatorAt()}
 		n = min(n+1, BestFixes)
 	}
 	s.Fixes = append(s.Fixes, best[:n]...)
@@ -191,5 +192,5 @@ func (b *bench) put(i int, p *line.Part) {
 
 // Figures are what the sentence of a fix names.
 func (f *Fix) Figures() Figures {
-	return Figures{TextFigure("name", f.Swap.Name), TextFigure("part", f.Part), drop("won", f.Won), share("scale", f.Swap.Scale)}
+	return Figures{TextFigure("name", f.Swap.Name), TextFigure("part", f.Part), drop("won", f.Won), share("scale", f.Swap.Scale), RegulatorFigure(f.At)}
 }

@@ -1,8 +1,10 @@
 package tui
 
 import (
+	"math"
 	"slices"
 
+	"boothset/calc"
 	"boothset/calc/unit"
 	"boothset/presets/edit"
 	"boothset/presets/question"
@@ -23,8 +25,17 @@ type bench struct {
 	screenful int // of the view
 	input     int // that is moved
 	moves     []inputStep
+	marked    note // what another mark of the wall's gauge did
 	forms     []*form
 	cache     viewCache
+}
+
+// note says what another mark did to answers: it shows while these are what is tried, until
+// the mark is again what it was.
+type note struct {
+	text string
+	of   question.Answers
+	was  unit.Drop // the mark
 }
 
 // inputStep is a step that an input was moved by, and the answers before it.
@@ -52,7 +63,7 @@ func (b *bench) heading() (left, right string) {
 // enter works the answers out anew. What is moved first is the wall as it stands, which
 // is mostly what is wrong.
 func (b *bench) enter() *question.Fault {
-	b.view, b.screenful = 0, 0
+	b.view, b.screenful, b.marked = 0, 0, note{}
 	f := b.work()
 	b.s.finished = b.s.finished || b.err == nil
 	wall := slices.IndexFunc(b.inputs(), func(in edit.Input) bool { return in.Field == question.Wall })
@@ -72,17 +83,43 @@ func (b *bench) work() *question.Fault {
 func (b *bench) fail(err error) { b.err = err }
 
 // changeUnits works out anew what is kept, and what is tried where that is another job: the
-// mark of the wall's gauge is the system's. What was moved stays moved.
+// mark of the wall's gauge is the system's where it was not answered, and what that moves is
+// said. What was moved stays moved.
 func (b *bench) changeUnits(string) move {
+	before, sys := b.tried, b.s.sys
 	b.s.changeUnits()
 	tried, changed := b.tried.answers, b.changed()
-	if b.work() != nil || b.err != nil || !changed {
+	if b.work() != nil || b.err != nil {
 		return nil
 	}
-	if j, err := b.s.work(tried); err == nil {
-		b.tried = j
+	if changed {
+		if j, err := b.s.work(tried); err == nil {
+			b.tried = j
+		}
 	}
+	if sameAnswers(b.marked.of, b.tried.answers) && b.tried.Request.Mark == b.marked.was {
+		b.marked = note{}
+		return nil
+	}
+	b.marked = note{b.markChange(&before, sys), b.tried.answers, before.Request.Mark}
 	return nil
+}
+
+// markChange says which mark counts, and what it made of the settings before it, as they
+// read in the system they were in; empty where the mark is as it was.
+func (b *bench) markChange(before *job, sys unit.System) string {
+	now := b.tried
+	if before.Setup == nil || now.Request.Mark == before.Request.Mark {
+		return ""
+	}
+	id := "mark-changed"
+	was, is := before.Setup, now.Setup
+	if math.Abs(float64(was.Wall.Flowing-is.Wall.Flowing)) < 1 { // Pa: the wall is set as it was
+		id = "mark-changed-alone"
+	}
+	return b.s.text(id, calc.FigureOf("mark", calc.FigureDrop, now.Request.Mark),
+		calc.TextFigure("wasWall", unit.Pressure.Text(sys, float64(was.Wall.Flowing), unit.Usual)), calc.TextFigure("wall", unit.Pressure.Text(b.s.sys, float64(is.Wall.Flowing), unit.Usual)),
+		calc.FigureOf("wasOpening", calc.FigureShare, was.Valve.Opening), calc.FigureOf("opening", calc.FigureShare, is.Valve.Opening))
 }
 
 func (b *bench) keys(room size) []binding {

@@ -7,6 +7,7 @@ import (
 
 	"boothset/calc"
 	"boothset/calc/line"
+	"boothset/calc/unit"
 	"boothset/presets/answer"
 	"boothset/presets/edit"
 	"boothset/presets/question"
@@ -250,4 +251,30 @@ func TestTheNumbersAreNeverCut(t *testing.T) {
 			require.Contains(t, frame, n.label)
 		}
 	})
+}
+
+// Another system's mark moves the wall and the valve: the bench says so, on the screen and in
+// plain lines, until something else is moved.
+func TestAnotherMarkSaysWhatItMoved(t *testing.T) {
+	for _, l := range theSizes {
+		r := start(t, look{size: l})
+		press(r, toAnswer...)
+		before := r.result().Plan.Setup.Wall.Flowing
+		press(r, "u")
+		after := r.result().Plan.Setup.Wall.Flowing
+		require.NotEqual(t, before, after)
+		require.Contains(t, r.View(), "Gauge marks now 0.05 bar", "%v", l)
+		require.Contains(t, r.bench.marked.text, unit.US.Gauge(before, unit.Usual)+" became "+unit.Metric.Gauge(after, unit.Usual))
+		press(r, "right")
+		require.NotContains(t, r.View(), "Gauge marks now", "%v", l)
+		press(r, "esc")
+		require.Contains(t, r.View(), "Gauge marks now", "it is as it was")
+	}
+	r := open80x24(t)
+	press(r, toAnswer...)
+	walkTo(t, r, question.Mark, 0)
+	press(r, "right", "enter", "u")
+	require.Empty(t, r.bench.marked.text, "a mark that was answered stays as it is")
+	plain := dialogueOf(t, look{}, lines(append(slices.Clone(linesToAnswer), plainUnits, "")...))
+	require.Contains(t, strings.Join(strings.Fields(plain.out), " "), "Gauge marks now 0.05 bar: 31 psi became")
 }

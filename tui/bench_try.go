@@ -9,10 +9,11 @@ import (
 )
 
 // changed reports whether something was moved and not kept.
-func (b *bench) changed() bool {
-	return slices.ContainsFunc(question.Plan.Fields, func(row question.Row) bool {
-		return b.kept.answers.Text(row.Field) != b.tried.answers.Text(row.Field)
-	})
+func (b *bench) changed() bool { return !sameAnswers(b.kept.answers, b.tried.answers) }
+
+// sameAnswers reports whether two jobs were answered alike.
+func sameAnswers(a, b question.Answers) bool {
+	return !slices.ContainsFunc(question.Plan.Fields, func(row question.Row) bool { return a.Text(row.Field) != b.Text(row.Field) })
 }
 
 // inputs is what can be moved now.

@@ -26,7 +26,7 @@ type shares struct {
 }
 
 func (b *bench) share(room size) shares {
-	v := shares{verdict: b.verdictRows(room.w), side: room.w >= sideWindow && room.h >= sideHigh, view: room}
+	v := shares{verdict: append(b.verdictRows(room.w), b.markRows(room)...), side: room.w >= sideWindow && room.h >= sideHigh, view: room}
 	if !b.views[b.view].settings {
 		v.settings = b.compact(room.w)
 	}
@@ -122,6 +122,19 @@ func (b *bench) verdictRows(w int) []string {
 		style = b.s.theme.Go
 	}
 	return []string{style.Render(cut(text, w))}
+}
+
+// markRows is what another mark of the gauge did, cut where there is little room.
+func (b *bench) markRows(room size) []string {
+	text := b.marked.text
+	rows := wrap(text, room.w)
+	switch {
+	case text == "" || !sameAnswers(b.marked.of, b.tried.answers):
+		return nil
+	case room.h < lowBench:
+		rows = []string{cut(text, room.w)}
+	}
+	return each(rows, b.s.theme.Note.Render)
 }
 
 // foot is the input that is moved and the hazard line.

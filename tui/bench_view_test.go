@@ -132,7 +132,7 @@ func TestHowSureIsTheSpread(t *testing.T) {
 	require.Greater(t, got.Plan.Spread.Wall.High, got.Plan.Setup.Wall.Flowing)
 	press(r, "5")
 	all := screenfulsText(r)
-	require.Contains(t, all, "Check the wall gauge against a good one", "what to measure")
+	require.Contains(t, all, "Check the regulator's gauge against a good one", "what to measure")
 	require.Contains(t, all, "eight times in ten")
 }
 

@@ -174,7 +174,12 @@ func (f *form) solve() {
 	if len(f.own()) == 0 {
 		f.read = f.s.sys
 	}
-	f.answer, f.err = answer.Ask(f.s.reader, f.asks, f.answers(), f.read)
+	all := f.answers()
+	f.answer, f.err = answer.Ask(f.s.reader, f.asks, all, f.read)
+	typed := f.s.reader.ReadAll(f.asks, f.own(), f.read)
+	if unused := f.s.reader.Unused(f.asks, typed, all, f.read); f.err == nil && unused != nil {
+		f.err = unused
+	}
 }
 
 // blamed is the box that the fault lies in, -1 where there is none.

@@ -65,6 +65,9 @@ func (p *dialogue) do(b *bench, text string, menu []string) error {
 	case text == plainUnits:
 		b.changeUnits("")
 		p.row(p.r.s.unitsName())
+		if b.marked.text != "" {
+			p.say(b.marked.text)
+		}
 		p.view(b, 0)
 	case text == plainAgain:
 		restart(p.r)

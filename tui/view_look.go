@@ -103,7 +103,7 @@ func (b *bench) dial() draw.Dial {
 func (b *bench) dialText() string {
 	w := b.tried.Setup.Wall
 	id := "look-dial-short"
-	f := []calc.Figure{calc.FigureOf("flowing", calc.FigureGauge, w.Flowing), calc.FigureOf("static", calc.FigureGauge, w.Static), calc.FigureOf("limit", calc.FigureGauge, w.Limit)}
+	f := []calc.Figure{calc.RegulatorFigure(b.tried.Request.RegulatorAt()), calc.FigureOf("flowing", calc.FigureGauge, w.Flowing), calc.FigureOf("static", calc.FigureGauge, w.Static), calc.FigureOf("limit", calc.FigureGauge, w.Limit)}
 	if likely, ok := b.tried.LikelyWall(); ok {
 		id = "look-dial"
 		f = append(f, calc.BriefFigure("low", calc.FigureGauge, likely.Low), calc.BriefFigure("high", calc.FigureGauge, likely.High))
@@ -136,7 +136,7 @@ func (b *bench) boreText() string {
 		return b.s.text("look-bore", f...)
 	}
 	h := v.Comparison.High
-	return b.s.text("look-bore-high", append(f, calc.FigureOf("highWall", calc.FigureGauge, h.Wall), calc.FigureOf("highOpening", calc.FigureShare, h.Opening),
+	return b.s.text("look-bore-high", append(f, calc.RegulatorFigure(b.tried.Request.RegulatorAt()), calc.FigureOf("highWall", calc.FigureGauge, h.Wall), calc.FigureOf("highOpening", calc.FigureShare, h.Opening),
 		calc.FigureOf("highArea", calc.FigureShare, h.Area), calc.FigureOf("highMach", calc.FigureRatio, h.Mach))...)
 }
 

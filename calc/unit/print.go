@@ -100,7 +100,7 @@ func (q *Quantity) AppendBrief(dst []byte, sys System, si float64, withUnit bool
 	}
 	v := sc.count(si)
 	if q == Temperature {
-		v = math.Round(v*1e9) / 1e9 // counted from absolute zero, 0 degrees are a rounding off
+		v = degrees(v)
 	}
 	if dst = AppendDigits(dst, v); withUnit {
 		dst = append(dst, sc.label...)
@@ -108,13 +108,26 @@ func (q *Quantity) AppendBrief(dst []byte, sys System, si float64, withUnit bool
 	return dst
 }
 
+// degrees is a temperature without the rounding of its unit: counted from absolute zero, 0
+// degrees are one off.
+func degrees(v float64) float64 { return math.Round(v*1e9) / 1e9 }
+
+// AppendExact prints a number to as many digits as any reading has, without the rounding of
+// its unit: 75 and not 75.00000000000006. It may have an exponent.
+func AppendExact(dst []byte, v float64) []byte { return strconv.AppendFloat(dst, v, 'g', 12, 64) }
+
 // AppendDigits prints a number to three digits, without an exponent.
-func AppendDigits(dst []byte, v float64) []byte {
-	three, err := strconv.ParseFloat(strconv.FormatFloat(v, 'g', 3, 64), 64)
+func AppendDigits(dst []byte, v float64) []byte { return appendDigits(dst, v, 3) }
+
+// DigitsText is a number to so many digits as text, without an exponent.
+func DigitsText(v float64, digits int) string { return string(appendDigits(nil, v, digits)) }
+
+func appendDigits(dst []byte, v float64, digits int) []byte {
+	short, err := strconv.ParseFloat(strconv.FormatFloat(v, 'g', digits, 64), 64)
 	if err != nil {
-		three = v // rounded past the largest number there is
+		short = v // rounded past the largest number there is
 	}
-	return strconv.AppendFloat(dst, three, 'f', -1, 64)
+	return strconv.AppendFloat(dst, short, 'f', -1, 64)
 }
 
 // AppendNumber prints a number that has no unit, two decimals below ten and none from ten

@@ -72,5 +72,9 @@ func (q *Quantity) Pair(si float64) (us string, inUS float64, metric string, inM
 	if a.count == nil {
 		a, b = &q.shown[US], &q.shown[Metric]
 	}
-	return a.key, a.count(si), b.key, b.count(si)
+	inUS, inMetric = a.count(si), b.count(si)
+	if q == Temperature {
+		inUS, inMetric = degrees(inUS), degrees(inMetric)
+	}
+	return a.key, inUS, b.key, inMetric
 }

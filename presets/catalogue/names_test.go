@@ -7,6 +7,7 @@ import (
 	"boothset/presets/catalogue"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 )
 
 // The abbreviation of the rules for air quality, 40 CFR 63.11180, and what the older guns
@@ -56,4 +57,15 @@ func TestAShopsAliases(t *testing.T) {
 	c := shop(t, "[gun.high-volume-low-pressure]\naliases = [\"green\"]\n[coat.clear]\naliases = [\"hvlp\", \"2k\"]\n[gun.reduced-pressure]\naliases = [\"2k\"]\n")
 	assert.Equal(t, []string{"green"}, choice(c.Choices(catalogue.KindGun), "high-volume-low-pressure").Aliases)
 	assert.Equal(t, []string{"hvlp", "2k"}, choice(c.Choices(catalogue.KindCoat), "clear").Aliases)
+}
+
+// Sentences have "gun" beside a gun's name: one that is named with the word loses it.
+func TestAGunIsNotCalledAGunTwice(t *testing.T) {
+	for name, called := range map[string]string{
+		"valve gun": "valve", "Gun": "Gun", "number two": "number two", "Touch-up Gun": "Touch-up", "pistola de retoque": "retoque", "shotgun": "shotgun", "gunmetal": "gunmetal",
+	} {
+		c, err := catalogue.Load([]byte("[gun.reduced-pressure]\nname = \""+name+"\"\n"), "shop.toml")
+		require.NoError(t, err)
+		assert.Equal(t, called, get(t, c.Guns, "reduced-pressure").Called())
+	}
 }

@@ -66,6 +66,25 @@ func (o *origin) call(kind, id string, w *words.Words) {
 			o.called = w.Text(unit.US, "name-regulator", calc.Figures{calc.TextFigure("size", unit.US.Bore(size))})
 		}
 	}
+	if kind == KindGun {
+		o.called = withoutGun(o.called)
+	}
+}
+
+// withoutGun is the name of a gun without that word, which sentences have beside it: "valve
+// gun" is "valve". A name of nothing else stays.
+func withoutGun(name string) string {
+	for _, word := range words.Spellings(words.Gun) {
+		ends := len(name) - len(word)
+		switch {
+		case ends <= 1:
+		case strings.EqualFold(name[ends:], word) && strings.ContainsRune(" -", rune(name[ends-1])):
+			return strings.TrimRight(name[:ends], " -")
+		case strings.EqualFold(name[:len(word)], word) && name[len(word)] == ' ':
+			return strings.TrimLeft(name[len(word):], " ")
+		}
+	}
+	return name
 }
 
 // The kinds of entries, as sentences and fields call them.

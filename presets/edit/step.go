@@ -168,7 +168,7 @@ func (s stepping) within(q *unit.Quantity, si float64) bool {
 }
 
 // beside reports whether the quantity goes with another that bounds it: no wall stands
-// higher than its supply, and no cut-out below its cut-in. Where they are in no such order
+// higher than its supply, no supply higher than its cut-out, and no cut-out below its cut-in. Where they are in no such order
 // yet, the other one may be what is wrong.
 func (s stepping) beside(si float64) bool {
 	if s.now == nil {
@@ -177,10 +177,12 @@ func (s stepping) beside(si float64) bool {
 	switch cut, v := &s.now.Shop.System, unit.Gauge(si); s.in.Field {
 	case question.Wall:
 		return s.now.Supply <= 0 || v <= max(s.now.Supply, s.now.Now)
+	case question.Supply:
+		return !s.a.Has(question.CutOut) || !s.now.Shop.Known || s.now.Supply > cut.CutOut || v <= cut.CutOut
 	case question.CutIn:
 		return !s.a.Has(question.CutOut) || cut.CutIn > cut.CutOut || v <= cut.CutOut
 	case question.CutOut:
-		return cut.CutOut < cut.CutIn || v >= cut.CutIn
+		return cut.CutOut < max(cut.CutIn, s.now.Supply) || v >= max(cut.CutIn, s.now.Supply)
 	}
 	return true
 }

@@ -170,7 +170,7 @@ func TestBoundsAreThoseOfTheRequests(t *testing.T) {
 					default:
 						assert.Nil(t, alone)
 						assert.Equal(t, row.Name, asked.Field)
-						assert.Contains(t, []string{"outside-unit", "want-pot-life", "outside"}, asked.ID)
+						assert.Contains(t, []string{"outside-unit", "want-pot-life", "outside", "above-cut-out"}, asked.ID) // the least cut-out is below any supply
 					}
 				}
 			}

@@ -95,8 +95,9 @@ func (v *resolver) supply(r *calc.Request) {
 	sys := &s.System
 	sys.Rated = si[unit.Flow](v, Compressor)
 	sys.Receiver.Volume = si[unit.Volume](v, Receiver)
-	sys.CutIn = or(v, CutIn, max(r.Supply, supply.LowestCutIn))
-	sys.CutOut = or(v, CutOut, sys.CutIn+cutSpan)
+	atSupply := max(r.Supply, supply.LowestCutIn)
+	sys.CutOut = or(v, CutOut, max(or(v, CutIn, atSupply)+cutSpan, r.Supply))
+	sys.CutIn = or(v, CutIn, min(atSupply, sys.CutOut))
 	if v.has(Main) && v.a.ID(Main) != None {
 		if m, ok := v.value(Main); ok {
 			sys.Main = supply.Main{Length: unit.Length(m.SI[0]), Bore: unit.Length(m.SI[1])}

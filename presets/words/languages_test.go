@@ -2,6 +2,7 @@ package words_test
 
 import (
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -45,7 +46,7 @@ func TestThereIsNoOtherLanguage(t *testing.T) {
 }
 
 func TestSpellings(t *testing.T) {
-	every := []words.Spelling{words.RangeTo, words.Morning, words.Afternoon}
+	every := []words.Spelling{words.RangeTo, words.Morning, words.Afternoon, words.Gun}
 	of := map[string]words.Spelling{}
 	for _, s := range every {
 		all := words.Spellings(s)
@@ -65,6 +66,20 @@ func TestSpellings(t *testing.T) {
 	for _, id := range words.English().IDs() {
 		if strings.HasPrefix(id, "spelled-") {
 			assert.Contains(t, every, words.Spelling(id))
+		}
+	}
+}
+
+// A name that stands in a sentence has no article before it: which it would be goes by the
+// name.
+func TestNoArticleBeforeAName(t *testing.T) {
+	article := regexp.MustCompile(`(?i)\b(an?|una?|el|la) \{(gun|coat|name|part)[:}]`)
+	for _, lang := range words.Languages() {
+		w, _ := words.For(lang)
+		for _, id := range w.IDs() {
+			if !strings.Contains(id, "now-") { // there {gun} is a pressure
+				assert.NotRegexp(t, article, w.Say(id), id)
+			}
 		}
 	}
 }

@@ -13,7 +13,7 @@ import (
 const planRoom = 16 << 10
 
 // appendAnswer appends an answer as one JSON object, with the general caution where the run
-// has not said it. Figures are unrounded.
+// has not said it. Figures have twelve digits.
 func appendAnswer(dst []byte, q *question.Question, a answer.Answer, said bool, sys unit.System, w *words.Words) []byte {
 	if dst == nil {
 		dst = make([]byte, 0, planRoom)

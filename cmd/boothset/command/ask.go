@@ -3,6 +3,7 @@ package command
 import (
 	"slices"
 
+	"boothset/calc/unit"
 	"boothset/presets/answer"
 	"boothset/presets/question"
 	"boothset/presets/words"
@@ -77,7 +78,7 @@ func (a *asked) run(c *cobra.Command) error {
 			texts[i] = o.reader.Expand(row.Field, texts[i])
 		}
 	}
-	found, err := answer.Ask(o.reader, a.q, o.reader.ReadAll(a.q, a.texts, o.sys), o.sys)
+	found, err := askTyped(o.reader, a.q, o.reader.ReadAll(a.q, a.texts, o.sys), o.sys)
 	if err != nil {
 		return err
 	}
@@ -92,6 +93,19 @@ func (a *asked) run(c *cobra.Command) error {
 	}
 	p.code = p.write(o.words, out, found.Stopped())
 	return nil
+}
+
+// askTyped answers a question. What was typed and would not count is a fault, after what
+// cannot be read at all.
+func askTyped(r *question.Reader, q *question.Question, typed question.Answers, sys unit.System) (answer.Answer, error) {
+	found, err := answer.Ask(r, q, typed, sys)
+	if err != nil {
+		return nil, err
+	}
+	if f := r.Unused(q, typed, typed, sys); f != nil {
+		return nil, f
+	}
+	return found, nil
 }
 
 // write writes an answer and gives the exit code.

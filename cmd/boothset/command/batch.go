@@ -93,7 +93,7 @@ func (b *batch) appendLine(dst []byte, text []byte, n int) ([]byte, int) {
 	if err != nil {
 		return appendError(dst, n, err), ExitBadInput
 	}
-	found, err := answer.Ask(b.reader, b.q, r.answers, r.sys)
+	found, err := askTyped(b.reader, b.q, r.answers, r.sys)
 	if err != nil {
 		return appendError(dst, n, err), ExitBadInput
 	}

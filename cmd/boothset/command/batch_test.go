@@ -295,3 +295,15 @@ func FuzzBatch(f *testing.F) {
 		require.Contains(t, []int{ExitAnswered, ExitBadInput, ExitCannot}, r.code)
 	})
 }
+
+// What is typed and does not count is a fault of its line, and the lines after it go on.
+func TestBatchTellsWhatDoesNotCount(t *testing.T) {
+	lines := batchLines(t, boothset(strings.Replace(goodLine, "{", `{"regulator":"none","regulator_at":"gun",`, 1)+"\n"+goodLine+"\n", "plan", "--batch"))
+	f := faultIn(t, lines[0])
+	assert.Equal(t, "regulator_at", f.Error.Field)
+	assert.Contains(t, f.Error.Want, "does not count beside regulator none")
+	decoded(t, lines[1])
+	r := boothset("", clearJob("--compressor", "none", "--receiver", "60gal")...)
+	assert.Equal(t, ExitBadInput, r.code)
+	assert.Equal(t, "boothset: receiver \"60gal\": does not count beside compressor none; leave one of the two out\n", r.err)
+}

@@ -70,7 +70,8 @@ func (p *Program) unknownCommand(given string) error {
 	for _, q := range question.Questions() {
 		names = append(names, q.Name)
 	}
-	return &fieldError{"command", given, spoken(p.local, "want-command", calc.TextFigure("names", strings.Join(names, ", ")))}
+	w, _ := p.words()
+	return &fieldError{"command", given, spoken(w, "want-command", calc.TextFigure("names", strings.Join(names, ", ")))}
 }
 
 // flagFault says in a language what was wrong with the flags.

@@ -50,7 +50,7 @@ func (j *jsonWriter) number(name string, v float64) {
 	j.value(v)
 }
 
-// value appends a number in full. Nothing in an answer is infinite or undefined; were
+// value appends a number to twelve digits. Nothing in an answer is infinite or undefined; were
 // it so, null says it without breaking the line.
 func (j *jsonWriter) value(v float64) {
 	if math.IsNaN(v) || math.IsInf(v, 0) {
@@ -60,7 +60,7 @@ func (j *jsonWriter) value(v float64) {
 	if v == 0 {
 		v = 0 // not -0
 	}
-	j.b = strconv.AppendFloat(j.b, v, 'g', -1, 64)
+	j.b = unit.AppendExact(j.b, v)
 }
 
 func (j *jsonWriter) count(name string, n int) {

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"math"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -218,4 +219,17 @@ func TestAnUndefinedNumberDoesNotBreakTheLine(t *testing.T) {
 		j.number("d", 1e300)
 	})
 	assert.Equal(t, `{"a":null,"b":null,"c":0,"d":1e+300}`, string(j.b))
+}
+
+// Figures come without the rounding of their units: 75 F is 75, and no number has more than
+// twelve digits.
+func TestFiguresComeWithoutTheRoundingOfUnits(t *testing.T) {
+	out := boothset("", clearJob("--temp", "75F", "--panel", "60.1F", "--json")...).out
+	assert.Contains(t, out, `"temp":{"f":75,"c":23.888888889}`)
+	assert.Contains(t, out, `"panel":{"f":60.1,"c":15.611111111}`)
+	assert.Contains(t, out, `"bore":{"in":0.375,"mm":9.525}`)
+	for _, number := range regexp.MustCompile(`[:\[]-?[0-9][0-9.]*`).FindAllString(out, -1) {
+		digits := strings.TrimLeft(strings.NewReplacer(".", "", "-", "").Replace(number[1:]), "0")
+		assert.LessOrEqual(t, len(digits), 12, number)
+	}
 }

@@ -1,6 +1,7 @@
 package command
 
 import (
+	"slices"
 	"testing"
 
 	"boothset/presets/words"
@@ -64,4 +65,24 @@ func TestHelpIsInTheLanguageAskedFor(t *testing.T) {
 		assert.Contains(t, out, "--lang idioma")
 	}
 	assert.Contains(t, spanish.Say("usage-lang"), "`idioma`")
+}
+
+// What is wrong with the flags is told in the language asked for wherever that stands.
+func TestTheLanguageIsThatAskedForWhereverItStands(t *testing.T) {
+	for _, lang := range [][]string{{"--lang", "es"}, {"--lang=es"}, {"-lang", "es"}} {
+		for says, args := range map[string][]string{
+			"no hay tal opción: --tipp":                 {"film", "--tipp", "1.3mm"},
+			"a la opción le falta su valor: --coat":     {"film", "--coat"},
+			"el valor \"perhaps\" no sirve para --json": {"film", "--json=perhaps"},
+			"\"clear\": aquí solo van opciones":         {"film", "clear"},
+			"use plan, day, thin, film, mix, o ninguno": {"paint"},
+		} {
+			after := boothset("", append(slices.Clone(args), lang...)...)
+			if args[len(args)-1] == "--coat" {
+				after = boothset("", append(slices.Clone(lang), args...)...)
+			}
+			assert.Contains(t, after.err, says, "%v %v", args, lang)
+			assert.Contains(t, boothset("", append(slices.Clone(lang), args...)...).err, says)
+		}
+	}
 }

@@ -58,6 +58,7 @@ func Run(p *Program, args []string) int {
 		p.document(root, r)
 	} else {
 		args = doubleDashed(root, args)
+		p.common.lang = langIn(args)
 	}
 	root.SetArgs(args)
 	if err := root.Execute(); err != nil {
@@ -120,9 +121,25 @@ func (p *Program) sayVersion() error {
 // noArgs refuses what is no flag.
 func (p *Program) noArgs(c *cobra.Command, args []string) error {
 	if len(args) > 0 {
-		return p.seeHelp(c, spoken(p.local, "flag-argument", calc.TextFigure("given", quoted(args[0]))))
+		w, _ := p.words()
+		return p.seeHelp(c, spoken(w, "flag-argument", calc.TextFigure("given", quoted(args[0]))))
 	}
 	return nil
+}
+
+// langIn is the language that arguments ask for, so that what is wrong with a flag before that
+// one is told in it too; empty where they ask for none.
+func langIn(args []string) (lang string) {
+	const flag = "--" + flagLang
+	for i, a := range args {
+		switch value, joined := strings.CutPrefix(a, flag+"="); {
+		case joined:
+			lang = value
+		case a == flag && i+1 < len(args):
+			lang = args[i+1]
+		}
+	}
+	return lang
 }
 
 // doubleDashed is arguments with two dashes before the long name of each flag: one does

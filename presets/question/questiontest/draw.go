@@ -55,12 +55,12 @@ func (d Drawer) Plan(r *question.Reader) question.Texts {
 // shop could have.
 func (d Drawer) Supply(texts question.Texts) {
 	set := func(field, typed string) { texts[field] = []string{typed} }
-	set("supply", d.Number("supply", "%.2fpsi", 2, 200))
 	set("hose", d.Number("hose-ft", "%.1fft", 1, 300)+d.Number("hose-mm", ",%.2fmm", 3, 15))
 	set("compressor", d.Number("compressor", "%.2fcfm", 1, 200))
 	set("receiver", d.Number("receiver", "%.1fL", 10, 3000))
 	cutIn := rapid.Float64Range(40, 200).Draw(d.T, "cut-in")
 	set("cut-in", fmt.Sprintf("%.2fpsi", cutIn))
+	set("supply", d.Number("supply", "%.2fpsi", 2, cutIn+5)) // no receiver gives more than its cut-out
 	set("cut-out", d.Maybe("cut-out", "%.2fpsi", cutIn+5, cutIn+100))
 	if rapid.Bool().Draw(d.T, "with-main") {
 		set("main", d.Number("main-ft", "%.1fft", 10, 500)+d.Number("main-mm", ",%.1fmm", 10, 50))
