@@ -16,7 +16,7 @@ func (s *Setup) assemble(j *job, sens *sensitivity) {
 	g := &j.r.Gun
 	jet := gun.JetOf(j.flow, j.cap, j.air)
 	s.Working = Working{
-		Pressure: j.target, ReadsOpen: j.target, Cap: j.cap.Gauge(amb),
+		Pressure: j.target, Wanted: j.wanted, ReadsOpen: j.target, Cap: j.cap.Gauge(amb),
 		Flow: j.flow, Highest: g.Highest(j.air), JetMach: jet.Mach,
 	}
 	open, _ := g.Valve.Full.Upstream(j.flow, j.working, j.air)
@@ -27,7 +27,7 @@ func (s *Setup) assemble(j *job, sens *sensitivity) {
 	e := newEvaporation(j.r, amb)
 	e.atWorking(&s.Weather.InFlight, j.target, s.Distance.Target)
 	s.settings(j)
-	s.Valve = ValveMargin{Floor: sens.floor(), TurnsOf: g.Valve.Turns, CountsFromShut: g.Valve.FromShut}
+	s.Valve = ValveMargin{None: g.Valve.None, Floor: sens.floor(), TurnsOf: g.Valve.Turns, CountsFromShut: g.Valve.FromShut}
 	s.Valve.open(1, &g.Valve)
 	if j.short {
 		s.assembleShort(j, sens)
@@ -133,7 +133,9 @@ func (s *Setup) walk(j *job, q unit.Flow, working, into unit.Abs) {
 			add(p.Name, p.Kind, ends[i], ends[i+1], p.Mach(q, ends[i], ends[i+1], j.air))
 		}
 	}
-	add(j.r.Parts.Valve, line.ValveKind, into, working, s.Valve.Mach)
+	if !g.Valve.None {
+		add(j.r.Parts.Valve, line.ValveKind, into, working, s.Valve.Mach)
+	}
 	s.share()
 	_, cap := g.Upstream(q, j.air)
 	add(j.r.Parts.Passages, line.PassagesKind, working, cap, throat(q, working, g.Passages, j.air))
@@ -230,6 +232,12 @@ func (s *Setup) assembleNow(j *job, sens *sensitivity) {
 // distance is the jet's reach, the coat's own addition, held inside the gun's class.
 func distance(r *Request, jet gun.Jet) Distance {
 	g := &r.Gun
-	at := min(max(jet.Reach(g.Felt)+r.Coat.Farther, g.Nearest), g.Farthest)
-	return Distance{Target: at, Low: max(at-bandHalf, g.Nearest), High: min(at+bandHalf, g.Farthest)}
+	at, held := jet.Reach(g.Felt)+r.Coat.Farther, NotHeld
+	switch {
+	case at >= g.Farthest:
+		at, held = g.Farthest, HeldFarthest
+	case at <= g.Nearest:
+		at, held = g.Nearest, HeldNearest
+	}
+	return Distance{Target: at, Low: max(at-bandHalf, g.Nearest), High: min(at+bandHalf, g.Farthest), Held: held}
 }

@@ -43,7 +43,10 @@ func (s *Setup) warn(r *Request) {
 		_, least := s.Valve.Limit()
 		all.add(Warn, "valve-low", RegulatorFigure(r.RegulatorAt()), s.Valve.Knob("valve", s.Valve.Opening), share("opening", s.Valve.Opening), least, share("floor", s.Valve.Floor))
 	}
-	if reserve := s.Reserve(); !s.Short.Is && reserve < LeastReserve-1 {
+	if s.overStamp() {
+		all.add(Stop, "gun-over-stamp", gauge("gun", s.Working.Pressure), gauge("highest", s.Working.Highest), gauge("supply", r.Supply))
+	}
+	if reserve := s.Reserve(); !s.Short.Is && !(s.Valve.None && !s.Foot.Is) && reserve < LeastReserve-1 {
 		all.add(Warn, "little-reserve", drop("reserve", reserve), gauge("supply", r.Supply))
 	}
 	s.warnGauge(r, all)
@@ -51,7 +54,11 @@ func (s *Setup) warn(r *Request) {
 		all.add(Warn, "now-above-supply", RegulatorFigure(r.RegulatorAt()), gauge("wall", r.Now), gauge("supply", r.Supply))
 	}
 	if s.Now.Given && s.Now.GunIfOpen > s.Working.Highest {
-		all.add(Warn, "now-over-stamp", RegulatorFigure(r.RegulatorAt()), gauge("wall", r.Now), gauge("gun", s.Now.GunIfOpen), gauge("highest", s.Working.Highest))
+		id := "now-over-stamp"
+		if s.Valve.None {
+			id = "now-over-stamp-no-valve"
+		}
+		all.add(Warn, id, RegulatorFigure(r.RegulatorAt()), gauge("wall", r.Now), gauge("gun", s.Now.GunIfOpen), gauge("highest", s.Working.Highest))
 	}
 	if r.Day.Air < coldBench {
 		all.add(Warn, "cold", temp("air", r.Day.Air), temp("least", coldBench))

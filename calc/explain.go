@@ -35,7 +35,11 @@ func (s *Setup) explain(r *Request) {
 
 func (s *Setup) explainStart(r *Request, why *reasons) {
 	w := r.Coat.Working
-	why.add("gun", "gun-start", w.Ground, TextFigure("coat", r.Coat.Name), TextFigure("gun", r.Gun.Name), gauge("start", w.Start), gauge("low", w.Low), gauge("high", w.High))
+	id := "gun-start"
+	if s.Valve.None {
+		id = "gun-start-no-valve"
+	}
+	why.add("gun", id, w.Ground, TextFigure("coat", r.Coat.Name), TextFigure("gun", r.Gun.Name), gauge("start", w.Start), gauge("low", min(w.Low, s.Working.Highest)), gauge("high", min(w.High, s.Working.Highest)))
 }
 
 func (s *Setup) explainGun(r *Request, why *reasons) {
@@ -49,10 +53,10 @@ func (s *Setup) explainGun(r *Request, why *reasons) {
 func (s *Setup) explainDistance(r *Request, why *reasons) {
 	g := &r.Gun
 	id, ground := "distance-jet", jetGround
-	switch reach := s.Distance.Target; {
-	case reach >= g.Farthest:
+	switch s.Distance.Held {
+	case HeldFarthest:
 		id, ground = "distance-held-far", g.Distance
-	case reach <= g.Nearest:
+	case HeldNearest:
 		id, ground = "distance-held-near", g.Distance
 	}
 	why.add("distance", id, ground, near("target", s.Distance.Target), gauge("cap", s.Working.Cap))
@@ -148,6 +152,10 @@ func (s *Setup) explainWall(r *Request, why *reasons) {
 	case s.Short.Is:
 		why.add("wall", "wall-short", lineGround, f...)
 		return
+	case s.Valve.None && !s.Foot.Is:
+		if s.explainNoValve(r, why); at == Nowhere {
+			return
+		}
 	case at == Nowhere:
 		why.add("wall", "wall-none", lineGround, f...)
 		return
@@ -165,6 +173,8 @@ func (s *Setup) explainWall(r *Request, why *reasons) {
 func (s *Setup) explainValve(r *Request, why *reasons) {
 	v, regulator := s.Valve, RegulatorFigure(r.RegulatorAt())
 	switch {
+	case v.None:
+		why.add("valve", "valve-none", r.Gun.Ground)
 	case s.Short.Is:
 		why.add("valve", "valve-open-wide", lineGround)
 	case s.Foot.Is:
@@ -184,6 +194,10 @@ func (s *Setup) explainValve(r *Request, why *reasons) {
 		set := s.Wall.Flowing
 		if s.Short.Is {
 			set = s.Wall.Open // what it would take, had the supply it
+		}
+		if v.None {
+			s.nowNoValve(r, set, why)
+			return
 		}
 		id := "now-valve"
 		switch {

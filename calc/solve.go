@@ -50,7 +50,8 @@ type job struct {
 	// wall and sets are the places of its regulators: see Regulators.
 	wall, sets int
 
-	target  unit.Gauge // downstream of the valve
+	wanted  unit.Gauge // by the coat and the day
+	target  unit.Gauge // downstream of the valve: the same, but for a gun without one
 	working unit.Abs   // the same
 	flow    unit.Flow  // there
 	cap     unit.Abs
@@ -86,9 +87,9 @@ func (j *job) pressure(correction unit.Drop) unit.Drop {
 	w := j.r.Coat.Working
 	highest := min(w.High, j.r.Gun.Highest(j.air))
 	held := func(p unit.Gauge) unit.Gauge { return min(max(p, w.Low), highest) }
-	target := held(w.Start + unit.Gauge(correction))
-	j.solveFor(target)
-	return unit.Drop(target - held(w.Start))
+	j.wanted = held(w.Start + unit.Gauge(correction))
+	j.solveFor(j.wanted)
+	return unit.Drop(j.wanted - held(w.Start))
 }
 
 // solveFor takes a working pressure as the target.
@@ -137,6 +138,8 @@ func (j *job) setWall() {
 		return
 	}
 	switch {
+	case j.sets < 0 && j.r.Gun.Valve.None:
+		j.nearestMark()
 	case j.sets < 0:
 		j.setting.at(j.r.Supply, j.air.Ambient)
 	case j.footSets():
@@ -145,6 +148,8 @@ func (j *job) setWall() {
 		j.atWall.open = j.neededAt(j.wall, j.flow, j.set)
 		j.atWall.at(j.marked(j.wall, j.atWall.open), j.air.Ambient)
 		return
+	case j.r.Gun.Valve.None:
+		j.nearestMark()
 	default:
 		j.setting.at(j.marked(j.sets, j.open), j.air.Ambient)
 	}

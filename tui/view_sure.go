@@ -66,10 +66,12 @@ func (b *bench) ranges() draw.Ranges {
 	}
 	r.Answers = append(r.Answers,
 		distance.answer(s.say("short-distance"), settings[1].text, distance.number, float64(p.Distance.Low), float64(p.Distance.High), float64(v.Distance.Target)),
-		share.answer(s.say("short-valve"), share.Text(s.sys, v.Valve.Opening, unit.Usual), share.text, p.Opening.Low, p.Opening.High, v.Valve.Opening),
 	)
-	opening := &r.Answers[len(r.Answers)-1]
-	opening.Scale = draw.NewScale(opening.Scale.Low, share.at(1), rangeTicks, share.text)
+	if !v.Valve.None {
+		opening := share.answer(s.say("short-valve"), share.Text(s.sys, v.Valve.Opening, unit.Usual), share.text, p.Opening.Low, p.Opening.High, v.Valve.Opening)
+		opening.Scale = draw.NewScale(opening.Scale.Low, share.at(1), rangeTicks, share.text)
+		r.Answers = append(r.Answers, opening)
+	}
 	for _, c := range p.Causes {
 		if c.Wall >= leastCause {
 			r.Causes = append(r.Causes, draw.Cause{Name: s.say("cause-" + c.ID), Share: c.Wall})

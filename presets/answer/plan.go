@@ -71,6 +71,11 @@ const (
 func (p *Plan) settings(o *speaker) []Row {
 	s := p.Setup
 	limit, least := s.Valve.Limit()
+	valve := Row{Role: Setting, About: AboutValve, Name: o.say("label-valve"), Text: o.words.FigureText(o.sys, s.Valve.Knob("valve", s.Valve.Opening)),
+		More: o.say("card-reserve", calc.FigureOf("opening", calc.FigureShare, s.Valve.Opening), calc.FigureOf("reserve", calc.FigureDrop, s.Valve.Reserve), limit, least)}
+	if s.Valve.None {
+		valve.Text, valve.More = o.say("card-no-valve"), o.say("card-no-valve-sets")
+	}
 	wall := "label-wall"
 	if p.Request.RegulatorAt() == calc.Foot {
 		wall = "label-foot"
@@ -78,9 +83,8 @@ func (p *Plan) settings(o *speaker) []Row {
 	return []Row{
 		{Role: Setting, About: AboutWall, Name: o.say(wall), Text: o.sys.Gauge(s.Wall.Flowing, unit.Usual), More: o.say("card-static", calc.FigureOf("static", calc.FigureGauge, s.Wall.Static))},
 		{Role: Setting, About: AboutDistance, Name: o.say("label-distance"), Text: o.sys.Small(s.Distance.Target, unit.Usual),
-			More: o.say("card-between", calc.FigureOf("low", calc.FigureDistance, s.Distance.Low), calc.FigureOf("high", calc.FigureDistance, s.Distance.High))},
-		{Role: Setting, About: AboutValve, Name: o.say("label-valve"), Text: o.words.FigureText(o.sys, s.Valve.Knob("valve", s.Valve.Opening)),
-			More: o.say("card-reserve", calc.FigureOf("opening", calc.FigureShare, s.Valve.Opening), calc.FigureOf("reserve", calc.FigureDrop, s.Valve.Reserve), limit, least)},
+			More: o.say(map[calc.Held]string{calc.HeldNearest: "card-nearest", calc.HeldFarthest: "card-farthest", calc.NotHeld: "card-between"}[s.Distance.Held], calc.FigureOf("low", calc.FigureDistance, s.Distance.Low), calc.FigureOf("high", calc.FigureDistance, s.Distance.High))},
+		valve,
 		p.GaugeRow(o.words, o.sys),
 	}
 }
@@ -102,7 +106,7 @@ func (p *Plan) GaugeRow(w *words.Words, sys unit.System) Row {
 	switch {
 	case s.OverStamp(r):
 		id = "card-gauge-over"
-	case r.Gauge == calc.AtFoot:
+	case r.Gauge == calc.AtFoot && !s.Valve.None:
 		id = "card-gauge-foot"
 	}
 	row.More = w.Text(sys, id, calc.Figures{calc.FigureOf("stamp", calc.FigureGauge, r.Gun.Stamp.Inlet)})
@@ -113,8 +117,13 @@ func (p *Plan) GaugeRow(w *words.Words, sys unit.System) Row {
 func (p *Plan) atTheGun(o *speaker) []Row {
 	s := p.Setup
 	id := "card-gun"
-	if s.Short.Is {
+	switch {
+	case s.Short.Is && s.Valve.None:
+		id = "card-gun-wants-no-valve"
+	case s.Short.Is:
 		id = "card-gun-wants"
+	case s.Valve.None:
+		id = "card-gun-no-valve"
 	}
 	rows := []Row{{Role: Heading, About: "gun", Text: o.say(id, calc.FigureOf("working", calc.FigureGauge, s.Working.Pressure), calc.FigureOf("flow", calc.FigureFlow, s.Working.Flow), calc.FigureOf("cap", calc.FigureGauge, s.Working.Cap))}}
 	if s.Short.Is {

@@ -37,7 +37,7 @@ func (p *Plan) SureRows(w *words.Words, sys unit.System) (rows []Row) {
 			calc.BriefFigure("knownLow", calc.FigureGauge, known.Low), calc.BriefFigure("knownHigh", calc.FigureGauge, known.High),
 		})
 	}
-	if s.Set && s.Short >= leastShort {
+	if s.Set && s.Short >= leastShort && !p.Setup.Valve.None {
 		id := "spread-short-"
 		if r.Gauge == calc.NoGauge {
 			id = "spread-blind-"
@@ -66,7 +66,10 @@ func (p *Plan) sureFigures() calc.Figures {
 	s, r := p.Spread, p.Request
 	wall, _ := p.LikelyWall()
 	valve := "spread-valve"
-	if s.Opening.High >= 1 {
+	switch {
+	case p.Setup.Valve.None:
+		valve = "spread-valve-none"
+	case s.Opening.High >= 1:
 		valve = "spread-valve-full"
 	}
 	low, knob := calc.FigureOf("turnsLow", calc.FigureTurns, s.Knob().Low), "spread-closed"

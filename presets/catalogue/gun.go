@@ -21,6 +21,7 @@ type Gun struct {
 	CapLimit pressure   `toml:"cap-limit"`
 	Nearest  length     `toml:"nearest"`
 	Farthest length     `toml:"farthest"`
+	NoValve  bool       `toml:"no-valve"`
 	Valve    valveEntry `toml:"valve"`
 	Felt     *Felt      `toml:"felt"`
 	Landing  *Transfer  `toml:"transfer"`
@@ -41,6 +42,7 @@ func (e *Gun) build() (err error) {
 	v := gun.Valve{
 		Full:  line.Restriction{C: unit.DM3PerSBar(e.Valve.Conductance), B: e.Valve.Ratio},
 		Shape: gun.Shape(e.Valve.Shape),
+		None:  e.NoValve,
 		Turns: e.Valve.Turns, FromShut: e.Valve.CountsFrom == fromShut,
 	}
 	if e.made, err = gun.New(gun.Stamp{Inlet: e.Inlet.V, Flow: e.Flow.V, Cap: e.Cap.V}, e.CapLimit.V, v); err == nil && e.Felt != nil {
@@ -178,8 +180,8 @@ func (e *GunPot) check(w *words.Words) *sentence {
 	return e.ground.check(w)
 }
 
-func (e *Gun) check(w *words.Words) *sentence {
-	switch v := e.Valve; {
+func (v *valveEntry) check(w *words.Words) *sentence {
+	switch {
 	case restrictionFault(v.Conductance, v.Ratio) != nil:
 		return under("file-valve", restrictionFault(v.Conductance, v.Ratio))
 	case !(v.Turns > 0 && v.Turns <= mostTurns):
@@ -188,6 +190,15 @@ func (e *Gun) check(w *words.Words) *sentence {
 		return newSentence("file-valve-shape", calc.BriefFigure("least", calc.FigureRatio, leastShape), calc.BriefFigure("most", calc.FigureRatio, mostShape))
 	case v.CountsFrom != "" && v.CountsFrom != fromOpen && v.CountsFrom != fromShut:
 		return newSentence("file-valve-counts", calc.TextFigure("given", v.CountsFrom), calc.TextFigure("names", w.Listed([]string{fromOpen, fromShut})))
+	}
+	return nil
+}
+
+func (e *Gun) check(w *words.Words) *sentence {
+	if why := e.Valve.check(w); why != nil && !e.NoValve {
+		return why
+	}
+	switch {
 	case !(e.Cap.V >= leastStep && e.Inlet.V >= e.Cap.V+leastStep && e.Inlet.V <= calc.TopSupply):
 		return newSentence("file-stamp", calc.BriefFigure("most", calc.FigureGauge, calc.TopSupply), calc.BriefFigure("least", calc.FigureGauge, leastStep))
 	case !(e.Flow.V >= leastFlow && e.Flow.V <= mostFlow):

@@ -41,6 +41,9 @@ func (e *Gun) fill(class *Gun) {
 		e.Cap.V = cmp.Or(e.CapLimit.V, class.Cap.V*e.Inlet.V/class.Inlet.V)
 	}
 	e.Nearest.V, e.Farthest.V = cmp.Or(e.Nearest.V, class.Nearest.V), cmp.Or(e.Farthest.V, class.Farthest.V)
+	if e.NoValve {
+		return
+	}
 	v, of := &e.Valve, &class.Valve
 	if v.Conductance == 0 {
 		inlets := float64(class.Inlet.V.Abs(unit.SCFMPressure)) / float64(e.Inlet.V.Abs(unit.SCFMPressure))

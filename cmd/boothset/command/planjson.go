@@ -28,29 +28,17 @@ func appendPlan(j *jsonWriter, p *answer.Plan, sys unit.System, w *words.Words) 
 		j.near("target", s.Distance.Target)
 		j.near("low", s.Distance.Low)
 		j.near("high", s.Distance.High)
+		if s.Distance.Held == calc.NotHeld {
+			j.null("held")
+		} else {
+			j.text("held", string(s.Distance.Held))
+		}
 		if p.Spread != nil {
 			j.near("spread_low", p.Spread.Distance.Low)
 			j.near("spread_high", p.Spread.Distance.High)
 		}
 	})
-	j.object("valve", func() {
-		j.number("opening", s.Valve.Opening)
-		j.number("area", s.Valve.Area)
-		j.number("turns", s.Valve.Turns)
-		j.number("of_turns", s.Valve.TurnsOf)
-		j.number("from_shut", s.Valve.FromShut)
-		j.drop("reserve", s.Valve.Reserve)
-		j.number("floor", s.Valve.Floor)
-		j.bool("choked", s.Valve.Choked)
-		j.number("mach", s.Valve.Mach)
-		j.drop("eighth_turn", s.Valve.EighthTurn)
-		if p.Spread != nil {
-			j.number("low", p.Spread.Opening.Low)
-			j.number("high", p.Spread.Opening.High)
-			j.number("turns_low", p.Spread.Turns.Low)
-			j.number("turns_high", p.Spread.Turns.High)
-		}
-	})
+	appendValve(j, p)
 	j.array("line", func() {
 		for i := range s.Line {
 			appendStep(j, &s.Line[i])
@@ -77,6 +65,33 @@ func appendPlan(j *jsonWriter, p *answer.Plan, sys unit.System, w *words.Words) 
 	appendSupply(j, r, s)
 	appendComparison(j, &s.Comparison)
 	appendFixes(j, s, sys, w)
+}
+
+// appendValve appends how the inlet valve stands, null where the gun has none.
+func appendValve(j *jsonWriter, p *answer.Plan) {
+	s := p.Setup
+	if s.Valve.None {
+		j.null("valve")
+		return
+	}
+	j.object("valve", func() {
+		j.number("opening", s.Valve.Opening)
+		j.number("area", s.Valve.Area)
+		j.number("turns", s.Valve.Turns)
+		j.number("of_turns", s.Valve.TurnsOf)
+		j.number("from_shut", s.Valve.FromShut)
+		j.drop("reserve", s.Valve.Reserve)
+		j.number("floor", s.Valve.Floor)
+		j.bool("choked", s.Valve.Choked)
+		j.number("mach", s.Valve.Mach)
+		j.drop("eighth_turn", s.Valve.EighthTurn)
+		if p.Spread != nil {
+			j.number("low", p.Spread.Opening.Low)
+			j.number("high", p.Spread.Opening.High)
+			j.number("turns_low", p.Spread.Turns.Low)
+			j.number("turns_high", p.Spread.Turns.High)
+		}
+	})
 }
 
 // appendLanding appends how dry the coat lands, null where the models do not reach.
@@ -151,6 +166,7 @@ func entryOf(r *calc.Request, k line.Kind) string {
 
 func appendGun(j *jsonWriter, r *calc.Request, s *calc.Setup) {
 	j.gauge("working", s.Working.Pressure)
+	j.gauge("wanted", s.Working.Wanted)
 	if r.Gauge == calc.NoGauge {
 		j.null("reads")
 	} else {
@@ -188,9 +204,11 @@ func appendNow(j *jsonWriter, s *calc.Setup) {
 	j.object("now", func() {
 		j.gauge("wall", n.Wall)
 		j.gauge("gun_if_open", n.GunIfOpen)
-		j.number("opening_needed", n.Opening)
-		j.number("area_needed", n.Area)
-		j.number("turns_needed", (1-n.Opening)*s.Valve.TurnsOf)
+		if !s.Valve.None {
+			j.number("opening_needed", n.Opening)
+			j.number("area_needed", n.Area)
+			j.number("turns_needed", (1-n.Opening)*s.Valve.TurnsOf)
+		}
 		j.bool("enough", n.Enough)
 		j.bool("choked", n.Choked)
 		j.number("mach", n.Mach)
