@@ -13,12 +13,14 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// said is what an answer gives as its reasons and cautions, in their order, a caution with
-// the first letter of its level.
+// said is what an answer gives as its reasons but for those of its verdict, and cautions, in
+// their order, a caution with the first letter of its level.
 func said(reasons []calc.Reason, cautions []calc.Caution) string {
 	var s []string
 	for _, r := range reasons {
-		s = append(s, r.ID)
+		if r.About != "verdict" {
+			s = append(s, r.ID)
+		}
 	}
 	for _, c := range cautions {
 		if c.Safety {
@@ -29,7 +31,16 @@ func said(reasons []calc.Reason, cautions []calc.Caution) string {
 	return strings.Join(s, " ")
 }
 
-// Each limit that a day runs into is a reason and a caution, and nothing else is.
+// judged is what speaks against spraying, each with its verdict.
+func judged(j calc.Judgement) string {
+	var s []string
+	for _, c := range j.Against {
+		s = append(s, c.Level.String()+":"+c.ID)
+	}
+	return strings.Join(s, " ")
+}
+
+// Each limit that a day runs into speaks against it, and nothing else does.
 func TestWhatADaySays(t *testing.T) {
 	mild := aDay(t, false, 22, 0.45)
 	set := func(r calc.DayRequest, change func(*calc.DayRequest)) calc.DayRequest { return with(r, change) }
@@ -37,48 +48,48 @@ func TestWhatADaySays(t *testing.T) {
 		return func(r *calc.DayRequest) { r.Panel, r.Paint = unit.Celsius(c), unit.Celsius(c) }
 	}
 	for _, c := range []struct {
-		name   string
-		r      calc.DayRequest
-		remedy string
-		says   string
+		name    string
+		r       calc.DayRequest
+		remedy  string
+		against string
+		says    string
 	}{
-		{"mild", mild, "", "day-air day-dries-solvent day-grade"},
-		{"waterborne", aDay(t, true, 22, 0.45), "", "day-air day-dries-water day-grade-water"},
-		{"hardener and a large job", set(mild, func(r *calc.DayRequest) { r.Hardener, r.PotLife, r.Panels = calc.Isocyanate, 4*time.Hour, 5 }), "",
+		{"mild", mild, "", "", "day-air day-dries-solvent day-grade"},
+		{"waterborne", aDay(t, true, 22, 0.45), "", "", "day-air day-dries-water day-grade-water"},
+		{"hardener and a large job", set(mild, func(r *calc.DayRequest) { r.Coat.Hardener, r.PotLife, r.Panels = calc.Isocyanate, 4*time.Hour, 5 }), "", "",
 			"day-air day-dries-solvent day-grade-hardener day-grade-large pot-life"},
-		{"three panels are few", set(mild, func(r *calc.DayRequest) { r.Panels = 3 }), "", "day-air day-dries-solvent day-grade"},
-		{"mixed at a known time", set(mild, func(r *calc.DayRequest) { r.PotLife, r.HasStarted = 4*time.Hour, true }), "",
+		{"three panels are few", set(mild, func(r *calc.DayRequest) { r.Panels = 3 }), "", "", "day-air day-dries-solvent day-grade"},
+		{"mixed at a known time", set(mild, func(r *calc.DayRequest) { r.PotLife, r.HasStarted = 4*time.Hour, true }), "", "",
 			"day-air day-dries-solvent day-grade pot-life-ends"},
-		{"too hot for the rule of pot lives", set(mild, func(r *calc.DayRequest) { r.PotLife, r.Paint = 4*time.Hour, unit.Celsius(45) }), "",
+		{"too hot for the rule of pot lives", set(mild, func(r *calc.DayRequest) { r.PotLife, r.Paint = 4*time.Hour, unit.Celsius(45) }), "", "",
 			"day-air day-dries-solvent day-grade w:pot-life-outside"},
-		{"cold", aDay(t, false, 12, 0.5), "turn-warm-air", "limit-cold day-air day-dries-solvent day-grade w:cold"},
+		{"cold", aDay(t, false, 12, 0.5), "turn-warm-air", "wait:cold", "day-air day-dries-solvent day-grade"},
 		{"cold, panel and paint colder", set(aDay(t, false, 12, 0.3), both(11)), "turn-warm-air",
-			"limit-cold day-air day-dries-solvent day-grade w:cold w:cold-panel w:cold-paint"},
-		{"cold, panel and paint less so", set(aDay(t, false, 12, 0.3), both(13)), "turn-warm-air",
-			"limit-cold day-air day-dries-solvent day-grade w:cold"},
-		{"hot", aDay(t, false, 36, 0.3), "turn-cool-air", "limit-hot day-air day-dries-solvent day-grade w:hot-air"},
-		{"a hot panel", set(mild, func(r *calc.DayRequest) { r.Panel = unit.Celsius(40) }), "turn-cool-panel",
-			"limit-hot day-air day-dries-solvent day-grade w:hot-panel"},
-		{"damp, on a warm panel", warmPanel(aDay(t, false, 22, 0.9)), "turn-warm-air", "limit-damp day-air day-dries-solvent day-grade w:damp"},
-		{"waterborne in moist air", warmPanel(aDay(t, true, 22, 0.8)), "turn-warm-air-water",
-			"limit-slow day-air day-dries-water day-grade-water w:slow-water"},
-		{"waterborne a little under 0.4 of the reference day", warmPanel(aDay(t, true, 21, 0.787)), "turn-warm-air-water",
-			"limit-slow day-air day-dries-water day-grade-water w:slow-water"},
-		{"waterborne a little over", warmPanel(aDay(t, true, 21, 0.785)), "", "day-air day-dries-water day-warmer day-grade-water"},
-		{"waterborne in fog", warmPanel(aDay(t, true, 22, 1)), "turn-warm-air",
-			"limit-damp limit-slow day-air day-dries-not day-grade-water w:damp w:still-water"},
-		{"paint under the dew point", set(aDay(t, false, 28, 0.6), func(r *calc.DayRequest) { r.Paint = unit.Celsius(18) }), "turn-warm-paint",
-			"day-air day-dries-solvent day-grade w:wet-paint"},
+			"wait:cold wait:cold-panel wait:cold-paint", "day-air day-dries-solvent day-grade"},
+		{"cold, panel and paint less so", set(aDay(t, false, 12, 0.3), both(13)), "turn-warm-air", "wait:cold", "day-air day-dries-solvent day-grade"},
+		{"hot", aDay(t, false, 38, 0.3), "turn-cool-air", "wait:hot-air watch:lands-drier", "day-air day-dries-solvent day-grade"},
+		{"a hot panel", set(mild, func(r *calc.DayRequest) { r.Panel = unit.Celsius(40) }), "turn-cool-panel", "wait:hot-panel", "day-air day-dries-solvent day-grade"},
+		{"damp, on a warm panel", warmPanel(aDay(t, false, 22, 0.9)), "turn-warm-air", "stop:damp", "day-air day-dries-solvent day-grade"},
+		{"waterborne in moist air", warmPanel(aDay(t, true, 22, 0.8)), "turn-warm-air-water", "wait:slow-water", "day-air day-dries-water day-grade-water"},
+		{"waterborne a little under 0.4 of the reference day", warmPanel(aDay(t, true, 21, 0.787)), "turn-warm-air-water", "wait:slow-water",
+			"day-air day-dries-water day-grade-water"},
+		{"waterborne a little over", warmPanel(aDay(t, true, 21, 0.785)), "turn-warm-air-water", "watch:close", "day-air day-dries-water day-grade-water"},
+		{"waterborne, well over", warmPanel(aDay(t, true, 21, 0.7)), "", "", "day-air day-dries-water day-warmer day-grade-water"},
+		{"waterborne in fog", warmPanel(aDay(t, true, 22, 1)), "turn-warm-air", "stop:damp wait:still-water", "day-air day-dries-not day-grade-water"},
+		{"waterborne in dry heat", aDay(t, true, 35, 0.2), "turn-cool-air", "wait:lands-dry", "day-air day-dries-water day-grade-water"},
+		{"paint under the dew point", set(aDay(t, false, 28, 0.6), func(r *calc.DayRequest) { r.Paint = unit.Celsius(18) }), "turn-warm-paint", "wait:wet-paint",
+			"day-air day-dries-solvent day-grade"},
 		{"a panel under the dew point", set(aDay(t, false, 22, 0.6), func(r *calc.DayRequest) { r.Panel = unit.Celsius(13) }), "turn-warm-panel",
-			"limit-dew limit-cold day-air day-dries-solvent day-grade s:dew-on-panel w:cold-panel"},
+			"stop:dew-on-panel wait:cold-panel", "day-air day-dries-solvent day-grade"},
 	} {
 		a := solvedDay(t, c.r)
 		for _, why := range a.Reasons {
 			if why.About == "flash-off" {
-				assert.Equal(t, c.r.Waterborne, why.Source == "source-drying-water", c.name)
+				assert.Equal(t, c.r.Coat.Waterborne, why.Source == "source-drying-water", c.name)
 			}
 		}
 		assert.Equal(t, c.says, said(a.Reasons, a.Cautions), c.name)
+		assert.Equal(t, c.against, judged(a.Judgement), c.name)
 		assert.Equal(t, c.remedy, a.Remedy.Sentence(), c.name)
 	}
 }
@@ -133,7 +144,7 @@ func TestWhatAMixSays(t *testing.T) {
 		}, "mix-area " + film + "transfer-usual mix-volume mix-between mix-cup mix-loss mix-ratio mix-life mix-cost wrong-farther-cost wrong-choked-cost " +
 			"n:mix-pot-life-known"},
 		{"more than fits its pot life", func(r *calc.MixRequest) { r.PotLife, r.Rate = time.Minute, coat.MLPerMin(100) },
-			"mix-area " + film + "transfer-usual mix-volume mix-between mix-cup mix-life wrong-farther wrong-choked w:mix-past-pot-life"},
+			"mix-area " + film + "transfer-usual mix-volume mix-between mix-cup mix-life wrong-farther wrong-choked w:mix-past-pot-life-coat"},
 		{"as far off as a gun is held", func(r *calc.MixRequest) { r.Held.Distance = unit.Inches(30) },
 			"mix-area " + film + "transfer-class mix-volume mix-between mix-cup n:mix-pot-life"},
 	} {
@@ -205,13 +216,15 @@ func TestTwoBatches(t *testing.T) {
 }
 
 // A chart's limits in air of 22 C and a panel kept 13 C warmer are the day's own: damp from
-// 85 % on, and no air too damp for the panel.
+// 85 % on, within the hygrometer's 5 % of it from 80 %, and no air too damp for the panel.
 func TestLimitsOfAWarmPanel(t *testing.T) {
 	r := aDay(t, false, 22, 0.5)
 	r.Panel = unit.Celsius(35)
-	l := r.Limits(r.Air)
-	assert.InDelta(t, 0.85, l.Wait, 0.005)
-	assert.Equal(t, 1.0, l.Stop)
+	l := calc.NewChart(&r).Limits(r.Air)
+	assert.InDelta(t, 0.8, l.Watch, 1e-9)
+	assert.InDelta(t, 0.85, l.Stop, 1e-9)
+	assert.Equal(t, 1.0, l.Dew)
+	assert.Zero(t, l.DryWatch, "a solvent coat at 22 C")
 }
 
 // How many coats: the family's own number where its film fits, else as few as keep each at

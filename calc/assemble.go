@@ -23,8 +23,8 @@ func (s *Setup) assemble(j *job, sens *sensitivity) {
 	if j.r.Gauge == AtFoot {
 		s.Working.ReadsOpen = open.Gauge(amb)
 	}
-	s.Distance = distance(j.r, jet)
-	e := newEvaporation(j.r, amb)
+	s.Distance = distance(&j.r.Coat, g, jet)
+	e := newEvaporation(&j.r.Coat, g, j.r.Day, amb)
 	e.atWorking(&s.Weather.InFlight, j.target, s.Distance.Target)
 	s.settings(j)
 	s.Valve = ValveMargin{None: g.Valve.None, Floor: sens.floor(), TurnsOf: g.Valve.Turns, CountsFromShut: g.Valve.FromShut}
@@ -52,10 +52,9 @@ func (s *Setup) assemble(j *job, sens *sensitivity) {
 
 // settings are the pressures to set, of a supply that is not short all of them.
 func (s *Setup) settings(j *job) {
-	highest := s.Working.Highest.Abs(j.air.Ambient)
-	q, _ := j.r.Gun.Air(highest, j.air)
-	limit := j.setNeeded(q, highest, j.r.Gun.Valve.Full)
+	limit, q := j.limit()
 	s.Wall = j.advised(&j.atWall, j.wall, j.neededAt(j.wall, q, limit), j.r.Supply)
+	s.Wall.Held = j.held
 	if j.footSets() {
 		s.Foot = FootSetting{true, j.advised(&j.setting, j.sets, limit, s.Wall.Static)}
 	}
@@ -230,9 +229,8 @@ func (s *Setup) assembleNow(j *job, sens *sensitivity) {
 }
 
 // distance is the jet's reach, the coat's own addition, held inside the gun's class.
-func distance(r *Request, jet gun.Jet) Distance {
-	g := &r.Gun
-	at, held := jet.Reach(g.Felt)+r.Coat.Farther, NotHeld
+func distance(c *Coat, g *Gun, jet gun.Jet) Distance {
+	at, held := jet.Reach(g.Felt)+c.Farther, NotHeld
 	switch {
 	case at >= g.Farthest:
 		at, held = g.Farthest, HeldFarthest

@@ -51,6 +51,9 @@ var (
 
 	AreaBound        = Bound{"outside", 0.001, 1000, FigureArea}
 	CupSizeBound     = Bound{"outside", float64(SmallestCup), float64(LargestCup), FigureVolume}
+	LeadBound        = Bound{"outside", 0, 0.3, FigureDistance}
+	DensityBound     = Bound{"outside", 500, 5000, FigureDensity}
+	VOCBound         = Bound{"outside", 0, 1500, FigureVOC}
 	LossBound        = Bound{"outside", 0, 5e-3, FigureVolume}
 	PriceBound       = Bound{"outside-price", 0, 1e5, FigureMoney}
 	MixTempBound     = Bound{"outside", unit.ZeroCelsius + 5, unit.ZeroCelsius + 40, FigureTemp}

@@ -10,18 +10,28 @@ import (
 
 // DayRequest asks what the day does to a coat.
 type DayRequest struct {
-	CoatID, Coat string // as the catalogue and as sentences name it
-	Waterborne   bool
-	Hardener     Hardener
-	Solvent      coat.Solvent // that it dries like, unless waterborne
+	Coat Coat
+	// Gun is what it is sprayed with, on which Coat has its working pressure; without either
+	// nothing is said of how it lands.
+	Gun Gun
 	Day
-	Paint  unit.Temp // the material, -10 to 60 C
-	Panels int       // size of the job, 1 to MostPanels
+	Instruments Instruments
+	Paint       unit.Temp // the material, -10 to 60 C
+	Panels      int       // size of the job, 1 to MostPanels
 	// PotLife is the sheet's at 20 C, a minute to a week; 0 where not given.
 	PotLife time.Duration
 	// Started is when it was mixed; used where HasStarted.
 	Started    Clock
 	HasStarted bool
+	Coats      int // that it is laid in; 0 where not known
+}
+
+// DayOf is the day of a plan's request, as the question about the day has it.
+func DayOf(r *Request) *DayRequest {
+	return &DayRequest{
+		Coat: r.Coat, Gun: r.Gun, Day: r.Day, Paint: r.Day.Air, Panels: 1,
+		Instruments: Instruments{r.Tolerances.Thermometer, r.Tolerances.HygrometerShare},
+	}
 }
 
 // MostPanels is the largest job that a request may hold.
@@ -32,7 +42,7 @@ type Clock time.Duration
 
 // DayAnswer is the answer to a DayRequest.
 type DayAnswer struct {
-	Verdict     Verdict
+	Judgement
 	Remedy      DayRemedy // what makes the day fit for spraying; its ID is empty where it is
 	DewPoint    unit.Temp
 	WetBulb     unit.Temp
@@ -43,21 +53,12 @@ type DayAnswer struct {
 	// Flash is how many times as long flash-off takes as on the reference day; at least
 	// so many where Flash is coat.LongestFlash.
 	Flash    float64
+	InFlight InFlight // how dry it lands; its levers are left out
 	Grade    Grade
 	PotLife  PotLife
 	Reasons  []Reason
 	Cautions []Caution
 }
-
-// Verdict is what the day says.
-type Verdict string
-
-// The verdicts: spray, wait or change the booth first, and never as it stands.
-const (
-	VerdictGo   Verdict = "go"
-	VerdictWait Verdict = "wait"
-	VerdictStop Verdict = "stop"
-)
 
 // Grade is the speed of a thinner or hardener, in the trade's words.
 type Grade string
@@ -160,31 +161,23 @@ func SolveDay(r *DayRequest) (a DayAnswer, err error) {
 	a.Flash = coat.FlashFactor(a.Drying)
 	a.Grade = GradeFor(r.Air, r.Panel, r.Panels)
 	a.PotLife = r.potLife()
-	now := conditions{r.Day, r.Paint}
-	h := r.hindered(now)
-	switch {
-	case h.nearDew:
-		a.Verdict = VerdictStop
-	case h != (hindrances{}):
-		a.Verdict = VerdictWait
-	default:
-		a.Verdict = VerdictGo
-	}
-	a.Remedy = r.remedy(now, a.Drying)
-	a.explain(r, h)
-	a.warn(r, h)
+	o := outlook{r: r, flight: newEvaporation(&r.Coat, &r.Gun, r.Day, air.AtAltitude(r.Altitude))}
+	a.InFlight = o.flight.atStart()
+	o.inFlight = &a.InFlight
+	a.InFlight.Drier = o.flight.drierOn(o.inFlight, r.Day)
+	o.judge(&a.Judgement, &a.Remedy)
+	a.judgePotLife(r)
+	a.explain(r)
+	a.warn(r)
 	return a, nil
 }
-
-// Stopped reports whether the coat must not be sprayed as things stand.
-func (a *DayAnswer) Stopped() bool { return stopped(a.Cautions) }
 
 // drying is how fast the coat dries, relative to the reference day: a solvent coat by
 // the vapour pressure of its solvent in a film that is as warm as the panel, a
 // waterborne one by the wet bulb.
 func (r *DayRequest) drying(d Day) (float64, error) {
-	if r.Waterborne {
+	if r.Coat.Waterborne {
 		return coat.WaterDrive(d.Air, d.Humidity, air.AtAltitude(d.Altitude))
 	}
-	return coat.SolventDrive(r.Solvent, d.Panel), nil
+	return coat.SolventDrive(r.Coat.Solvent, d.Panel), nil
 }

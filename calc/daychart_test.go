@@ -1,6 +1,7 @@
 package calc_test
 
 import (
+	"math"
 	"testing"
 
 	"boothset/calc"
@@ -16,27 +17,20 @@ func TestTheLimitsOfTheChartAreThoseOfTheDay(t *testing.T) {
 		r := aDay(t, rapid.Bool().Draw(t, "waterborne"), rapid.Float64Range(5, 45).Draw(t, "air"), .5)
 		r.Panel = r.Air + unit.Temp(rapid.Float64Range(-6, 4).Draw(t, "panel"))
 		at := unit.Celsius(rapid.Float64Range(8, 42).Draw(t, "at"))
-		l := r.Limits(at)
-		require.LessOrEqual(t, l.Wait, l.Stop+calc.HumidityStep)
+		l := calc.NewChart(&r).Limits(at)
+		require.True(t, 0 <= l.Watch && l.Watch <= l.Wait && l.Wait <= l.Stop && l.Stop <= min(l.Dew, .85))
+		require.LessOrEqual(t, l.DryWait, l.DryWatch)
 
 		other := r
 		other.Air, other.Panel, other.Paint = at, r.Panel+at-r.Air, r.Paint+at-r.Air
 		other.Humidity = rapid.Float64Range(.02, 1).Draw(t, "humidity")
-		near := func(limit float64) bool {
-			return other.Humidity > limit-1.01*calc.HumidityStep && other.Humidity < limit+1.01*calc.HumidityStep
-		}
-		if near(l.Wait) || near(l.Stop) {
-			return
-		}
-		want := calc.VerdictGo
-		switch {
-		case other.Humidity > l.Stop:
-			want = calc.VerdictStop
-		case other.Humidity > l.Wait:
-			want = calc.VerdictWait
+		for _, limit := range []float64{l.Watch, l.Wait, l.Stop, l.DryWait, l.DryWatch} {
+			if math.Abs(other.Humidity-limit) < 2*calc.HumidityStep {
+				return
+			}
 		}
 		a, err := calc.SolveDay(&other)
 		require.NoError(t, err)
-		require.Equal(t, want, a.Verdict, "%v at %v", l, other.Humidity)
+		require.Equal(t, a.Verdict, l.At(other.Humidity), "%+v at %v: %+v", l, other.Humidity, a.Against)
 	})
 }

@@ -5,17 +5,6 @@ import (
 	"boothset/calc/unit"
 )
 
-// When a day is not for spraying. dampest is published in guides to coating inspection;
-// hottest and slowest are judgement; coldBench and LeastPanelMargin have their
-// sources beside them elsewhere.
-const (
-	dampest = 0.85
-	hottest = unit.Temp(35 + unit.ZeroCelsius)
-	// slowest is the drying of a waterborne coat, relative to the reference day, below
-	// which it is not worth starting.
-	slowest = 0.4
-)
-
 // designAir is the air that products are made for, at its warm end: paint makers print
 // 20 to 25 C.
 const designAir = unit.Temp(25 + unit.ZeroCelsius)
@@ -23,49 +12,6 @@ const designAir = unit.Temp(25 + unit.ZeroCelsius)
 // spare goes on top of a temperature that is to be reached, so that it still does once
 // it is printed to a whole degree Fahrenheit.
 const spare = unit.Temp(0.3)
-
-// conditions is what a coat is sprayed in.
-type conditions struct {
-	Day
-	paint unit.Temp
-}
-
-// reheated is the conditions with the air brought to t, no water added or taken, and panel
-// and paint with it where they were colder.
-func (c conditions) reheated(t unit.Temp) conditions {
-	c.Humidity = air.Reheated(c.Air, c.Humidity, t)
-	c.Air, c.Panel, c.paint = t, max(c.Panel, t), max(c.paint, t)
-	return c
-}
-
-// cooled is the conditions with the air brought down to t, and panel and paint with it.
-func (c conditions) cooled(t unit.Temp) conditions {
-	cold := c.reheated(t)
-	cold.Panel, cold.paint = min(c.Panel, t), min(c.paint, t)
-	return cold
-}
-
-// hindrances are what speaks against spraying.
-type hindrances struct {
-	nearDew                       bool // panel
-	coldAir, coldPanel, coldPaint bool
-	hotAir, hotPanel              bool
-	wetPaint, damp, slow          bool
-}
-
-func (r *DayRequest) hindered(s conditions) hindrances {
-	dew := air.DewPoint(s.Air, s.Humidity)
-	drive, err := r.drying(s.Day)
-	return hindrances{
-		nearDew: unit.TempDiff(s.Panel-dew) < LeastPanelMargin,
-		coldAir: s.Air < coldBench, coldPanel: s.Panel < coldBench, coldPaint: s.paint < coldBench,
-		hotAir: s.Air > hottest, hotPanel: s.Panel > hottest,
-		wetPaint: s.paint < dew, damp: s.Humidity >= dampest,
-		slow: r.Waterborne && (err != nil || drive < slowest),
-	}
-}
-
-func (r *DayRequest) clear(s conditions) bool { return r.hindered(s) == hindrances{} }
 
 // DayRemedy is the one thing that makes a day fit for spraying, with what it brings.
 type DayRemedy struct {
@@ -81,18 +27,21 @@ type DayRemedy struct {
 	Waterborne bool
 }
 
-// remedy finds the one thing that clears the conditions of all that hinders, the least trouble
-// first: panel or paint, then the air, then waiting for better air.
-func (r *DayRequest) remedy(now conditions, drying float64) (m DayRemedy) {
-	if r.clear(now) {
-		return m
+// remedy finds the one thing that clears the conditions of all that makes them wait or stop,
+// or, where nothing does, go; also with an instrument off by its error. The least trouble
+// comes first: panel or paint, then the air, then waiting for better air.
+func (o *outlook) remedy(now conditions, level Verdict) (m DayRemedy) {
+	drier := dryWatch
+	if level >= VerdictWait {
+		drier = dryWait
 	}
-	dew := air.DewPoint(now.Air, now.Humidity)
-	panelTo := max(coldBench, dew+unit.Temp(LeastPanelMargin)) + spare
-	paintTo := max(coldBench, dew) + spare
+	off := o.r.error()
+	cold, hot := coldBench+off.temp+spare, hottest-off.temp-spare
+	dew := max(air.DewPoint(now.Air, now.Humidity)+off.temp, air.DewPoint(now.Air, min(now.Humidity+off.humidity, 1)))
+	panelTo, paintTo := max(cold, dew+unit.Temp(LeastPanelMargin)+spare), max(cold, dew+spare)
 	s := now
 	try := func(id string, from, to unit.Temp, then conditions) bool {
-		if !r.clear(then) {
+		if !o.fit(then, drier) {
 			return false
 		}
 		s, m.ID, m.To, m.By = then, id, to, unit.TempDiff(max(to-from, from-to))
@@ -102,70 +51,107 @@ func (r *DayRequest) remedy(now conditions, drying float64) (m DayRemedy) {
 	panel.Panel = max(now.Panel, panelTo)
 	paint.paint = max(now.paint, paintTo)
 	both.Panel, both.paint = max(now.Panel, panelTo), max(now.paint, panelTo)
-	cooled.Panel = min(now.Panel, hottest-spare)
+	cooled.Panel = min(now.Panel, hot)
 	switch {
 	case try("turn-warm-panel", now.Panel, panelTo, panel):
 	case try("turn-warm-paint", now.paint, paintTo, paint):
 	case try("turn-warm-both", min(now.Panel, now.paint), panelTo, both):
-	case try("turn-cool-panel", now.Panel, hottest-spare, cooled):
-	case now.Air < hottest-2*spare && r.clear(now.reheated(hottest-2*spare)):
-		m.Least = r.leastAir(now) + spare
-		to := max(m.Least, designAir)
-		try("turn-warm-air", now.Air, to, now.reheated(to))
-	case now.Air > hottest && r.clear(now.cooled(hottest-2*spare)) && try("turn-cool-air", now.Air, hottest-spare, now.cooled(hottest-spare)):
+	case try("turn-cool-panel", now.Panel, hot, cooled):
 	default:
-		return r.wait(now)
+		if least := o.nearest(now, hot-spare, drier, conditions.reheated); now.Air < hot-spare && least > 0 {
+			m.Least = least + spare
+			to := max(m.Least, designAir)
+			if !try("turn-warm-air", now.Air, to, now.reheated(to)) {
+				try("turn-warm-air", now.Air, m.Least, now.reheated(m.Least))
+			}
+		} else if most := o.nearest(now, cold+spare, drier, conditions.cooled); now.Air > cold+spare && most > 0 {
+			try("turn-cool-air", now.Air, most-spare, now.cooled(most-spare))
+		}
+	}
+	if m.ID == "" {
+		return o.wait(now, drier)
 	}
 	m.Humidity = s.Humidity
-	m.lift(r, s, drying)
+	m.lift(o.r, s, now.Day)
 	return m
 }
 
-func (m *DayRemedy) lift(r *DayRequest, s conditions, was float64) {
+// lift is what the remedy does to how the coat dries.
+func (m *DayRemedy) lift(r *DayRequest, s conditions, now Day) {
 	drive, err := r.drying(s.Day)
 	if err != nil {
 		return // cannot be: the conditions lie between ones that were worked
 	}
-	m.Drying, m.Waterborne = drive, r.Waterborne
-	if was > 0 {
+	m.Drying, m.Waterborne = drive, r.Coat.Waterborne
+	if was, err := r.drying(now); err == nil && was > 0 {
 		m.Lift = drive / was
 	}
 }
 
-// leastAir is the coldest that the air can be made so that nothing hinders; it is at
-// the warmest that is asked for.
-func (r *DayRequest) leastAir(now conditions) unit.Temp {
-	low, high := now.Air, hottest-2*spare
-	for range 40 {
-		if mid := (low + high) / 2; r.clear(now.reheated(mid)) {
-			high = mid
-		} else {
-			low = mid
-		}
+// How finely the nearest air that is fit is looked for: in steps of the way to the farthest,
+// then the step halved so often.
+const (
+	remedySteps    = 8
+	remedyHalvings = 9
+)
+
+// nearest is the temperature on the way from today's air to end at which the air made so is
+// fit, and is so a printed degree farther on; 0 where there is none.
+func (o *outlook) nearest(now conditions, end unit.Temp, drier float64, made func(conditions, unit.Temp) conditions) unit.Temp {
+	on := spare
+	if end < now.Air {
+		on = -spare
 	}
-	return high
+	fit := func(t unit.Temp) bool { return o.fit(made(now, t), drier) && o.fit(made(now, t+2*on), drier) }
+	unfit, step := now.Air, (end-now.Air)/remedySteps
+	for range remedySteps {
+		t := unfit + step
+		if !fit(t) {
+			unfit = t
+			continue
+		}
+		for range remedyHalvings {
+			if mid := (unfit + t) / 2; fit(mid) {
+				t = mid
+			} else {
+				unfit = mid
+			}
+		}
+		return t
+	}
+	return 0
 }
 
 // wait is for air that nothing in the booth mends: how dry it would have to be, with
 // panel and paint as warm as it.
-func (r *DayRequest) wait(now conditions) (m DayRemedy) {
-	id := "turn-drier"
-	if now.Air > hottest {
-		id = "turn-cooler-drier"
+func (o *outlook) wait(now conditions, drier float64) (m DayRemedy) {
+	off := o.r.error()
+	m.ID = "turn-drier"
+	if now.Air > designAir {
+		m.ID = "turn-cooler-drier"
 	}
-	to := min(max(now.Air, coldBench+spare), hottest-spare)
-	s := conditions{Day{Air: to, Panel: to, Altitude: now.Altitude}, to}
-	low, high := 0.0, 1.0
-	for range 40 {
-		if s.Humidity = (low + high) / 2; r.clear(s) {
-			low = s.Humidity
+	m.To = min(max(now.Air, coldBench+off.temp+spare), designAir)
+	m.By = unit.TempDiff(max(m.To-now.Air, now.Air-m.To))
+	s := conditions{Day{Air: m.To, Panel: m.To, Altitude: now.Altitude}, m.To}
+	fit := func(humidity float64) bool {
+		s.Humidity = humidity
+		return o.fit(s, drier)
+	}
+	const step = 0.05
+	low := dampest - step
+	for low > step && !fit(low) {
+		low -= step
+	}
+	for high := low + step; high-low > HumidityStep; {
+		if mid := (low + high) / 2; fit(mid) {
+			low = mid
 		} else {
-			high = s.Humidity
+			high = mid
 		}
 	}
-	s.Humidity = low
-	m = DayRemedy{ID: id, To: to, By: unit.TempDiff(max(to-now.Air, now.Air-to)), Humidity: low}
-	m.lift(r, s, 0)
+	m.Humidity, s.Humidity = low, low
+	m.lift(o.r, s, now.Day)
+	m.Lift = 0 // it is other air
 	return m
 }
 

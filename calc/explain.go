@@ -21,14 +21,22 @@ var (
 // explain gives the reason of each value, with its own figures.
 func (s *Setup) explain(r *Request) {
 	why := newReasons()
-	s.explainStart(r, why)
+	s.Judgement.explain(why)
+	set := !s.Stopped() // else there is nothing to set
+	if set {
+		s.explainStart(r, why)
+	}
 	s.explainWeather(r, why)
-	s.explainGun(r, why)
-	s.explainWall(r, why)
-	s.explainValve(r, why)
-	s.explainComparison(r, why)
-	s.explainDistance(r, why)
-	s.explainLine(why)
+	if set {
+		s.explainGun(r, why)
+		s.explainWall(r, why)
+		s.explainValve(r, why)
+		s.explainComparison(r, why)
+		s.explainDistance(r, why)
+	}
+	if set || s.Short.Is {
+		s.explainLine(why)
+	}
 	s.explainSupply(r, why)
 	s.Reasons = *why
 }
@@ -162,6 +170,8 @@ func (s *Setup) explainWall(r *Request, why *reasons) {
 	case s.Foot.Is:
 		why.add("wall", "wall-feeds", lineGround, append(f, gauge("foot", s.Foot.Flowing))...)
 		why.add("wall", "foot-sets", lineGround, gauge("foot", s.Foot.Flowing), gauge("static", s.Foot.Static), gauge("working", s.Working.Pressure), flow("flow", s.Working.Flow))
+	case s.Wall.Held:
+		why.add("wall", "wall-held", lineGround, append(f, RegulatorFigure(at), gauge("highest", s.Working.Highest))...)
 	case at == Foot:
 		why.add("wall", "wall-foot", lineGround, f...)
 	default:

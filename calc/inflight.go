@@ -38,14 +38,16 @@ var (
 // evaporation works out how dry a coat lands on a day: its drops, from the air that makes
 // them, and what they lose on their way. An estimate for comparing days and settings.
 type evaporation struct {
-	r       *Request
+	coat    *Coat
+	gun     *Gun
+	day     Day
 	ambient unit.Abs
 	of      carrier
 }
 
-func newEvaporation(r *Request, ambient unit.Abs) evaporation {
-	e := evaporation{r: r, ambient: ambient, of: solventborne}
-	if r.Coat.Waterborne {
+func newEvaporation(c *Coat, g *Gun, d Day, ambient unit.Abs) evaporation {
+	e := evaporation{coat: c, gun: g, day: d, ambient: ambient, of: solventborne}
+	if c.Waterborne {
 		e.of = waterborne
 	}
 	return e
@@ -62,7 +64,7 @@ type flightCase struct {
 // drop is the size of the drops and the jet that makes them at a pressure.
 func (e *evaporation) drop(pressure unit.Gauge, t unit.Temp) (d unit.Length, jet gun.Jet, speed unit.Speed, err error) {
 	a := line.NewAir(e.ambient, t)
-	q, cap := e.r.Gun.Air(pressure.Abs(e.ambient), a)
+	q, cap := e.gun.Air(pressure.Abs(e.ambient), a)
 	jet = gun.JetOf(q, cap, a)
 	// The speed that the jet comes to once its pressure has fallen to ambient.
 	mass := float64(q.Mass())
@@ -84,14 +86,14 @@ func (e *evaporation) loss(f flightCase) (lost float64, size unit.Length, err er
 		return 0, 0, err
 	}
 	paint := f.day.Air - unit.Temp(f.slower)
-	v := e.r.Coat.Solvent.Vapour(paint, f.day.Air, 0, e.ambient)
-	if e.r.Coat.Waterborne {
+	v := e.coat.Solvent.Vapour(paint, f.day.Air, 0, e.ambient)
+	if e.coat.Waterborne {
 		far := unit.Abs(f.day.Humidity) * air.SaturationPressure(f.day.Air)
 		v = coat.Water().Vapour(paint, f.day.Air, far, e.ambient)
 	}
 	return coat.FlightLoss(coat.Flight{
 		Vapour: v, Drop: size, Exit: speed, Core: coreLengths * tipOutside,
-		Distance: distance(e.r, jet).Target - f.nearer, Density: e.of.liquid, Volatile: e.of.volatile,
+		Distance: distance(e.coat, e.gun, jet).Target - f.nearer, Density: e.of.liquid, Volatile: e.of.volatile,
 	}), size, nil
 }
 
@@ -144,20 +146,26 @@ const (
 // atStart works out how dry the coat lands at its start on the day, and how far the
 // pressure may be lowered for it.
 func (e *evaporation) atStart() (a InFlight) {
-	start := e.r.Coat.Working.Start
+	start := e.coat.Working.Start
+	if start <= 0 {
+		return a // nothing is said of a gun
+	}
 	var size unit.Length
 	var err1, err2 error
 	a.before, size, err1 = e.loss(flightCase{pressure: start, day: referenceDay})
-	a.now, a.size, err2 = e.loss(flightCase{pressure: start, day: e.r.Day})
+	a.now, a.size, err2 = e.loss(flightCase{pressure: start, day: e.day})
 	if err1 != nil || err2 != nil || a.before <= 0 {
 		return a
 	}
 	a.Known = true
 	a.Drier = a.now / a.before
-	a.changes = math.Log(math.Max(a.Drier, 1e-3))
+	a.changes = logDrier(a.Drier)
 	a.most = min(unit.Drop(float64(start)*mostCorrection), e.growing(start, size))
 	return a
 }
+
+// logDrier is the logarithm that the correction goes by.
+func logDrier(drier float64) float64 { return math.Log(math.Max(drier, 1e-3)) }
 
 // growing is how far the pressure may be lowered from start until the drops have grown
 // by mostGrowth, at most by mostCorrection: a straight line does over so short a way.
@@ -183,15 +191,37 @@ func (a *InFlight) correction(changes float64) unit.Drop {
 	return -unit.Drop(steps) * correctionStep
 }
 
+// drierOn is how dry the coat lands on another day at the setting advised for that, as
+// atWorking says it of the request's own; 0 where it is not known.
+func (e *evaporation) drierOn(a *InFlight, d Day) float64 {
+	if !a.Known {
+		return 0
+	}
+	start := e.coat.Working.Start
+	lost, _, err := e.loss(flightCase{pressure: start, day: d})
+	if err != nil {
+		return 0
+	}
+	drier := lost / a.before
+	working := workingFor(e.coat, e.gun, a.correction(logDrier(drier)), line.NewAir(e.ambient, d.Air))
+	if working == start {
+		return drier
+	}
+	if lost, _, err = e.loss(flightCase{pressure: working, day: d}); err != nil {
+		return 0
+	}
+	return lost / a.before
+}
+
 // atWorking works out what the correction came to and what the levers would add, once the
 // working pressure is known.
 func (e *evaporation) atWorking(a *InFlight, working unit.Gauge, target unit.Length) {
 	if !a.Known {
 		return
 	}
-	base := flightCase{pressure: working, day: e.r.Day}
+	base := flightCase{pressure: working, day: e.day}
 	lost := a.now
-	if working != e.r.Coat.Working.Start {
+	if working != e.coat.Working.Start {
 		var size unit.Length
 		var err error
 		if lost, size, err = e.loss(base); err != nil {
@@ -212,14 +242,14 @@ func (e *evaporation) atWorking(a *InFlight, working unit.Gauge, target unit.Len
 			a.Levers = append(a.Levers, Lever{ID: id, Size: size, Less: less})
 		}
 	}
-	if lower := unit.Drop(working - e.r.Coat.Working.Low); lower > 0 {
+	if lower := unit.Drop(working - e.coat.Working.Low); lower > 0 {
 		lower = min(lower, leverPressure)
 		try("lever-pressure", drop("size", lower), func(f *flightCase) { f.pressure -= unit.Gauge(lower) })
 	}
-	if nearer := min(target-e.r.Gun.Nearest, leverNearer); nearer > 0 {
+	if nearer := min(target-e.gun.Nearest, leverNearer); nearer > 0 {
 		try("lever-nearer", near("size", nearer), func(f *flightCase) { f.nearer = nearer })
 	}
-	if !e.r.Coat.Waterborne {
+	if !e.coat.Waterborne {
 		try("lever-thinner", degrees("size", leverGrade), func(f *flightCase) { f.slower = leverGrade })
 	}
 	try("lever-cooler", degrees("size", leverCooler), func(f *flightCase) {

@@ -74,7 +74,7 @@ func TestDropGrowthOfTwoPSI(t *testing.T) {
 		from, to float64
 		percent  float64
 	}{{mildClear(t), 26, 24, 3.1}, {highVolumeBase(t), 25, 23, 3.2}} {
-		l := newEvaporation(&c.r, unit.SCFMPressure)
+		l := newEvaporation(&c.r.Coat, &c.r.Gun, c.r.Day, unit.SCFMPressure)
 		a, _, _, err := l.drop(unit.PSIG(c.from), referenceDay.Air)
 		require.NoError(t, err)
 		b, _, _, err := l.drop(unit.PSIG(c.to), referenceDay.Air)
@@ -87,7 +87,7 @@ func TestNearerCoolerSlowerLandsWetter(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		r := rapid.SampledFrom([]Request{mildClear(t), highVolumeBase(t)}).Draw(t, "request")
 		r.Coat.Waterborne = rapid.Bool().Draw(t, "waterborne")
-		l := newEvaporation(&r, unit.Abs(rapid.Float64Range(80e3, 104e3).Draw(t, "ambient")))
+		l := newEvaporation(&r.Coat, &r.Gun, r.Day, unit.Abs(rapid.Float64Range(80e3, 104e3).Draw(t, "ambient")))
 		f := flightCase{
 			pressure: unit.PSIG(rapid.Float64Range(15, 30).Draw(t, "psi")),
 			day:      Day{Air: unit.Celsius(rapid.Float64Range(12, 45).Draw(t, "C")), Humidity: rapid.Float64Range(0.05, 0.95).Draw(t, "rh")},

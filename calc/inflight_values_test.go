@@ -64,7 +64,7 @@ func TestAnInchNearer(t *testing.T) {
 // from 8 % of 26 psi: by hand ln 1.6/ln 2.5 x 2.08 = 1.067.
 func TestCorrectionByHand(t *testing.T) {
 	r := mildClear(t)
-	e := newEvaporation(&r, unit.SCFMPressure)
+	e := newEvaporation(&r.Coat, &r.Gun, r.Day, unit.SCFMPressure)
 	f := e.atStart()
 	require.InEpsilon(t, 0.08*26, f.most.PSI(), 1e-9)
 	for ln, psi := range map[float64]float64{
@@ -76,7 +76,7 @@ func TestCorrectionByHand(t *testing.T) {
 	// given (plan.csv).
 	soft := highVolumeBase(t)
 	soft.Coat.Working.Start = unit.PSIG(10)
-	e = newEvaporation(&soft, unit.SCFMPressure)
+	e = newEvaporation(&soft.Coat, &soft.Gun, soft.Day, unit.SCFMPressure)
 	assert.InEpsilon(t, worked(t)["soft-most"], e.atStart().most.PSI(), sevenDigits)
 }
 

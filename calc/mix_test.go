@@ -96,7 +96,7 @@ func TestWhereTheMixGoesAndWhatItCosts(t *testing.T) {
 	assert.InDelta(t, n.Volume.Litres(), (a.Parts[0] + a.Parts[1] + a.Parts[2]).Litres(), 1e-12)
 	assert.InDelta(t, 60*n.Volume.Litres(), a.Cost, 1e-9, "4:1:1 at 60, 90 and 30 is 60 a litre")
 	assert.InDelta(t, 60*n.Waste().Litres(), a.WasteCost, 1e-9)
-	assert.Equal(t, 2, a.Cups, "0.83 L from a 0.6 L cup")
+	assert.Equal(t, 2, a.Need.Fillings, "0.83 L from a 0.6 L cup")
 }
 
 // Farther out less lands, by the gun class's estimate (5.5/8.5)^0.4 of it; with the
@@ -148,9 +148,67 @@ func TestPotLifeOfTheMix(t *testing.T) {
 		r.Panels[0].Low, r.Panels[0].High = 200, 200
 		r.PotLife, r.Rate = time.Hour, coat.MLPerMin(100)
 	}))
-	assert.Equal(t, 7, long.Batches, "376 min of trigger")
-	assert.Contains(t, cautionIDs(long.Cautions), "mix-past-pot-life")
+	assert.Equal(t, 8, long.Batches, "188 min of trigger a coat, of the hour three quarters at the most")
+	assert.Contains(t, cautionIDs(long.Cautions), "mix-past-pot-life-coat")
 	assert.False(t, long.Stopped(), "a caution, not an end")
+}
+
+// Coat by coat where the pot life does not cover all. By hand: two coats of 4 m2 at 100 mL/min
+// are 3.76 min of trigger each, with the wait between them 17.5 min.
+func TestBatchesByTheCoat(t *testing.T) {
+	at := func(life time.Duration) calc.MixAnswer {
+		return mixOf(t, mixRequest(func(r *calc.MixRequest) { r.PotLife, r.Rate = life, coat.MLPerMin(100) }))
+	}
+	all := at(30 * time.Minute)
+	assert.InDelta(t, 17.5, all.Elapsed.Minutes(), 0.1)
+	assert.Equal(t, []int{1, 2}, []int{all.Batches, all.BatchCoats})
+	assert.InDelta(t, all.Need.Volume.Litres(), all.Batch.Litres(), 1e-12)
+	each := at(17 * time.Minute)
+	assert.Equal(t, []int{2, 1}, []int{each.Batches, each.BatchCoats}, "17 min are safe")
+	assert.InDelta(t, each.Need.Volume.Litres()/2, each.Batch.Litres(), 1e-12)
+	assert.Contains(t, cautionIDs(each.Cautions), "mix-past-pot-life")
+}
+
+// Panels of their own size each lose past their ends by it: of four square metres in one 7.5 %
+// at 75 mm, of two panels of two 10.6 %.
+func TestSmallPanelsLoseMorePastTheirEnds(t *testing.T) {
+	past := func(n int) float64 {
+		a := mixOf(t, mixRequest(func(r *calc.MixRequest) { r.Lead.Value, r.Panels[0].Count = unit.MM(75), n }))
+		return float64(a.Need.Lead / (a.Need.OnPanel + a.Need.Overspray))
+	}
+	assert.InDelta(t, 0.075, past(1), 1e-9)
+	assert.InDelta(t, 0.106, past(2), 1e-4)
+}
+
+// 4:1:1 by weight, and the VOC of a mix that was thinned: by hand (420 + 0.1 x 880)/1.1 is
+// 461.8 g/L.
+func TestWeightsAndVOCOfAMix(t *testing.T) {
+	a := mixOf(t, mixRequest(func(r *calc.MixRequest) {
+		r.Ratio = calc.Stated[coat.Ratio]{Value: coat.Ratio{Parts: []float64{4, 1, 1}}, Ground: sheet}
+		r.Densities = calc.Stated[[]unit.Density]{Value: []unit.Density{980, 1050, 880}, Ground: sheet}
+		r.VOC = calc.VOC{Ready: calc.Stated[unit.Density]{Value: 420, Ground: sheet}, Thinner: calc.Stated[unit.Density]{Value: 880, Ground: sheet}, Limit: 440}
+		r.Thinned = 0.1
+	}))
+	require.Len(t, a.Weights, 3)
+	for i, d := range []float64{980, 1050, 880} {
+		assert.InEpsilon(t, d*float64(a.Parts[i]), float64(a.Weights[i]), 1e-12)
+	}
+	assert.InDelta(t, 461.8, float64(a.VOC.Sprayed), 0.05)
+	assert.Contains(t, cautionIDs(a.Cautions), "voc-over")
+	usual := mixOf(t, mixRequest(func(r *calc.MixRequest) {
+		r.VOC = calc.VOC{Ready: calc.Stated[unit.Density]{Value: 420, Ground: estimate}, Limit: 400}
+	}))
+	assert.Contains(t, cautionIDs(usual.Cautions), "voc-may-be-over")
+	same := mixOf(t, mixRequest(func(r *calc.MixRequest) {
+		r.VOC = calc.VOC{Ready: calc.Stated[unit.Density]{Value: 420, Ground: sheet}, Limit: unit.Density(unit.VOC.Of(unit.US, 3.5))}
+	}))
+	assert.NotContains(t, cautionIDs(same.Cautions), "voc-over", "420 g/L are 3.5 lb/gal")
+	water := mixOf(t, mixRequest(func(r *calc.MixRequest) {
+		r.VOC = calc.VOC{Ready: calc.Stated[unit.Density]{Value: 420, Ground: sheet}, Water: true}
+		r.Thinned = 0.1
+	}))
+	assert.Equal(t, unit.Density(420), water.VOC.Sprayed, "told less water")
+	assert.Contains(t, reasonIDs(water.Reasons), "voc-water")
 }
 
 func TestProblemsOfAMixNameTheirField(t *testing.T) {
@@ -166,6 +224,10 @@ func TestProblemsOfAMixNameTheirField(t *testing.T) {
 		{"gun", "what lands", func(r *calc.MixRequest) { r.Held.Known = false }},
 		{"cup-size", "", func(r *calc.MixRequest) { r.Cup.Value = 0 }},
 		{"loss", "", func(r *calc.MixRequest) { r.Loss.Value = -1 }},
+		{"lead", "", func(r *calc.MixRequest) { r.Lead.Value = 1 }},
+		{"density", "2 densities for 1 part;", func(r *calc.MixRequest) { r.Densities.Value = []unit.Density{980, 880} }},
+		{"density", "", func(r *calc.MixRequest) { r.Densities.Value = []unit.Density{1} }},
+		{"voc", "", func(r *calc.MixRequest) { r.VOC.Ready = calc.Stated[unit.Density]{Value: -1, Ground: sheet} }},
 		{"price", "2 prices for 0 parts", func(r *calc.MixRequest) { r.Prices = []float64{1, 2} }},
 		{"price", "", func(r *calc.MixRequest) { r.Prices = []float64{-1} }},
 		{"pot-life", "", func(r *calc.MixRequest) { r.PotLife = time.Second }},
@@ -187,8 +249,9 @@ func drawMix(t *rapid.T) *calc.MixRequest {
 		r.Application = drawFilm(t).Application
 		low := f("area", 0.001, 500)
 		r.Panels[0].Low, r.Panels[0].High = unit.Area(low), unit.Area(low+f("wider", 0, 500))
-		r.Loss.Value = unit.Litres(f("loss", 0, 5))
 		r.Cup.Value = unit.Litres(f("cup", 0.06, 5))
+		r.Loss.Value = unit.Litres(f("loss", 0, 5))
+		r.Lead.Value = unit.Length(f("lead", 0, 0.3))
 		r.Ratio.Value.Parts = rapid.SliceOfN(rapid.Float64Range(0.001, 10000), 2, 6).Draw(t, "parts")
 		if rapid.Bool().Draw(t, "priced") {
 			r.Prices = make([]float64, len(r.Ratio.Value.Parts))
@@ -221,7 +284,7 @@ func TestMixesAreFinite(t *testing.T) {
 		assert.InEpsilon(t, float64(a.Need.Volume), float64(sum), 1e-9)
 		assert.LessOrEqual(t, float64(a.Low), float64(a.Need.Volume)*(1+1e-9))
 		assert.GreaterOrEqual(t, float64(a.High), float64(a.Need.Volume)*(1-1e-9))
-		assert.GreaterOrEqual(t, a.Cups, 1)
+		assert.GreaterOrEqual(t, a.Need.Fillings, 1)
 	})
 }
 

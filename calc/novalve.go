@@ -18,9 +18,8 @@ func (j *job) nearestMark() {
 		j.takeWall(j.r.Supply)
 		return
 	}
-	highest := j.r.Gun.Highest(j.air).Abs(amb)
-	q, _ := j.r.Gun.Air(highest, j.air)
-	limit := j.setNeeded(q, highest, j.r.Gun.Valve.Full).Gauge(amb)
+	most, _ := j.limit()
+	limit := most.Gauge(amb)
 	open, step := j.open.Gauge(amb), float64(j.r.Mark)
 	for n := math.Round(float64(open) / step); n >= 1; n-- {
 		mark := unit.Gauge(n * step)

@@ -52,12 +52,12 @@ func TestNeitherValveNorRegulator(t *testing.T) {
 	s := solved(t, r)
 	assert.Greater(t, s.Working.Pressure, s.Working.Highest)
 	_, cautions := told(s)
-	assert.Contains(t, cautions, "s gun-over-stamp")
+	assert.Contains(t, cautions, "stop gun-over-stamp")
 	assert.True(t, s.Stopped())
 	r.Supply = unit.PSIG(30)
 	s = solved(t, r)
 	_, cautions = told(s)
-	assert.NotContains(t, cautions, "s gun-over-stamp")
+	assert.NotContains(t, cautions, "stop gun-over-stamp")
 }
 
 // On any line and supply the wall stands on a mark within the stamp, what the gun is said to

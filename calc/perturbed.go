@@ -92,7 +92,7 @@ func (p *Perturbed) Work(d *Deviations) Outcome {
 		Static:   r.regulator(j.wall).Set(wall, j.flow) + unit.Gauge(p.wallOff),
 		Opening:  p.opening(),
 		Distance: gun.JetOf(j.flow, j.cap, j.air).Reach(r.Gun.Felt) + r.Coat.Farther,
-		Short:    p.set() < open,
+		Short:    !r.Gun.Valve.None && p.set() < open,
 	}
 }
 
@@ -215,7 +215,7 @@ type weatherSlope struct {
 
 func weatherSlopeOf(r *Request, w *Weather) weatherSlope {
 	d := weatherSlope{inFlight: &w.InFlight}
-	e := newEvaporation(r, w.Ambient)
+	e := newEvaporation(&r.Coat, &r.Gun, r.Day, w.Ambient)
 	at := func(dt unit.Temp, dh float64) float64 {
 		day := r.Day
 		day.Air += dt

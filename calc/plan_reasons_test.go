@@ -2,6 +2,7 @@ package calc
 
 import (
 	"slices"
+	"strings"
 	"testing"
 	"time"
 
@@ -13,11 +14,16 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// told is the ids of a setup's reasons and, with the first letter of their level, of its
-// cautions but for those that protect people.
+// told is the ids of a setup's reasons but for those of its verdict, and, with their verdict or the first letter of their
+// level, of what speaks against it and its cautions but for those that protect people.
 func told(s *Setup) (reasons, cautions []string) {
+	for _, c := range s.Against {
+		cautions = append(cautions, c.Level.String()+" "+c.ID)
+	}
 	for _, r := range s.Reasons {
-		reasons = append(reasons, r.ID)
+		if r.About != "verdict" {
+			reasons = append(reasons, r.ID)
+		}
 	}
 	for _, c := range s.Cautions {
 		if !c.Safety {
@@ -57,6 +63,8 @@ func TestWhatAPlanSays(t *testing.T) {
 		"compare", "distance-jet", "distance-class", "line-bottleneck", "supply-unchecked",
 	}, mild)
 	assert.Equal(t, []string{"n local-gun-rules"}, calm)
+	// Of a job that is stopped nothing is said that is to be set.
+	unset := []string{"gun-start", "gun-flow", "wall-set", "wall-static", "valve-opening", "valve-floor", "compare", "distance-jet", "distance-class"}
 	for _, c := range []struct {
 		name            string
 		change          func(*Request)
@@ -64,31 +72,32 @@ func TestWhatAPlanSays(t *testing.T) {
 		warned          []string
 	}{
 		{"a hot, dry day", func(r *Request) { r.Day = Day{Air: unit.Celsius(40), Panel: unit.Celsius(40), Humidity: 0.12} },
-			[]string{"weather-hot", "lever-thinner", "lever-cooler", "lever-nearer", "lever-pressure"}, []string{"weather-mild"}, nil},
+			[]string{"weather-hot", "lever-thinner", "lever-cooler", "lever-nearer", "lever-pressure"}, []string{"weather-mild"}, []string{"wait hot-air", "wait lands-dry"}},
 		{"a hot, dry day, and a coat that may not be sprayed lower", func(r *Request) {
 			r.Day = Day{Air: unit.Celsius(40), Panel: unit.Celsius(40), Humidity: 0.12}
 			r.Coat.Working.Low = r.Coat.Working.Start
-		}, []string{"weather-hot-held", "lever-thinner", "lever-cooler", "lever-nearer"}, []string{"weather-mild"}, nil},
+		}, []string{"weather-hot-held", "lever-thinner", "lever-cooler", "lever-nearer"}, []string{"weather-mild"}, []string{"wait hot-air", "wait lands-dry"}},
 		{"a hot, dry day, and a coat that may be sprayed a little lower: the drops stay as they print", func(r *Request) {
 			r.Day = Day{Air: unit.Celsius(40), Panel: unit.Celsius(40), Humidity: 0.12}
 			r.Coat.Working.Low = r.Coat.Working.Start - unit.Gauge(unit.PSIDrop(0.1))
-		}, []string{"weather-hot-drops", "lever-thinner", "lever-cooler", "lever-nearer"}, []string{"weather-mild"}, nil},
+		}, []string{"weather-hot-drops", "lever-thinner", "lever-cooler", "lever-nearer"}, []string{"weather-mild"}, []string{"wait hot-air", "wait lands-dry"}},
 		{"a cold day", func(r *Request) { r.Day = Day{Air: unit.Celsius(12), Panel: unit.Celsius(12), Humidity: 0.5} },
-			[]string{"weather-slow"}, []string{"weather-mild"}, []string{"w cold"}},
+			[]string{"weather-slow"}, []string{"weather-mild"}, []string{"wait cold"}},
 		{"a panel under the dew point", func(r *Request) { r.Day.Panel = unit.Celsius(2) },
-			[]string{"weather-dew-below"}, []string{"weather-dew"}, []string{"s panel-wet"}},
+			[]string{"weather-dew-below"}, []string{"gun-start", "weather-dew", "gun-flow", "wall-set", "wall-static", "valve-opening", "valve-floor", "compare", "distance-jet", "distance-class", "line-bottleneck"}, []string{"stop dew-on-panel", "wait cold-panel"}},
 		{"regulator and gauge at the gun's foot", func(r *Request) { regulate(r, Foot); r.Gauge = AtFoot },
 			[]string{"wall-foot", "gauge-foot"}, []string{"wall-set"}, nil},
 		{"neither regulator nor gauge", func(r *Request) { regulate(r, Nowhere); r.Gauge = NoGauge },
-			[]string{"wall-none", "valve-below-floor", "gauge-none"}, []string{"wall-set", "wall-static", "valve-floor", "compare"}, []string{"w no-regulator"}},
+			[]string{"wall-none", "valve-below-floor", "gauge-none"}, []string{"wall-set", "wall-static", "valve-floor", "compare"}, []string{"wait no-regulator"}},
 		{"no regulator on 140 psi", func(r *Request) { regulate(r, Nowhere); r.Supply = unit.PSIG(140) },
-			[]string{"wall-none", "valve-below-floor"}, []string{"wall-set", "wall-static", "valve-floor", "compare"}, []string{"w no-regulator", "w valve-choked"}},
+			[]string{"wall-none", "valve-below-floor"}, []string{"wall-set", "wall-static", "valve-floor", "compare"}, []string{"wait no-regulator", "w valve-choked"}},
 		{"28 psi of supply", func(r *Request) { inAShop(r); r.Supply = unit.PSIG(28) },
 			[]string{"wall-short", "valve-open-wide", "line-limit", "supply-short-first"},
-			[]string{"wall-set", "wall-static", "valve-opening", "valve-floor", "compare", "line-bottleneck", "supply-unchecked"}, []string{"s supply-short"}},
+			[]string{"wall-set", "wall-static", "valve-opening", "valve-floor", "compare", "line-bottleneck", "supply-unchecked"}, []string{"wait supply-short"}},
+		{"22 psi of supply", func(r *Request) { inAShop(r); r.Supply = unit.PSIG(22) },
+			[]string{"line-limit", "supply-short-first"}, append(slices.Clone(unset), "line-bottleneck", "supply-unchecked"), []string{"stop supply-below-target"}},
 		{"no more supply than the gun is to have", func(r *Request) { r.Supply = unit.PSIG(26) },
-			[]string{"wall-short", "valve-open-wide", "line-limit"},
-			[]string{"wall-set", "wall-static", "valve-opening", "valve-floor", "compare", "line-bottleneck"}, []string{"s supply-below-target"}},
+			[]string{"line-limit"}, append(slices.Clone(unset), "line-bottleneck"), []string{"stop supply-below-target"}},
 		{"hardly enough supply", func(r *Request) { r.Supply = unit.PSIG(30.4) }, nil, []string{"compare"}, []string{"w little-reserve"}},
 		{"the wall at 70 psi", func(r *Request) { r.HasNow, r.Now = true, unit.PSIG(70) }, []string{"now-valve"}, nil, []string{"w now-over-stamp"}},
 		{"the wall at 140 psi", func(r *Request) { r.HasNow, r.Now = true, unit.PSIG(140) },
@@ -100,7 +109,7 @@ func TestWhatAPlanSays(t *testing.T) {
 		}, []string{"line-couplings"}, nil, nil},
 		{"a start above the stamp", func(r *Request) {
 			r.Coat.Working = Band{Start: unit.PSIG(40), Low: unit.PSIG(23), High: unit.PSIG(50)}
-		}, []string{"gun-held-by-stamp", "distance-held-far"}, []string{"distance-jet"}, nil},
+		}, []string{"gun-held-by-stamp", "distance-held-far"}, []string{"distance-jet"}, []string{"w wall-over-stamp"}},
 		{"a class that is held nearer", func(r *Request) { r.Gun.Farthest = unit.Inches(5.2) }, []string{"distance-held-far"}, []string{"distance-jet"}, nil},
 		{"a class that is held farther, and a coat as well", func(r *Request) {
 			r.Gun.Nearest, r.Coat.Farther = unit.Inches(5.9), unit.Inches(0.2)
@@ -111,34 +120,41 @@ func TestWhatAPlanSays(t *testing.T) {
 		{"a small machine with a small receiver", func(r *Request) {
 			inAShop(r)
 			r.Shop.System.Rated, r.Shop.System.Receiver.Volume = unit.SCFM(5), unit.USGallons(10)
-		}, []string{"supply-compressor", "water-receiver"}, []string{"supply-unchecked"}, []string{"s supply-gives-out"}},
+		}, []string{"supply-compressor", "water-receiver"}, append(slices.Clone(unset), "line-bottleneck", "supply-unchecked"), []string{"stop supply-gives-out"}},
 		{"a receiver that does when it is full", func(r *Request) {
 			inAShop(r)
 			r.Shop.System.Rated, r.Shop.Spraying = 0, 2*time.Minute
 			r.Shop.System.Receiver.Volume = unit.USGallons(30)
-		}, []string{"supply-receiver", "water-receiver"}, []string{"supply-unchecked"}, []string{"w supply-from-full"}},
+		}, []string{"supply-receiver", "water-receiver"}, []string{"supply-unchecked"}, []string{"wait supply-from-full"}},
 		{"a switch below what the wall takes", func(r *Request) { inAShop(r); r.Shop.System.CutIn = unit.PSIG(20) },
-			[]string{"supply-switch", "water-hose"}, []string{"supply-unchecked"}, []string{"w supply-from-full", "w water-in-hose"}},
+			[]string{"supply-switch", "water-hose"}, []string{"supply-unchecked"}, []string{"wait supply-from-full", "w water-in-hose"}},
 		{"a main that is too thin", func(r *Request) {
 			inAShop(r)
 			r.Shop.System.Main = supply.Main{Length: 100, Bore: unit.MM(7)}
-		}, []string{"supply-main", "water-receiver"}, []string{"supply-unchecked"}, []string{"s supply-gives-out"}},
+		}, []string{"supply-main", "water-receiver"}, append(slices.Clone(unset), "line-bottleneck", "supply-unchecked"), []string{"stop supply-gives-out"}},
 		{"a warm receiver and a cold main", func(r *Request) { inAShop(r); r.Shop.LineTemp = unit.Celsius(5) },
 			[]string{"supply-keeps-up", "water-main"}, []string{"supply-unchecked"}, nil},
 		{"desert air", func(r *Request) { inAShop(r); r.Day.Humidity = 0.02 }, []string{"supply-keeps-up", "water-none"}, []string{"supply-unchecked"}, nil},
-		{"a cap near its limit", func(r *Request) { r.Gun.CapLimit = unit.PSIG(16.3) }, nil, nil, []string{"w cap-near-limit"}},
+		{"a cap near its limit", func(r *Request) { r.Gun.CapLimit = unit.PSIG(16.3) }, []string{"wall-held"}, []string{"wall-set"}, []string{"w cap-near-limit"}},
 		{"a valve far down", func(r *Request) { r.Mark, r.Line = unit.PSIDrop(20), r.Line[:1] },
-			[]string{"valve-below-floor"}, []string{"valve-floor"}, []string{"w valve-low"}},
+			[]string{"valve-below-floor"}, []string{"valve-floor"}, []string{"w valve-low", "w wall-over-stamp"}},
 	} {
 		r := mildClear(t)
 		c.change(&r)
-		reasons, cautions := told(solved(t, r))
+		s := solved(t, r)
+		reasons, cautions := told(s)
+		for _, against := range s.Against {
+			assert.True(t, slices.ContainsFunc(s.Reasons, func(x Reason) bool {
+				return x.About == "verdict" && x.ID == against.Limit && x.Source == against.Source
+			}), "%s: the limit that %s passes", c.name, against.ID)
+		}
 		assert.Equal(t, c.added, without(reasons, mild), c.name)
 		assert.Equal(t, c.replaced, without(mild, reasons), c.name)
 		assert.Equal(t, c.warned, without(cautions, calm), c.name)
 		assert.True(t, slices.IsSortedFunc(cautions, func(a, b string) int {
-			const order = "swn" // the gravest first
-			return slices.Index([]byte(order), a[0]) - slices.Index([]byte(order), b[0])
+			order := []string{"stop", "wait", "watch", "w", "n"} // the gravest first
+			level := func(s string) int { return slices.Index(order, strings.Fields(s)[0]) }
+			return level(a) - level(b)
 		}), c.name)
 	}
 }

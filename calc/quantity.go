@@ -7,6 +7,7 @@ var quantities = [...]*unit.Quantity{
 	FigureGauge: unit.Pressure, FigureDrop: unit.Pressure, FigureDistance: unit.Distance, FigureRun: unit.Run,
 	FigureTemp: unit.Temperature, FigureTempDiff: unit.TemperatureDifference, FigureFlow: unit.AirFlow, FigureShare: unit.Share,
 	FigureVolume: unit.Tank, FigureFilm: unit.Film, FigureArea: unit.Surface, FigureSpeed: unit.Velocity,
+	FigureDensity: unit.PaintDensity, FigureVOC: unit.VOC, FigureWeight: unit.Weight,
 	FigureFluid: unit.FluidFlow, FigureViscosity: unit.Viscosity, FigureOpened: nil,
 }
 

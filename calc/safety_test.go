@@ -30,7 +30,7 @@ func TestEachHardenerHasItsCaution(t *testing.T) {
 		if h == calc.OnePart {
 			own, booth = nil, []string{"n:booth-clear", "n:booth-air"}
 		}
-		day := solvedDay(t, with(aDay(t, false, 22, 0.45), func(r *calc.DayRequest) { r.Hardener = h }))
+		day := solvedDay(t, with(aDay(t, false, 22, 0.45), func(r *calc.DayRequest) { r.Coat.Hardener = h }))
 		assert.Equal(t, booth, safetyOf(day.Cautions), h)
 		film := filmOf(t, filmRequest(func(r *calc.FilmRequest) { r.Hardener = h }))
 		assert.Equal(t, append(own, "n:booth-clear"), safetyOf(film.Cautions), h)

@@ -7,6 +7,7 @@ import (
 
 // Setup is the answer to a Request.
 type Setup struct {
+	Judgement
 	Working  Working
 	Wall     WallSetting
 	Foot     FootSetting // where a second regulator, nearer the gun, sets its pressure
@@ -19,7 +20,8 @@ type Setup struct {
 	// and the gun with the valve open; where the supply is short, the part that limits it.
 	Bottleneck int
 	Short      Shortfall
-	Now        Now // where the request has one
+	Now        Now  // where the request has one
+	First      Turn // to do before anything else, its ID empty where nothing is; of a job that is not stopped
 	Weather    Weather
 	Comparison Comparison
 	Supplied   Supplied
@@ -48,6 +50,7 @@ type WallSetting struct {
 	Static  unit.Gauge // with no air moving
 	Open    unit.Gauge // at which the open valve gives exactly the target
 	Limit   unit.Gauge // flowing, at which the open valve gives the most the gun may be run at
+	Held    bool       // below the mark that leaves a reserve, so as not to pass Limit
 }
 
 // FootSetting is the pressure to set at a second regulator, nearer the gun.
@@ -207,6 +210,9 @@ const (
 	FigureFluid                // m3/s of coating, printed in mL/min
 	FigureCount                // a whole number
 	FigureMoney                // of any currency
+	FigureDensity              // kg/m3
+	FigureVOC                  // kg/m3
+	FigureWeight               // kg
 	FigureTimes                // a rough ratio, printed to two digits
 	FigureClock                // s since midnight
 	FigureCup                  // s in an efflux cup

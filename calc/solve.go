@@ -38,6 +38,10 @@ func Solve(r *Request) (*Setup, error) {
 	if err := s.checkSupply(r, &j); err != nil {
 		return nil, err
 	}
+	s.judge(r)
+	if !s.Stopped() {
+		s.First = s.first(r)
+	}
 	s.explain(r)
 	s.warn(r)
 	return s, nil
@@ -60,6 +64,7 @@ type job struct {
 	atWall  setting  // of the regulator farthest upstream: the same where there is but one
 	most    unit.Abs // highest set pressure the supply can hold at this flow
 	short   bool
+	held    bool // the set pressure, by the gun's stamp
 }
 
 // setting is a pressure that is set.
@@ -84,12 +89,16 @@ func (j *job) footSets() bool { return j.sets != j.wall }
 // inside the coat's band and below what the gun may be run at. It gives what came of the
 // correction inside these.
 func (j *job) pressure(correction unit.Drop) unit.Drop {
-	w := j.r.Coat.Working
-	highest := min(w.High, j.r.Gun.Highest(j.air))
-	held := func(p unit.Gauge) unit.Gauge { return min(max(p, w.Low), highest) }
-	j.wanted = held(w.Start + unit.Gauge(correction))
+	j.wanted = workingFor(&j.r.Coat, &j.r.Gun, correction, j.air)
 	j.solveFor(j.wanted)
-	return unit.Drop(j.wanted - held(w.Start))
+	return unit.Drop(j.wanted - workingFor(&j.r.Coat, &j.r.Gun, 0, j.air))
+}
+
+// workingFor is the working pressure that a coat is given on a gun with the weather's
+// correction.
+func workingFor(c *Coat, g *Gun, correction unit.Drop, a line.Air) unit.Gauge {
+	w := &c.Working
+	return min(max(w.Start+unit.Gauge(correction), w.Low), w.High, g.Highest(a))
 }
 
 // solveFor takes a working pressure as the target.
@@ -151,7 +160,7 @@ func (j *job) setWall() {
 	case j.r.Gun.Valve.None:
 		j.nearestMark()
 	default:
-		j.setting.at(j.marked(j.sets, j.open), j.air.Ambient)
+		j.setting.at(j.withinStamp(j.marked(j.sets, j.open)), j.air.Ambient)
 	}
 	j.atWall = j.setting
 }
@@ -183,6 +192,32 @@ func (s *setting) at(flowing unit.Gauge, ambient unit.Abs) {
 	s.flowing = flowing
 	s.set = flowing.Abs(ambient)
 	s.reserve = unit.Drop(s.set - s.open)
+}
+
+// withinStamp is a mark of the gauge, or the highest below it at which the open valve leaves
+// the gun at what it may be run at, where one of those reaches the target.
+func (j *job) withinStamp(wanted unit.Gauge) unit.Gauge {
+	open := j.open.Gauge(j.air.Ambient)
+	if wanted-open <= j.r.Gun.Highest(j.air)-j.target {
+		return wanted // what the line loses grows with the flow
+	}
+	most, _ := j.limit()
+	limit, step := most.Gauge(j.air.Ambient), float64(j.r.Mark)
+	held := unit.Gauge(math.Floor(float64(limit)/step+1e-9) * step)
+	if wanted <= limit || held < open {
+		return wanted
+	}
+	j.held = true
+	return held
+}
+
+// limit is the set pressure at which the open valve gives the gun the most it may be run at,
+// and the flow there.
+func (j *job) limit() (set unit.Abs, q unit.Flow) {
+	g := &j.r.Gun
+	highest := g.Highest(j.air).Abs(j.air.Ambient)
+	q, _ = g.Air(highest, j.air)
+	return j.setNeeded(q, highest, g.Valve.Full), q
 }
 
 // valveInlet is the pressure before the inlet valve at the set pressure advised: what its

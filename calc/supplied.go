@@ -121,21 +121,10 @@ func supplyID(v *supply.Verdict) string {
 	return "supply-compressor"
 }
 
-// warnSupply speaks up where the air does not last.
-func (s *Setup) warnSupply(r *Request, to *cautions) {
+// warnSupply speaks up where water goes to the gun.
+func (s *Setup) warnSupply(to *cautions) {
 	c := &s.Supplied
-	if !c.Checked {
-		return
-	}
-	v := &c.Verdict
-	switch {
-	case v.OK:
-	case v.FromFull.Time >= r.Shop.Spraying:
-		to.add(Warn, "supply-from-full", minutes("hold", v.Hold.Time), minutes("full", v.FromFull.Time), minutes("spraying", r.Shop.Spraying))
-	default:
-		to.add(Stop, "supply-gives-out", minutes("hold", v.Hold.Time), gauge("lowest", v.Lowest), gauge("needed", c.Needed), minutes("spraying", r.Shop.Spraying))
-	}
-	if c.Water.Last == supply.AtHose {
+	if c.Checked && c.Water.Last == supply.AtHose {
 		to.add(Warn, "water-in-hose", litres("hose", c.Water.InHose.LitresAnHour()), temp("dew", c.Water.AtWall))
 	}
 }

@@ -18,6 +18,7 @@ type ThinRequest struct {
 	// MostThinner is the most that the coat takes, by volume of the mix as it stands, 0 to 1.
 	MostThinner Stated[float64]
 	Warmest     Stated[unit.Temp] // that the mix may be made, -10 to 60 C
+	VOC         VOC
 }
 
 // Reading is a cup's time at a temperature.
@@ -65,7 +66,8 @@ type ThinAnswer struct {
 	// Instead is another course that does it as well, warming less and thinning more; its Add
 	// is 0 where there is no such choice.
 	Instead  Course
-	About    bool // rests on an equation outside its published range
+	VOC      VOCAnswer // after the thinner of the course; of the other course where only that has any
+	About    bool      // rests on an equation outside its published range
 	Reasons  []Reason
 	Cautions []Caution
 }
@@ -102,6 +104,7 @@ func (r *ThinRequest) Problems() []Problem {
 	p.within("sheet-temp", float64(r.Sheet.Value.At), &AirTempBound)
 	p.within("warm-limit", float64(r.Warmest.Value), &AirTempBound)
 	p.within("max-thinner", r.MostThinner.Value, &MostThinnerBound)
+	r.VOC.problems(&p)
 	if s := &r.Sheet.Value; !(s.Low <= s.Aim && s.Aim <= s.High) {
 		p.add("sheet-seconds", "want-lower-first")
 	}
@@ -132,6 +135,9 @@ func SolveThin(r *ThinRequest) (a ThinAnswer, err error) {
 	if err := a.remedy(r); err != nil {
 		return a, err
 	}
+	if a.VOC, err = r.VOC.with(a.added()); err != nil {
+		return a, err
+	}
 	a.explain(r)
 	a.warn(r)
 	return a, nil
@@ -140,6 +146,14 @@ func SolveThin(r *ThinRequest) (a ThinAnswer, err error) {
 // Stopped reports whether the mix cannot be brought to its viscosity within what is
 // allowed.
 func (a *ThinAnswer) Stopped() bool { return stopped(a.Cautions) }
+
+// added is the thinner that is advised: the course's, or the other one's.
+func (a *ThinAnswer) added() float64 {
+	if a.Add > 0 {
+		return a.Add
+	}
+	return a.Instead.Add
+}
 
 // want reads the sheet's seconds as viscosities, and these in the reading's cup.
 func (a *ThinAnswer) want(r *ThinRequest) error {

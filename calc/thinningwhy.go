@@ -110,6 +110,7 @@ func (a *ThinAnswer) explain(r *ThinRequest) {
 	if a.Add > 0 || a.Instead.Add > 0 || a.Remedy == RemedyCannot {
 		add("thinner", "thin-most", r.MostThinner.Ground)
 	}
+	r.VOC.explain(a.VOC, a.added(), why)
 	a.Reasons = *why
 }
 
@@ -131,6 +132,7 @@ func (a *ThinAnswer) warn(r *ThinRequest) {
 	if a.Remedy == RemedyNone && a.Corrected.Nu > a.Wanted.High.Nu*(1+sameViscosity) {
 		add(Warn, "thin-only-warm")
 	}
+	r.VOC.warn(a.VOC, &all)
 	if r.Waterborne {
 		add(Warn, "thin-stirred")
 	}

@@ -19,7 +19,7 @@ func weather(r *Request) (w Weather, err error) {
 	if w.Drying, err = drying(r.Coat, d, w.Ambient); err != nil {
 		return w, err
 	}
-	e := newEvaporation(r, w.Ambient)
+	e := newEvaporation(&r.Coat, &r.Gun, d, w.Ambient)
 	w.InFlight = e.atStart()
 	w.Correction = w.InFlight.correction(w.InFlight.changes)
 	return w, nil

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"math"
 	"slices"
 	"strings"
 
@@ -26,8 +27,8 @@ type shares struct {
 }
 
 func (b *bench) share(room size) shares {
-	v := shares{verdict: append(b.verdictRows(room.w), b.markRows(room)...), side: room.w >= sideWindow && room.h >= sideHigh, view: room}
-	if !b.views[b.view].settings {
+	v := shares{verdict: append(b.headline(room), b.markRows(room)...), side: room.w >= sideWindow && room.h >= sideHigh, view: room}
+	if !b.views[b.view].settings && !b.tried.Stopped() {
 		v.settings = b.compact(room.w)
 	}
 	v.foot = b.foot(room, v.side)
@@ -101,7 +102,7 @@ func (b *bench) viewRows(view size) []string {
 	copy(rows, all[at])
 	if len(all) > 1 {
 		id := "screenful"
-		if warns := b.cautions(calc.Warn, view.w); b.views[b.view].settings && len(warns) > 0 && !slices.Contains(all[at], warns[0]) {
+		if warns := append(b.against(view.w), b.cautions(calc.Warn, view.w)...); b.views[b.view].settings && len(warns) > 0 && !slices.Contains(all[at], warns[0]) {
 			id = "screenful-watch"
 		}
 		text := b.s.text(id, calc.CountFigure("n", at+1), calc.CountFigure("of", len(all)), calc.TextFigure("key", b.viewKey()))
@@ -110,18 +111,42 @@ func (b *bench) viewRows(view size) []string {
 	return rows
 }
 
-// verdictRows is whether to spray, in words.
-func (b *bench) verdictRows(w int) []string {
-	v := b.tried.Verdict()
-	text := b.s.say(string(v))
+// verdictRows is whether to spray, in words, and what turns it.
+func (b *bench) verdictRows(w int) []string { return b.verdictIn(w, math.MaxInt) }
+
+// verdictIn is the same in so many rows at most.
+func (b *bench) verdictIn(w, most int) []string {
+	j := &b.tried.Setup.Judgement
+	head := answer.Headline(b.s.words, b.s.sys, j, answer.PlanGoes)
+	text := head.Name + ": " + head.Text
 	if b.changed() {
-		text += " " + b.s.say("tried")
+		text = b.s.say("tried") + " " + text
 	}
-	style := b.s.theme.level[v.Level()]
-	if v == answer.PlanGo {
+	rows := wrap(text, w)
+	if len(rows) > most {
+		rows[most-1] = cut(strings.Join(rows[most-1:], " "), w)
+		rows = rows[:most]
+	}
+	style := b.s.theme.level[head.Level]
+	if j.Verdict == calc.VerdictGo {
 		style = b.s.theme.Go
 	}
-	return []string{style.Render(cut(text, w))}
+	return each(rows, style.Render)
+}
+
+// headlineRows is how many rows of a window the verdict may take, and lowHeadline of a low
+// one. What is cut off stands in full in the first view.
+const (
+	headlineRows = 2
+	lowHeadline  = 1
+)
+
+// headline is the verdict over the views.
+func (b *bench) headline(room size) []string {
+	if room.h < lowBench {
+		return b.verdictIn(room.w, lowHeadline)
+	}
+	return b.verdictIn(room.w, headlineRows)
 }
 
 // markRows is what another mark of the gauge did, cut where there is little room.

@@ -98,16 +98,17 @@ func TestTheHazardOfTheCoatIsOnEveryViewAtAnySize(t *testing.T) {
 }
 
 func TestAJobThatCannotBeDoneSaysStopFirst(t *testing.T) {
-	for _, keys := range [][]string{toShort, toDew} {
+	for _, keys := range [][]string{toStarved, toDew} {
 		for _, l := range theSizes {
 			r := start(t, look{size: l})
 			press(r, keys...)
 			require.True(t, r.bench.kept.Setup.Stopped())
-			require.Equal(t, answer.PlanStop, r.bench.tried.Verdict())
 			rows := strings.Split(r.View(), "\n")
-			stop := r.s.say(string(answer.PlanStop))
-			require.True(t, strings.HasPrefix(rows[2], stop) || strings.HasPrefix(rows[3], stop), "%v\n%s", l, r.View())
-			require.Contains(t, r.View(), "\nSTOP ", "and what forbids it")
+			require.True(t, strings.HasPrefix(rows[2], "STOP: ") || strings.HasPrefix(rows[3], "STOP: "), "%v\n%s", l, r.View())
+			cure := answer.TurnText(r.s.words, r.s.sys, r.bench.tried.Setup.Turn())
+			require.Contains(t, bodyText(r.View()), "> "+cure[:24], "%v: and then what turns it", l)
+			forbids := r.s.words.Text(r.s.sys, r.bench.tried.Setup.Against[0].ID, r.bench.tried.Setup.Against[0].Figures)
+			require.Contains(t, bodyText(r.View()), "STOP "+forbids[:30], "and what forbids it")
 		}
 	}
 }
@@ -153,7 +154,7 @@ func TestWhatATriedWallDoesIsInSightAtAnySize(t *testing.T) {
 		r := start(t, look{size: l})
 		press(r, then(toAnswer, "right")...)
 		require.Contains(t, r.View(), "> ", "%v", l)
-		require.Contains(t, bodyText(r.View()), "32.0 psi", "%v", l)
+		require.Contains(t, bodyText(r.View()), "> Turn the wall down to 31.0 psi first.", "%v", l)
 	}
 }
 

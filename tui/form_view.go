@@ -2,6 +2,7 @@ package tui
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 
 	"boothset/calc"
@@ -49,12 +50,15 @@ func (f *form) answerRows(room size) (rows []string, rest size) {
 	return f.lines(room.w), rest
 }
 
+// graded is the roles whose rows look as grave as they are.
+var graded = []answer.Role{answer.Verdict, answer.Against, answer.Caution}
+
 // lines is the whole answer in rows of w columns, stops and warnings as the theme has them.
 func (f *form) lines(w int) (rows []string) {
 	words := f.s.words
 	for _, line := range answer.Lay(f.answer.Rows(words, f.s.sys), w, words) {
 		row := cut(plain(line.Text), w)
-		if line.Role == answer.Caution {
+		if slices.Contains(graded, line.Role) {
 			row = f.s.theme.level[line.Level].Render(row)
 		}
 		rows = append(rows, row)

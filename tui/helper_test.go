@@ -178,7 +178,9 @@ var toSupply = then(toAnswer[:13], "2", "12cfm", "enter", "60gal", "enter", "ent
 // The same to a panel below the dew point, and on a supply too low for the gun.
 var (
 	toDew   = then(toAnswer[:5], "97", "enter", "72F", "enter", "enter", "90psi", "enter", "1", "enter", "enter")
-	toShort = then(toAnswer[:9], "27psi", "enter", "1", "enter", "enter")
+	toShort = then(toAnswer[:9], "28psi", "enter", "1", "enter", "enter")
+	// toStarved is one whose supply leaves the gun under the coat's band.
+	toStarved = then(toAnswer[:9], "22psi", "enter", "1", "enter", "enter")
 )
 
 // toRead is the same with the wall found at 70 psi.

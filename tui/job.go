@@ -28,8 +28,10 @@ func (s *session) work(a question.Answers) (j job, err error) {
 	if j.Setup, err = s.solve(j.Request); err != nil {
 		return j, s.reader.Refused(err, all, s.sys)
 	}
-	j.Spread = s.sure(j.Request, j.Setup)
-	j.Day = question.DayOf(j.Request)
+	if !j.Stopped() {
+		j.Spread = s.sure(j.Request, j.Setup)
+	}
+	j.Day = calc.DayOf(j.Request)
 	today, err := calc.SolveDay(j.Day)
 	if err != nil {
 		return j, s.reader.Refused(err, all, s.sys)

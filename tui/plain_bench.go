@@ -97,14 +97,14 @@ func (p *dialogue) blocks(all [][]string) {
 }
 
 // alwaysSaid is how many of the first view's blocks are said of what is tried even where
-// they are as they were: the verdict, what forbids it, the settings.
-const alwaysSaid = 3
+// they are as they were: the verdict, what speaks against it, what to do first, the settings.
+const alwaysSaid = 4
 
 // sayTried says what is tried: of what was said before only what is not the same.
 func (p *dialogue) sayTried(b *bench, before [][]string) {
 	var all [][]string
 	for i, block := range b.views[0].inWords(b, plainWidth) {
-		if i < alwaysSaid || !slices.Equal(block, before[i]) {
+		if i < alwaysSaid || i >= len(before) || !slices.Equal(block, before[i]) {
 			all = append(all, block)
 		}
 	}

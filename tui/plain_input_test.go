@@ -188,5 +188,8 @@ func TestPlainSaysOfWhatIsTriedWhatMoves(t *testing.T) {
 	require.NotContains(t, warm, "isocyanate", "it was said and stays")
 	short := tried("c", "8", "20psi", "2", "")
 	require.Contains(t, short, "STOP Not enough air")
-	require.Contains(t, short, ", was 31 psi;")
+	require.NotContains(t, short, ", was", "nothing is set")
+	low := tried("c", "8", "28psi", "2", "")
+	require.Contains(t, low, "WAIT Not enough air")
+	require.Contains(t, low, ", was 31 psi;")
 }

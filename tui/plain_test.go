@@ -109,24 +109,30 @@ func TestPlainTellsAllThatShows(t *testing.T) {
 				require.True(t, strings.Contains(flat, strings.Join(strings.Fields(text), " ")), "%s: %s", name, text)
 			}
 			s, b := r.s, r.bench
-			require.NotEmpty(t, b.tried.AllCautions())
-			for _, c := range b.tried.AllCautions() {
+			require.Equal(t, name == "stopped", b.tried.Stopped())
+			for _, c := range b.tried.Setup.Against {
+				holds(s.say("verdict-"+c.Level.String()) + " " + s.text(c.ID, c.Figures...))
+			}
+			require.NotEmpty(t, b.tried.Setup.Cautions)
+			for _, c := range b.tried.Setup.Cautions {
 				holds(s.say("level-"+string(c.Level)) + " " + s.text(c.ID, c.Figures...))
 			}
 			for _, reason := range b.tried.Setup.Reasons {
 				holds(s.text(reason.ID, reason.Figures...))
 			}
+			set := []string{b.dialText(), b.boreText(), b.rulerText(), b.atGun()}
 			for _, n := range b.settings(&b.tried) {
-				holds(n.name + " " + n.text)
-				for _, text := range n.below() {
+				set = append(append(set, n.name+" "+n.text), n.below()...)
+			}
+			for _, text := range set {
+				if b.tried.Stopped() {
+					require.NotContains(t, flat, text, "nothing is set")
+				} else {
 					holds(text)
 				}
 			}
 			for i := range b.tried.Setup.Line {
 				holds(plain(b.tried.Setup.Line[i].Name)[1:] + ":") // it begins a sentence
-			}
-			for _, text := range []string{b.dialText(), b.boreText(), b.rulerText(), b.atGun()} {
-				holds(text)
 			}
 			for _, rows := range [][]string{b.daySentences(200), b.dayLimits(200), b.sureSentences(200), b.causesInWords(200)} {
 				holds(strings.Join(rows, " "))

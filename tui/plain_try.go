@@ -119,7 +119,11 @@ func (p *dialogue) keepOrNot(b *bench) error {
 			p.noSuch(len(choice.items))
 			continue
 		}
-		p.paragraphs(append(b.verdictRows(plainWidth), b.allInWords(plainWidth)...))
+		rows := b.verdictRows(plainWidth)
+		if !b.tried.Stopped() {
+			rows = append(rows, b.allInWords(plainWidth)...)
+		}
+		p.paragraphs(rows)
 		return nil
 	}
 }

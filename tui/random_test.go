@@ -58,7 +58,7 @@ func anySize(t *rapid.T) size {
 
 // anyStart is the keys to somewhere.
 func anyStart(t *rapid.T) []string {
-	return rapid.SampledFrom([][]string{nil, toAnswer, toSupply, toForm, toMix, toDew, toShort, toRead}).Draw(t, "start")
+	return rapid.SampledFrom([][]string{nil, toAnswer, toSupply, toForm, toMix, toDew, toShort, toStarved, toRead}).Draw(t, "start")
 }
 
 // At any window and after any keys a frame fits it and has no figure that is none;
@@ -127,7 +127,7 @@ func TestWhatIsTriedIsPutBackWhole(t *testing.T) {
 	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
 		r := start(t, anyLook(t))
-		press(r, rapid.SampledFrom([][]string{toAnswer, toSupply, toDew, toShort, toRead}).Draw(t, "start")...)
+		press(r, rapid.SampledFrom([][]string{toAnswer, toSupply, toDew, toShort, toStarved, toRead}).Draw(t, "start")...)
 		input, frame, answers := r.bench.input, r.View(), r.s.answers
 		metric := r.s.sys
 		for _, k := range moves().Draw(t, "moves") {
@@ -153,7 +153,7 @@ func TestAStepAndTheStepBackShowTheSame(t *testing.T) {
 	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
 		r := start(t, anyLook(t))
-		press(r, rapid.SampledFrom([][]string{toAnswer, toSupply, toDew, toShort, toRead}).Draw(t, "start")...)
+		press(r, rapid.SampledFrom([][]string{toAnswer, toSupply, toDew, toShort, toStarved, toRead}).Draw(t, "start")...)
 		for _, k := range moves().Draw(t, "moves") {
 			press(r, k)
 		}
@@ -175,7 +175,7 @@ func TestWhatIsKeptIsSolved(t *testing.T) {
 	t.Parallel()
 	rapid.Check(t, func(t *rapid.T) {
 		r := start(t, anyLook(t))
-		press(r, rapid.SampledFrom([][]string{toAnswer, toSupply, toDew, toShort, toRead}).Draw(t, "start")...)
+		press(r, rapid.SampledFrom([][]string{toAnswer, toSupply, toDew, toShort, toStarved, toRead}).Draw(t, "start")...)
 		for _, k := range moves().Draw(t, "moves") {
 			press(r, k)
 		}

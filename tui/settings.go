@@ -105,7 +105,7 @@ func (b *bench) valveSetting(name string, v *calc.ValveMargin) setting {
 func (b *bench) changedSettings() [3]setting {
 	all, was := b.settings(&b.tried), b.settings(&b.kept)
 	for i := range all {
-		if n := &all[i]; was[i].value != n.value {
+		if n := &all[i]; was[i].value != n.value && !b.kept.Stopped() {
 			n.change, n.changeShort = was[i].value+" -> "+n.text, was[i].value+" -> "+n.short
 		}
 	}

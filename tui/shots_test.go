@@ -52,7 +52,8 @@ const (
 
 // alike is the states in which a view shows what it shows in others.
 var alike = map[string][]string{
-	"look": {"-supply"}, "line": {"-tried-air", "-supply"}, "day": {"-tried-hose", "-supply"}, "sure": {"-supply"}, "why": {"-tried-air"},
+	"look": {"-supply", "-starved"}, "line": {"-tried-air", "-supply"}, "day": {"-tried-hose", "-supply", "-starved"}, "sure": {"-supply", "-starved"},
+	"why": {"-tried-air", "-starved"},
 }
 
 // toLine is the keys to the question of a part of the line, those before it taken as the
@@ -141,6 +142,7 @@ func shots() []shot {
 			{"-tried-air", tried(toAnswer, airBehind)},
 			{"-dew", toDew},
 			{"-short", toShort},
+			{"-starved", toStarved},
 			{"-wall", toRead},
 			{"-supply", toSupply},
 		} {

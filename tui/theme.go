@@ -53,7 +53,8 @@ func newTheme(colour bool) theme {
 			draw.RoleLost:  style().Foreground(yellow),
 			draw.RoleWorst: style().Bold(true).Foreground(red),
 			draw.RoleGo:    style().Foreground(green),
-			draw.RoleWait:  style().Foreground(yellow),
+			draw.RoleWatch: style().Foreground(yellow),
+			draw.RoleWait:  style().Bold(true).Foreground(yellow),
 			draw.RoleStop:  style().Foreground(red),
 		},
 	}

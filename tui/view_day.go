@@ -46,7 +46,11 @@ func (b *bench) dayInWords(w int) [][]string { return [][]string{b.daySentences(
 // daySentences is what the day does to the coat and to the settings.
 func (b *bench) daySentences(w int) (rows []string) {
 	s, d := b.s, b.tried.Today
-	rows = append(rows, wrap(s.say("day-"+string(d.Verdict))+": "+answer.RemedyText(d, s.words, s.sys), w)...)
+	headline := answer.Headline(s.words, s.sys, &d.Judgement, answer.DayGoes)
+	rows = append(rows, wrap(headline.Name+": "+headline.Text, w)...)
+	for _, c := range answer.AgainstRows(s.words, s.sys, &d.Judgement) {
+		rows = append(rows, hang("- ", c.Text, w)...)
+	}
 	for _, r := range b.tried.Setup.Reasons {
 		if r.About == "weather" {
 			rows = append(rows, hang("- ", s.text(r.ID, r.Figures...), w)...)
@@ -58,26 +62,26 @@ func (b *bench) daySentences(w int) (rows []string) {
 // dayLimits is the chart in sentences: how humid air as warm as today's may be.
 func (b *bench) dayLimits(w int) []string {
 	day := b.tried.Day
-	l := day.Limits(day.Air)
+	l := calc.NewChart(day).Limits(day.Air)
 	id := "day-chart"
-	switch {
-	case l.Wait == 0:
+	if l.Watch <= l.DryWatch {
 		id = "day-chart-none"
-	case l.Stop-l.Wait <= calc.HumidityStep:
-		id = "day-chart-stop"
 	}
-	return wrap(b.s.text(id, calc.FigureOf("air", calc.FigureTemp, day.Air), calc.FigureOf("wait", calc.FigureShare, l.Wait), calc.FigureOf("stop", calc.FigureShare, l.Stop)), w)
+	return wrap(b.s.text(id, calc.FigureOf("air", calc.FigureTemp, day.Air), calc.FigureOf("from", calc.FigureShare, l.DryWatch), calc.FigureOf("to", calc.FigureShare, l.Watch), calc.FigureOf("stop", calc.FigureShare, l.Stop)), w)
 }
+
+// regions is how each verdict of a day is shown.
+var regions = [...]draw.Region{calc.VerdictGo: draw.Go, calc.VerdictWatch: draw.Watch, calc.VerdictWait: draw.Wait, calc.VerdictStop: draw.Stop}
 
 func (b *bench) climate() draw.Climate {
 	s, day := b.s, b.tried.Day
 	warm, damp := s.axis(unit.Temperature), s.axis(unit.Share)
 	warm.decimals = 0
-	known := map[float64]calc.DayLimits{}
+	chart, known := calc.NewChart(day), map[float64]calc.DayLimits{}
 	limits := func(t float64) calc.DayLimits {
 		l, ok := known[t]
 		if !ok {
-			l = day.Limits(unit.Temp(warm.Of(s.sys, t)))
+			l = chart.Limits(unit.Temp(warm.Of(s.sys, t)))
 			known[t] = l
 		}
 		return l
@@ -89,18 +93,13 @@ func (b *bench) climate() draw.Climate {
 		Temperature: draw.NewScale(warm.at(float64(coldestDay)), warm.at(float64(hottestDay)), mostTemps, warm.number),
 		Humidity:    draw.NewScale(damp.at(driestDay), damp.at(dampestDay), mostHumids, damp.text),
 		At: func(t, h float64) draw.Region {
-			switch l := limits(t); {
-			case h > damp.at(l.Stop):
-				return draw.Stop
-			case h > damp.at(l.Wait), l.Wait == 0:
-				return draw.Wait
-			}
-			return draw.Go
+			l := limits(t)
+			return regions[l.At(damp.Of(s.sys, h))]
 		},
-		Dew:     func(t float64) float64 { return damp.at(limits(t).Stop) },
+		Dew:     func(t float64) float64 { return damp.at(limits(t).Dew) },
 		DewText: s.say("day-dew"),
 		Today:   point(day.Day, s.text("day-today", calc.FigureOf("air", calc.FigureTemp, day.Air), calc.FigureOf("humidity", calc.FigureShare, day.Humidity))),
-		Go:      s.say("day-go"), Wait: s.say("day-wait"), Stop: s.say("day-stop"),
+		Go:      s.say("day-go"), Watch: s.say("day-watch"), Wait: s.say("day-wait"), Stop: s.say("day-stop"),
 	}
 	if was := &b.kept.Day.Day; was.Air != day.Air || was.Humidity != day.Humidity {
 		c.Ghost = point(*was, s.say("mark-was"))

@@ -11,6 +11,9 @@ import (
 
 // lineView is the pressure as it falls from the wall to the cap.
 func (b *bench) lineView(room size) [][]string {
+	if !b.tried.ShowsLine() {
+		return shareOut([][]string{b.unset(room.w)}, room)
+	}
 	reasons := b.lineSentences(room.w)
 	fall := b.fall()
 	if room.w < narrowColumns {
@@ -39,6 +42,9 @@ func (b *bench) lineSentences(w int) (rows []string) {
 
 // lineInWords is the view without its picture.
 func (b *bench) lineInWords(w int) [][]string {
+	if !b.tried.ShowsLine() {
+		return [][]string{b.unset(w)}
+	}
 	return [][]string{b.lineSentences(w), slices.Concat(b.lineParts(w)...)}
 }
 

@@ -3,6 +3,7 @@ package tui
 import (
 	"boothset/calc"
 	"boothset/calc/unit"
+	"boothset/presets/answer"
 	"boothset/tui/draw"
 )
 
@@ -16,6 +17,9 @@ const (
 // lookView is the settings as a painter sees them: the needle of the wall's gauge, how
 // far the inlet valve is open, the gun before the panel.
 func (b *bench) lookView(room size) [][]string {
+	if b.tried.Stopped() {
+		return shareOut([][]string{b.unset(room.w)}, room)
+	}
 	if room.w >= lookWide && room.h >= lookHigh {
 		high := room.h - rulerHigh - 1
 		left := room.w / 2
@@ -50,6 +54,11 @@ func (b *bench) lookView(room size) [][]string {
 	return all
 }
 
+// unset is what stands where the settings would, of a job that is stopped.
+func (b *bench) unset(w int) []string {
+	return wrap(b.s.text("unset", calc.TextFigure("turn", answer.TurnText(b.s.words, b.s.sys, b.tried.Setup.Turn()))), w)
+}
+
 // joined is two blocks side by side, the right one from a column on.
 func joined(left, right []string, col int) (rows []string) {
 	for y := range max(len(left), len(right)) {
@@ -67,6 +76,9 @@ func joined(left, right []string, col int) (rows []string) {
 
 // lookInWords is the view without its pictures.
 func (b *bench) lookInWords(w int) [][]string {
+	if b.tried.Stopped() {
+		return [][]string{b.unset(w)}
+	}
 	return [][]string{wrap(b.dialText(), w), wrap(b.boreText(), w), wrap(b.rulerText(), w)}
 }
 
@@ -91,7 +103,7 @@ func (b *bench) dial() draw.Dial {
 		d.Likely = draw.Span{Low: pressure.at(float64(likely.Low)), High: pressure.at(float64(likely.High)), Text: setting.likely}
 	}
 	switch {
-	case was.Flowing != wall.Flowing:
+	case was.Flowing != wall.Flowing && !b.kept.Stopped():
 		d.Ghost = s.mark(pressure, "mark-was", float64(was.Flowing))
 	case v.Now.Given:
 		d.Ghost = s.mark(pressure, "mark-now", float64(v.Now.Wall))
@@ -162,7 +174,7 @@ func (b *bench) ruler() draw.Ruler {
 		far = max(far, p.Distance.High)
 		r.Likely = span(p.Distance.Low, p.Distance.High, setting.likely)
 	}
-	if was := b.kept.Setup.Distance.Target; was != d.Target {
+	if was := b.kept.Setup.Distance.Target; was != d.Target && !b.kept.Stopped() {
 		r.Ghost = s.mark(distance, "mark-was", float64(was))
 	}
 	r.Scale = draw.NewScale(0, distance.at(float64(far))*1.1, 12, distance.number)

@@ -2,56 +2,94 @@ package tui
 
 import (
 	"slices"
-	"strings"
 
 	"boothset/calc"
 	"boothset/presets/answer"
 	"boothset/tui/draw"
 )
 
-// setView is what to set: what forbids it, the numbers, what to mind and why. Where not
-// all of it fits, what to mind comes before why.
+// setView is what to set: what to do first, the numbers, what speaks against spraying, what
+// to mind and why. Where not all of it fits, what to mind comes before why. Nothing is set
+// where the job is stopped.
 func (b *bench) setView(room size) [][]string {
-	stops, warns := b.cautions(calc.Stop, room.w), b.cautions(calc.Warn, room.w)
-	now, why := b.now(inFull, room.w), b.mainReasons(room.w)
-	gauge := b.gauge(room.w)
-	free := size{room.w, room.h - 1 - len(stops) - len(gauge) - len(warns) - len(now)} // a row to say that there is more
-	if len(now) == 0 && room.w >= wideColumns {
+	against, warns, notes := b.against(room.w), b.cautions(calc.Warn, room.w), b.cautions(calc.Note, room.w)
+	if b.tried.Stopped() {
+		return shareOut([][]string{append(b.cure(room.w), against...), b.wouldHelp(room.w), warns, notes}, room)
+	}
+	if high := len(b.verdictRows(room.w)); high > headlineRows || high > lowHeadline && room.h < lowBench {
+		against = append(b.cure(room.w), against...)
+	}
+	first, gauge, why := b.first(room.w), b.gauge(room.w), b.mainReasons(room.w)
+	warns = append(against, warns...)
+	free := size{room.w, room.h - 1 - len(first) - len(gauge) - len(warns)} // a row to say that there is more
+	if len(first) == 0 && room.w >= wideColumns {
 		free.h -= len(why)
 	}
 	numbers, whole := b.numbers(free)
-	fits := func() bool { return len(stops)+len(numbers)+len(now) < room.h }
-	if !fits() {
-		now = b.now(inBrief, room.w)
-	}
+	fits := func() bool { return len(first)+len(numbers) < room.h }
 	if !fits() {
 		numbers, whole = b.tight(b.changedSettings(), room.w, draw.Small), false
 	}
 	if !fits() || len(numbers) == 0 {
 		numbers = b.compact(room.w)
 	}
-	atGun, notes := wrap(b.atGun(), room.w), b.cautions(calc.Note, room.w)
+	atGun := wrap(b.atGun(), room.w)
 	switch {
 	case !whole:
-		return shareOut([][]string{stops, numbers, gauge, now, warns, b.settingsInWords(room.w), why, atGun, notes}, room)
-	case len(now) > 0 || len(stops)+len(numbers)+len(why)+len(warns) >= room.h:
-		return shareOut([][]string{stops, numbers, gauge, now, warns, why, atGun, notes}, room)
+		return shareOut([][]string{first, numbers, gauge, warns, b.settingsInWords(room.w), why, atGun, notes}, room)
+	case len(first) > 0 || len(numbers)+len(why)+len(warns) >= room.h:
+		return shareOut([][]string{first, numbers, gauge, warns, why, atGun, notes}, room)
 	}
-	return shareOut([][]string{stops, numbers, gauge, why, warns, atGun, notes}, room)
+	return shareOut([][]string{numbers, gauge, why, warns, atGun, notes}, room)
 }
 
 // setInWords is the view without its pictures.
 func (b *bench) setInWords(w int) [][]string {
-	return [][]string{
-		b.verdictRows(w), b.cautions(calc.Stop, w), b.allInWords(w), b.nowInWords(w),
-		b.cautions(calc.Warn, w), wrap(b.atGun(), w), b.cautions(calc.Note, w),
+	blocks := [][]string{b.verdictRows(w), b.against(w), b.firstInWords(w), nil}
+	if !b.tried.Stopped() {
+		blocks[3] = b.allInWords(w)
 	}
+	blocks = append(blocks, b.cautions(calc.Warn, w))
+	if !b.tried.Stopped() {
+		blocks = append(blocks, wrap(b.atGun(), w))
+	}
+	return append(blocks, b.cautions(calc.Note, w))
+}
+
+// cure is what turns the verdict, in full; there is none on one that goes.
+func (b *bench) cure(w int) []string {
+	turn := answer.TurnText(b.s.words, b.s.sys, b.tried.Setup.Turn())
+	return each(hang("> ", turn, w), b.s.theme.Focus.Render)
+}
+
+// against is what speaks against spraying, each marked with its verdict.
+func (b *bench) against(w int) (rows []string) {
+	for _, c := range answer.AgainstRows(b.s.words, b.s.sys, &b.tried.Setup.Judgement) {
+		rows = append(rows, each(hang(c.Name+" ", c.Text, w), b.s.theme.level[c.Level].Render)...)
+	}
+	return rows
+}
+
+// first is what is to be done before anything else, none where nothing is.
+func (b *bench) first(w int) (rows []string) {
+	for _, r := range answer.FirstRows(b.s.words, b.s.sys, b.tried.Setup) {
+		rows = append(rows, each(hang("> ", r.Text, w), b.s.theme.Focus.Render)...)
+	}
+	return rows
+}
+
+// firstInWords is the same without its mark.
+func (b *bench) firstInWords(w int) (rows []string) {
+	for _, r := range answer.FirstRows(b.s.words, b.s.sys, b.tried.Setup) {
+		rows = append(rows, wrap(r.Text, w)...)
+	}
+	return rows
 }
 
 // cautions are those of a level, each marked with its word.
 func (b *bench) cautions(level calc.Level, w int) (rows []string) {
 	s := b.s
-	all := slices.DeleteFunc(b.tried.AllCautions(), func(c calc.Caution) bool { return c.Level != level })
+	all := slices.DeleteFunc(slices.Clone(b.tried.Setup.Cautions), func(c calc.Caution) bool { return c.Level != level })
 	for _, c := range answer.CautionRows(s.words, s.sys, all) {
 		rows = append(rows, each(hang(s.say("level-"+string(level))+" ", c.Grounded(), w), s.theme.level[c.Level].Render)...)
 	}
@@ -70,7 +108,7 @@ func (b *bench) settingsInWords(w int) (rows []string) {
 	was := b.settings(&b.kept)
 	for i, n := range b.settings(&b.tried) {
 		text := n.name + " " + n.text
-		if n.value != was[i].value {
+		if n.value != was[i].value && !b.kept.Stopped() {
 			text += ", " + b.s.say("mark-was") + " " + was[i].text
 		}
 		for _, t := range n.below() {
@@ -126,41 +164,15 @@ func (b *bench) mainReasons(w int) (rows []string) {
 // mainReason is the first reason of what it is about, in brief, empty where there is none.
 func (b *bench) mainReason(about string) string {
 	for _, r := range b.tried.Setup.Reasons {
-		if r.About == about && !isNow(r.ID) {
+		if r.About == about {
 			return b.s.text(inBrief+r.ID, r.Figures...)
 		}
 	}
 	return ""
 }
 
-// isNow reports whether a reason speaks of the wall as it stands, by its id.
-func isNow(id string) bool { return strings.HasPrefix(id, "now-") }
-
-// The forms of a reason's sentence, before its id.
-const (
-	inFull  = ""
-	inBrief = "brief-"
-)
-
-// now is what the wall as it stands does, in sentences of a form.
-func (b *bench) now(form string, w int) (rows []string) {
-	for _, r := range b.tried.Setup.Reasons {
-		if isNow(r.ID) {
-			rows = append(rows, each(hang("> ", b.s.text(form+r.ID, r.Figures...), w), b.s.theme.Focus.Render)...)
-		}
-	}
-	return rows
-}
-
-// nowInWords is the same without its marks.
-func (b *bench) nowInWords(w int) (rows []string) {
-	for _, r := range b.tried.Setup.Reasons {
-		if isNow(r.ID) {
-			rows = append(rows, wrap(b.s.text(r.ID, r.Figures...), w)...)
-		}
-	}
-	return rows
-}
+// inBrief stands before the id of a reason's sentence that is brief.
+const inBrief = "brief-"
 
 // atGun is the gun with the trigger pulled.
 func (b *bench) atGun() string {

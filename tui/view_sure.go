@@ -28,7 +28,10 @@ func (b *bench) sureInWords(w int) [][]string {
 
 // sureSentences is what may be off how far, and what to measure.
 func (b *bench) sureSentences(w int) (rows []string) {
-	if b.tried.Spread == nil {
+	switch {
+	case b.tried.Stopped():
+		return b.unset(w)
+	case b.tried.Spread == nil:
 		return wrap(b.s.say("sure-short"), w)
 	}
 	for _, r := range b.tried.SureRows(b.s.words, b.s.sys) {

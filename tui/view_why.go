@@ -1,11 +1,6 @@
 package tui
 
-import (
-	"slices"
-
-	"boothset/calc"
-	"boothset/presets/answer"
-)
+import "boothset/presets/answer"
 
 // whyView is every reason with what it rests on, what would help, and whether the
 // shop's air lasts.
@@ -13,10 +8,9 @@ func (b *bench) whyView(room size) [][]string { return shareOut(b.whyInWords(roo
 
 func (b *bench) whyInWords(w int) (blocks [][]string) {
 	s := b.s
-	all := slices.DeleteFunc(slices.Clone(b.tried.Setup.Reasons), func(r calc.Reason) bool { return isNow(r.ID) })
 	var groups []string
 	of := map[string][]answer.Row{}
-	for _, r := range answer.ReasonRows(s.words, s.sys, all) {
+	for _, r := range answer.ReasonRows(s.words, s.sys, b.tried.Setup.Reasons) {
 		if of[r.About] == nil {
 			groups = append(groups, r.About)
 		}
@@ -39,6 +33,9 @@ func (b *bench) whyInWords(w int) (blocks [][]string) {
 // wouldHelp is what in the line to change, none where nothing wins enough.
 func (b *bench) wouldHelp(w int) (rows []string) {
 	s := b.s
+	if !b.tried.ShowsLine() {
+		return nil
+	}
 	for i, r := range answer.FixRows(s.words, s.sys, b.tried.Setup.Fixes) {
 		if i == 0 {
 			rows = append(rows, s.theme.Title.Render(s.say("would-help")))

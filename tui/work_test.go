@@ -52,7 +52,11 @@ func TestOneKeyOnTheAnswerIsWorkedOutOnce(t *testing.T) {
 			before := r.bench.tried.id
 			spent := costOf(r, k)
 			if r.bench.tried.id != before {
-				require.Equal(t, once, spent, "%s of %s", k, in.Field.Name)
+				want := once
+				if r.bench.tried.Stopped() {
+					want.spreads = 0 // nothing is set
+				}
+				require.Equal(t, want, spent, "%s of %s", k, in.Field.Name)
 			} else {
 				require.Contains(t, []cost{{}, {1, 0, 0}, {1, 1, 0}}, spent, "%s of %s, which stays", k, in.Field.Name)
 			}

@@ -1,6 +1,7 @@
 package coat_test
 
 import (
+	"math"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -50,12 +51,7 @@ func TestWhereTheMixGoes(t *testing.T) {
 	require.NoError(t, err)
 	assert.InDelta(t, n.Volume.Litres(), (n.OnPanel + n.Overspray + n.Loss).Litres(), 1e-12)
 	assert.InDelta(t, n.Volume.Litres()-n.OnPanel.Litres(), n.Waste().Litres(), 1e-12)
-	cups, err := coat.CupsFor(n.Volume, unit.Litres(0.6))
-	require.NoError(t, err)
-	assert.Equal(t, 2, cups)
-	cups, err = coat.CupsFor(unit.Litres(1.8), unit.Litres(0.6))
-	require.NoError(t, err)
-	assert.Equal(t, 3, cups)
+	assert.Equal(t, 1, n.Fillings)
 	cost, err := coat.Cost([]unit.Volume{unit.Litres(0.6), unit.Litres(0.3)}, []float64{50, 80})
 	require.NoError(t, err)
 	assert.InDelta(t, 54, cost, 1e-9)
@@ -79,12 +75,51 @@ func TestCostOfAWrongSetting(t *testing.T) {
 	assert.EqualError(t, err, "transfer-efficiency 0 %: give 1 to 100 %")
 }
 
-func TestPanelsAreSaidToBeUnverified(t *testing.T) {
-	assert.Equal(t, "source-panel-areas", coat.PanelBasis)
+// Common practice, no published source: a mid-size car is reckoned at 90 to 110 ft2, a large
+// sport utility vehicle at more.
+func TestUsualPanels(t *testing.T) {
+	of := map[string]coat.Panel{}
 	for _, p := range coat.Panels() {
 		assert.Less(t, p.Low, p.High, p.ID)
+		of[p.ID] = p
 	}
-	assert.InDelta(t, 15, float64(coat.Panels()[0].Low)/squareFoot, 1e-9)
+	assert.InDelta(t, 15, float64(of["hood"].Low)/squareFoot, 1e-9)
+	assert.InDelta(t, 90, float64(of["whole"].Low)/squareFoot, 1e-9)
+	assert.InDelta(t, 110, float64(of["whole"].High)/squareFoot, 1e-9)
+	assert.Greater(t, of["whole-suv"].Low, of["whole"].High)
+}
+
+// By hand: 0.75 L out of a 0.6 L cup that keeps 80 mL back each time takes two fillings, of
+// 1.5 L three; each loses its own.
+func TestEachFillingLosesItsOwn(t *testing.T) {
+	j := coat.Job{Area: 4, Dry: um(55), Solids: 0.45, Transfer: 0.65, Loss: unit.Litres(0.08), Cup: unit.Litres(0.6)}
+	n, err := j.Need()
+	require.NoError(t, err)
+	assert.Equal(t, 2, n.Fillings)
+	assert.InDelta(t, 0.16, n.Loss.Litres(), 1e-12)
+	assert.InDelta(t, n.Sprayed().Litres()+0.16, n.Volume.Litres(), 1e-12)
+	j.Area = 8
+	n, err = j.Need()
+	require.NoError(t, err)
+	assert.Equal(t, 3, n.Fillings)
+	j.Cup = unit.Litres(0.08)
+	n, err = j.Need()
+	require.NoError(t, err)
+	assert.Equal(t, int(math.Ceil(n.Sprayed().Litres()/0.008)), n.Fillings, "a tenth of each comes out")
+}
+
+// By hand: passes over a square metre, 75 mm past either end, spray 15 % past it; over four
+// 7.5 %.
+func TestWhatGoesPastTheEnds(t *testing.T) {
+	for area, want := range map[unit.Area]float64{1: 0.15, 4: 0.075} {
+		s, err := coat.LeadShare(area, unit.MM(75))
+		require.NoError(t, err)
+		assert.InDelta(t, want, s, 1e-12)
+		n, err := coat.Job{Area: area, Dry: um(50), Solids: 0.5, Transfer: 0.5, Lead: s}.Need()
+		require.NoError(t, err)
+		assert.InDelta(t, want, float64(n.Lead/(n.OnPanel+n.Overspray)), 1e-12)
+		assert.InDelta(t, n.Volume.Litres(), (n.OnPanel + n.Overspray + n.Lead).Litres(), 1e-12)
+	}
 }
 
 func TestMoreTransferNeverNeedsMorePaint(t *testing.T) {

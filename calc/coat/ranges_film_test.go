@@ -133,7 +133,6 @@ func TestRangesOfMaterial(t *testing.T) {
 		}
 	}
 	j := coat.Job{Area: 4, Dry: um(55), Solids: 0.45, Transfer: 0.65}
-	cups := func(litres, cup float64) error { return only(coat.CupsFor(unit.Litres(litres), unit.Litres(cup))) }
 	for _, b := range []bound{
 		{"area", 0.001, 1000, need(func(j *coat.Job, v float64) { j.Area = unit.Area(v) })},
 		{"dry-film", 0.1, 5000, need(func(j *coat.Job, v float64) { j.Dry = um(v) })},
@@ -142,8 +141,13 @@ func TestRangesOfMaterial(t *testing.T) {
 		{"loss", 0, 5, need(func(j *coat.Job, v float64) { j.Loss = unit.Litres(v) })},
 		{"transfer-efficiency", 1, 100, func(v float64) error { return only(j.CompareTransfer(v/100, 60)) }},
 		{"price", 0, 1e5, func(v float64) error { return only(j.CompareTransfer(0.5, v)) }},
-		{"volume", 0, 1e4, func(v float64) error { return cups(v, 0.6) }},
-		{"cup", 0.05, 5, func(v float64) error { return cups(1, v) }},
+		{"lead", 0, 200, need(func(j *coat.Job, v float64) { j.Lead = v / 100 })},
+		{"cup", 0.05, 5, need(func(j *coat.Job, v float64) { j.Cup = unit.Litres(v) })},
+		{"area", 0.001, 1000, func(v float64) error { return only(coat.LeadShare(unit.Area(v), 0)) }},
+		{"lead", 0, 0.3, func(v float64) error { return only(coat.LeadShare(1, unit.Length(v))) }},
+		{"voc", 0, 1500, func(v float64) error { return only(coat.VOCWith(unit.Density(v), 880, 0.1)) }},
+		{"thinner-voc", 0, 1500, func(v float64) error { return only(coat.VOCWith(420, unit.Density(v), 0.1)) }},
+		{"thinner", 0, 200, func(v float64) error { return only(coat.VOCWith(420, 880, v/100)) }},
 		{"part-volume", 0, 1e4, func(v float64) error { return only(coat.Cost([]unit.Volume{unit.Litres(v)}, []float64{50})) }},
 		{"price", 0, 1e5, func(v float64) error { return only(coat.Cost([]unit.Volume{unit.Litres(1)}, []float64{v})) }},
 		{"volume-to-mix", 0, 1e4, func(v float64) error { return only(coat.Ratio{Parts: []float64{4, 1}}.Split(unit.Litres(v))) }},

@@ -91,7 +91,7 @@ func TestWhereACupTellsTooLittle(t *testing.T) {
 // source.
 func TestPanelAreas(t *testing.T) {
 	want := map[string][2]float64{
-		"hood": {15, 20}, "door": {10, 13}, "fender": {6, 10}, "bumper": {8, 12}, "roof": {18, 22}, "whole": {90, 110},
+		"hood": {15, 20}, "door": {10, 13}, "fender": {6, 10}, "bumper": {8, 12}, "roof": {18, 22}, "whole": {90, 110}, "whole-suv": {120, 160},
 	}
 	panels := coat.Panels()
 	require.Len(t, panels, len(want))

@@ -7,6 +7,7 @@ import "boothset/calc/unit"
 type User struct {
 	Flow unit.Flow // while it runs
 	Duty float64   // the share of the time it runs, 0..1
+	Mask bool      // an air-fed mask: somebody breathes it
 }
 
 // Demand is what is drawn from the receiver.

@@ -18,6 +18,7 @@ const (
 	inch   = 0.0254
 	foot   = 0.3048
 	gallon = 3.785411784e-3
+	pound  = 0.45359237
 )
 
 func gauge(text string, sys unit.System) (unit.Gauge, error) {
@@ -111,6 +112,10 @@ func TestEachQuantityAsTyped(t *testing.T) {
 		{"20 sq ft", unit.Surface, 20 * foot * foot},
 		{"20ft2", unit.Surface, 20 * foot * foot},
 		{"2 m2", unit.Surface, 2},
+		{"3.5 lb/gal", unit.VOC, 3.5 * pound / gallon},
+		{"420 g/L", unit.VOC, 420},
+		{"0.98 kg/L", unit.PaintDensity, 980},
+		{"8.2lb/gal", unit.PaintDensity, 8.2 * pound / gallon},
 
 		{"18", unit.CupTime, 18},
 		{"18.5 s", unit.CupTime, 18.5},

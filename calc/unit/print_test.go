@@ -95,6 +95,9 @@ var amounts = []struct {
 	{unit.CupTime, 0, 300, map[string]float64{"s": 1}},
 	{unit.Minutes, 0, 3000, map[string]float64{"min": 60}},
 	{unit.Hours, 0, 90000, map[string]float64{"h": 3600}},
+	{unit.PaintDensity, 0, 3000, map[string]float64{"lb/gal": pound / gallon, "kg/L": 1e3}},
+	{unit.VOC, 0, 900, map[string]float64{"lb/gal": pound / gallon, "g/L": 1}},
+	{unit.Weight, 0, 9, map[string]float64{"g": 1e-3}},
 	{unit.Power, 0, 50, map[string]float64{"hp": 1}},
 }
 

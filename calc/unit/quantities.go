@@ -27,13 +27,18 @@ var (
 	showGallon = scale{label: " gal", key: "gal", count: func(si float64) float64 { return Volume(si).USGallons() }, of: func(v float64) float64 { return float64(USGallons(v)) }, fine: 2, coarse: 1, below: &showOunce}
 	showLitre  = scale{label: " L", key: "l", count: func(si float64) float64 { return Volume(si).Litres() }, of: func(v float64) float64 { return float64(Litres(v)) }, fine: 2, coarse: 1, below: &showML}
 
-	showMLPerMin = scale{label: " mL/min", key: "ml_min", count: func(si float64) float64 { return si * 1e6 * SecondPerMinute }, of: func(v float64) float64 { return v * 1e-6 / SecondPerMinute }}
-	showPercent  = scale{label: "%", key: "percent", count: func(si float64) float64 { return si * 100 }, of: func(v float64) float64 { return v / 100 }}
-	showSecond   = scale{label: " s", key: "s", count: itself, of: itself}
-	showMinute   = scale{label: " min", key: "min", count: func(si float64) float64 { return si / SecondPerMinute }, of: func(v float64) float64 { return v * SecondPerMinute }}
-	showHour     = scale{label: " h", key: "h", count: func(si float64) float64 { return si / SecondPerHour }, of: func(v float64) float64 { return v * SecondPerHour }}
-	showHorse    = scale{label: " hp", key: "hp", count: itself, of: itself}
+	showMLPerMin    = scale{label: " mL/min", key: "ml_min", count: func(si float64) float64 { return si * 1e6 * SecondPerMinute }, of: func(v float64) float64 { return v * 1e-6 / SecondPerMinute }}
+	showPercent     = scale{label: "%", key: "percent", count: func(si float64) float64 { return si * 100 }, of: func(v float64) float64 { return v / 100 }}
+	showSecond      = scale{label: " s", key: "s", count: itself, of: itself}
+	showMinute      = scale{label: " min", key: "min", count: func(si float64) float64 { return si / SecondPerMinute }, of: func(v float64) float64 { return v * SecondPerMinute }}
+	showHour        = scale{label: " h", key: "h", count: func(si float64) float64 { return si / SecondPerHour }, of: func(v float64) float64 { return v * SecondPerHour }}
+	showPoundPerGal = scale{label: " lb/gal", key: "lb_gal", count: func(si float64) float64 { return si / densityPerLbGal }, of: func(v float64) float64 { return v * densityPerLbGal }, fine: 1, coarse: 1}
+	showGram        = scale{label: " g", key: "g", count: func(si float64) float64 { return si * 1e3 }, of: func(v float64) float64 { return v / 1e3 }}
+	showHorse       = scale{label: " hp", key: "hp", count: itself, of: itself}
 )
+
+// densityPerLbGal is kg/m3 in a pound a US gallon.
+const densityPerLbGal = KilogramPerLb / (LitrePerUSGal * CubicMetrePerL)
 
 func itself(v float64) float64 { return v }
 
@@ -56,6 +61,11 @@ var (
 		{1, []string{"m", "metre", "metres", "meter", "meters", "metro", "metros"}},
 		{MetrePerMil, []string{"mil", "mils", "thou", "milesima", "milesimas", "milésima", "milésimas"}},
 		{1e-6, []string{"um", "micron", "microns", "micrometre", "micrometres", "micrometer", "micrometers", "micra", "micras"}},
+	}
+	densities = []spelling{
+		{densityPerLbGal, []string{"lb/gal", "lbs/gal", "lb/usgal", "libras/galon", "libras/galón"}},
+		{1, []string{"g/l", "kg/m3"}},
+		{1e3, []string{"kg/l", "g/ml", "g/cm3", "g/cc"}},
 	}
 	// Gallons, quarts and fluid ounces are those of the US.
 	volumes = []spelling{
@@ -158,6 +168,25 @@ var (
 	Viscosity = &Quantity{
 		ID: "viscosity", usage: "want-viscosity", units: []spelling{{1e-6, []string{"mm2/s", "mm^2/s", "cst"}}},
 		shown: [2]scale{showMM2PerS, showMM2PerS},
+	}
+	// PaintDensity is a paint's, kg/m3. VOC is what of it evaporates as volatile organic compounds, by
+	// the volume of the paint.
+	PaintDensity = &Quantity{
+		ID: "density", usage: "want-density", units: densities,
+		shown: [2]scale{showPoundPerGal, {label: " kg/L", key: "kg_l", count: func(si float64) float64 { return si / 1e3 }, of: func(v float64) float64 { return v * 1e3 }, fine: 2, coarse: 1}},
+		Step:  [2]float64{0.1, 0.05},
+	}
+	VOC = &Quantity{
+		ID: "voc", usage: "want-voc", units: densities,
+		shown: [2]scale{showPoundPerGal, {label: " g/L", key: "g_l", count: itself, of: itself}},
+		Step:  [2]float64{0.1, 10},
+	}
+	// Weight is what a scale shows, kg; paint is weighed in grams all over the world.
+	Weight = &Quantity{
+		ID: "mass", usage: "want-mass", units: []spelling{
+			{1e-3, []string{"g", "gram", "grams", "gramo", "gramos"}}, {1, []string{"kg"}}, {KilogramPerLb, []string{"lb", "lbs"}}, {KilogramPerOz, []string{"oz"}},
+		},
+		shown: [2]scale{showGram, showGram},
 	}
 	// Power is a motor's, in horsepower, which the rule of free air speaks of.
 	Power = &Quantity{ID: "power", usage: "want-compressor", units: []spelling{{1, []string{"hp"}}}, shown: [2]scale{showHorse, showHorse}, Step: [2]float64{1, 1}}

@@ -97,6 +97,9 @@ func TestUsualDecimals(t *testing.T) {
 		{unit.CupTime, [3]string{"0 s", "5 s", "54 s"}, [3]string{"0 s", "5 s", "54 s"}, [3]float64{0.43, 5.43, 54.32}, [3]float64{0.43, 5.43, 54.32}},
 		{unit.Minutes, [3]string{"0 min", "5 min", "54 min"}, [3]string{"0 min", "5 min", "54 min"}, [3]float64{0.43, 5.43, 54.32}, [3]float64{0.43 * 60, 5.43 * 60, 54.32 * 60}},
 		{unit.Hours, [3]string{"0 h", "5 h", "54 h"}, [3]string{"0 h", "5 h", "54 h"}, [3]float64{0.43, 5.43, 54.32}, [3]float64{0.43 * 3600, 5.43 * 3600, 54.32 * 3600}},
+		{unit.PaintDensity, [3]string{"0.4 lb/gal", "5.4 lb/gal", "54.3 lb/gal"}, [3]string{"0.00 kg/L", "5.43 kg/L", "54.3 kg/L"}, [3]float64{0.43, 5.43, 54.32}, [3]float64{0.43, 5430, 54320}},
+		{unit.VOC, [3]string{"0.4 lb/gal", "5.4 lb/gal", "54.3 lb/gal"}, [3]string{"0 g/L", "5 g/L", "54 g/L"}, [3]float64{0.43, 5.43, 54.32}, [3]float64{0.43, 5.43, 54.32}},
+		{unit.Weight, [3]string{"0 g", "5 g", "54 g"}, [3]string{"0 g", "5 g", "54 g"}, [3]float64{0.43, 5.43, 54.32}, [3]float64{0.43e-3, 5.43e-3, 54.32e-3}},
 		{unit.Power, [3]string{"0 hp", "5 hp", "54 hp"}, [3]string{"0 hp", "5 hp", "54 hp"}, [3]float64{0.43, 5.43, 54.32}, [3]float64{0.43, 5.43, 54.32}},
 	} {
 		for i := range 3 {
@@ -168,6 +171,7 @@ func TestPairs(t *testing.T) {
 		{unit.Surface, foot * foot, "ft2", "m2", 1, foot * foot}, {unit.Share, 0.45, "percent", "percent", 45, 45},
 		{unit.FluidFlow, 3e-6, "ml_min", "ml_min", 180, 180}, {unit.Viscosity, 60e-6, "mm2_s", "mm2_s", 60, 60},
 		{unit.CupTime, 30, "s", "s", 30, 30}, {unit.Minutes, 120, "min", "min", 2, 2}, {unit.Hours, 7200, "h", "h", 2, 2}, {unit.Power, 5, "hp", "hp", 5, 5},
+		{unit.PaintDensity, 119.82642731689663, "lb_gal", "kg_l", 1, 0.11982642731689663}, {unit.VOC, 420, "lb_gal", "g_l", 420 * gallon / pound, 420}, {unit.Weight, 0.5, "g", "g", 500, 500},
 	} {
 		us, inUS, metric, inMetric := c.of.Pair(c.si)
 		assert.Equal(t, []string{c.us, c.metric}, []string{us, metric}, c.of.ID)

@@ -20,6 +20,8 @@ const (
 	MetrePerMil     = MetrePerInch / 1000
 	OuncePerUSGal   = 128.0          // US fluid ounces
 	CubicFoot       = 0.028316846592 // m3
+	KilogramPerLb   = 0.45359237
+	KilogramPerOz   = KilogramPerLb / 16
 )
 
 // The reference atmospheres of volume flow. A flow is held as the volume it
@@ -52,6 +54,12 @@ type MassFlow float64
 
 // Length is a length, m.
 type Length float64
+
+// Mass is a mass, kg.
+type Mass float64
+
+// Density is a mass a volume, kg/m3.
+type Density float64
 
 // Temp is an absolute temperature, K.
 type Temp float64

@@ -24,24 +24,13 @@ func (d *Day) Reasons() []calc.Reason { return d.Found.Reasons }
 // Cautions is what is to be known before spraying.
 func (d *Day) Cautions() []calc.Caution { return d.Found.Cautions }
 
-// RemedyText is the sentence of what turns the day to go.
-func RemedyText(d *calc.DayAnswer, w *words.Words, sys unit.System) string {
-	if d.Remedy.ID == "" {
-		return w.Text(sys, "turn-none", nil)
-	}
-	return w.Text(sys, d.Remedy.Sentence(), d.Remedy.Figures())
-}
-
-// dayLevels is how much each verdict of a day weighs.
-var dayLevels = map[calc.Verdict]calc.Level{calc.VerdictGo: calc.Note, calc.VerdictWait: calc.Warn, calc.VerdictStop: calc.Stop}
-
 // Rows is all that is said of the day.
 func (d *Day) Rows(w *words.Words, sys unit.System) []Row {
 	r, a := d.Request, d.Found
 	o := &speaker{words: w, sys: sys}
-	o.heading(o.say("day-heading", calc.TextFigure("coat", r.Coat), calc.FigureOf("air", calc.FigureTemp, r.Air), calc.FigureOf("humidity", calc.FigureShare, r.Humidity),
+	o.verdict(&a.Judgement, DayGoes)
+	o.heading(o.say("day-heading", calc.TextFigure("coat", r.Coat.Name), calc.FigureOf("air", calc.FigureTemp, r.Air), calc.FigureOf("humidity", calc.FigureShare, r.Humidity),
 		calc.FigureOf("panel", calc.FigureTemp, r.Panel), calc.FigureOf("paint", calc.FigureTemp, r.Paint)))
-	o.block(Row{Role: Verdict, Level: dayLevels[a.Verdict], ID: string(a.Verdict), Name: o.say("verdict-" + string(a.Verdict)), Text: RemedyText(a, w, sys)})
 	all := []Row{
 		{Role: Value, About: "dew", Name: o.say("label-dew"), Text: sys.Temp(a.DewPoint, unit.Usual), More: d.margin(o)},
 		{Role: Value, About: "flash", Name: o.say("label-flash"), Text: d.flash(o), More: o.say("day-flash-of")},
@@ -80,7 +69,7 @@ func (d *Day) margin(o *speaker) string {
 
 // gradeLabel names what has the speed: what the coat is let down and hardened with.
 func (d *Day) gradeLabel() string {
-	if d.Request.Waterborne {
+	if d.Request.Coat.Waterborne {
 		return "label-reducer"
 	}
 	return "label-thinner"

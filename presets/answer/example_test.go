@@ -29,19 +29,16 @@ func Example() {
 			fmt.Println(row.ID, row.Level == calc.Stop, a.Stopped())
 		}
 	}
-	for _, l := range answer.Lay(rows[:5], 60, r.Words()) {
+	for _, l := range answer.Lay(rows[:3], 60, r.Words()) {
 		fmt.Println(l.Text)
 	}
 	// Output:
 	// stop true true
-	// Waterborne base. Air 20.0 C at 100% humidity, panel 20.0 C,
-	// paint 20.0 C.
-	//
-	//   STOP Warm booth air, panel and paint to 25.0 C: the same
-	//        air is then at 74%. From 24.0 C on it will do.
-	//
-	//   DEW POINT    20.0 C             panel 0.0 C above it;
-	//                                   3.0 C above is the least
-	//   FLASH-OFF    20 times or more   as long as on a mild day
-	//   REDUCER      standard
+	// STOP: do not spray. Warm booth air, panel and paint to
+	//       25.0 C: the same air is then at 74%. From 25.0 C on it
+	//       will do.
+	// STOP The panel at 20.0 C is at or below the dew point of
+	//      20.0 C and draws water; it should be 3.0 C above.
+	// STOP The air is at 100%: from 85% on it is too damp to spray
+	//      in.
 }

@@ -28,10 +28,14 @@ func Lay(rows []Row, width int, w *words.Words) []Line {
 		}
 		same := func(r Row) bool { return r.Role == rows[i].Role }
 		switch r := rows[i]; r.Role {
-		case Heading:
+		case Heading, First:
 			l.paragraph(r, r.Text)
 		case Verdict:
-			l.hang(r, "  "+r.Name, r.Text)
+			mark := "  " + r.Name
+			if i == 0 {
+				mark = r.Name + ":" // it heads the answer
+			}
+			l.hang(r, mark, r.Text)
 		case Setting, Value:
 			block := run(rows[i:], same)
 			l.values(block)
@@ -42,6 +46,8 @@ func Lay(rows []Row, width int, w *words.Words) []Line {
 			l.line(r, r.Text)
 		case Reason:
 			l.hang(r, "-", r.Grounded())
+		case Against:
+			l.hang(r, r.Name, r.Text)
 		case Head:
 			block := append([]Row{r}, run(rows[i+1:], func(r Row) bool { return r.Role == Part })...)
 			l.table(block)

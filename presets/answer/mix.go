@@ -6,7 +6,6 @@ import (
 	"strconv"
 
 	"boothset/calc"
-	"boothset/calc/coat"
 	"boothset/calc/unit"
 	"boothset/presets/words"
 )
@@ -49,8 +48,9 @@ func (m *Mix) Rows(w *words.Words, sys unit.System) []Row {
 	return o.rows
 }
 
-// pour is the rows of the mix and its parts, with the mark that each is poured up to, and
-// of how often the cup is filled.
+// pour is the rows of the mix and its parts, with the mark that each is poured up to and what
+// the scale then shows, of each batch where the pot life does not cover it all, and of how
+// often the cup is filled.
 func (m *Mix) pour(o *speaker) []Row {
 	r, a := m.Request, m.Found
 	mix := poured(o.sys, a.Need.Volume)
@@ -59,6 +59,24 @@ func (m *Mix) pour(o *speaker) []Row {
 		between = o.span(o.sys.Volume(a.Low, unit.Usual), o.sys.Volume(a.High, unit.Usual))
 	}
 	all := []Row{{Role: Value, About: "mix", Name: o.say("label-mix"), Text: o.about(a.About, o.sys.Volume(mix, unit.Usual)), More: between}}
+	if a.Batches > 1 {
+		id := "mix-batches"
+		if a.BatchCoats == 0 {
+			id = "mix-batches-part"
+		}
+		all = append(all, Row{Role: Value, About: "batch", Name: o.say("label-batch"), Text: o.about(a.About, o.sys.Volume(poured(o.sys, a.Batch), unit.Usual)),
+			More: o.say(id, calc.CountFigure("batches", a.Batches), calc.CountFigure("coats", a.BatchCoats))})
+	}
+	all = append(all, m.parts(o, mix)...)
+	if r.FromPot {
+		return all
+	}
+	return append(all, Row{Role: Value, About: "fillings", Name: o.say("label-fillings"), Text: strconv.Itoa(a.Need.Fillings), More: o.say("mix-of-cup", calc.FigureOf("cup", calc.FigureVolume, r.Cup.Value))})
+}
+
+// parts is the rows of the parts of a mix of so much, by volume and on a scale.
+func (m *Mix) parts(o *speaker, mix unit.Volume) (all []Row) {
+	r, a := m.Request, m.Found
 	parts := r.Ratio.Value.Parts
 	sum := 0.0
 	for _, part := range parts {
@@ -74,10 +92,19 @@ func (m *Mix) pour(o *speaker) []Row {
 		}
 		all = append(all, Row{Role: Value, About: "pour", Name: name, Text: o.sys.Volume(share, unit.Usual), More: mark})
 	}
-	if r.FromPot {
-		return all
+	name = o.say("label-weigh")
+	onScale := unit.Mass(0)
+	for i, w := range a.Weights {
+		w *= unit.Mass(mix / a.Need.Volume)
+		onScale += w
+		more := ""
+		if i > 0 {
+			more = o.say("mix-scale", calc.FigureOf("mark", calc.FigureWeight, onScale))
+		}
+		all = append(all, Row{Role: Value, About: "weigh", Name: name, Text: o.about(r.Densities.Basis == calc.Estimate, unit.Weight.Text(o.sys, float64(w), 0)), More: more})
+		name = ""
 	}
-	return append(all, Row{Role: Value, About: "fillings", Name: o.say("label-fillings"), Text: strconv.Itoa(m.fillings(mix)), More: o.say("mix-of-cup", calc.FigureOf("cup", calc.FigureVolume, r.Cup.Value))})
+	return all
 }
 
 // spent is the rows of what does not end on the panel and of what the mix costs.
@@ -87,21 +114,13 @@ func (m *Mix) spent(o *speaker) []Row {
 		lost = "mix-waste-pot"
 	}
 	all := []Row{{Role: Value, About: "waste", Name: o.say("label-waste"), Text: o.about(true, o.sys.Volume(a.Need.Waste(), unit.Usual)),
-		More: o.say(lost, calc.FigureOf("overspray", calc.FigureVolume, a.Need.Overspray), calc.FigureOf("loss", calc.FigureVolume, a.Need.Loss))}}
+		More: o.say(lost, calc.FigureOf("overspray", calc.FigureVolume, a.Need.Overspray+a.Need.Lead), calc.FigureOf("loss", calc.FigureVolume, a.Need.Loss))}}
+	all = append(all, o.voc(&m.Request.VOC, a.VOC)...)
 	if !a.Priced {
 		return all
 	}
 	return append(all, Row{Role: Value, About: "cost", Name: o.say("label-cost"), Text: o.about(a.About, strconv.FormatFloat(a.Cost, 'f', 2, 64)),
 		More: o.say("mix-money-waste", calc.FigureOf("waste", calc.FigureMoney, a.WasteCost))})
-}
-
-// fillings is how often the cup is filled for what was poured.
-func (m *Mix) fillings(mix unit.Volume) int {
-	n, err := coat.CupsFor(mix, m.Request.Cup.Value)
-	if err != nil { // rounded up past what is counted
-		return m.Found.Cups
-	}
-	return n
 }
 
 // coats is how many coats.

@@ -14,7 +14,7 @@ import (
 type Plan struct {
 	Request *calc.Request
 	Setup   *calc.Setup
-	Spread  *spread.Spread // nil until Sure, and where the supply is short
+	Spread  *spread.Spread // nil until Sure, where the supply is short and where nothing is set
 	Day     *calc.DayRequest
 	Today   *calc.DayAnswer
 }
@@ -33,7 +33,11 @@ func AskPlan(r *question.Reader, a question.Answers, sys unit.System) (*Plan, er
 }
 
 // Sure works out how sure the answer is.
-func (p *Plan) Sure() { p.Spread = spread.Of(p.Request, p.Setup) }
+func (p *Plan) Sure() {
+	if !p.Stopped() {
+		p.Spread = spread.Of(p.Request, p.Setup)
+	}
+}
 
 // Stopped reports whether the job cannot be done as asked.
 func (p *Plan) Stopped() bool { return p.Setup.Stopped() }
@@ -48,13 +52,19 @@ func (p *Plan) Cautions() []calc.Caution { return p.Setup.Cautions }
 func (p *Plan) Rows(w *words.Words, sys unit.System) []Row {
 	r, s := p.Request, p.Setup
 	o := &speaker{words: w, sys: sys}
+	o.verdict(&s.Judgement, PlanGoes)
 	o.heading(o.say("card-heading", calc.TextFigure("coat", r.Coat.Name), calc.TextFigure("gun", r.Gun.Name),
 		calc.FigureOf("air", calc.FigureTemp, r.Day.Air), calc.FigureOf("humidity", calc.FigureShare, r.Day.Humidity), calc.TextFigure("supply", sys.Gauge(r.Supply, unit.Usual))))
-	o.block(p.settings(o)...)
-	o.block(p.atTheGun(o)...)
-	o.add(p.SureRows(w, sys)...)
+	if !p.Stopped() {
+		o.block(FirstRows(w, sys, s)...)
+		o.block(p.settings(o)...)
+		o.block(p.atTheGun(o)...)
+		o.add(p.SureRows(w, sys)...)
+	}
 	o.cautions(s.Cautions)
-	o.block(p.line(o)...)
+	if p.ShowsLine() {
+		o.block(p.line(o)...)
+	}
 	o.block(p.fixes(o)...)
 	o.why(s.Reasons)
 	return o.rows
@@ -66,6 +76,18 @@ const (
 	AboutDistance = "distance"
 	AboutValve    = "valve"
 )
+
+// ShowsLine reports whether the parts of the line are told: they stand as they would be set,
+// or as far as a short supply goes.
+func (p *Plan) ShowsLine() bool { return !p.Stopped() || p.Setup.Short.Is }
+
+// FirstRows is what is to be done before anything else, none where nothing is.
+func FirstRows(w *words.Words, sys unit.System, s *calc.Setup) []Row {
+	if s.First.ID == "" {
+		return nil
+	}
+	return []Row{{Role: First, About: AboutWall, ID: s.First.ID, Text: TurnText(w, sys, s.First)}}
+}
 
 // settings is the three values to set.
 func (p *Plan) settings(o *speaker) []Row {
@@ -156,7 +178,7 @@ func (p *Plan) line(o *speaker) []Row {
 
 // fixes is what would help, none where nothing wins enough.
 func (p *Plan) fixes(o *speaker) []Row {
-	if len(p.Setup.Fixes) == 0 {
+	if len(p.Setup.Fixes) == 0 || !p.ShowsLine() {
 		return nil
 	}
 	return append([]Row{{Role: Title, ID: "card-help", Text: o.say("card-help")}}, FixRows(o.words, o.sys, p.Setup.Fixes)...)

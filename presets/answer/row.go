@@ -13,6 +13,8 @@ type Role uint8
 const (
 	Heading Role = iota // what was asked
 	Verdict             // what it comes to, with what turns it
+	Against             // what speaks against it, with its ground
+	First               // what is to be done before anything else
 	Setting             // a value to set
 	Value               // a value to know
 	Range               // how sure the values are
@@ -27,7 +29,7 @@ const (
 // Row is one thing that an answer says.
 type Row struct {
 	Role Role
-	// Level is that of a caution, and of a verdict how much it weighs.
+	// Level is that of a caution, and of a verdict and what speaks against it how much it weighs.
 	Level calc.Level
 	// About is what the row is of, "wall", and ID the sentence it is said in.
 	About, ID string
@@ -111,6 +113,11 @@ func ReasonRows(w *words.Words, sys unit.System, all []calc.Reason) []Row {
 		rows[i] = Row{Role: Reason, About: r.About, ID: r.ID, Text: w.Text(sys, r.ID, r.Figures), Ground: w.Ground(r.Ground)}
 	}
 	return rows
+}
+
+// verdict adds what an answer comes to and what speaks against spraying.
+func (p *speaker) verdict(j *calc.Judgement, going string) {
+	p.block(append([]Row{Headline(p.words, p.sys, j, going)}, AgainstRows(p.words, p.sys, j)...)...)
 }
 
 // cautions and why add what ends every answer.

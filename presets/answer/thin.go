@@ -60,7 +60,7 @@ func (t *Thin) Rows(w *words.Words, sys unit.System) []Row {
 	case calc.RemedyCool, calc.RemedyWarm, calc.RemedyThin:
 		all = append(all, o.step("then", "label-then", "thin-then", a.Reached, a.To))
 	}
-	o.block(all...)
+	o.block(append(all, o.voc(&r.VOC, a.VOC)...)...)
 	o.cautions(a.Cautions)
 	o.why(a.Reasons)
 	return o.rows

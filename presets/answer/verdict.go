@@ -4,60 +4,47 @@ import (
 	"slices"
 
 	"boothset/calc"
+	"boothset/calc/unit"
+	"boothset/presets/words"
 )
 
-// PlanVerdict is what a job and its day come to, from the worst that is said of them, by the
-// id of its sentence.
-type PlanVerdict string
+// levels is how much each verdict weighs as a caution does.
+var levels = [...]calc.Level{calc.VerdictGo: calc.Note, calc.VerdictWatch: calc.Warn, calc.VerdictWait: calc.Warn, calc.VerdictStop: calc.Stop}
 
-// The verdicts of a plan.
+// Headline is a verdict in a word, with what makes it milder; going is the sentence of one
+// that goes.
+func Headline(w *words.Words, sys unit.System, j *calc.Judgement, going string) Row {
+	verdict := j.Verdict.String()
+	r := Row{Role: Verdict, Level: levels[j.Verdict], ID: verdict, Name: w.Say("verdict-" + verdict)}
+	if j.Verdict == calc.VerdictGo {
+		r.Text = w.Say(going)
+		return r
+	}
+	r.Text = w.Text(sys, "headline-"+verdict, calc.Figures{calc.TextFigure("turn", TurnText(w, sys, j.Turn()))})
+	return r
+}
+
+// The sentences of a plan and of a day that go.
 const (
-	PlanGo    PlanVerdict = "bench-go"
-	PlanWatch PlanVerdict = "bench-watch" // spray, and mind the warnings
-	PlanWait  PlanVerdict = "bench-wait"  // the day is against it
-	PlanStop  PlanVerdict = "bench-stop"
+	PlanGoes = "plan-goes"
+	DayGoes  = "day-goes"
 )
 
-// Level is how much a verdict weighs.
-func (v PlanVerdict) Level() calc.Level {
-	switch v {
-	case PlanStop:
-		return calc.Stop
-	case PlanGo:
-		return calc.Note
-	}
-	return calc.Warn
+// TurnText is the sentence of what is to be done.
+func TurnText(w *words.Words, sys unit.System, t calc.Turn) string {
+	return w.Text(sys, t.ID, t.Figures)
 }
 
-// Verdict is the plan's verdict; its day counts where it was worked out.
-func (p *Plan) Verdict() PlanVerdict {
-	worst := PlanGo
-	for _, c := range p.AllCautions() {
-		switch {
-		case c.Level == calc.Stop:
-			return PlanStop
-		case c.Level == calc.Warn && !c.Safety:
-			worst = PlanWatch
+// AgainstRows is what speaks against spraying, a row each: the reason, and what turns it
+// where that is not what turns the verdict.
+func AgainstRows(w *words.Words, sys unit.System, j *calc.Judgement) []Row {
+	rows := make([]Row, len(j.Against))
+	for i := range j.Against {
+		c := &j.Against[i]
+		rows[i] = Row{Role: Against, Level: levels[c.Level], ID: c.ID, Name: w.Say("verdict-" + c.Level.String()), Text: w.Text(sys, c.ID, c.Figures), Ground: w.Ground(c.Ground)}
+		if told := slices.ContainsFunc(j.Against[:i], func(o calc.Cause) bool { return o.Turn.ID == c.Turn.ID }); i > 0 && !told {
+			rows[i].Text += " " + TurnText(w, sys, c.Turn)
 		}
 	}
-	if p.Today != nil && p.Today.Verdict == calc.VerdictWait {
-		return PlanWait
-	}
-	return worst
-}
-
-// AllCautions is what is to be known before spraying, of the setup and, where it was worked
-// out, of the day: its warnings that the setup has not.
-func (p *Plan) AllCautions() []calc.Caution {
-	all := slices.Clone(p.Setup.Cautions)
-	if p.Today == nil {
-		return all
-	}
-	for _, c := range p.Today.Cautions {
-		known := slices.ContainsFunc(all, func(have calc.Caution) bool { return have.ID == c.ID })
-		if c.Level == calc.Warn && !known {
-			all = append(all, c)
-		}
-	}
-	return all
+	return rows
 }

@@ -23,6 +23,7 @@ type Coat struct {
 	Film       *Film           `toml:"film"`
 	Lay        *Lay            `toml:"lay"`
 	Mix        *Mix            `toml:"mix"`
+	VOC        *VOC            `toml:"voc"`
 }
 
 // Band is where a coat starts on a class of gun, and how far it may be moved.
@@ -71,7 +72,7 @@ func (e *Coat) check(classes map[string]bool, w *words.Words) *sentence {
 			return newSentence("file-working-order", calc.TextFigure("class", class), withoutUnit(calc.BriefFigure("low", calc.FigureGauge, calc.LowestSupply)), calc.BriefFigure("high", calc.FigureGauge, calc.TopSupply))
 		}
 	}
-	return cmp.Or(e.Cup.check(w), e.Thinner.check(w), e.Film.check(w), e.Lay.check(w), e.Mix.check(w))
+	return cmp.Or(e.Cup.check(w), e.Thinner.check(w), e.Film.check(w), e.Lay.check(w), e.Mix.check(w), e.VOC.check(w))
 }
 
 // HardenerNames is the hardeners by the names that files and answers give them.

@@ -32,8 +32,15 @@ type Lay struct {
 // Mix is what a ready mix of a coat is.
 type Mix struct {
 	ground
-	Solids percent `toml:"solids"`
-	Ratio  string  `toml:"ratio"`
+	Solids  percent `toml:"solids"`
+	Ratio   string  `toml:"ratio"`
+	Density density `toml:"density"` // of its first part; 0 where it is not known
+}
+
+// VOC is the volatile organic compounds of a ready mix of a coat.
+type VOC struct {
+	ground
+	Ready voc `toml:"ready"`
 }
 
 // CupSeconds is what a ready mix of a coat is to read in a cup.
@@ -131,10 +138,23 @@ func (e *Mix) check(w *words.Words) *sentence {
 	if !(e.Solids.V >= calc.LeastSolids && e.Solids.V <= calc.MostSolids) {
 		return newSentence("file-mix-solids", withoutUnit(calc.BriefFigure("least", calc.FigureShare, calc.LeastSolids)), calc.BriefFigure("most", calc.FigureShare, calc.MostSolids))
 	}
+	if d := float64(e.Density.V); d != 0 && !calc.DensityBound.Holds(d) {
+		return newSentence("file-mix-density", withoutUnit(calc.BriefFigure("least", calc.FigureDensity, calc.DensityBound.Low)), calc.BriefFigure("most", calc.FigureDensity, calc.DensityBound.High))
+	}
 	if e.Ratio != "" {
 		if _, err := coat.ParseRatio(e.Ratio); err != nil {
 			return newSentence("file-mix-ratio", calc.TextFigure("ratio", e.Ratio))
 		}
+	}
+	return e.ground.check(w)
+}
+
+func (e *VOC) check(w *words.Words) *sentence {
+	if e == nil {
+		return nil
+	}
+	if !calc.VOCBound.Holds(float64(e.Ready.V)) {
+		return newSentence("file-voc", calc.BriefFigure("most", calc.FigureVOC, calc.VOCBound.High))
 	}
 	return e.ground.check(w)
 }

@@ -15,6 +15,8 @@ type (
 	flow        struct{ V unit.Flow }
 	percent     struct{ V float64 }
 	volume      struct{ V unit.Volume }
+	density     struct{ V unit.Density }
+	voc         struct{ V unit.Density }
 	span        struct{ V unit.Seconds }
 	temperature struct{ V unit.Temp }
 )
@@ -24,6 +26,8 @@ func (q *length) UnmarshalText(b []byte) error      { return placed(b, q.read(st
 func (q *flow) UnmarshalText(b []byte) error        { return placed(b, q.read(string(b))) }
 func (q *percent) UnmarshalText(b []byte) error     { return placed(b, q.read(string(b))) }
 func (q *volume) UnmarshalText(b []byte) error      { return placed(b, q.read(string(b))) }
+func (q *density) UnmarshalText(b []byte) error     { return placed(b, q.read(string(b))) }
+func (q *voc) UnmarshalText(b []byte) error         { return placed(b, q.read(string(b))) }
 func (q *span) UnmarshalText(b []byte) error        { return placed(b, q.read(string(b))) }
 func (q *temperature) UnmarshalText(b []byte) error { return placed(b, q.read(string(b))) }
 
@@ -31,6 +35,8 @@ func (q *pressure) read(s string) error    { return read(&q.V, unit.Pressure, s)
 func (q *length) read(s string) error      { return read(&q.V, unit.Distance, s) }
 func (q *flow) read(s string) error        { return read(&q.V, unit.AirFlow, s) }
 func (q *volume) read(s string) error      { return read(&q.V, unit.Tank, s) }
+func (q *density) read(s string) error     { return read(&q.V, unit.PaintDensity, s) }
+func (q *voc) read(s string) error         { return read(&q.V, unit.VOC, s) }
 func (q *span) read(s string) error        { return read(&q.V, unit.CupTime, s) }
 func (q *temperature) read(s string) error { return read(&q.V, unit.Temperature, s) }
 

@@ -196,6 +196,7 @@ func (s stepping) with(v question.Value, q *unit.Quantity, si float64, t string)
 		return v
 	}
 	v.ID = ""
+	v.Word = v.Word && s.in.Piece == 0
 	v.Text = withPiece(s.in, v.Text, t)
 	v.SI[s.in.Piece], v.Bare[s.in.Piece] = si, false
 	return v

@@ -156,7 +156,7 @@ func (s suggester) applied(f *question.Field) (all []catalogue.Choice) {
 func (s suggester) panels(text string) (all []catalogue.Choice) {
 	count := text[:len(text)-len(strings.TrimLeft(text, "0123456789"))]
 	for _, p := range coat.Panels() {
-		i := catalogue.Choice{ID: p.ID, Name: s.r.Words().Say("area-" + p.ID), Ground: calc.Ground{Basis: calc.Estimate, Source: coat.PanelBasis}}
+		i := catalogue.Choice{ID: p.ID, Name: s.r.Words().Say("area-" + p.ID), Ground: calc.Ground{Basis: calc.CommonPractice, Source: coat.PanelSource}}
 		if count != "" {
 			i.ID, i.Name = count+" "+i.ID, count+" x "+i.Name
 		}

@@ -166,7 +166,7 @@ func TestWhatIsSuggested(t *testing.T) {
 		{question.Fan, "", unit.US, []string{"10 in"}},
 		{question.Fan, "", unit.Metric, []string{"254 mm"}},
 		{question.Overlap, "", unit.US, []string{"50%", "55%", "65%", "70%"}},
-		{question.Area, "2", unit.US, []string{"2 hood", "2 door", "2 fender", "2 bumper", "2 roof", "2 whole"}},
+		{question.Area, "2", unit.US, []string{"2 hood", "2 door", "2 fender", "2 bumper", "2 roof", "2 whole", "2 whole-suv"}},
 		{question.Area, "hood + 2 d", unit.US, []string{"hood + 2 door"}},
 		{question.Area, "+ ro", unit.US, []string{"roof"}},
 		{question.Area, "51", unit.US, nil},

@@ -22,7 +22,7 @@ var potLifeBound = calc.Bound{Low: calc.PotLifeBound.Low, High: calc.PotLifeBoun
 
 // Day asks what the day does to a coat.
 var Day = &Question{Name: "day", Fields: []Row{
-	{Field: Coat}, {Field: Hardener}, {Field: Temp}, {Field: Humidity}, {Field: Panel}, {Field: Paint}, {Field: Altitude},
+	{Field: Coat}, {Field: Hardener}, {Gun, "usage-day-gun"}, {Field: Temp}, {Field: Humidity}, {Field: Panel}, {Field: Paint}, {Field: Altitude},
 	{Field: Panels}, {Field: PotLife}, {Field: Started},
 }}
 
@@ -30,11 +30,15 @@ var Day = &Question{Name: "day", Fields: []Row{
 func (r *Reader) Day(a Answers, sys unit.System) (calc.DayRequest, []*Fault) {
 	v := &resolver{Reader: r, a: a.Or(r.usual), sys: sys}
 	var q calc.DayRequest
-	if e, id, ok := v.family(); ok {
-		q.CoatID, q.Coat = id, e.Called()
-		q.Waterborne, q.Hardener = e.Waterborne, v.hardener(e)
-		q.Solvent, _ = e.Solvent() // the catalogue's check has found it
+	if !v.has(Gun) { // how dry it lands hardly hangs on the gun
+		_, gun := r.goTogether(v.a.ID(Coat), "")
+		v.a = v.a.With(Gun, r.Read(Gun, gun, sys))
 	}
+	v.coatAndGun(&q.Coat, &q.Gun)
+	if e, ok := r.Coats.Get(q.Coat.ID); ok && e.Lay != nil {
+		q.Coats = e.Lay.Coats
+	}
+	q.Instruments = calc.Instruments{Thermometer: r.Tolerances.Thermometer, Hygrometer: r.Tolerances.HygrometerShare}
 	v.weather(&q.Day)
 	q.Paint = or(v, Paint, q.Air)
 	q.Panels = 1

@@ -20,10 +20,10 @@ func TestDayTakesTheAirForPanelAndPaint(t *testing.T) {
 	assert.Equal(t, q.Air, q.Panel)
 	assert.Equal(t, q.Air, q.Paint)
 	assert.Equal(t, 1, q.Panels)
-	assert.Equal(t, calc.Isocyanate, q.Hardener)
-	assert.Equal(t, "butyl-acetate", q.Solvent.ID)
+	assert.Equal(t, calc.Isocyanate, q.Coat.Hardener)
+	assert.Equal(t, "butyl-acetate", q.Coat.Solvent.ID)
 	q, _ = day(t, r, unit.Metric, questiontest.Texts("coat", "waterborne-base", "temp", "24", "humidity", "45", "panel", "19", "paint", "68F", "altitude", "1500", "panels", "4"))
-	assert.True(t, q.Waterborne)
+	assert.True(t, q.Coat.Waterborne)
 	assert.InDelta(t, 19, q.Panel.C(), 1e-9)
 	assert.InDelta(t, 20, q.Paint.C(), 1e-9)
 	assert.InDelta(t, 1500, float64(q.Altitude), 1e-9)
@@ -104,10 +104,28 @@ func TestDayFaults(t *testing.T) {
 	assert.Contains(t, faults[0].Want(), "needed beside started")
 }
 
-// The day of a plan is the question about the day with nothing else answered.
+// The day of a plan is the question about the day with its coat, gun and weather answered,
+// but for how many coats there will be.
 func TestDayOfAPlan(t *testing.T) {
 	r := questiontest.Open(t)
 	texts := questiontest.MildDay("metallic-base", "reduced-pressure")
 	q, _ := day(t, r, unit.US, texts)
-	assert.Equal(t, q, *question.DayOf(plan(t, r, texts, unit.US)))
+	of := calc.DayOf(plan(t, r, texts, unit.US))
+	of.Coats = q.Coats
+	assert.Equal(t, q, *of)
+}
+
+// Without a gun the day is that of one that the coat goes on; another one is taken as typed.
+func TestTheGunOfADay(t *testing.T) {
+	r := questiontest.Open(t)
+	texts := questiontest.Texts("coat", "clear", "temp", "75", "humidity", "45")
+	q, _ := day(t, r, unit.US, texts)
+	assert.True(t, r.GoTogether("clear", q.Gun.ID))
+	assert.Positive(t, q.Coat.Working.Start)
+	assert.Equal(t, 2, q.Coats)
+	q, _ = day(t, r, unit.US, questiontest.With(texts, "gun", "conventional"))
+	assert.Equal(t, "high-pressure", q.Gun.ID)
+	_, faults := r.Day(r.ReadAll(question.Day, questiontest.With(texts, "gun", "spoon"), unit.US), unit.US)
+	require.Len(t, faults, 1)
+	assert.Equal(t, "gun", faults[0].Field)
 }

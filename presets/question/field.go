@@ -21,6 +21,8 @@ type Field struct {
 	Of [2]*unit.Quantity
 	// SecondLeftOut: the second of the pair may be left out.
 	SecondLeftOut bool
+	// SecondWord may be typed in place of the second of the pair, empty where none may.
+	SecondWord string
 	// Entries is the catalogue's kind whose entries it is chosen from, Options what may be
 	// chosen besides, before the entries where OptionsFirst.
 	Entries      string
@@ -110,7 +112,8 @@ func (f *Field) Takes(c rune) bool {
 			return true
 		}
 	}
-	return slices.ContainsFunc(f.Options, func(id string) bool { return strings.ContainsRune(id, unicode.ToLower(c)) })
+	c = unicode.ToLower(c)
+	return strings.ContainsRune(f.SecondWord, c) || slices.ContainsFunc(f.Options, func(id string) bool { return strings.ContainsRune(id, c) })
 }
 
 // Key is the field's name in a request of a batch.

@@ -39,14 +39,14 @@ func TestAMixFromAPot(t *testing.T) {
 	r := questiontest.Open(t)
 	q, a := mix(t, r, questiontest.Texts("coat", "clear", "gun", "pressure-feed", "area", "5m2"))
 	assert.True(t, q.FromPot)
-	assert.Zero(t, a.Cups)
+	assert.Equal(t, 1, a.Need.Fillings, "the pot holds it all")
 	assert.InDelta(t, 0.5, a.Need.Loss.Litres(), 1e-9)
 	for _, why := range a.Reasons {
 		assert.NotEqual(t, "mix-cup", why.ID)
 	}
 	q, a = mix(t, r, questiontest.Texts("coat", "clear", "gun", "pressure-feed", "area", "5m2", "cup-size", "1L"))
 	assert.False(t, q.FromPot)
-	assert.Positive(t, a.Cups)
+	assert.Greater(t, a.Need.Fillings, 1)
 	q, _ = mix(t, r, questiontest.Texts("coat", "clear", "gun", "touch-up", "area", "0.2m2"))
 	assert.InDelta(t, 0.125, q.Cup.Value.Litres(), 1e-9)
 }

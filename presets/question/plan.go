@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"boothset/calc"
+	"boothset/calc/coat"
 	"boothset/calc/unit"
 )
 
@@ -47,15 +48,6 @@ func Applies(f *Field, a Answers) bool {
 	return true
 }
 
-// DayOf is the day of a plan's request, as the question about the day has it.
-func DayOf(r *calc.Request) *calc.DayRequest {
-	c := &r.Coat
-	return &calc.DayRequest{
-		CoatID: c.ID, Coat: c.Name, Waterborne: c.Waterborne, Hardener: c.Hardener, Solvent: c.Solvent,
-		Day: r.Day, Paint: r.Day.Air, Panels: 1,
-	}
-}
-
 // Assumed is what is taken where nothing is answered, as figures: usages and the assistant
 // speak of them.
 func Assumed(sys unit.System) calc.Figures {
@@ -65,6 +57,8 @@ func Assumed(sys unit.System) calc.Figures {
 		calc.BriefFigure("receiverAbove", calc.FigureTempDiff, receiverAbove),
 		calc.BriefFigure("sheetTemp", calc.FigureTemp, calc.SheetTemp),
 		calc.BriefFigure("spraying", calc.FigureMinutes, usualSpraying),
+		calc.BriefFigure("lead", calc.FigureDistance, usualLead),
+		calc.BriefFigure("thinnerVOC", calc.FigureVOC, coat.SolventDensity),
 		calc.BriefFigure("warmLimit", calc.FigureTemp, usualWarmLimit),
 		calc.TextFigure("mark", unit.Pressure.CountText(sys, markStep[sys], decimals)),
 	}

@@ -51,7 +51,8 @@ func TestEveryAnswerIsFiniteAndWithinItself(t *testing.T) {
 		} else {
 			assert.Less(t, s.Short.Best, s.Working.Pressure)
 			assert.Greater(t, s.Short.Needed, q.Supply)
-			assert.True(t, s.Stopped())
+			assert.GreaterOrEqual(t, s.Verdict, calc.VerdictWait)
+			assert.True(t, s.Stopped() || s.Short.Best >= q.Coat.Working.Low, "under the coat's band nothing is sprayed")
 		}
 		if q.Gauge == calc.NoGauge {
 			assert.Zero(t, s.Working.Reads)

@@ -90,12 +90,17 @@ func Parts(f *Field, t string) (one, other string, both bool) {
 	return t[:at], t[at+1:], true
 }
 
-// user reads "10cfm" or "10cfm,50%": air, and the share of the time it is drawn, all of it
-// where that is left out.
+// user reads "10cfm", "10cfm,50%" or "6cfm,mask": air, and the share of the time it is drawn,
+// all of it where that is left out, and of a mask.
 func user(r *Reader, f *Field, t string, sys unit.System) Value {
+	one, other, both := Parts(f, t)
+	word := both && strings.EqualFold(strings.TrimSpace(other), f.SecondWord)
+	if word {
+		t = one
+	}
 	v := pair(r, f, t, sys)
-	if _, _, both := Parts(f, t); v.Fault == nil && !both {
-		v.SI[1] = 1
+	if v.Fault == nil && (!both || word) {
+		v.SI[1], v.Bare[1], v.Word = 1, false, word
 	}
 	if v.Fault == nil && (v.SI[0] < 0 || v.SI[1] < 0 || v.SI[1] > 1) {
 		return r.wanted(f, t, sys, f.Want)

@@ -20,7 +20,7 @@ func TestEverySentenceOfADayIsWhole(t *testing.T) {
 	r, w := questiontest.Open(t), words.English()
 	rapid.Check(t, func(t *rapid.T) {
 		_, a := day(t, r, unit.US, questiontest.Drawer{T: t}.Day(r))
-		whole(t, w, a.Reasons, a.Cautions)
+		against(t, w, &a.Judgement, whole(t, w, a.Reasons, a.Cautions))
 		if id := a.Remedy.Sentence(); id != "" {
 			sounds(t, w, id, a.Remedy.Figures())
 		}
@@ -40,21 +40,23 @@ func TestWhatBringsUpEachSentenceOfADay(t *testing.T) {
 		{of("clear", "75F", "45"), []string{"day-air", "day-dries-solvent", "day-grade-hardener", "isocyanate", "booth-air"}},
 		{of("solvent-base", "75F", "45", "panels", "5", "pot-life", "4h"), []string{"day-grade", "day-grade-large", "pot-life"}},
 		{of("clear", "75F", "45", "pot-life", "4h", "started", "14:30"), []string{"pot-life-ends"}},
-		{of("waterborne-base", "15C", "85"), []string{"day-dries-water", "day-grade-water", "limit-dew", "limit-damp", "limit-cold", "limit-slow", "turn-warm-air-water", "dew-near", "damp", "cold", "slow-water"}},
+		{of("waterborne-base", "15C", "85"), []string{"day-dries-water", "day-grade-water", "turn-warm-air-water", "dew-near", "damp", "cold", "slow-water"}},
 		{of("waterborne-base", "18C", "70"), []string{"day-warmer"}},
 		{of("waterborne-base", "20C", "100"), []string{"day-dries-not", "turn-warm-air", "dew-on-panel", "still-water"}},
-		{of("waterborne-base", "33C", "95"), []string{"turn-drier"}},
-		{of("clear", "40C", "12"), []string{"limit-hot", "turn-cool-air", "hot-air"}},
+		{of("waterborne-base", "24C", "99", "panel", "40C"), []string{"turn-drier"}},
+		{of("clear", "40C", "12"), []string{"turn-cool-air", "hot-air", "lands-dry"}},
 		{of("clear", "38C", "90"), []string{"turn-cooler-drier"}},
 		{of("clear", "22C", "30", "panel", "14C"), []string{"turn-warm-panel", "cold-panel"}},
-		{of("clear", "22C", "60", "panel", "18C"), []string{"panel-tight"}},
+		{of("clear", "24C", "50", "panel", "16C"), []string{"close"}},
+		{of("clear", "93F", "30"), []string{"lands-drier"}},
+		{of("clear", "75F", "45", "pot-life", "10min"), []string{"pot-life-short", "turn-portions"}},
 		{of("clear", "22C", "30", "panel", "45C"), []string{"turn-cool-panel", "hot-panel"}},
 		{of("clear", "22C", "50", "paint", "5C"), []string{"turn-warm-paint", "cold-paint", "wet-paint"}},
 		{of("clear", "22C", "30", "paint", "12C", "panel", "12C"), []string{"turn-warm-both"}},
 		{of("clear", "2C", "50", "pot-life", "4h"), []string{"pot-life-outside"}},
 	} {
 		_, a := day(t, r, unit.US, questiontest.Texts(x.pairs...))
-		seen := whole(t, w, a.Reasons, a.Cautions)
+		seen := against(t, w, &a.Judgement, whole(t, w, a.Reasons, a.Cautions))
 		seen[a.Remedy.Sentence()] = true
 		for _, id := range x.has {
 			assert.True(t, seen[id], "%s for %v, which brings %v", id, x.pairs, seen)

@@ -59,6 +59,19 @@ func whole(t require.TestingT, w *words.Words, reasons []calc.Reason, cautions [
 	return seen
 }
 
+// against asserts that what speaks against spraying, and what turns it, is a sentence each,
+// and adds their ids.
+func against(t require.TestingT, w *words.Words, j *calc.Judgement, seen map[string]bool) map[string]bool {
+	for _, c := range j.Against {
+		seen[c.ID], seen[c.Turn.ID] = true, true
+		sounds(t, w, c.ID, c.Figures)
+		sounds(t, w, c.Turn.ID, c.Turn.Figures)
+		assert.NotEmpty(t, w.Ground(c.Ground), c.ID)
+		assert.LessOrEqual(t, c.Level, j.Verdict)
+	}
+	return seen
+}
+
 // Whatever is asked, each reason and caution is a whole sentence, in both systems of
 // units, and each reason says what it rests on.
 func TestEverySentenceOfAPlanIsWhole(t *testing.T) {
@@ -70,7 +83,7 @@ func TestEverySentenceOfAPlanIsWhole(t *testing.T) {
 			d.Supply(texts)
 		}
 		_, s := solved(t, r, texts)
-		whole(t, w, s.Reasons, s.Cautions)
+		against(t, w, &s.Judgement, whole(t, w, s.Reasons, s.Cautions))
 		for _, x := range s.Reasons {
 			assert.Contains(t, []calc.Basis{calc.Published, calc.CommonPractice, calc.Computed, calc.Estimate, calc.OwnReadings}, x.Basis, x.ID)
 		}
@@ -98,24 +111,26 @@ func TestWhatBringsUpEachSentenceOfAPlan(t *testing.T) {
 	}{
 		{"mild day, usual line", day(),
 			[]string{"gun-start", "gun-flow", "weather-mild", "weather-dew", "wall-set", "wall-static", "valve-opening", "valve-floor", "distance-jet", "distance-class", "line-bottleneck", "isocyanate", "booth-clear", "breathing-air", "booth-air", "local-gun-rules"},
-			[]string{"panel-near-dew", "panel-tight", "supply-short", "no-regulator", "valve-choked", "line-couplings", "cap-near-limit", "now-valve"}},
-		{"hot and dry", day("temp", "40C", "humidity", "12"), []string{"weather-hot"}, []string{"weather-mild"}},
-		{"cold", day("temp", "10C"), []string{"weather-slow", "cold"}, []string{"weather-mild"}},
-		{"panel at the dew point", day("panel", "50F"), []string{"panel-near-dew"}, []string{"panel-tight"}},
-		{"panel a little above", day("panel", "57F"), []string{"panel-tight"}, []string{"panel-near-dew"}},
+			[]string{"dew-near", "close", "supply-short", "no-regulator", "valve-choked", "line-couplings", "cap-near-limit", "now-valve"}},
+		{"hot and dry", day("temp", "40C", "humidity", "12"), []string{"weather-hot", "hot-air", "lands-dry", "turn-cool-air"}, []string{"weather-mild"}},
+		{"cold", day("temp", "10C"), []string{"weather-slow", "cold", "turn-warm-air"}, []string{"weather-mild"}},
+		{"panel at the dew point", day("panel", "50F"), []string{"dew-near", "cold-panel", "turn-warm-panel"}, []string{"close", "wall-set"}},
+		{"panel close to the cold", day("panel", "61F"), []string{"close", "turn-warm-panel"}, []string{"dew-near"}},
 		{"supply too low for the line", day("supply", "28psi"), []string{"supply-short", "wall-short", "line-limit", "valve-open-wide"}, []string{"wall-set", "supply-below-target", "wall-static"}},
-		{"supply below the gun's pressure", day("supply", "20psi"), []string{"supply-below-target", "wall-short"}, []string{"supply-short"}},
+		{"supply below the gun's pressure", day("supply", "20psi"), []string{"supply-below-target", "line-limit", "turn-more-supply"}, []string{"supply-short", "wall-short"}},
 		{"supply just enough", day("supply", "31psi"), []string{"little-reserve"}, []string{"supply-short"}},
-		{"no regulator", day("regulator", "none"), []string{"wall-none", "no-regulator", "valve-below-floor"}, []string{"wall-set", "wall-static", "valve-low"}},
+		{"no regulator", day("regulator", "none"), []string{"wall-none", "no-regulator", "turn-regulator", "valve-below-floor"}, []string{"wall-set", "wall-static", "valve-low"}},
 		{"no regulator and a high supply", day("regulator", "none", "supply", "150psi"), []string{"valve-choked"}, nil},
 		{"a coarse gauge", day("mark", "20psi"), []string{"valve-low", "valve-below-floor"}, nil},
 		{"regulator at the foot", day("regulator-at", "gun"), []string{"wall-foot"}, []string{"wall-set"}},
 		{"gauge at the foot", day("gauge", "foot"), []string{"gauge-foot"}, []string{"gauge-none"}},
 		{"no gauge", day("gauge", "none"), []string{"gauge-none"}, []string{"gauge-foot"}},
 		{"slim couplings", day("coupling", "slim"), []string{"line-couplings"}, nil},
-		{"wall at 70 psi", day("wall", "70psi"), []string{"now-valve", "now-over-stamp"}, []string{"now-choked", "now-above-supply"}},
+		{"a hose that is far too thin", day("hose", "25ft,1/4in", "gun", "high-volume-low-pressure", "supply", "150psi"), []string{"wall-high", "turn-mend"}, nil},
+		{"a line that no one part mends", day("hose", "60ft,1/4in", "hose", "60ft,1/4in", "coupling", "slim", "filter", "clogged", "supply", "300psi"), []string{"wall-high", "turn-mend-part"}, nil},
+		{"wall at 70 psi", day("wall", "70psi"), []string{"now-valve", "now-over-stamp", "first-down"}, []string{"now-choked", "now-above-supply"}},
 		{"wall at 140 psi", day("wall", "140psi"), []string{"now-choked", "now-above-supply"}, []string{"now-valve"}},
-		{"wall at 20 psi", day("wall", "20psi"), []string{"now-too-low"}, []string{"now-over-stamp"}},
+		{"wall at 20 psi", day("wall", "20psi"), []string{"now-too-low", "first-up"}, []string{"now-over-stamp"}},
 		{"epoxy", questiontest.MildDay("epoxy-primer", "reduced-pressure"), []string{"amine"}, []string{"isocyanate"}},
 		{"a surfacer under a lamp", questiontest.With(questiontest.MildDay("surfacer", "reduced-pressure"), "hardener", "acrylate"), []string{"acrylate"}, []string{"isocyanate"}},
 		{"a one-part base", questiontest.With(questiontest.MildDay("metallic-base", "reduced-pressure"), "hardener", "none"), []string{"booth-clear"}, []string{"isocyanate-unknown", "breathing-air"}},
@@ -126,7 +141,8 @@ func TestWhatBringsUpEachSentenceOfAPlan(t *testing.T) {
 	} {
 		t.Run(x.name, func(t *testing.T) {
 			_, s := solved(t, r, x.texts)
-			got := whole(t, words.English(), s.Reasons, s.Cautions)
+			got := against(t, words.English(), &s.Judgement, whole(t, words.English(), s.Reasons, s.Cautions))
+			got[s.First.ID] = true
 			for _, id := range x.has {
 				assert.True(t, got[id], id)
 			}

@@ -34,7 +34,7 @@ var (
 		Default: ShopOrOut, Part: PartSupply, Begin: [2]string{"50 ft, 3/4 in", "15 m, 20 mm"},
 	}
 	Other = &Field{
-		Name: "other", Read: user, Of: [2]*unit.Quantity{unit.AirFlow, unit.Share}, SecondLeftOut: true, Repeats: true, Want: "want-other",
+		Name: "other", Read: user, Of: [2]*unit.Quantity{unit.AirFlow, unit.Share}, SecondLeftOut: true, SecondWord: "mask", Repeats: true, Want: "want-other",
 		Bounds:  [2]*calc.Bound{&freeAirBound, &dutyBound},
 		Default: ShopOrOut, Part: PartSupply, Step: [2][2]float64{{}, {10, 10}}, Begin: [2]string{"5 cfm, 50%", "150 L/min, 50%"},
 	}
@@ -108,7 +108,7 @@ func (v *resolver) supply(r *calc.Request) {
 			v.faults = append(v.faults, o.Fault)
 			continue
 		}
-		sys.Others = append(sys.Others, supply.User{Flow: unit.Flow(o.SI[0]), Duty: o.SI[1]})
+		sys.Others = append(sys.Others, supply.User{Flow: unit.Flow(o.SI[0]), Duty: o.SI[1], Mask: o.Word})
 	}
 	spraying := min(or(v, SprayTime, usualSpraying), unit.Seconds(supply.MaxSpan.Seconds()+1))
 	s.Spraying = time.Duration(float64(spraying) * float64(time.Second))

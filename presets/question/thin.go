@@ -28,7 +28,7 @@ var (
 var Thin = &Question{Name: "thin", Fields: []Row{
 	{Field: Coat}, {Field: Hardener}, {Cup, "usage-thin-cup"}, {Field: Seconds}, {Paint, "usage-thin-paint"}, {Temp, "usage-thin-temp"},
 	{Field: SheetSeconds}, {Field: SheetCup}, {Field: SheetTemp}, {Field: SecondSeconds}, {Field: SecondTemp},
-	{Field: MaxThinner}, {Field: WarmLimit},
+	{Field: MaxThinner}, {Field: WarmLimit}, {Field: ReadyVOC}, {Field: ThinnerVOC}, {Field: VOCLimit},
 }}
 
 // usualWarmLimit is the warm end of what products are made for; paint makers print 20 to
@@ -37,7 +37,7 @@ const usualWarmLimit = unit.Temp(25 + unit.ZeroCelsius)
 
 // Thin turns answers into a complete request, as Plan does.
 func (r *Reader) Thin(a Answers, sys unit.System) (calc.ThinRequest, []*Fault) {
-	v := &resolver{Reader: r, a: a, sys: sys}
+	v := &resolver{Reader: r, a: a.Or(r.usual), sys: sys}
 	var q calc.ThinRequest
 	e, id, ok := v.family()
 	if !ok {
@@ -45,6 +45,7 @@ func (r *Reader) Thin(a Answers, sys unit.System) (calc.ThinRequest, []*Fault) {
 	}
 	q.CoatID, q.Coat, q.Waterborne, q.Hardener = id, e.Called(), e.Waterborne, v.hardener(e)
 	v.readings(&q)
+	q.VOC = v.voc(e)
 	v.sheet(e, &q)
 	switch {
 	case v.has(MaxThinner):

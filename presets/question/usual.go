@@ -8,6 +8,19 @@ import (
 	"boothset/presets/catalogue"
 )
 
+// shopRows is every field that the shop's usual line may answer, of whichever question.
+var shopRows = func() (rows []Row) {
+	for _, q := range Questions() {
+		for _, row := range q.Fields {
+			known := slices.ContainsFunc(rows, func(r Row) bool { return r.Field == row.Field })
+			if row.OfShop() && !known {
+				rows = append(rows, row)
+			}
+		}
+	}
+	return rows
+}()
+
 // Usual is the shop's usual answers.
 func (r *Reader) Usual() Answers { return r.usual }
 
@@ -23,10 +36,7 @@ func (r *Reader) readUsual() error {
 			return err
 		}
 	}
-	for _, row := range Plan.Fields {
-		if !row.OfShop() {
-			continue
-		}
+	for _, row := range shopRows {
 		texts, ok := r.Catalogue.Usual(row.Name, row.Repeats)
 		if !ok {
 			return r.lineTakes(row.Name, row.Repeats)
@@ -64,10 +74,8 @@ func (r *Reader) lineTakes(name string, list bool) error {
 // checkKeys refuses what the line has no place for, and units that are none.
 func (r *Reader) checkKeys() error {
 	known := []string{catalogue.UnitsKey}
-	for _, row := range Plan.Fields {
-		if row.OfShop() {
-			known = append(known, row.Name)
-		}
+	for _, row := range shopRows {
+		known = append(known, row.Name)
 	}
 	for _, key := range r.LineKeys() {
 		if !slices.Contains(known, key) {
@@ -98,7 +106,12 @@ func (r *Reader) checkUsual() error {
 	if _, faults := r.Plan(a, sys); len(faults) > 0 {
 		return r.lineFault(faults[0])
 	}
-	for _, row := range Plan.Fields {
+	for _, row := range shopRows {
+		if r.usual.Has(row.Field) {
+			if f := r.Check(row.Field, r.usual.Get(row.Field), sys); f != nil {
+				return r.lineFault(f)
+			}
+		}
 		for _, v := range r.usual.Get(row.Field) {
 			us, metric := r.Read(row.Field, v.Text, unit.US), r.Read(row.Field, v.Text, unit.Metric)
 			if us.SI != metric.SI {

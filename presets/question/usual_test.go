@@ -131,9 +131,15 @@ func TestTheShopsLineTakesEveryFieldItMayAnswer(t *testing.T) {
 		assert.Equal(t, text, r.Usual().Text(row.Field), row.Name)
 		assert.Nil(t, r.Check(row.Field, nil, r.System()), "%s: nothing need be answered", row.Name)
 	}
+	// Besides the plan's the shop's limit of VOC, which thin and mix ask for.
 	for _, q := range question.Questions() {
 		for _, row := range q.Fields {
-			assert.True(t, !row.OfShop() || question.Plan.Has(row.Field), "%s of %s: the line answers the plan", row.Name, q.Name)
+			assert.True(t, !row.OfShop() || question.Plan.Has(row.Field) || row.Field == question.VOCLimit, "%s of %s", row.Name, q.Name)
 		}
+	}
+	r := questiontest.Shop(t, "[line]\nvoc-limit = \"3.5lb/gal\"\n")
+	assert.Equal(t, "3.5lb/gal", r.Usual().Text(question.VOCLimit))
+	for _, limit := range []string{"3.5", "3000g/L", "much"} {
+		lineRefused(t, "[line]\nvoc-limit = \""+limit+"\"\n")
 	}
 }

@@ -12,7 +12,8 @@ type Value struct {
 	Text string // as typed
 	ID   string // of a list's entry or option, of a cup, of a panel of usual size
 	// SI is its quantities, its count, a clock's seconds since midnight, the ends of a range.
-	SI [2]float64
+	SI   [2]float64
+	Word bool // the field's SecondWord was typed
 	// Bare: which of its quantities named no unit.
 	Bare  [2]bool
 	Ratio coat.Ratio // of a mixing ratio

@@ -12,6 +12,7 @@ type Region uint8
 const (
 	Nowhere Region = iota
 	Go
+	Watch
 	Wait
 	Stop
 )
@@ -25,14 +26,14 @@ type DayPoint struct {
 // Climate is a chart of days: temperature across, relative humidity up, in the display
 // units of the scales. Each region has a shade, a letter and a word.
 //
-//	draw.Climate{Temperature: t, Humidity: rh, At: region, Dew: dew, Today: draw.Day{75, 45, "today"}, Go: "Go", Wait: "Wait", Stop: "Stop"}
+//	draw.Climate{Temperature: t, Humidity: rh, At: region, Dew: dew, Today: draw.Day{75, 45, "today"}, Go: "Go", Watch: "watch", Wait: "Wait", Stop: "Stop"}
 type Climate struct {
 	Temperature, Humidity Scale
 	At                    func(temperature, humidity float64) Region // asked once a cell
 	Dew                   func(temperature float64) float64          // the humidity of the line at a temperature; NaN where it has none
 	DewText               string                                     // names that line; without it none is drawn
 	Today, Ghost          DayPoint                                   // ghost: the day before a change
-	Go, Wait, Stop        string                                     // words; their first letters stand in the regions
+	Go, Watch, Wait, Stop string                                     // words; their first letters stand in the regions
 }
 
 const (
@@ -84,6 +85,8 @@ func (c Climate) shade(r Region, g Glyphs) (char rune, word string, role Role) {
 	switch r {
 	case Go:
 		return g.Dot, c.Go, RoleGo
+	case Watch:
+		return g.Rule, c.Watch, RoleWatch
 	case Wait:
 		return g.Light, c.Wait, RoleWait
 	case Stop:
@@ -104,7 +107,7 @@ func (c Climate) keys(g Glyphs) (keys []key) {
 		}
 	}
 	if c.At != nil {
-		for _, r := range []Region{Go, Wait, Stop} {
+		for _, r := range []Region{Go, Watch, Wait, Stop} {
 			char, word, role := c.shade(r, g)
 			keys = append(keys, key{char, word, role})
 		}

@@ -18,6 +18,7 @@ const (
 	RoleLost              // what is lost
 	RoleWorst             // what is lost most
 	RoleGo                // fit to work
+	RoleWatch             // to be watched
 	RoleWait              // better to wait
 	RoleStop              // not to work
 )

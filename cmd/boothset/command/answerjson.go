@@ -25,12 +25,18 @@ func appendAnswer(dst []byte, q *question.Question, a answer.Answer, said bool, 
 	j := jsonWriter{b: dst, fresh: true}
 	j.object("", func() {
 		j.text("schema", schema(q.Name))
+		switch a := a.(type) {
+		case *answer.Plan:
+			appendJudgement(&j, &a.Setup.Judgement, sys, w)
+		case *answer.Day:
+			appendJudgement(&j, &a.Found.Judgement, sys, w)
+		}
 		j.bool("stopped", a.Stopped())
 		switch a := a.(type) {
 		case *answer.Plan:
 			appendPlan(&j, a, sys, w)
 		case *answer.Day:
-			appendDay(&j, a, sys, w)
+			appendDay(&j, a, sys)
 		case *answer.Thin:
 			appendThin(&j, a, sys, w)
 		case *answer.Film:

@@ -60,23 +60,43 @@ func TestCardShowsTheThreeNumbers(t *testing.T) {
 // Safety in one line on every answer, and what stops the job before all else.
 func TestCardSaysWhatStopsTheJobFirst(t *testing.T) {
 	card := boothset("", clearJob("--humidity", "99")...).out
-	stop := strings.Index(card, "\nSTOP Do not spray")
-	safety := strings.Index(card, "Respirator, running exhaust")
-	require.Positive(t, stop)
-	require.Positive(t, safety)
-	assert.Less(t, stop, safety)
+	assert.True(t, strings.HasPrefix(card, "STOP: do not spray. Warm booth air, panel and paint to"), card)
+	for _, setting := range []string{"WALL", "DISTANCE", "INLET VALVE", "At the gun", "Eight times in ten", "wall regulator"} {
+		assert.NotContains(t, card, setting, "nothing is set")
+	}
 	for name, args := range jobs {
 		plain := strings.Join(strings.Fields(boothset("", args...).out), " ")
 		assert.Contains(t, plain, "The safety and product data sheets, the gun's stamp and local codes come before these figures.", name)
 	}
 }
 
-// Where the supply is short the card says what the gun gets, not only what it wants.
+// Where the supply is short the card says what the gun gets, not only what it wants; under
+// the coat's band nothing of what it wants.
 func TestCardOfAShortSupply(t *testing.T) {
 	r := boothset("", clearJob("--supply", "28psi")...)
-	require.Equal(t, ExitCannot, r.code)
-	assert.Contains(t, r.out, "STOP Not enough air: 28.0 psi gives the gun 24.")
+	require.Equal(t, ExitAnswered, r.code)
+	assert.True(t, strings.HasPrefix(r.out, "WAIT: not yet. Bring the supply to"), r.out)
+	assert.Contains(t, r.out, "\nWAIT Not enough air: 28.0 psi gives the gun 24.")
 	assert.Contains(t, r.out, "\nThe gun wants 26.0 psi behind the valve, 8.7 cfm, 15.5 psi at the cap.\nIt gets 24.0 psi at most.\n")
+}
+
+// Each verdict heads its card with what turns it, and a script reads it off the exit code.
+func TestEachVerdictHeadsItsCard(t *testing.T) {
+	for _, x := range []struct {
+		args []string
+		code int
+		head string
+	}{
+		{clearJob(), ExitAnswered, "GO: set it like this and spray.\n\nClear,"},
+		{clearJob("--temp", "93F", "--humidity", "30"), ExitAnswered, "WATCH: you can spray, but mind this. Cool the booth to "},
+		{clearJob("--regulator", "none"), ExitAnswered, "WAIT: not yet. Fit a regulator at the wall.\nWAIT There is no regulator"},
+		{clearJob("--supply", "20psi"), ExitCannot, "STOP: do not spray. Bring the supply to "},
+		{clearJob("--wall", "70psi"), ExitAnswered, "GO: set it like this and spray.\n\nClear, reduced-pressure gun. Air 72 F at 45% humidity, supply 90 psi.\n\nTurn the wall down to 31.0 psi first.\n\n  WALL "},
+	} {
+		r := boothset("", x.args...)
+		assert.Equal(t, x.code, r.code, x.args)
+		assert.True(t, strings.HasPrefix(r.out, x.head), r.out)
+	}
 }
 
 func TestALongNameOfTheShopsKeepsTheTableInItsColumns(t *testing.T) {

@@ -14,11 +14,11 @@ import (
 
 // dayJSON is an answer of day as a reader of its JSON sees it.
 type dayJSON struct {
-	Schema  string
-	Stopped bool
-	Verdict string
-	Turn    *struct {
-		ID, Text string
+	Schema string
+	judgedJSON
+	Landing *float64
+	Remedy  *struct {
+		ID       string
 		To, By   both
 		Least    both
 		Humidity float64
@@ -56,12 +56,13 @@ func TestDampMorningForAWaterborneBase(t *testing.T) {
 	assert.Equal(t, "boothset.day/1", a.Schema)
 	assert.True(t, a.Stopped)
 	assert.Equal(t, "stop", a.Verdict)
+	require.NotNil(t, a.Remedy)
+	assert.InDelta(t, 25, a.Remedy.To["c"], 1e-9)
+	assert.InDelta(t, .46, a.Remedy.Humidity, .005)
+	assert.Greater(t, a.Remedy.Lift, 4.0)
 	require.NotNil(t, a.Turn)
-	assert.InDelta(t, 25, a.Turn.To["c"], 1e-9)
-	assert.InDelta(t, .46, a.Turn.Humidity, .005)
-	assert.Greater(t, a.Turn.Lift, 4.0)
-	assert.Contains(t, a.Turn.Text, "Warm booth air, panel and paint to 77 F: the same air is then at 46%")
-	assert.Less(t, a.Turn.Least["c"], a.Turn.To["c"])
+	assert.Contains(t, *a.Turn, "Warm booth air, panel and paint to 77 F: the same air is then at 46%")
+	assert.Less(t, a.Remedy.Least["c"], a.Remedy.To["c"])
 	assert.Nil(t, a.PotLife)
 	assert.Equal(t, "fast", a.Grade)
 }
@@ -71,6 +72,9 @@ func TestDayOfAClear(t *testing.T) {
 	answered(t, ExitAnswered, &a, dayArgs("clear", "30C", "40", "--pot-life", "4h", "--started", "22:30")...)
 	assert.Equal(t, "go", a.Verdict)
 	assert.Nil(t, a.Turn)
+	assert.Nil(t, a.Remedy)
+	assert.Empty(t, a.Against)
+	assert.InDelta(t, 1.6, *a.Landing, .05)
 	assert.InDelta(t, 14.9, a.DewPoint["c"], .05, "a psychrometrics library")
 	assert.InDelta(t, 20.06, a.WetBulb["c"], .01, "a psychrometrics library")
 	assert.InDelta(t, 15.1, a.PanelMargin["c"], .05)
@@ -127,17 +131,17 @@ func TestDayText(t *testing.T) {
 	r := boothset("", dayArgs("clear", "75F", "60", "--panel", "58F", "--pot-life", "4", "--started", "22:30", "--panels", "5")...)
 	assert.Equal(t, ExitCannot, r.code)
 	for _, s := range []string{
-		"Clear. Air 75 F at 60% humidity, panel 58 F, paint 75 F.", "  STOP Warm the panel by 8.1 F, to 66 F.",
+		"Clear. Air 75 F at 60% humidity, panel 58 F, paint 75 F.", "STOP: do not spray. Warm the panel by",
 		"panel 2.2 F below it; 5.4 F above is the least", "FLASH-OFF    about 1.5 times", "THINNER      standard",
-		"POT LIFE     about 3 h 5 min", "over at about 1:33 am next day", "STOP Do not spray: the panel at 58 F is at or below the dew point",
+		"POT LIFE     about 3 h 5 min", "over at about 1:33 am next day", "STOP The panel at 58 F is at or below the dew point",
 		"5 panels in one go: half a band slower", "Why\n", "[published: ISO 8502-4",
 	} {
 		assert.Contains(t, strings.Join(strings.Fields(r.out), " "), strings.Join(strings.Fields(s), " "))
 	}
 	metric := boothset("", dayArgs("waterborne-base", "15", "70", "--units", "metric")...)
-	assert.Contains(t, metric.out, "  WAIT Warm booth air, panel and paint to 25.0 C")
+	assert.Contains(t, metric.out, "WAIT: not yet. Warm booth air, panel and paint to 25.0 C")
 	assert.Contains(t, metric.out, "REDUCER      fast")
-	assert.Contains(t, boothset("", dayArgs("clear", "75F", "45")...).out, "  GO Nothing in the day stands against spraying.")
+	assert.Contains(t, boothset("", dayArgs("clear", "75F", "45")...).out, "GO: temperature and humidity are fine for spraying.\n")
 }
 
 func TestDayBadInputAndHelp(t *testing.T) {
@@ -150,7 +154,7 @@ func TestDayBadInputAndHelp(t *testing.T) {
 		{dayArgs("clear", "75F", "450"), `humidity "450"`},
 		{dayArgs("clear", "75F", "45", "--started", "14:30"), "pot-life: needed beside started"},
 		{dayArgs("clear", "75F", "45", "--panels", "many"), `panels "many": give a whole number`},
-		{dayArgs("clear", "75F", "45", "--gun", "reduced-pressure"), "see boothset day --help"},
+		{dayArgs("clear", "75F", "45", "--supply", "90psi"), "see boothset day --help"},
 	} {
 		r := boothset("", c.args...)
 		assert.Equal(t, ExitBadInput, r.code, c.args)
@@ -180,7 +184,7 @@ func TestDayBatch(t *testing.T) {
 	assert.NotNil(t, a.PotLife)
 	require.NoError(t, json.Unmarshal([]byte(lines[1]), &b))
 	assert.Equal(t, "stop", b.Verdict)
-	assert.Contains(t, b.Turn.Text, "25.0 C")
+	assert.Contains(t, *b.Turn, "25.0 C")
 	assert.Contains(t, lines[2], `"field":"humidity"`)
 	assert.Equal(t, ExitCannot, boothset(`{"coat":"waterborne-base","temp":"15C","humidity":85}`, "day", "--batch").code)
 }

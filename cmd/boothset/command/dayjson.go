@@ -8,15 +8,15 @@ import (
 	"boothset/calc/unit"
 	"boothset/presets/answer"
 	"boothset/presets/catalogue"
-	"boothset/presets/words"
 )
 
 // appendDay appends what is known of it into an open object.
-func appendDay(j *jsonWriter, d *answer.Day, sys unit.System, w *words.Words) {
+func appendDay(j *jsonWriter, d *answer.Day, sys unit.System) {
 	r, a := d.Request, d.Found
 	j.object("input", func() {
-		j.text("coat", r.CoatID)
-		appendHardener(j, r.Hardener)
+		j.text("coat", r.Coat.ID)
+		appendHardener(j, r.Coat.Hardener)
+		j.text("gun", r.Gun.ID)
 		j.temp("temp", r.Air)
 		j.number("humidity", r.Humidity)
 		j.temp("panel", r.Panel)
@@ -25,12 +25,16 @@ func appendDay(j *jsonWriter, d *answer.Day, sys unit.System, w *words.Words) {
 		j.count("panels", r.Panels)
 		j.text("units", catalogue.SystemName(sys))
 	})
-	j.text("verdict", string(a.Verdict))
-	appendRemedy(j, d, sys, w)
+	appendRemedy(j, &a.Remedy)
 	j.temp("dew_point", a.DewPoint)
 	j.temp("wet_bulb", a.WetBulb)
 	j.degrees("panel_margin", a.PanelMargin)
 	j.number("drying", a.Drying)
+	if a.InFlight.Known {
+		j.number("landing", a.InFlight.Drier)
+	} else {
+		j.null("landing")
+	}
 	j.object("flash_off", func() {
 		j.number("factor", a.Flash)
 		j.bool("or_more", a.Flash >= coat.LongestFlash)
@@ -39,16 +43,14 @@ func appendDay(j *jsonWriter, d *answer.Day, sys unit.System, w *words.Words) {
 	appendPotLife(j, d)
 }
 
-// appendRemedy appends what turns the day, null on a day that goes.
-func appendRemedy(j *jsonWriter, d *answer.Day, sys unit.System, w *words.Words) {
-	t := &d.Found.Remedy
+// appendRemedy appends the figures of what turns the day, null on a day that goes.
+func appendRemedy(j *jsonWriter, t *calc.DayRemedy) {
 	if t.ID == "" {
-		j.null("turn")
+		j.null("remedy")
 		return
 	}
-	j.object("turn", func() {
+	j.object("remedy", func() {
 		j.text("id", t.ID)
-		j.text("text", answer.RemedyText(d.Found, w, sys))
 		j.temp("to", t.To)
 		j.degrees("by", t.By)
 		if t.Least > 0 {

@@ -62,11 +62,12 @@ type step struct {
 
 // planJSON is an answer as a reader of its JSON sees it.
 type planJSON struct {
-	Schema  string
-	Stopped bool
-	Input   map[string]any
-	Wall    struct{ Flowing, Static, Open both }
-	Gun     struct {
+	Schema string
+	judgedJSON
+	First *string
+	Input map[string]any
+	Wall  struct{ Flowing, Static, Open both }
+	Gun   struct {
 		Working, Reads, Cap, Flow both
 		MaxInlet                  both    `json:"max_inlet"`
 		CapLimit                  both    `json:"cap_limit"`
@@ -102,6 +103,24 @@ type planJSON struct {
 	}
 	Reasons  []struct{ About, ID, Text, Basis, Source string }
 	Cautions []struct{ Level, ID, Text string }
+}
+
+// judgedJSON is a verdict as a reader of its JSON sees it.
+type judgedJSON struct {
+	Verdict string
+	Stopped bool
+	Turn    *string
+	Against []struct{ ID, Level, Turn, Text, Basis, Source string }
+}
+
+// against is the ids of what speaks against spraying at a level.
+func (a judgedJSON) against(level string) (ids []string) {
+	for _, c := range a.Against {
+		if c.Level == level {
+			ids = append(ids, c.ID)
+		}
+	}
+	return ids
 }
 
 // planned is the answer of a plan that must end with code.

@@ -144,10 +144,12 @@ func (j *jsonWriter) temp(name string, t unit.Temp)   { quantity(j, name, unit.T
 func (j *jsonWriter) degrees(name string, d unit.TempDiff) {
 	quantity(j, name, unit.TemperatureDifference, d)
 }
-func (j *jsonWriter) flow(name string, q unit.Flow)     { quantity(j, name, unit.AirFlow, q) }
-func (j *jsonWriter) speed(name string, v unit.Speed)   { quantity(j, name, unit.Velocity, v) }
-func (j *jsonWriter) volume(name string, v unit.Volume) { quantity(j, name, unit.Tank, v) }
-func (j *jsonWriter) area(name string, a unit.Area)     { quantity(j, name, unit.Surface, a) }
+func (j *jsonWriter) flow(name string, q unit.Flow)       { quantity(j, name, unit.AirFlow, q) }
+func (j *jsonWriter) speed(name string, v unit.Speed)     { quantity(j, name, unit.Velocity, v) }
+func (j *jsonWriter) volume(name string, v unit.Volume)   { quantity(j, name, unit.Tank, v) }
+func (j *jsonWriter) density(name string, d unit.Density) { quantity(j, name, unit.PaintDensity, d) }
+func (j *jsonWriter) voc(name string, d unit.Density)     { quantity(j, name, unit.VOC, d) }
+func (j *jsonWriter) area(name string, a unit.Area)       { quantity(j, name, unit.Surface, a) }
 
 func (j *jsonWriter) ground(w *words.Words, g calc.Ground) {
 	j.text("basis", string(g.Basis))

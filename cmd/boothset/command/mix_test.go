@@ -57,7 +57,7 @@ func mixArgs(more ...string) []string {
 // 45 % solids, 65 % landing, takes 0.75 L.
 func TestMixAsJSON(t *testing.T) {
 	var a mixJSON
-	answered(t, ExitAnswered, &a, mixArgs("--area", "4m2", "--film", "55um", "--solids", "45", "--loss", "0mL", "--ratio", "4:1:1", "--price", "60/L")...)
+	answered(t, ExitAnswered, &a, mixArgs("--area", "4m2", "--film", "55um", "--solids", "45", "--loss", "0mL", "--lead", "0", "--ratio", "4:1:1", "--price", "60/L")...)
 	assert.Equal(t, "boothset.mix/1", a.Schema)
 	assert.InDelta(t, 752.1, a.Volume.Mix["ml"], 0.1)
 	assert.InDelta(t, 25.43, a.Volume.Mix["fl_oz"], 0.01)
@@ -82,6 +82,49 @@ func TestMixAsJSON(t *testing.T) {
 	assert.True(t, a.About, "what lands is an estimate")
 }
 
+// Weights by densities as typed, by hand: 752.1 mL in 4:1:1 are 501.4, 125.4 and 125.4 mL; and
+// a VOC over the limit that was set.
+func TestMixByWeightAndItsVOC(t *testing.T) {
+	var a struct {
+		Ratio struct {
+			Parts []struct {
+				G       float64
+				Density both
+			}
+		}
+		Weight struct {
+			G     float64
+			Basis string
+		}
+		VOC struct {
+			Ready struct {
+				Value both
+				Basis string
+			}
+			Sprayed, Limit both
+			About, Over    bool
+		}
+		Cautions []struct{ ID string }
+	}
+	job := mixArgs("--area", "4m2", "--film", "55um", "--solids", "45", "--loss", "0mL", "--lead", "0", "--ratio", "4:1:1")
+	answered(t, ExitAnswered, &a, append(job, "--density", "0.98kg/L", "--density", "1.05kg/L", "--density", "880g/L", "--voc", "3.6lb/gal", "--voc-limit", "3.5lb/gal")...)
+	require.Len(t, a.Ratio.Parts, 3)
+	for i, g := range []float64{491.4, 131.6, 110.3} {
+		assert.InDelta(t, g, a.Ratio.Parts[i].G, 0.1)
+	}
+	assert.InDelta(t, 733.3, a.Weight.G, 0.1)
+	assert.Equal(t, "the product's sheet, as typed", a.Weight.Basis)
+	assert.InDelta(t, 3.6*119.826, a.VOC.Ready.Value["g_l"], 0.01)
+	assert.True(t, a.VOC.Over)
+	assert.False(t, a.VOC.About)
+	assert.Equal(t, "voc-over", a.Cautions[0].ID)
+	answered(t, ExitAnswered, &a, append(job, "--thinner", "10", "--voc-limit", "440g/L")...)
+	assert.Equal(t, "estimate", a.Weight.Basis)
+	assert.InDelta(t, (420+88)/1.1, a.VOC.Sprayed["g_l"], 0.01)
+	assert.True(t, a.VOC.About)
+	assert.Equal(t, "voc-may-be-over", a.Cautions[0].ID)
+}
+
 func TestMixOfUsualPanels(t *testing.T) {
 	var a mixJSON
 	answered(t, ExitAnswered, &a, mixArgs("--area", "hood", "--area", "2 door", "--pot-life", "4h", "--temp", "86F", "--fluid-rate", "200")...)
@@ -104,12 +147,12 @@ func TestMixOfUsualPanels(t *testing.T) {
 }
 
 func TestMixText(t *testing.T) {
-	metric := boothset("", mixArgs("--area", "4", "--film", "55", "--solids", "45", "--loss", "0", "--ratio", "2:1+10%", "--price", "50/L", "--price", "80/L", "--price", "20/L", "--units", "metric")...)
+	metric := boothset("", mixArgs("--area", "4", "--film", "55", "--solids", "45", "--loss", "0", "--lead", "0", "--ratio", "2:1+10%", "--price", "50/L", "--price", "80/L", "--price", "20/L", "--units", "metric")...)
 	require.Equal(t, ExitAnswered, metric.code, metric.err)
 	for _, s := range []string{"MIX          about 760 mL", "602 mL to 1.00 L", "POUR         461 mL             2:1:0.3", "up to 691 mL", "up to 760 mL", "FILLINGS     2", "What a wrong setting costs\n- Held 76 mm farther out", "valve choked as well", "[the product's sheet, as typed]"} {
 		assert.Contains(t, metric.out, s)
 	}
-	us := boothset("", mixArgs("--area", "hood", "--area", "12ft2", "--price", "200/gal")...)
+	us := boothset("", mixArgs("--area", "hood", "--area", "12ft2", "--lead", "0", "--price", "200/gal")...)
 	require.Equal(t, ExitAnswered, us.code, us.err)
 	for _, s := range []string{"about 30 ft2", "MIX          about 21 fl oz", "COST         about 31.6", "measure length by width"} {
 		assert.Contains(t, us.out, s)

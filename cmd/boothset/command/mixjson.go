@@ -36,6 +36,7 @@ func appendMix(j *jsonWriter, m *answer.Mix, sys unit.System, w *words.Words) {
 		j.volume("high", a.High)
 		j.volume("on_panel", a.Need.OnPanel)
 		j.volume("overspray", a.Need.Overspray)
+		j.volume("past_the_ends", a.Need.Lead)
 		j.volume("loss", a.Need.Loss)
 		j.volume("waste", a.Need.Waste())
 	})
@@ -44,19 +45,35 @@ func appendMix(j *jsonWriter, m *answer.Mix, sys unit.System, w *words.Words) {
 			j.text("text", r.Ratio.Value.String())
 			j.ground(w, r.Ratio.Ground)
 			j.array("parts", func() {
-				for _, p := range a.Parts {
-					j.object("", func() { j.volume("volume", p) })
+				for i, p := range a.Parts {
+					j.object("", func() {
+						j.volume("volume", p)
+						appendWeight(j, m, i)
+					})
 				}
 			})
 		})
 	} else {
 		j.null("ratio")
 	}
+	if len(a.Weights) > 0 {
+		sum := unit.Mass(0)
+		for _, w := range a.Weights {
+			sum += w
+		}
+		j.object("weight", func() {
+			j.number("g", unit.Weight.Count(sys, float64(sum)))
+			j.ground(w, r.Densities.Ground)
+		})
+	} else {
+		j.null("weight")
+	}
+	appendVOC(j, &r.VOC, a.VOC, w)
 	if r.FromPot {
 		j.null("cups")
 	} else {
 		j.object("cups", func() {
-			j.count("fillings", a.Cups)
+			j.count("fillings", a.Need.Fillings)
 			j.volume("size", r.Cup.Value)
 			j.ground(w, r.Cup.Ground)
 		})
@@ -68,10 +85,16 @@ func appendMix(j *jsonWriter, m *answer.Mix, sys unit.System, w *words.Words) {
 			j.number("safe_s", a.PotLife.Safe.Seconds())
 			if a.Batches > 0 {
 				j.number("trigger_s", a.Trigger.Seconds())
+				j.number("elapsed_s", a.Elapsed.Seconds())
 				j.count("batches", a.Batches)
+				j.count("batch_coats", a.BatchCoats)
+				j.volume("batch", a.Batch)
 			} else {
 				j.null("trigger_s")
+				j.null("elapsed_s")
 				j.null("batches")
+				j.null("batch_coats")
+				j.null("batch")
 			}
 		})
 	} else {
@@ -79,6 +102,17 @@ func appendMix(j *jsonWriter, m *answer.Mix, sys unit.System, w *words.Words) {
 	}
 	appendRunning(j, &a.Running)
 	j.bool("about", a.About)
+}
+
+// appendWeight appends what a part weighs and its density, null where that is not known.
+func appendWeight(j *jsonWriter, m *answer.Mix, part int) {
+	if len(m.Found.Weights) == 0 {
+		j.null("g")
+		j.null("density")
+		return
+	}
+	j.number("g", unit.Weight.Count(unit.Metric, float64(m.Found.Weights[part])))
+	j.density("density", m.Request.Densities.Value[part])
 }
 
 // appendMoney appends the cost, null where no price was given, and what wrong settings

@@ -1,7 +1,9 @@
 package command
 
 import (
+	"encoding/json"
 	"strconv"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -39,6 +41,9 @@ func TestCommonPracticeWallLeftAt70(t *testing.T) {
 	assert.Greater(t, a.Now.GunIfOpen["psi"], 50.0)
 	assert.True(t, a.Now.Enough)
 	assert.Contains(t, a.cautioned("warn"), "now-over-stamp")
+	assert.Equal(t, "go", a.Verdict, "what was read at the wall does not count")
+	require.NotNil(t, a.First)
+	assert.Equal(t, "Turn the wall down to 31.0 psi first.", *a.First)
 }
 
 // A wall pinned at 140 psi: choked, below a tenth of its area.
@@ -106,39 +111,39 @@ func TestCommonPracticeOldGunIsHeldEightToTenInches(t *testing.T) {
 }
 
 func TestSupplyShortNamesTheLimit(t *testing.T) {
-	a := planned(t, ExitCannot, clearJob("--supply", "32psi", "--coupling", "slim"))
-	assert.True(t, a.Stopped)
+	a := planned(t, ExitAnswered, clearJob("--supply", "40psi", "--coupling", "slim"))
+	assert.False(t, a.Stopped, "what it gives is inside the coat's band")
+	assert.Equal(t, []string{"supply-short"}, a.against("wait"))
 	require.NotNil(t, a.Short)
 	assert.Less(t, a.Short.Best["psi"], a.Gun.Working["psi"])
-	assert.Greater(t, a.Short.SupplyNeeded["psi"], 32.0)
+	assert.Greater(t, a.Short.SupplyNeeded["psi"], 40.0)
 	assert.Equal(t, "coupling", a.part(t, a.Bottleneck).Kind)
-	require.NotEmpty(t, a.Cautions)
-	assert.Equal(t, "stop", a.Cautions[0].Level, "what stops the job stands first")
-	assert.Contains(t, a.Cautions[0].Text, a.Bottleneck)
+	assert.Contains(t, a.Against[0].Text, a.Bottleneck)
 	assert.InDelta(t, a.Short.Best["psi"], a.part(t, "inlet valve").Out["psi"], 1e-6, "the line is shown as far as the supply goes")
 
 	// The supply that is said to be needed is enough, and a little less is not.
 	needed := a.Short.SupplyNeeded["psi"]
-	planned(t, ExitAnswered, clearJob("--coupling", "slim", "--supply", fixed(needed+0.001)))
-	planned(t, ExitCannot, clearJob("--coupling", "slim", "--supply", fixed(needed-0.001)))
+	assert.Equal(t, "go", planned(t, ExitAnswered, clearJob("--coupling", "slim", "--supply", fixed(needed+0.001))).Verdict)
+	assert.Equal(t, "wait", planned(t, ExitAnswered, clearJob("--coupling", "slim", "--supply", fixed(needed-0.001))).Verdict)
 }
 
 func TestSupplyBelowWhatTheGunWants(t *testing.T) {
 	a := planned(t, ExitCannot, clearJob("--supply", "20psi"))
-	assert.Equal(t, []string{"supply-below-target"}, a.cautioned("stop"))
+	assert.Equal(t, []string{"supply-below-target"}, a.against("stop"))
 	assert.Less(t, a.Short.Best["psi"], 20.0)
 }
 
 // ISO 8502-4: at least 3 C (5 F) above the dew point.
 func TestPanelNearTheDewPointStopsTheJob(t *testing.T) {
 	a := planned(t, ExitCannot, clearJob("--panel", "52F"))
-	assert.Equal(t, []string{"panel-near-dew"}, a.cautioned("stop"))
+	assert.Equal(t, []string{"dew-near"}, a.against("stop"))
 	assert.Less(t, a.Weather.PanelMargin["c"], 3.0)
 	b := planned(t, ExitAnswered, clearJob("--panel", "56F"))
-	assert.Empty(t, b.cautioned("stop"))
+	assert.Equal(t, []string{"cold-panel"}, b.against("wait"))
+	assert.Empty(t, b.against("stop"))
 	assert.Greater(t, b.Weather.PanelMargin["c"], 3.0)
 	wet := planned(t, ExitCannot, clearJob("--humidity", "95"))
-	assert.Equal(t, []string{"panel-near-dew"}, wet.cautioned("stop"), "a panel is at the air's temperature unless told")
+	assert.Equal(t, []string{"dew-near", "damp"}, wet.against("stop"), "a panel is at the air's temperature unless told")
 }
 
 func TestNoRegulatorIsACaseOfItsOwn(t *testing.T) {
@@ -147,7 +152,7 @@ func TestNoRegulatorIsACaseOfItsOwn(t *testing.T) {
 	assert.InDelta(t, 90, a.Wall.Flowing["psi"], 1e-9)
 	assert.InDelta(t, 90, a.Wall.Static["psi"], 1e-9)
 	assert.Less(t, a.Valve.Area, 0.2)
-	assert.Contains(t, a.cautioned("warn"), "no-regulator")
+	assert.Equal(t, []string{"no-regulator"}, a.against("wait"))
 	assert.Equal(t, "none", a.Input["regulator"])
 	assert.NotContains(t, a.Input, "regulator_at")
 }
@@ -238,3 +243,22 @@ func kinds(a planJSON) (kinds []string) {
 }
 
 func fixed(psi float64) string { return strconv.FormatFloat(psi, 'f', 6, 64) + "psi" }
+
+// A gun without an inlet valve has no opening to set: nothing of one in JSON, and the card
+// says what sets the gun.
+func TestAGunWithoutAValve(t *testing.T) {
+	shop := shopEnv(t, "[gun.bare]\nclass = \"reduced-pressure\"\ninlet = \"30psi\"\nflow = \"9cfm\"\nno-valve = true\n")
+	args := []string{"plan", "--coat", "clear", "--gun", "bare", "--temp", "72F", "--humidity", "45", "--supply", "90psi", "--wall", "40psi"}
+	r := boothsetIn(shop, "", append(args, "--json")...)
+	require.Equal(t, ExitAnswered, r.code, r.err)
+	var v map[string]any
+	require.NoError(t, json.Unmarshal([]byte(r.out), &v))
+	assert.Contains(t, v, "valve")
+	assert.Nil(t, v["valve"])
+	assert.NotContains(t, v["now"], "opening_needed")
+	card := boothsetIn(shop, "", args...).out
+	assert.Regexp(t, `(?m)^  INLET VALVE +none +the wall alone sets this gun$`, card)
+	for _, bad := range []string{"behind the valve", "an eighth of a turn", "with the valve open", "open valve"} {
+		assert.NotContains(t, strings.Join(strings.Fields(card), " "), bad)
+	}
+}

@@ -16,6 +16,57 @@ import (
 func appendPlan(j *jsonWriter, p *answer.Plan, sys unit.System, w *words.Words) {
 	r, s := p.Request, p.Setup
 	j.object("input", func() { appendInput(j, r, sys) })
+	if p.Stopped() { // nothing is set
+		for _, name := range [...]string{"first", "wall", "gun", "distance", "valve"} {
+			j.null(name)
+		}
+	} else {
+		appendSettings(j, p, sys, w)
+	}
+	if p.ShowsLine() {
+		appendLine(j, s)
+	} else {
+		j.null("line")
+		j.null("bottleneck")
+	}
+	if s.Short.Is {
+		j.object("short", func() {
+			j.gauge("best", s.Short.Best)
+			j.gauge("supply_needed", s.Short.Needed)
+		})
+	} else {
+		j.null("short")
+	}
+	if p.Stopped() {
+		j.null("now")
+	} else {
+		appendNow(j, s)
+	}
+	j.object("weather", func() {
+		j.temp("dew_point", s.Weather.DewPoint)
+		j.degrees("panel_margin", s.Weather.PanelMargin)
+		j.number("drying", s.Weather.Drying)
+		j.drop("correction", s.Weather.Correction)
+		appendLanding(j, &s.Weather.InFlight, sys, w)
+	})
+	appendSpread(j, p.Spread, w)
+	appendSupply(j, r, s)
+	if p.Stopped() {
+		j.null("comparison")
+	} else {
+		appendComparison(j, &s.Comparison)
+	}
+	appendFixes(j, s, sys, w)
+}
+
+// appendSettings appends what to do first, null where that is nothing, and what to set.
+func appendSettings(j *jsonWriter, p *answer.Plan, sys unit.System, w *words.Words) {
+	r, s := p.Request, p.Setup
+	if s.First.ID != "" {
+		j.text("first", answer.TurnText(w, sys, s.First))
+	} else {
+		j.null("first")
+	}
 	j.object("wall", func() {
 		j.gauge("flowing", s.Wall.Flowing)
 		j.gauge("static", s.Wall.Static)
@@ -39,32 +90,16 @@ func appendPlan(j *jsonWriter, p *answer.Plan, sys unit.System, w *words.Words) 
 		}
 	})
 	appendValve(j, p)
+}
+
+// appendLine appends the parts of the line.
+func appendLine(j *jsonWriter, s *calc.Setup) {
 	j.array("line", func() {
 		for i := range s.Line {
 			appendStep(j, &s.Line[i])
 		}
 	})
 	j.text("bottleneck", s.Line[s.Bottleneck].Name)
-	if s.Short.Is {
-		j.object("short", func() {
-			j.gauge("best", s.Short.Best)
-			j.gauge("supply_needed", s.Short.Needed)
-		})
-	} else {
-		j.null("short")
-	}
-	appendNow(j, s)
-	j.object("weather", func() {
-		j.temp("dew_point", s.Weather.DewPoint)
-		j.degrees("panel_margin", s.Weather.PanelMargin)
-		j.number("drying", s.Weather.Drying)
-		j.drop("correction", s.Weather.Correction)
-		appendLanding(j, &s.Weather.InFlight, sys, w)
-	})
-	appendSpread(j, p.Spread, w)
-	appendSupply(j, r, s)
-	appendComparison(j, &s.Comparison)
-	appendFixes(j, s, sys, w)
 }
 
 // appendValve appends how the inlet valve stands, null where the gun has none.

@@ -45,7 +45,8 @@ func tongues() (all []tongue) {
 var printedJobs = map[string][]string{
 	"plan":       clearJob("--wall", "70psi"),
 	"plan-short": clearJob("--supply", "28psi"),
-	"plan-foot":  clearJob("--regulator-at", "gun", "--humidity", "99"),
+	"plan-foot":  clearJob("--regulator-at", "gun", "--temp", "93F", "--humidity", "30"),
+	"plan-stop":  clearJob("--humidity", "99", "--wall", "70psi"),
 	"day-stop":   dayArgs("clear", "75F", "60", "--panel", "58F", "--pot-life", "4h", "--started", "22:30"),
 	"day-wait":   dayArgs("waterborne-base", "15C", "70"),
 	"thin-warm":  thinArgs("din4", "21", "62F", "--sheet-seconds", "16-18", "--max-thinner", "5"),

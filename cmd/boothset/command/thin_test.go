@@ -93,6 +93,24 @@ func TestThinWithTheCataloguesSeconds(t *testing.T) {
 	assert.False(t, a.About, "inside the cup's range, in one cup")
 }
 
+// The VOC with the thinner that is advised, beside the limit that was set: (420 + a 880)/(1 + a)
+// of a share a.
+func TestThinTellsTheVOC(t *testing.T) {
+	var a struct {
+		Add float64
+		VOC struct {
+			Sprayed, Limit both
+			Over           bool
+		}
+		Cautions []struct{ ID string }
+	}
+	answered(t, ExitAnswered, &a, thinArgs("ford4", "26", "77F", "--voc", "420g/L", "--thinner-voc", "880g/L", "--voc-limit", "430g/L")...)
+	require.Positive(t, a.Add)
+	assert.InDelta(t, (420+880*a.Add)/(1+a.Add), a.VOC.Sprayed["g_l"], 1e-6)
+	assert.True(t, a.VOC.Over)
+	assert.Equal(t, "voc-over", a.Cautions[0].ID)
+}
+
 func TestMixThatCannotBeBroughtThere(t *testing.T) {
 	var a thinJSON
 	answered(t, ExitCannot, &a, thinArgs("din4", "45", "20C", "--sheet-seconds", "16-18", "--max-thinner", "5")...)

@@ -66,6 +66,7 @@ func appendThin(j *jsonWriter, t *answer.Thin, sys unit.System, w *words.Words) 
 	} else {
 		j.null("instead")
 	}
+	appendVOC(j, &r.VOC, a.VOC, w)
 }
 
 // appendCourse appends what is done to a mix, and what each step brings it to.

@@ -66,7 +66,11 @@ func (d Drawer) Supply(texts question.Texts) {
 		set("main", d.Number("main-ft", "%.1fft", 10, 500)+d.Number("main-mm", ",%.1fmm", 10, 50))
 	}
 	if rapid.Bool().Draw(d.T, "with-other") {
-		set("other", d.Number("other", "%.1fcfm", 0, 50)+d.Number("duty", ",%.0f%%", 0, 100))
+		second := ",mask"
+		if rapid.Bool().Draw(d.T, "no-mask") {
+			second = d.Number("duty", ",%.0f%%", 0, 100)
+		}
+		set("other", d.Number("other", "%.1fcfm", 0, 50)+second)
 	}
 	set("spray-time", d.Maybe("spray-time", "%.2fmin", 0.1, 60))
 }
