@@ -170,10 +170,10 @@ func (s *Setup) explainWall(r *Request, why *reasons) {
 	case s.Foot.Is:
 		why.add("wall", "wall-feeds", lineGround, append(f, gauge("foot", s.Foot.Flowing))...)
 		why.add("wall", "foot-sets", lineGround, gauge("foot", s.Foot.Flowing), gauge("static", s.Foot.Static), gauge("working", s.Working.Pressure), flow("flow", s.Working.Flow))
-	case s.Wall.Held:
-		why.add("wall", "wall-held", lineGround, append(f, RegulatorFigure(at), gauge("highest", s.Working.Highest))...)
 	case at == Foot:
 		why.add("wall", "wall-foot", lineGround, f...)
+	case s.Wall.Held:
+		why.add("wall", "wall-held", lineGround, append(f, RegulatorFigure(at), gauge("highest", s.Working.Highest))...)
 	default:
 		why.add("wall", "wall-set", lineGround, f...)
 	}
@@ -199,6 +199,11 @@ func (s *Setup) explainValve(r *Request, why *reasons) {
 			why.add("valve", "valve-floor", valveGround, regulator, v.Knob("valve", v.Floor), share("floor", v.Floor), drop("most", MostEighthTurn))
 		}
 	}
+	for i := range r.Line {
+		if p := &r.Line[i]; p.Kind == line.ValveKind {
+			why.add("valve", "valve-in-line-open", Ground{Basis: CommonPractice}, TextFigure("part", p.Name))
+		}
+	}
 	s.explainGauge(r, why)
 	if n := s.Now; n.Given {
 		set := s.Wall.Flowing
@@ -213,6 +218,8 @@ func (s *Setup) explainValve(r *Request, why *reasons) {
 		switch {
 		case !n.Enough:
 			id = "now-too-low"
+		case s.Foot.Is:
+			id = "now-foot"
 		case n.Choked:
 			id = "now-choked"
 		}

@@ -11,7 +11,7 @@ func (s *Setup) first(r *Request) Turn {
 	}
 	id := ""
 	switch off := s.Now.Wall - s.Wall.Flowing; {
-	case off > unit.Gauge(r.Mark)/2:
+	case off > unit.Gauge(r.Mark)/2 && !s.Foot.Is: // a regulator nearer the gun holds it back
 		id = "first-down"
 	case !s.Now.Enough:
 		id = "first-up"

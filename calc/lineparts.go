@@ -75,8 +75,8 @@ func (r *Request) regulator(at int) line.Regulator {
 	return r.Line[at].Regulator()
 }
 
-// lineTemp is the temperature of the air in the line and in the gun.
-func (r *Request) lineTemp() unit.Temp {
+// HoseTemp is the temperature of the air in the line and in the gun.
+func (r *Request) HoseTemp() unit.Temp {
 	if r.HoseAir != 0 {
 		return r.HoseAir
 	}

@@ -109,7 +109,7 @@ func (p *Perturbed) reset() {
 
 // air is the air in the line: the booth's as the thermometer tells it, or that of the hoses.
 func (p *Perturbed) air() line.Air {
-	t := p.r.lineTemp()
+	t := p.r.HoseTemp()
 	if p.r.HoseAir == 0 {
 		t += unit.Temp(p.airOff)
 	}

@@ -44,8 +44,7 @@ func SentenceOf(err error) (id string, f Figures) {
 		}
 		return typed.ID, f
 	case errors.As(err, &outside):
-		return "outside-unit", Figures{TextFigure("unit", outside.Unit),
-			digits("given", outside.Given), digits("low", outside.Low), digits("high", outside.High)}
+		return outsideSentence(outside.Unit, outside.Given, outside.Low, outside.High)
 	case errors.As(err, &cup):
 		return cupSentence(cup)
 	case errors.As(err, &fit):
@@ -63,6 +62,8 @@ func SentenceOf(err error) (id string, f Figures) {
 			ids = append(ids, c.ID)
 		}
 		return "want-cup", Figures{TextFigure("given", unknown.Given), TextFigure("names", strings.Join(ids, ", "))}
+	case errors.As(err, &input) && input.ID == "outside-unit":
+		return outsideSentence(input.Unit, input.Given, input.Low, input.High)
 	case errors.As(err, &input):
 		return input.ID, Figures{TextFigure("unit", input.Unit), digits("given", input.Given), digits("low", input.Low), digits("high", input.High)}
 	case errors.As(err, &stamp):
@@ -83,6 +84,28 @@ func cupSentence(e *coat.CupRange) (id string, f Figures) {
 		return "cup-range", f
 	}
 	return "cup-range-better", append(f, TextFigure("better", e.Better[0].Label))
+}
+
+// readers is the units of the errors below that are told in the reader's own: what a value in
+// them is, and how many there are in SI.
+var readers = map[string]struct {
+	kind FigureKind
+	si   func(float64) float64
+}{
+	"C":    {FigureTemp, func(v float64) float64 { return float64(unit.Celsius(v)) }},
+	"psi":  {FigureGauge, func(v float64) float64 { return float64(unit.PSIG(v)) }},
+	"mm":   {FigureDistance, func(v float64) float64 { return float64(unit.MM(v)) }},
+	"m":    {FigureRun, func(v float64) float64 { return v }},
+	"scfm": {FigureFlow, func(v float64) float64 { return float64(unit.SCFM(v)) }},
+}
+
+// outsideSentence says that a value lies outside its bounds, in the reader's units where it can.
+func outsideSentence(in string, given, low, high float64) (id string, f Figures) {
+	if t, ok := readers[in]; ok {
+		b := Bound{ID: "outside", Low: t.si(low), High: t.si(high), Kind: t.kind}
+		return b.ID, b.Figures(t.si(given))
+	}
+	return "outside-unit", Figures{TextFigure("unit", in), digits("given", given), digits("low", low), digits("high", high)}
 }
 
 // RegulatorFigure is what sentences call the regulator that is set, by its place: the wall, the

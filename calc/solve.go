@@ -76,7 +76,7 @@ type setting struct {
 }
 
 func newJob(r *Request, ambient unit.Abs) job {
-	j := job{r: r, air: line.NewAir(ambient, r.lineTemp())}
+	j := job{r: r, air: line.NewAir(ambient, r.HoseTemp())}
 	j.wall, j.sets = r.Regulators()
 	return j
 }

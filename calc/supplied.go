@@ -47,12 +47,33 @@ func (s *Setup) checkSupply(r *Request, j *job) error {
 		Inlet: sys.Inlet, Humidity: r.Day.Humidity,
 		Receiver: sys.CutIn, ReceiverTemp: r.Shop.ReceiverTemp, Main: r.Shop.LineTemp,
 		Spraying: min(j.atWall.flowing, sys.CutIn), Hose: j.air.Temp, Flow: j.flow,
+		Dryer: j.dryer(sys.CutIn),
 	}.Follow()
 	if err != nil {
 		return problemOf(err)
 	}
 	s.Supplied = Supplied{Checked: true, Needed: needed, Verdict: v, Water: water}
 	return nil
+}
+
+// dryer is the driest of the line's dryers: before the wall's regulator at the pressure of
+// the receiver at cut-in, else at the wall's.
+func (j *job) dryer(cutIn unit.Gauge) (d supply.Dryer) {
+	hoses := 0
+	for i := range j.r.Line {
+		p := &j.r.Line[i]
+		if p.Kind == line.HoseKind {
+			hoses++
+		}
+		if p.Kind != line.DryerKind || d.Is && p.DewPoint >= d.DewPoint {
+			continue
+		}
+		d = supply.Dryer{Is: true, DewPoint: p.DewPoint, At: cutIn, PastHose: hoses > 0}
+		if i > j.wall {
+			d.At = min(j.atWall.flowing, cutIn)
+		}
+	}
+	return d
 }
 
 // problemOf names the answer that a fault of the supply lies in.
@@ -65,7 +86,7 @@ func problemOf(err error) error {
 		supply.FieldReceiver: "receiver", supply.FieldReceiverTemp: "receiver-temp", supply.FieldReceiverPressure: "cut-in",
 		supply.FieldCutIn: "cut-in", supply.FieldCutOut: "cut-out", supply.FieldMainLength: "main", supply.FieldMainBore: "main", supply.FieldMainTemp: "line-temp",
 		supply.FieldFreeAir: "compressor", supply.FieldUserAir: "other", supply.FieldUserDuty: "other", supply.FieldAllAir: "other",
-		supply.FieldSprayingTime: "spray-time",
+		supply.FieldSprayingTime: "spray-time", supply.FieldHoseTemp: "hose-temp",
 	}[in.Field]
 	if !ok {
 		field = "supply"
@@ -96,9 +117,9 @@ func (s *Setup) explainSupply(r *Request, why *reasons) {
 	w := &c.Water
 	water := Figures{
 		temp("dew", w.AtWall), temp("sprayed", w.Sprayed), TextFigure("class", w.Class.String()),
-		litres("receiver", w.InReceiver.LitresAnHour()), litres("main", w.InMain.LitresAnHour()), litres("hose", w.InHose.LitresAnHour()),
+		litres("receiver", w.InReceiver.LitresAnHour()), litres("main", w.InMain.LitresAnHour()), litres("dryer", w.InDryer.LitresAnHour()), litres("hose", w.InHose.LitresAnHour()),
 	}
-	id := [...]string{supply.StaysVapour: "water-none", supply.AtReceiver: "water-receiver", supply.AtMain: "water-main", supply.AtHose: "water-hose"}[w.Last]
+	id := [...]string{supply.StaysVapour: "water-none", supply.AtReceiver: "water-receiver", supply.AtMain: "water-main", supply.AtDryer: "water-dryer", supply.AtHose: "water-hose"}[w.Last]
 	why.add("supply", id, Ground{Basis: Computed, Source: "source-water"}, water...)
 }
 

@@ -1,19 +1,33 @@
 package tui
 
 import (
+	"strconv"
+
 	"boothset/presets/edit"
 	"boothset/presets/question"
 
 	"github.com/charmbracelet/x/ansi"
 )
 
-// inputName is what an input is called; of a pair each quantity has a name of its own.
-func (s *session) inputName(in edit.Input) string {
-	if !in.Field.Pair() {
-		return s.label(in.Field)
+// inputName is what an input is called among answers; of a pair each quantity has a name of
+// its own, and a part of a line its place.
+func (s *session) inputName(all question.Answers, in edit.Input) string {
+	f, _ := in.Of(all)
+	name := s.label(f)
+	if in.Field == question.Line {
+		name = s.say(sayPartKind + f.Name)
 	}
-	return s.say(in.Field.Sentence([2]string{question.SayFirst, question.SaySecond}[in.Piece]))
+	if f.Pair() {
+		name = s.say(f.Sentence([2]string{question.SayFirst, question.SaySecond}[in.Piece]))
+	}
+	if in.Field == question.Line {
+		return strconv.Itoa(in.Part+1) + " " + name
+	}
+	return name
 }
+
+// sayPartKind begins the sentence that names a kind of part.
+const sayPartKind = "part-kind-"
 
 // What counts for an input that is not answered: what the field says of itself, else usual.
 const (
@@ -23,9 +37,10 @@ const (
 
 // inputValue is what an input is among answers, as a person reads it.
 func (s *session) inputValue(all question.Answers, in edit.Input) string {
+	f, v := in.Of(all)
 	switch {
-	case in.Field.Listed() && all.Has(in.Field):
-		return s.called(in.Field, all)
+	case f.Listed() && all.Has(in.Field):
+		return plain(s.reader.Called(f, v))
 	case all.Has(in.Field):
 		return plain(in.Text(s.reader, all, s.sys))
 	}
@@ -44,7 +59,7 @@ func (b *bench) shownInputs(a question.Answers) []shownInput {
 	all := s.counting(a)
 	shown := make([]shownInput, len(inputs))
 	for i, in := range inputs {
-		shown[i] = shownInput{s.inputName(in), s.inputValue(all, in)}
+		shown[i] = shownInput{s.inputName(all, in), s.inputValue(all, in)}
 	}
 	return shown
 }

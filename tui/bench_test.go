@@ -193,7 +193,8 @@ func TestTheInputThatIsMovedShowsAtAnySize(t *testing.T) {
 			for range r.bench.inputs() {
 				press(r, "down")
 				in := r.bench.inputs()[r.bench.input]
-				name, value := r.s.inputName(in), r.s.inputValue(r.s.counting(r.bench.tried.answers), in)
+				all := r.s.counting(r.bench.tried.answers)
+				name, value := r.s.inputName(all, in), r.s.inputValue(all, in)
 				frame := r.View()
 				require.True(t, strings.Contains(frame, cut("< "+name+" "+value+" >", l.w)) || strings.Contains(frame, "> "+name+" ") && strings.Contains(frame, cut(" < "+value+" >", 16)), "%v %s %s\n%s", l, name, value, frame)
 			}

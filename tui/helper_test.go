@@ -199,6 +199,10 @@ func where(r *root) string {
 		return "bench"
 	case *form:
 		return p.asks.Name
+	case *partsPage:
+		return "parts"
+	case *kindsPage:
+		return "kinds"
 	case *keysPage:
 		return "keys"
 	case *finish:

@@ -47,6 +47,9 @@ func chord(name string, keys ...string) key.Binding {
 	return key.NewBinding(key.WithKeys(keys...), key.WithHelp(name, ""))
 }
 
+// digit is the key of a digit. It is called by itself.
+func digit(d string) key.Binding { return key.NewBinding(key.WithKeys(d), key.WithHelp(d, "")) }
+
 // digits is the keys of the first nine entries of a list. They are called by themselves.
 func digits(n int) key.Binding {
 	var keys []string

@@ -59,6 +59,9 @@ func keyTable(reader *question.Reader) string {
 	write("a question to type", typed.keys(low))
 
 	s.answers = sampleAnswers(reader)
+	s.takeLine(lineParts)
+	write("the line as a list of its parts", (&partsPage{s: s}).keys(low))
+	s.answers = sampleAnswers(reader)
 	r.bench.enter()
 	write("the answer", r.bench.keys(low))
 	r.bench.nudge(1)("right")

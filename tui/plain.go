@@ -84,6 +84,8 @@ func (p *dialogue) run() error {
 			err = p.choose(&page.list, s.say("resume-title"), page.take)
 		case *stepPage:
 			err = p.step(page)
+		case *partsPage:
+			err = p.parts(page)
 		case *bench:
 			err = p.bench(page)
 		case *form:

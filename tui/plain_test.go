@@ -192,6 +192,16 @@ func TestPlainAnswersAsTheScreenDoes(t *testing.T) {
 		var input []string
 		var faults []string
 		for range rapid.IntRange(10, 60).Draw(t, "steps") {
+			if p, ok := r.page().(*partsPage); ok {
+				does := rapid.SampledFrom([][2]string{{"", "enter"}, {plainBack, "esc"}, {"-1", "2"}, {"1>2", "4"}, {plainUnits, "u"}}).Draw(t, "parts")
+				p.at = 0
+				input = append(input, does[0])
+				press(r, does[1])
+				if p.fault != "" && r.page() == page(p) {
+					faults = append(faults, p.fault)
+				}
+				continue
+			}
 			q, ok := r.page().(*stepPage)
 			if !ok {
 				break
@@ -233,10 +243,17 @@ func TestPlainAnswersAsTheScreenDoes(t *testing.T) {
 		for _, f := range faults {
 			require.Contains(t, flat, "! "+strings.Join(strings.Fields(f), " "))
 		}
-		if q, asked := r.page().(*stepPage); asked {
+		at := ""
+		switch p := r.page().(type) {
+		case *stepPage:
+			at = "ask-" + p.step.id
+		case *partsPage:
+			at = "ask-parts"
+		}
+		if at != "" {
 			var ended *InputError
 			require.ErrorAs(t, got.err, &ended)
-			require.Equal(t, r.s.say("ask-"+q.step.id), ended.At)
+			require.Equal(t, r.s.say(at), ended.At)
 			return
 		}
 		require.NoError(t, got.err)

@@ -17,7 +17,7 @@ func (p *dialogue) change(b *bench) error {
 	inputs := b.inputs()
 	var rows []string
 	for i, in := range inputs {
-		rows = append(rows, hang(fmt.Sprintf("%3d  ", i+1), s.inputName(in)+"  "+s.inputValue(all, in), plainWidth)...)
+		rows = append(rows, hang(fmt.Sprintf("%3d  ", i+1), s.inputName(all, in)+"  "+s.inputValue(all, in), plainWidth)...)
 	}
 	p.paragraphs(rows)
 	which := s.say("plain-which")
@@ -46,10 +46,12 @@ func (p *dialogue) change(b *bench) error {
 // for a step.
 func (p *dialogue) value(b *bench, in edit.Input) error {
 	s := p.r.s
-	choices := s.reader.Choices(in.Field)
+	all := s.counting(b.tried.answers)
+	of, _ := in.Of(all)
+	choices := s.reader.Choices(of)
 	rows := numbered(choices)
 	p.paragraphs(rows)
-	ask := s.text("plain-value", calc.TextFigure("input", s.inputName(in)))
+	ask := s.text("plain-value", calc.TextFigure("input", s.inputName(all, in)))
 	p.say(ask)
 	for {
 		text, err := p.read(ask, rows)

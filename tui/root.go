@@ -76,7 +76,7 @@ func (r *root) goTo(at int) {
 	}
 	for i, p := range r.pages {
 		p, ok := p.(*stepPage)
-		if !ok || p.step.field == nil || p.step.id != fault.Field {
+		if !ok || p.step.id != fault.Field {
 			continue
 		}
 		switch p.step.part {

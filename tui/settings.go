@@ -59,6 +59,14 @@ func (b *bench) settings(j *job) [3]setting {
 		s.text("number-reserve", calc.FigureOf("reserve", calc.FigureDrop, v.Valve.Reserve)),
 		s.text(limit.Text, least),
 	}
+	if v.Foot.Is {
+		foot := "number-foot-set"
+		if j.FootLabel() != answer.LabelFoot {
+			foot = "number-second-set"
+		}
+		n[0].notes = append([]string{s.text(foot, calc.FigureOf("foot", calc.FigureGauge, v.Foot.Flowing))}, n[0].notes...)
+		n[2].notes = []string{s.say("card-foot-sets")}
+	}
 	if v.Valve.None {
 		n[2].notes = []string{s.say("card-no-valve-sets")}
 	}
@@ -71,7 +79,7 @@ func (b *bench) settings(j *job) [3]setting {
 			n[0].likelyFrom(s, unit.Pressure.Number(s.sys, float64(wall.Low), unit.Usual), unit.Pressure.Number(s.sys, float64(wall.High), unit.Usual))
 		}
 		n[1].likelyFrom(s, unit.Distance.Number(s.sys, float64(p.Distance.Low), unit.Usual), unit.Distance.Number(s.sys, float64(p.Distance.High), unit.Usual))
-		if !v.Valve.None {
+		if !v.Foot.Is && !v.Valve.None {
 			n[2].likelyFrom(s, string(unit.AppendTurns(nil, p.Knob().Low)), s.words.FigureText(s.sys, calc.FigureOf("high", calc.FigureTurns, p.Knob().High)))
 		}
 	}

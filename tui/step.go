@@ -32,7 +32,7 @@ func (p *stepPage) enter() *question.Fault {
 	p.list.items = p.choices()
 	switch {
 	case p.step.id == stepLine:
-		p.list.point(map[bool]string{true: lineChange, false: lineKeep}[p.s.walkLine])
+		p.list.point(p.s.lineWay())
 	case p.step.id == stepSupply:
 		p.list.point(p.s.check)
 	case !p.seen || p.step.field == question.Hardener: // not at what was answered for another coat
@@ -46,15 +46,27 @@ func (p *stepPage) enter() *question.Fault {
 // can be.
 const (
 	lineKeep   = "keep"
-	lineChange = "change"
+	lineChange = "change" // by the questions about the usual line
+	lineParts  = "parts"  // by the list of its parts
 )
+
+// lineWay is how the line was last gone through.
+func (s *session) lineWay() string {
+	switch {
+	case !s.walkLine:
+		return lineKeep
+	case question.Whole(s.current()):
+		return lineParts
+	}
+	return lineChange
+}
 
 func (p *stepPage) choices() []catalogue.Choice {
 	switch {
 	case p.step.field != nil:
 		return p.s.reader.Choices(p.step.field)
 	case p.step.id == stepLine:
-		return []catalogue.Choice{p.s.choice(lineKeep, "line-keep"), p.s.choice(lineChange, "line-change")}
+		return []catalogue.Choice{p.s.choice(lineKeep, "line-keep"), p.s.choice(lineChange, "line-change"), p.s.choice(lineParts, "line-parts")}
 	}
 	all := []catalogue.Choice{p.s.choice(checkSkip, "check-skip")}
 	if question.Supplied(p.s.current()) {
@@ -142,8 +154,7 @@ func (p *stepPage) accept(string) move {
 	s, f := p.s, p.step.field
 	switch p.step.id {
 	case stepLine:
-		s.walkLine = p.list.picked().ID == lineChange
-		return forward
+		return s.takeLine(p.list.picked().ID)
 	case stepSupply:
 		s.check = p.list.picked().ID
 		return forward

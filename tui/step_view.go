@@ -88,6 +88,9 @@ func (p *stepPage) row(w int) []string {
 // part, or all of it in a sentence where the window is low.
 func (p *stepPage) shown(room size) (rows []string) {
 	s, current := p.s, p.s.current()
+	if p.step.id == stepLine && question.Whole(current) {
+		return s.lineRows(current, room)
+	}
 	var fields []*question.Field
 	wide := 0
 	for i := range s.steps {

@@ -7,6 +7,8 @@ const (
 	FieldAllAir           = "all-air"
 	FieldCutIn            = "cut-in"
 	FieldCutOut           = "cut-out"
+	FieldDryerDewPoint    = "dryer-dew-point"
+	FieldDryerPressure    = "dryer-pressure"
 	FieldFall             = "fall"
 	FieldFreeAir          = "free-air"
 	FieldGunAir           = "gun-air"

@@ -16,6 +16,15 @@ type Damp struct {
 	Spraying     unit.Gauge // past the wall regulator
 	Hose         unit.Temp
 	Flow         unit.Flow // through the main and the hose: the gun's air
+	Dryer        Dryer
+}
+
+// Dryer is a dryer past the main.
+type Dryer struct {
+	Is       bool
+	DewPoint unit.Temp  // it dries to, at its own pressure
+	At       unit.Gauge // its pressure
+	PastHose bool       // it stands at the end of the hose, not before it
 }
 
 // Place is the last place where water turns liquid on its way to the gun.
@@ -26,6 +35,7 @@ const (
 	StaysVapour Place = iota
 	AtReceiver        // drained there
 	AtMain            // past the receiver: the trap at the wall must take it
+	AtDryer           // it drains there, or stays in its desiccant
 	AtHose            // past every trap: it is sprayed
 )
 
@@ -36,10 +46,10 @@ type Water struct {
 	AtWall     unit.Temp // the same at the end of the main
 	Sprayed    unit.Temp // dew point at the spraying pressure
 
-	InReceiver, InMain, InHose unit.MassFlow // turning liquid there, kg/s
-	Last                       Place
+	InReceiver, InMain, InDryer, InHose unit.MassFlow // turning liquid there, kg/s
+	Last                                Place
 
-	Class Class // of the air as it reaches the wall with nothing drained from the main
+	Class Class // of the air as it reaches the wall with nothing drained from the main, or past a dryer
 }
 
 // Follow takes the gun's air from the compressor's inlet to its hose and drops out the
@@ -50,9 +60,11 @@ type Water struct {
 // the receiver's pressure. Liquid is per dry air at the nominal density of ANR, within 2 %.
 // Source: ASHRAE Handbook of Fundamentals, psychrometrics; see package air.
 //
+// A dryer brings the air to its pressure dew point, whatever comes to it.
+//
 // Error where a figure is out of range: the inlet as in FreeAir, humidity 1 to 100 %,
 // receiver 0 to 500 psi and -40 to 100 C, main and hose -40 to 60 C, spraying 0 psi to the
-// receiver's, flow 0 to 2.1 m3/s.
+// receiver's, flow 0 to 2.1 m3/s, a dryer 0 psi to the receiver's and -100 to 60 C.
 func (d Damp) Follow() (Water, error) {
 	err := firstOf(d.Inlet.check(FieldInlet),
 		within(FieldHumidity, d.Humidity*100, 1, 100, "%"),
@@ -66,6 +78,9 @@ func (d Damp) Follow() (Water, error) {
 	if err != nil {
 		return Water{}, err
 	}
+	if err := d.Dryer.check(d.Receiver); err != nil {
+		return Water{}, err
+	}
 	line, spraying := d.Receiver.Abs(d.Inlet.Ambient), d.Spraying.Abs(d.Inlet.Ambient)
 	var w Water
 
@@ -75,23 +90,50 @@ func (d Damp) Follow() (Water, error) {
 	w.Leaving = damp.dewPoint()
 	damp, main := damp.cooled(d.Main)
 	w.AtWall = damp.dewPoint()
-	damp = damp.at(spraying)
-	w.Sprayed = damp.dewPoint()
-	_, hose := damp.cooled(d.Hose)
-
-	mass := float64(d.Flow.Mass())
-	w.InReceiver, w.InMain, w.InHose = unit.MassFlow(receiver*mass), unit.MassFlow(main*mass), unit.MassFlow(hose*mass)
 	const gPerKg = 1e3
 	w.Class = ClassOf(w.AtWall, main*unit.ANRDensity*gPerKg)
+	var dried, hose float64
+	dry := func() {
+		if d.Dryer.Is {
+			damp, dried = damp.at(d.Dryer.At.Abs(d.Inlet.Ambient)).cooled(d.Dryer.DewPoint)
+			w.Class = ClassOf(damp.dewPoint(), 0)
+		}
+	}
+	if !d.Dryer.PastHose {
+		dry()
+	}
+	damp = damp.at(spraying)
+	w.Sprayed = damp.dewPoint()
+	if _, hose = damp.cooled(d.Hose); d.Dryer.PastHose {
+		dry()
+		w.Sprayed = damp.at(spraying).dewPoint()
+	}
+
+	mass := float64(d.Flow.Mass())
+	w.InReceiver, w.InMain = unit.MassFlow(receiver*mass), unit.MassFlow(main*mass)
+	w.InDryer, w.InHose = unit.MassFlow(dried*mass), unit.MassFlow(hose*mass)
 	switch {
 	case hose > 0:
 		w.Last = AtHose
+	case dried > 0:
+		w.Last = AtDryer
 	case main > 0:
 		w.Last = AtMain
 	case receiver > 0:
 		w.Last = AtReceiver
 	}
 	return w, nil
+}
+
+// check is what is wrong with a dryer past a receiver.
+func (d *Dryer) check(receiver unit.Gauge) error {
+	if !d.Is {
+		return nil
+	}
+	return firstOf(
+		within(FieldDryerPressure, d.At.PSI(), 0, receiver.PSI(), "psi"),
+		within(FieldDryerDewPoint, d.DewPoint.C(), -100, HottestInlet.C(), "C"),
+	)
 }
 
 // moist is air by the pressure of its vapour and the whole pressure.

@@ -255,3 +255,60 @@ func TestFollowAllocatesNothing(t *testing.T) {
 	assert.Zero(t, testing.AllocsPerRun(100, func() { w, _ = d.Follow() }))
 	assert.Equal(t, supply.AtReceiver, w.Last)
 }
+
+// A dryer brings the air to its pressure dew point. By psychrolib 1.1.1, as above: saturated
+// at 3 C at 7 bar and let down to ambient, air has a dew point of -20.7735 C; ISO 8573-1:2010
+// calls 3 C class 4 and -40 C class 2.
+func TestADryerAtItsDewPoint(t *testing.T) {
+	d := damp(30, 80, 7, 35)
+	d.Spraying = 0
+	wet := follow(t, d)
+	d.Dryer = supply.Dryer{Is: true, DewPoint: unit.Celsius(3), At: unit.BarG(7)}
+	dry := follow(t, d)
+	assert.InDelta(t, -20.7735, dry.Sprayed.C(), 1e-3)
+	assert.Equal(t, supply.Class(4), dry.Class)
+	assert.Equal(t, supply.AtDryer, dry.Last)
+	assert.Positive(t, dry.InDryer)
+	assert.Equal(t, wet.AtWall, dry.AtWall, "what comes to it is the same")
+	d.Dryer.DewPoint = unit.Celsius(-40)
+	assert.Equal(t, supply.Class(2), follow(t, d).Class)
+
+	// At a lower pressure the same dew point is more water, by the ratio of the pressures.
+	d.Dryer = supply.Dryer{Is: true, DewPoint: unit.Celsius(3), At: unit.BarG(2)}
+	low := follow(t, d)
+	vapour := func(dew unit.Temp) float64 { return float64(air.SaturationPressure(dew)) }
+	assert.InEpsilon(t, 8.01325/3.01325, vapour(low.Sprayed)/vapour(dry.Sprayed), 1e-4)
+
+	// Air drier than its dew point passes a dryer as it is.
+	d = damp(20, 5, 7, 35)
+	d.Dryer = supply.Dryer{Is: true, DewPoint: unit.Celsius(40), At: unit.BarG(7)}
+	assert.Zero(t, follow(t, d).InDryer)
+}
+
+// What condenses in a cold hose comes to a dryer at its end as water; one before the hose
+// keeps the hose dry.
+func TestADryerBeforeOrPastTheHose(t *testing.T) {
+	d := damp(30, 80, 7, 35)
+	d.Hose = unit.Celsius(10)
+	d.Dryer = supply.Dryer{Is: true, DewPoint: unit.Celsius(-40), At: unit.BarG(7)}
+	before := follow(t, d)
+	assert.Zero(t, before.InHose)
+	assert.Equal(t, supply.AtDryer, before.Last)
+	d.Dryer.PastHose = true
+	past := follow(t, d)
+	assert.Positive(t, past.InHose)
+	assert.Equal(t, supply.AtHose, past.Last)
+	assert.Equal(t, before.Sprayed, past.Sprayed)
+}
+
+func TestADryersBounds(t *testing.T) {
+	for _, dryer := range []supply.Dryer{
+		{Is: true, DewPoint: unit.Celsius(3), At: unit.BarG(9)}, {Is: true, DewPoint: unit.Celsius(3), At: unit.BarG(-1)},
+		{Is: true, DewPoint: unit.Celsius(-101), At: unit.BarG(7)}, {Is: true, DewPoint: unit.Celsius(61), At: unit.BarG(7)},
+	} {
+		d := damp(30, 80, 7, 35)
+		d.Dryer = dryer
+		_, err := d.Follow()
+		assert.Error(t, err)
+	}
+}

@@ -200,6 +200,7 @@ func TestWhatWillNotDo(t *testing.T) {
 	}{
 		{question.Plan, questiontest.With(mild, "gun", "airless"), `gun "airless": choose high-volume-low-pressure`},
 		{question.Plan, questiontest.With(questiontest.With(mild, "compressor", "18cfm"), "receiver", "900000gal"), `receiver "900000gal": 3407000 L is outside`},
+		{question.Plan, questiontest.With(questiontest.With(questiontest.With(mild, "compressor", "18cfm"), "receiver", "60gal"), "line-temp", "5000F"), `line-temp "5000F": 5000 F is outside -40 to 140 F`},
 		{question.Day, questiontest.With(mild, "temp", "200F"), `temp "200F": 200 F is outside 14 to 140 F`},
 		{question.Thin, questiontest.Texts("coat", "clear", "cup", "din4", "seconds", "5", "paint", "20C"), `seconds "5": `},
 		{question.Film, questiontest.Texts("coat", "clear", "film", "900mil"), `film "900mil": 900 mil is outside`},

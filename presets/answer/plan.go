@@ -70,9 +70,10 @@ func (p *Plan) Rows(w *words.Words, sys unit.System) []Row {
 	return o.rows
 }
 
-// The abouts of the three values that are set.
+// The abouts of the three values that are set, and of a second regulator's.
 const (
 	AboutWall     = "wall"
+	AboutFoot     = "foot"
 	AboutDistance = "distance"
 	AboutValve    = "valve"
 )
@@ -89,26 +90,45 @@ func FirstRows(w *words.Words, sys unit.System, s *calc.Setup) []Row {
 	return []Row{{Role: First, About: AboutWall, ID: s.First.ID, Text: TurnText(w, sys, s.First)}}
 }
 
-// settings is the three values to set.
+// settings is the three values to set, and that of a second regulator after the wall's.
 func (p *Plan) settings(o *speaker) []Row {
 	s := p.Setup
-	limit, least := s.Valve.Limit()
-	valve := Row{Role: Setting, About: AboutValve, Name: o.say("label-valve"), Text: o.words.FigureText(o.sys, s.Valve.Knob("valve", s.Valve.Opening)),
-		More: o.say("card-reserve", calc.FigureOf("opening", calc.FigureShare, s.Valve.Opening), calc.FigureOf("reserve", calc.FigureDrop, s.Valve.Reserve), limit, least)}
-	if s.Valve.None {
-		valve.Text, valve.More = o.say("card-no-valve"), o.say("card-no-valve-sets")
-	}
 	wall := "label-wall"
 	if p.Request.RegulatorAt() == calc.Foot {
-		wall = "label-foot"
+		wall = LabelFoot
 	}
-	return []Row{
-		{Role: Setting, About: AboutWall, Name: o.say(wall), Text: o.sys.Gauge(s.Wall.Flowing, unit.Usual), More: o.say("card-static", calc.FigureOf("static", calc.FigureGauge, s.Wall.Static))},
-		{Role: Setting, About: AboutDistance, Name: o.say("label-distance"), Text: o.sys.Small(s.Distance.Target, unit.Usual),
-			More: o.say(map[calc.Held]string{calc.HeldNearest: "card-nearest", calc.HeldFarthest: "card-farthest", calc.NotHeld: "card-between"}[s.Distance.Held], calc.FigureOf("low", calc.FigureDistance, s.Distance.Low), calc.FigureOf("high", calc.FigureDistance, s.Distance.High))},
-		valve,
+	pressure := func(about, label string, w *calc.WallSetting) Row {
+		return Row{Role: Setting, About: about, Name: o.say(label), Text: o.sys.Gauge(w.Flowing, unit.Usual), More: o.say("card-static", calc.FigureOf("static", calc.FigureGauge, w.Static))}
+	}
+	rows := []Row{pressure(AboutWall, wall, &s.Wall)}
+	limit, least := s.Valve.Limit()
+	valve := o.say("card-reserve", calc.FigureOf("opening", calc.FigureShare, s.Valve.Opening), calc.FigureOf("reserve", calc.FigureDrop, s.Valve.Reserve), limit, least)
+	if s.Foot.Is {
+		rows = append(rows, pressure(AboutFoot, p.FootLabel(), &s.Foot.WallSetting))
+		valve = o.say("card-foot-sets")
+	}
+	turned := o.words.FigureText(o.sys, s.Valve.Knob("valve", s.Valve.Opening))
+	if s.Valve.None {
+		turned, valve = o.say("card-no-valve"), o.say("card-no-valve-sets")
+	}
+	between := map[calc.Held]string{calc.HeldNearest: "card-nearest", calc.HeldFarthest: "card-farthest", calc.NotHeld: "card-between"}[s.Distance.Held]
+	return append(rows,
+		Row{Role: Setting, About: AboutDistance, Name: o.say("label-distance"), Text: o.sys.Small(s.Distance.Target, unit.Usual),
+			More: o.say(between, calc.FigureOf("low", calc.FigureDistance, s.Distance.Low), calc.FigureOf("high", calc.FigureDistance, s.Distance.High))},
+		Row{Role: Setting, About: AboutValve, Name: o.say("label-valve"), Text: turned, More: valve},
 		p.GaugeRow(o.words, o.sys),
+	)
+}
+
+// LabelFoot is the sentence that names a setting at the gun's foot.
+const LabelFoot = "label-foot"
+
+// FootLabel is the sentence that names the setting of a second regulator by where it sits.
+func (p *Plan) FootLabel() string {
+	if _, sets := p.Request.Regulators(); calc.PlaceOf(p.Request.Line, sets) == calc.Foot {
+		return LabelFoot
 	}
+	return "label-second"
 }
 
 // AboutGauge is the about of what the gun's gauge shows.

@@ -69,6 +69,8 @@ func (p *Plan) sureFigures() calc.Figures {
 	switch {
 	case p.Setup.Valve.None:
 		valve = "spread-valve-none"
+	case p.Setup.Foot.Is:
+		valve = "spread-valve-foot"
 	case s.Opening.High >= 1:
 		valve = "spread-valve-full"
 	}

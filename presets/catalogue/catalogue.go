@@ -24,15 +24,18 @@ type Catalogue struct {
 	Hoses      Table[*Hose]
 	Regulators Table[*Regulator]
 	Filters    Table[*Filter]
+	Dryers     Table[*Dryer]
+	Valves     Table[*Valve]
 	Tolerances calc.Tolerances
 
 	bores Table[*boreEntry]
 	usual Table[*usualEntry]
-	// line is the shop's usual answers as its file gives them, by field.
-	line   map[string]any
-	words  *words.Words
-	locale words.Locale
-	shop   tomlFile
+	// line is the shop's usual answers as its file gives them, by field, and own those that do
+	// not come from what is shipped.
+	line, own map[string]any
+	words     *words.Words
+	locale    words.Locale
+	shop      tomlFile
 }
 
 // tomlFile is a file of entries; a shop's own has no data where there is none.
@@ -49,6 +52,8 @@ type entries struct {
 	Hose      map[string]*Hose           `toml:"hose"`
 	Regulator map[string]*Regulator      `toml:"regulator"`
 	Filter    map[string]*Filter         `toml:"filter"`
+	Dryer     map[string]*Dryer          `toml:"dryer"`
+	Valve     map[string]*Valve          `toml:"valve"`
 	Bore      map[string]*boreEntry      `toml:"bore"`
 	Usual     map[string]*usualEntry     `toml:"usual"` // by field
 	Tolerance map[string]*toleranceEntry `toml:"tolerance"`
@@ -131,6 +136,7 @@ func LoadIn(w *words.Words, locale words.Locale, shop []byte, file string) (*Cat
 	all.claim(&own, w)
 	all.inherit()
 	c.hold(&all)
+	c.own = own.Line
 	if f := c.check(all.Tolerance); f != nil {
 		return nil, c.refuse(f)
 	}
@@ -148,6 +154,7 @@ func (c *Catalogue) refuse(f *fault) error {
 func (c *Catalogue) hold(e *entries) {
 	c.Coats, c.Guns, c.Couplings = tableOf(KindCoat, e.Coat, c.words), tableOf(KindGun, e.Gun, c.words), tableOf(KindCoupling, e.Coupling, c.words)
 	c.Hoses, c.Regulators, c.Filters = tableOf(KindHose, e.Hose, c.words), tableOf(KindRegulator, e.Regulator, c.words), tableOf(KindFilter, e.Filter, c.words)
+	c.Dryers, c.Valves = tableOf(KindDryer, e.Dryer, c.words), tableOf(KindValve, e.Valve, c.words)
 	c.bores, c.usual, c.line = tableOf("bore", e.Bore, c.words), tableOf("usual", e.Usual, c.words), e.Line
 	for id, x := range e.Gun {
 		x.like = e.Gun[x.ClassOf(id)]

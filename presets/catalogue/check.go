@@ -64,6 +64,12 @@ func (c *Catalogue) check(tolerances map[string]*toleranceEntry) *fault {
 	if f := first("filter", c.Filters, c.words, func(_ string, x *Filter) *sentence { return x.restrictionEntry.check() }); f != nil {
 		return f
 	}
+	if f := first(KindDryer, c.Dryers, c.words, func(_ string, x *Dryer) *sentence { return x.check() }); f != nil {
+		return f
+	}
+	if f := first(KindValve, c.Valves, c.words, func(_ string, x *Valve) *sentence { return x.restrictionEntry.check() }); f != nil {
+		return f
+	}
 	if f := first("hose", c.Hoses, c.words, func(_ string, x *Hose) *sentence {
 		if !(x.Bore.V > 0 && x.End.V > 0 && x.End.V <= x.Bore.V) {
 			return newSentence("file-hose")

@@ -17,6 +17,8 @@ func (e *entries) claim(own *entries, w *words.Words) {
 	claimed(e.Hose, own.Hose, w)
 	claimed(e.Regulator, own.Regulator, w)
 	claimed(e.Filter, own.Filter, w)
+	claimed(e.Dryer, own.Dryer, w)
+	claimed(e.Valve, own.Valve, w)
 	claimed(e.Bore, own.Bore, w)
 	claimed(e.Usual, own.Usual, w)
 	claimed(e.Tolerance, own.Tolerance, w)
@@ -31,6 +33,12 @@ func (e *entries) claim(own *entries, w *words.Words) {
 	}
 	for id, x := range own.Filter {
 		e.Filter[id].restrictionEntry.claim(&x.restrictionEntry)
+	}
+	for id, x := range own.Dryer {
+		e.Dryer[id].restrictionEntry.claim(&x.restrictionEntry)
+	}
+	for id, x := range own.Valve {
+		e.Valve[id].restrictionEntry.claim(&x.restrictionEntry)
 	}
 	for id, x := range own.Coupling {
 		e.Coupling[id].restrictionEntry.claim(&x.restrictionEntry)

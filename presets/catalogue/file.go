@@ -80,6 +80,9 @@ func (c *Catalogue) HasShop() bool { return len(c.shop.data) > 0 }
 // LineKeys is the fields that the shop's usual line answers, its units among them.
 func (c *Catalogue) LineKeys() []string { return sortedKeys(c.line) }
 
+// OwnLineKeys is the fields of the line that the shop's own file answers.
+func (c *Catalogue) OwnLineKeys() []string { return sortedKeys(c.own) }
+
 // Usual is the shop's usual answers to a field as its file gives them: one, or where list
 // is set a list of them. None where it has none, or an empty text; false where it is not
 // text, or no list of texts.

@@ -94,6 +94,8 @@ const (
 	KindCoupling  = "coupling"
 	KindRegulator = "regulator"
 	KindFilter    = "filter"
+	KindDryer     = "dryer"
+	KindValve     = "valve"
 	KindHose      = "hose"
 )
 
@@ -132,6 +134,10 @@ func (c *Catalogue) each(kind string, do func(id string, o *origin) (more bool))
 		walk(c.Regulators, do)
 	case KindFilter:
 		walk(c.Filters, do)
+	case KindDryer:
+		walk(c.Dryers, do)
+	case KindValve:
+		walk(c.Valves, do)
 	}
 }
 

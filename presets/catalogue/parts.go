@@ -44,6 +44,19 @@ type Filter struct {
 	restrictionEntry
 }
 
+// Dryer is a dryer.
+type Dryer struct {
+	origin
+	restrictionEntry
+	DewPoint temperature `toml:"dew-point"` // at its own pressure
+}
+
+// Valve is a valve that a hand turns, other than the gun's own.
+type Valve struct {
+	origin
+	restrictionEntry
+}
+
 // Restriction is what the part passes.
 func (e *restrictionEntry) Restriction() line.Restriction {
 	return line.Restriction{C: unit.DM3PerSBar(e.conductance()), B: e.Ratio}
@@ -110,6 +123,23 @@ func (e *Regulator) check() *sentence {
 	}
 	if !(e.Droop.V >= 0 && e.RatedFlow.V >= leastFlow) {
 		return newSentence("file-droop")
+	}
+	return nil
+}
+
+// The dew points that a dryer may dry to: from below ISO 8573-1's driest class to what no
+// dryer is needed for.
+const (
+	lowestDewPoint  = unit.Temp(unit.ZeroCelsius - 80)
+	highestDewPoint = unit.Temp(unit.ZeroCelsius + 30)
+)
+
+func (e *Dryer) check() *sentence {
+	if why := e.restrictionEntry.check(); why != nil {
+		return why
+	}
+	if !(e.DewPoint.V >= lowestDewPoint && e.DewPoint.V <= highestDewPoint) {
+		return newSentence("file-dew-point", withoutUnit(calc.BriefFigure("low", calc.FigureTemp, lowestDewPoint)), calc.BriefFigure("high", calc.FigureTemp, highestDewPoint))
 	}
 	return nil
 }

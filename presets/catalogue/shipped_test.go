@@ -9,7 +9,7 @@ import (
 	"github.com/stretchr/testify/assert"
 )
 
-var kinds = []string{catalogue.KindCoat, catalogue.KindGun, catalogue.KindCoupling, catalogue.KindRegulator, catalogue.KindFilter}
+var kinds = []string{catalogue.KindCoat, catalogue.KindGun, catalogue.KindCoupling, catalogue.KindRegulator, catalogue.KindFilter, catalogue.KindDryer, catalogue.KindValve}
 
 func TestShippedCatalogueHoldsTheCoatsAndClassesOfTheTrade(t *testing.T) {
 	c := shipped(t)
@@ -18,6 +18,8 @@ func TestShippedCatalogueHoldsTheCoatsAndClassesOfTheTrade(t *testing.T) {
 	assert.Equal(t, []string{"large-bore", "ordinary", "slim"}, ids(c.Choices(catalogue.KindCoupling)))
 	assert.Equal(t, []string{"1/4in", "3/8in", "1/2in"}, ids(c.Choices(catalogue.KindRegulator)))
 	assert.Equal(t, []string{"point-of-use", "clogged"}, ids(c.Choices(catalogue.KindFilter)))
+	assert.Equal(t, []string{"refrigerated", "desiccant"}, ids(c.Choices(catalogue.KindDryer)))
+	assert.Equal(t, []string{"air-adjusting", "ball"}, ids(c.Choices(catalogue.KindValve)))
 	assert.Equal(t, []string{"1/4in", "5/16in", "3/8in", "1/2in"}, c.Hoses.IDs())
 	assert.Nil(t, c.Choices(catalogue.KindHose), "a hose is typed")
 }

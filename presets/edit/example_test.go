@@ -39,6 +39,7 @@ func Example() {
 	// hose: 30 ft, 3/8in
 	// hose: 25ft, 1/2 in
 	// coupling: ordinary
+	// hose-temp: 74 F
 	// gauge: foot
 	// gauge-span: 161 psi
 	// gauge-class: 5%

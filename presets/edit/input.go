@@ -26,13 +26,37 @@ func Inputs(r *question.Reader, a question.Answers) []Input {
 			continue
 		}
 		for part := range movable(row.Field, a) {
-			all = append(all, Input{Field: row.Field, Part: part})
-			if row.Pair() {
-				all = append(all, Input{Field: row.Field, Part: part, Piece: 1})
+			in := Input{Field: row.Field, Part: part}
+			all = append(all, in)
+			if f, _ := in.Of(a); f.Pair() {
+				in.Piece = 1
+				all = append(all, in)
 			}
 		}
 	}
 	return all
+}
+
+// Of is the field that reads the input's value among answers, and the value, empty where there
+// is none: of a part of a line those of its own kind.
+func (in Input) Of(a question.Answers) (*question.Field, question.Value) {
+	values := a.Get(in.Field)
+	if in.Part >= len(values) {
+		return in.Field, question.Value{}
+	}
+	v := values[in.Part]
+	if of, part := v.Part(); of != nil {
+		return of, part
+	}
+	return in.Field, v
+}
+
+// put is the answers with the input's value, as the field of Of has it, replaced.
+func (in Input) put(a question.Answers, values []question.Value, v question.Value) question.Answers {
+	if in.Part < len(values) && values[in.Part].Kind != "" {
+		v = question.PartOf(values[in.Part].Kind, v)
+	}
+	return a.Changed(in.Field, a.With(in.Field, values...).WithValue(in.Field, in.Part, v).Get(in.Field)...)
 }
 
 // movable is how many values of a field can be moved: none of one that does not count, one
@@ -53,15 +77,12 @@ func movable(f *question.Field, a question.Answers) int {
 // Text is the text of the input in the answers, with its units named in a system; empty
 // where it has none.
 func (in Input) Text(r *question.Reader, a question.Answers, sys unit.System) string {
-	values := a.Get(in.Field)
-	if in.Part >= len(values) {
-		return ""
-	}
-	t := question.TextOf(r.Completed(in.Field, values[in.Part:in.Part+1], sys))
-	if !in.Field.Pair() {
+	f, v := in.Of(a)
+	t := question.TextOf(r.Completed(f, []question.Value{v}, sys))
+	if !f.Pair() {
 		return t
 	}
-	one, other, _ := question.Parts(in.Field, t)
+	one, other, _ := question.Parts(f, t)
 	if in.Piece == 0 {
 		return strings.TrimSpace(one)
 	}
@@ -70,24 +91,25 @@ func (in Input) Text(r *question.Reader, a question.Answers, sys unit.System) st
 
 // With is the answers with the input's own text replaced and read.
 func (in Input) With(r *question.Reader, a question.Answers, t string, sys unit.System) question.Answers {
-	values := a.Or(r.Usual()).Get(in.Field)
-	if !in.Field.Pair() || in.Part >= len(values) {
+	all := a.Or(r.Usual())
+	values := all.Get(in.Field)
+	if in.Part >= len(values) || !in.Field.Repeats && !in.Field.Pair() {
 		return a.With(in.Field, r.Completed(in.Field, r.ReadText(in.Field, t, sys), sys)...)
 	}
-	t = withPiece(in, values[in.Part].Text, t)
-	v := r.Completed(in.Field, []question.Value{r.Read(in.Field, t, sys)}, sys)[0]
-	return a.With(in.Field, values...).WithValue(in.Field, in.Part, v)
+	f, v := in.Of(all)
+	v = r.Completed(f, []question.Value{r.Read(f, withPiece(f, in.Piece, v.Text, t), sys)}, sys)[0]
+	return in.put(a, values, v)
 }
 
-// withPiece is a value's text with the input's quantity in it replaced; a second one that
-// it does not have yet is added.
-func withPiece(in Input, value, quantity string) string {
-	if !in.Field.Pair() {
+// withPiece is a value's text with one of its quantities replaced; a second one that it does
+// not have yet is added.
+func withPiece(f *question.Field, piece int, value, quantity string) string {
+	if !f.Pair() {
 		return quantity
 	}
-	one, other, both := question.Parts(in.Field, value)
+	one, other, both := question.Parts(f, value)
 	one, other = strings.TrimSpace(one), strings.TrimSpace(other)
-	if in.Piece == 0 {
+	if piece == 0 {
 		one = quantity
 	} else {
 		other, both = quantity, true
@@ -115,6 +137,11 @@ func inputAt(f *question.Field, t string, at int) Input {
 		in.Part = len(slices.DeleteFunc(strings.Split(before[:start], "+"), func(s string) bool { return strings.TrimSpace(s) == "" }))
 	}
 	value, _, _ := strings.Cut(t[start:], "+")
+	if kind, _, ok := strings.Cut(value, "="); f == question.Line && ok {
+		if of := question.PartField(strings.TrimSpace(kind)); of != nil {
+			f = of
+		}
+	}
 	if one, _, both := question.Parts(f, value); f.Pair() && both && len(before)-start > len(one) {
 		in.Piece = 1
 	}

@@ -21,7 +21,7 @@ func TestWhatCanBeMovedInTheOrderOfTheJob(t *testing.T) {
 	// quantities of each pair, and some left out.
 	inputs := func(values map[*question.Field]int, leftOut ...*question.Field) (all []string) {
 		for _, row := range question.Plan.Fields {
-			if slices.Contains(leftOut, row.Field) {
+			if row.Field == question.Line || slices.Contains(leftOut, row.Field) {
 				continue
 			}
 			for part := range max(values[row.Field], 1) {
@@ -55,8 +55,45 @@ func TestEveryFieldCanBeMoved(t *testing.T) {
 	r := questiontest.Open(t)
 	list := named(edit.Inputs(r, read(r, wholeShop(), unit.US))...)
 	for _, row := range question.Plan.Fields {
-		assert.Contains(t, list, row.Name+" 0.0")
+		if row.Field != question.Line {
+			assert.Contains(t, list, row.Name+" 0.0")
+		}
 	}
+}
+
+// Of a line that is given part by part each part can be moved, a hose by its length and by its
+// bore, and nothing of the usual line.
+func TestEveryPartOfALineCanBeMoved(t *testing.T) {
+	r := questiontest.Open(t)
+	texts := questiontest.MildDay("clear", "reduced-pressure")
+	texts["line"] = []string{"filter=clogged", "coupling=slim", "hose=25ft,3/8in"}
+	a := read(r, texts, unit.US)
+	list := named(edit.Inputs(r, a)...)
+	for _, in := range []string{"line 0.0", "line 1.0", "line 2.0", "line 2.1"} {
+		assert.Contains(t, list, in)
+	}
+	for _, in := range []string{"regulator 0.0", "filter 0.0", "hose 0.0", "coupling 0.0", "wall 0.0", "mark 0.0"} {
+		assert.NotContains(t, list, in, "there is no regulator")
+	}
+	for _, x := range []struct {
+		in           edit.Input
+		by           int
+		before, want string
+	}{
+		{edit.Input{Field: question.Line}, -1, "clogged", "filter=point-of-use + coupling=slim + hose=25ft,3/8in"},
+		{edit.Input{Field: question.Line, Part: 1}, -1, "slim", "filter=clogged + coupling=ordinary + hose=25ft,3/8in"},
+		{edit.Input{Field: question.Line, Part: 2}, 1, "25ft", "filter=clogged + coupling=slim + hose=30 ft, 3/8in"},
+		{edit.Input{Field: question.Line, Part: 2, Piece: 1}, 1, "3/8in", "filter=clogged + coupling=slim + hose=25ft, 1/2 in"},
+	} {
+		assert.Equal(t, x.before, x.in.Text(r, a, unit.US))
+		b, moved := step(r, a, x.in, x.by, unit.US)
+		require.True(t, moved)
+		assert.Equal(t, x.want, b.Text(question.Line))
+	}
+	_, moved := step(r, a, edit.Input{Field: question.Line, Part: 1}, 1, unit.US)
+	assert.False(t, moved, "slim is the last of its kind")
+	b := edit.Input{Field: question.Line, Part: 2, Piece: 1}.With(r, a, "5/16", unit.US)
+	assert.Equal(t, "filter=clogged + coupling=slim + hose=25ft, 5/16", b.Text(question.Line))
 }
 
 // The text of an input is that of its quantity, with its unit named; another text in its

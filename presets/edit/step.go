@@ -19,16 +19,13 @@ func Step(r *question.Reader, a question.Answers, now *calc.Request, in Input, b
 		return a, false
 	}
 	values := all.Get(in.Field)
-	var v question.Value
-	if in.Part < len(values) {
-		v = values[in.Part]
-	}
-	if v.Fault != nil && !in.Field.Listed() {
+	f, v := in.Of(all)
+	if f == question.Line || v.Fault != nil && !f.Listed() {
 		return a, false
 	}
-	s := stepping{r, all, in, sys, now}
+	s := stepping{r, all, Input{f, in.Part, in.Piece}, sys, now}
 	var ok bool
-	if in.Field.Listed() {
+	if f.Listed() {
 		v, ok = s.along(v, by)
 	} else {
 		v, ok = s.moved(v, len(values) > 0, by)
@@ -36,7 +33,7 @@ func Step(r *question.Reader, a question.Answers, now *calc.Request, in Input, b
 	if !ok {
 		return a, false
 	}
-	return a.Changed(in.Field, a.With(in.Field, values...).WithValue(in.Field, in.Part, v).Get(in.Field)...), true
+	return in.put(a, values, v), true
 }
 
 // StepText is Step for the text of a field while it is typed, the other answers as they
@@ -197,7 +194,7 @@ func (s stepping) with(v question.Value, q *unit.Quantity, si float64, t string)
 	}
 	v.ID = ""
 	v.Word = v.Word && s.in.Piece == 0
-	v.Text = withPiece(s.in, v.Text, t)
+	v.Text = withPiece(f, s.in.Piece, v.Text, t)
 	v.SI[s.in.Piece], v.Bare[s.in.Piece] = si, false
 	return v
 }

@@ -39,7 +39,8 @@ var (
 
 // airRows is what a plan asks of the air line.
 var airRows = []Row{
-	{Field: Supply}, {Field: Regulator}, {Field: RegulatorAt}, {Field: Filter}, {Field: Hose}, {Field: Coupling}, {Field: Gauge},
+	{Field: Supply}, {Field: Regulator}, {Field: RegulatorAt}, {Field: Filter}, {Field: Hose}, {Field: Coupling},
+	{Field: Line}, {Field: HoseTemp}, {Field: Gauge},
 	{Field: GaugeSpan}, {Field: GaugeClass}, {Field: Wall}, {Field: Mark},
 }
 
@@ -55,14 +56,8 @@ func UsualMark(sys unit.System) unit.Drop {
 // air resolves the supply and the line.
 func (v *resolver) air(r *calc.Request) {
 	r.Supply = si[unit.Gauge](v, Supply)
-	regulator, atGun, ok := v.regulator()
-	if ok && !atGun {
-		r.Line = append(r.Line, regulator)
-	}
-	v.line(r)
-	if ok && atGun {
-		r.Line = append(r.Line, regulator)
-	}
+	r.Line = v.lineParts()
+	r.HoseAir = or(v, HoseTemp, unit.Temp(0))
 	gauge, _ := v.value(Gauge)
 	r.Gauge = map[string]calc.GaugePlace{InHandle: calc.InHandle, AtFoot: calc.AtFoot, None: calc.NoGauge}[gauge.ID]
 	r.Mark = or(v, Mark, UsualMark(v.sys))
@@ -70,70 +65,6 @@ func (v *resolver) air(r *calc.Request) {
 	if v.has(Wall) {
 		r.HasNow, r.Now = true, si[unit.Gauge](v, Wall)
 	}
-}
-
-// regulator is the regulator of the line and whether it sits at the gun; ok is false where
-// there is none.
-func (v *resolver) regulator() (p line.Part, atGun, ok bool) {
-	at, okAt := v.value(RegulatorAt)
-	x, ok := v.value(Regulator)
-	if !ok || !okAt || x.ID == None {
-		return p, false, false
-	}
-	e, _ := v.Regulators.Get(x.ID)
-	name := "part-regulator-wall"
-	if atGun = at.ID == AtGun; atGun {
-		name = "part-regulator-foot"
-	}
-	p = line.Part{Name: v.partName(name, x.ID), Kind: line.RegulatorKind, Entry: x.ID}
-	p.Regulate(e.Regulator())
-	return p, atGun, true
-}
-
-// partName is what a part of the line is called.
-func (v *resolver) partName(id, name string, f ...calc.Figure) string {
-	return v.Words().Text(v.sys, id, append(f, calc.TextFigure("name", name)))
-}
-
-// line lays the filter and the hoses, with a coupling at either end and between two.
-func (v *resolver) line(r *calc.Request) {
-	if x, ok := v.value(Filter); ok && x.ID != None {
-		e, _ := v.Filters.Get(x.ID)
-		name := v.partName("part-filter", e.Variety())
-		r.Line = append(r.Line, line.Part{Name: name, Kind: line.FilterKind, Entry: x.ID, Restriction: e.Restriction()})
-	}
-	couple := func(string, ...calc.Figure) {}
-	if x, ok := v.value(Coupling); ok && x.ID != None {
-		e, _ := v.Couplings.Get(x.ID)
-		couple = func(where string, f ...calc.Figure) {
-			name := v.partName("part-coupling-"+where, e.Variety(), f...)
-			r.Line = append(r.Line, line.Part{Name: name, Kind: line.CouplingKind, Entry: x.ID, Restriction: e.Restriction()})
-		}
-	}
-	couple("wall")
-	for i, h := range v.a.Get(Hose) {
-		number := calc.CountFigure("number", i+1)
-		name := v.Words().Text(v.sys, "part-hose", calc.Figures{number})
-		switch i {
-		case 0:
-			name = v.Words().Say("part-hose-main")
-		case 1:
-			couple("whip")
-			name = v.Words().Say("part-hose-whip")
-		default:
-			couple("hose", number)
-		}
-		if h.Fault != nil {
-			v.faults = append(v.faults, h.Fault)
-			continue
-		}
-		bore := unit.Length(h.SI[1])
-		r.Line = append(r.Line, line.Part{
-			Name: name, Kind: line.HoseKind, Entry: h.Text,
-			Hose: line.Hose{Length: unit.Length(h.SI[0]), Bore: bore, Roughness: line.SmoothRubber, End: v.HoseEnd(bore)},
-		})
-	}
-	couple("gun")
 }
 
 // shorter is the share of a hose's length that is tried in its place.
@@ -164,6 +95,17 @@ func (r *Reader) swaps(parts []line.Part) []calc.Swap {
 			}
 			for _, e := range r.Couplings {
 				all = append(all, calc.Swap{ID: e.ID, Name: e.Of.Variety(), Kind: kind, Index: i, Part: e.Of.Restriction()})
+			}
+		case line.DryerKind:
+			for _, e := range r.Dryers {
+				if e.Of.DewPoint.V <= p.DewPoint { // no wetter air is advised
+					all = append(all, calc.Swap{ID: e.ID, Name: e.Of.Variety(), Kind: calc.SwapDryer, Index: i, Part: e.Of.Restriction()})
+				}
+			}
+		case line.ValveKind:
+			all = append(all, calc.Swap{Kind: calc.DropValve, Index: i})
+			for _, e := range r.Valves {
+				all = append(all, calc.Swap{ID: e.ID, Name: e.Of.Variety(), Kind: calc.SwapValve, Index: i, Part: e.Of.Restriction()})
 			}
 		case line.HoseKind:
 			for _, h := range r.Hoses {

@@ -72,6 +72,13 @@ func (r *Reader) ids(f *Field) (ids []string) {
 // Expand is the id that a beginning of one stands for, where it is of no other; the text
 // itself elsewhere. It is for the command line, where a hand types.
 func (r *Reader) Expand(f *Field, t string) string {
+	if f == Line {
+		kind, entry, ok := cutPart(t)
+		if of := PartField(kind); ok && of != nil {
+			return kind + "=" + r.Expand(of, entry)
+		}
+		return t
+	}
 	if !f.Listed() || t == "" {
 		return t
 	}

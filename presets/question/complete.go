@@ -20,7 +20,9 @@ func (r *Reader) Completed(f *Field, values []Value, sys unit.System) []Value {
 
 // complete is the text of a value with its units named.
 func (f *Field) complete(v Value, sys unit.System) string {
-	switch {
+	switch of, part := v.Part(); {
+	case f == Line && of != nil && v.Fault == nil:
+		return v.Kind + "=" + of.complete(part, sys)
 	case f == Area: // a panel of usual size, unless it is a number
 		return named(unit.Surface, v.Text, v.Bare[0], sys)
 	case v.Fault != nil || v.ID != "" || f.Of[0] == nil:

@@ -1,6 +1,7 @@
 package question
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 	"unicode"
@@ -14,6 +15,8 @@ type Field struct {
 	// Name is what flags and messages call it. Requests of a batch have an underscore for
 	// each hyphen. Its sentences stand under it: see Sentence.
 	Name string
+	// InShop is its key in the line of a shop's file, where that is not its name.
+	InShop string
 	// Read reads its text.
 	Read reading
 	// Of is its quantity, or both of a pair with a comma between, such as a hose's length
@@ -68,6 +71,9 @@ const (
 	Fixed                    // a value that stands beside the field's row
 )
 
+// ShopKey is the field's key in the line of a shop's file.
+func (f *Field) ShopKey() string { return cmp.Or(f.InShop, f.Name) }
+
 // OfShop reports whether the shop's usual line may answer the field.
 func (f *Field) OfShop() bool { return f.Default == ShopOrAsk || f.Default == ShopOrOut }
 
@@ -96,7 +102,9 @@ func (p Part) Sentence() string {
 }
 
 // Listed reports whether the field is chosen from a list.
-func (f *Field) Listed() bool { return f.Entries != "" || len(f.Options) > 0 && f.Of[0] == nil }
+func (f *Field) Listed() bool {
+	return f.Entries != "" || len(f.Options) > 0 && f.Of[0] == nil && !f.Repeats
+}
 
 // Pair reports whether the field's values are two quantities.
 func (f *Field) Pair() bool { return f.Of[1] != nil }

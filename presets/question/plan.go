@@ -15,7 +15,7 @@ var Plan = &Question{Name: "plan", Fields: slices.Concat([]Row{{Field: Coat}, {F
 // none, and gives every answer that will not do. The request is complete only where there
 // is none.
 func (r *Reader) Plan(a Answers, sys unit.System) (*calc.Request, []*Fault) {
-	v := &resolver{Reader: r, a: a.Or(r.usual), sys: sys}
+	v := &resolver{Reader: r, a: a.Or(r.usual), sys: sys, lineOfShop: !a.Has(Line)}
 	q := &calc.Request{Tolerances: r.Tolerances}
 	v.coatAndGun(&q.Coat, &q.Gun)
 	v.weather(&q.Day)
@@ -31,6 +31,9 @@ func (r *Reader) Plan(a Answers, sys unit.System) (*calc.Request, []*Fault) {
 		if p.Field == Panel.Name && !v.has(Panel) {
 			continue // it is the air's, and told there
 		}
+		if ofUsualLine(p.Field) && Whole(v.a) {
+			p.Field = Line.Name
+		}
 		v.faults = append(v.faults, r.problem(&p, v.a, sys))
 	}
 	return q, v.faults
@@ -40,8 +43,12 @@ func (r *Reader) Plan(a Answers, sys unit.System) (*calc.Request, []*Fault) {
 // a regulator does without one, nothing of the supply without a compressor.
 func Applies(f *Field, a Answers) bool {
 	switch {
+	case ofUsualLine(f.Name) && Whole(a):
+		return false
+	case f == Line:
+		return Whole(a)
 	case f == RegulatorAt || f == Wall || f == Mark:
-		return a.ID(Regulator) != None
+		return regulated(a)
 	case f.Part == PartSupply && f != Compressor:
 		return Supplied(a)
 	}

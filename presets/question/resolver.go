@@ -12,6 +12,8 @@ type resolver struct {
 	a      Answers
 	sys    unit.System
 	faults []*Fault
+	// lineOfShop: a list of the line's parts is the shop's, not answered.
+	lineOfShop bool
 }
 
 // value is the value of a field that must have one; false where it has none that was read.

@@ -37,9 +37,9 @@ func (r *Reader) readUsual() error {
 		}
 	}
 	for _, row := range shopRows {
-		texts, ok := r.Catalogue.Usual(row.Name, row.Repeats)
+		texts, ok := r.Catalogue.Usual(row.ShopKey(), row.Repeats)
 		if !ok {
-			return r.lineTakes(row.Name, row.Repeats)
+			return r.lineTakes(row.ShopKey(), row.Repeats)
 		}
 		for _, t := range texts {
 			v := r.Read(row.Field, t, r.System())
@@ -57,7 +57,11 @@ func (r *Reader) readUsual() error {
 
 // lineFault is a fault of the shop's usual line.
 func (r *Reader) lineFault(f *Fault) error {
-	return r.Catalogue.LineFault(f.Field, f.Called("line: "+f.Field))
+	key := f.Field
+	if key == Line.Name {
+		key = Line.ShopKey()
+	}
+	return r.Catalogue.LineFault(key, f.Called("line: "+key))
 }
 
 // lineTakes is the fault of a key of the line that holds something else than text, or than
@@ -75,12 +79,20 @@ func (r *Reader) lineTakes(name string, list bool) error {
 func (r *Reader) checkKeys() error {
 	known := []string{catalogue.UnitsKey}
 	for _, row := range shopRows {
-		known = append(known, row.Name)
+		known = append(known, row.ShopKey())
 	}
 	for _, key := range r.LineKeys() {
 		if !slices.Contains(known, key) {
 			f := r.Fault(key, "", unit.US, "file-unknown-key", calc.TextFigure("key", "line."+key), r.names(known))
 			return r.Catalogue.LineFault(key, f.Want())
+		}
+	}
+	if own := r.OwnLineKeys(); slices.Contains(own, Line.ShopKey()) {
+		for _, f := range usualLine {
+			if slices.Contains(own, f.ShopKey()) {
+				twice := r.Fault(f.ShopKey(), "", unit.US, "line-said-twice", calc.TextFigure("field", f.ShopKey()), calc.TextFigure("line", Line.ShopKey()))
+				return r.lineFault(twice)
+			}
 		}
 	}
 	units, ok := r.Catalogue.Usual(catalogue.UnitsKey, false)
@@ -96,7 +108,7 @@ func (r *Reader) checkKeys() error {
 // checkUsual resolves the line with a coat, a gun and a day, so that a fault in it shows at
 // once, and refuses numbers that mean one thing in one system and another in the other.
 func (r *Reader) checkUsual() error {
-	sys, a := r.System(), r.usual
+	sys, a := r.System(), Answers{}.Or(r.usual)
 	coat, gun := r.goTogether("", "")
 	for f, t := range map[*Field]string{Coat: coat, Gun: gun, Temp: "20C", Humidity: "50", Supply: "100psi"} {
 		if !a.Has(f) {

@@ -32,7 +32,7 @@ func TestFaultsOfAShopsUsualLine(t *testing.T) {
 		line, column int
 		says         []string
 	}{
-		{"unknown key", "[line]\nhoses = []\n", 2, 1, []string{`"line.hoses"`, "keys here are units, altitude, supply, regulator, regulator-at, filter, hose, coupling, gauge, gauge-span, gauge-class, mark, compressor"}},
+		{"unknown key", "[line]\nhoses = []\n", 2, 1, []string{`"line.hoses"`, "keys here are units, altitude, supply, regulator, regulator-at, filter, hose, coupling, parts, hose-temp, gauge, gauge-span, gauge-class, mark, compressor"}},
 		{"unknown key by its whole name", "# ours\n  line.hoses = []\n", 2, 3, []string{`"line.hoses"`}},
 		{"text for a list of hoses", "[line]\nhose = \"25ft,3/8in\"\n", 2, 1, []string{`"line.hose" takes a list of texts, such as ["25ft,3/8in"]`}},
 		{"numbers for hoses", "[line]\nhose = [25]\n", 2, 1, []string{`"line.hose" takes a list of texts`}},
@@ -108,7 +108,8 @@ func TestAnEmptyUsualAnswer(t *testing.T) {
 // Whatever the shop's line may answer can stand in it.
 func TestTheShopsLineTakesEveryFieldItMayAnswer(t *testing.T) {
 	given := map[string]string{
-		"altitude": "500m", "supply": "6.5bar", "regulator": "3/8in", "regulator-at": "gun", "filter": "point-of-use", "hose": "8m,10mm", "coupling": "slim", "gauge": "foot",
+		"altitude": "500m", "supply": "6.5bar", "regulator": "3/8in", "regulator-at": "gun", "filter": "point-of-use", "hose": "8m,10mm", "coupling": "slim", "gauge": "foot", "hose-temp": "45C",
+		"line": "hose=8m,10mm",
 		"mark": "2psi", "gauge-span": "100psi", "gauge-class": "1.6%", "compressor": "18cfm", "receiver": "60gal", "cut-in": "95psi", "cut-out": "125psi", "main": "30m,20mm", "other": "10cfm,50%",
 		"spray-time": "4min", "receiver-temp": "30C", "line-temp": "18C",
 	}
@@ -123,7 +124,7 @@ func TestTheShopsLineTakesEveryFieldItMayAnswer(t *testing.T) {
 		if row.Repeats {
 			value = "[" + value + "]"
 		}
-		toml := "[line]\n" + row.Name + " = " + value + "\n"
+		toml := "[line]\n" + row.ShopKey() + " = " + value + "\n"
 		if row.Field == question.Compressor {
 			toml += "receiver = \"60gal\"\n"
 		}

@@ -17,6 +17,7 @@ type Value struct {
 	// Bare: which of its quantities named no unit.
 	Bare  [2]bool
 	Ratio coat.Ratio // of a mixing ratio
+	Kind  string     // of a part of a line
 	// Fault is why the text could not be read, nil where it was.
 	Fault *Fault
 }
@@ -122,10 +123,15 @@ func (a Answers) WithValue(f *Field, at int, v Value) Answers {
 	return a.With(f, values...)
 }
 
-// Or is the answers with those of others where they have none.
+// Or is the answers with those of others where they have none. Where either says the line as
+// a list of its parts, nothing of the others' usual line counts.
 func (a Answers) Or(others Answers) Answers {
 	list := append(make([]Answer, 0, len(a.list)+len(others.list)), a.list...)
+	whole := Whole(a) || !a.Has(Line) && Whole(others)
 	for _, x := range others.list {
+		if whole && ofUsualLine(x.Field) {
+			continue
+		}
 		if !slices.ContainsFunc(a.list, func(y Answer) bool { return y.Field == x.Field }) {
 			list = append(list, x)
 		}

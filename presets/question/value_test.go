@@ -114,6 +114,9 @@ func TestAnswersAreNotChanged(t *testing.T) {
 	})
 }
 
+// ofUsualLine is the fields that say the usual line.
+var ofUsualLine = []*question.Field{question.Regulator, question.RegulatorAt, question.Filter, question.Hose, question.Coupling}
+
 // With sets one field and no other; Or takes what the first does not have, and all of a
 // field or none.
 func TestWithAndOr(t *testing.T) {
@@ -123,6 +126,7 @@ func TestWithAndOr(t *testing.T) {
 		row := rapid.SampledFrom(question.Plan.Fields).Draw(t, "field")
 		values := r.ReadText(row.Field, drawText(t, r, row.Field), unit.US)
 		with, both := a.With(row.Field, values...), a.Or(b)
+		whole := question.Whole(a) || !a.Has(question.Line) && question.Whole(b)
 		for _, other := range question.Plan.Fields {
 			if other.Field == row.Field {
 				require.Equal(t, len(values), len(with.Get(row.Field)))
@@ -130,16 +134,21 @@ func TestWithAndOr(t *testing.T) {
 			} else {
 				require.Equal(t, a.Get(other.Field), with.Get(other.Field))
 			}
-			if a.Has(other.Field) {
+			switch {
+			case a.Has(other.Field):
 				require.Equal(t, a.Get(other.Field), both.Get(other.Field))
-			} else {
+			case whole && slices.Contains(ofUsualLine, other.Field):
+				require.Empty(t, both.Get(other.Field), "a list of all parts leaves the usual line out")
+			default:
 				require.Equal(t, b.Get(other.Field), both.Get(other.Field))
 			}
 			require.Equal(t, question.Day.Has(other.Field) && a.Has(other.Field), a.Of(question.Day).Has(other.Field))
 		}
 		require.Equal(t, a.Texts(), a.With(row.Field, a.Get(row.Field)...).Texts())
 		require.Equal(t, a.Texts(), a.Or(question.Answers{}).Texts())
-		require.Equal(t, a.Texts(), question.Answers{}.Or(a).Texts())
+		if !question.Whole(a) {
+			require.Equal(t, a.Texts(), question.Answers{}.Or(a).Texts())
+		}
 		require.Equal(t, len(a.Texts()) == 0, a.Empty())
 	})
 }

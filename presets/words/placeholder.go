@@ -51,7 +51,7 @@ func (w *Words) appendValue(dst []byte, sys unit.System, name string, figures ca
 		switch {
 		case f.Name != name:
 		case f.Kind == calc.FigureSentence:
-			return w.Append(dst, sys, f.Text, figures)
+			return w.appendWithin(dst, sys, f.Text, figures)
 		default:
 			return w.AppendFigure(dst, sys, f)
 		}

@@ -191,7 +191,7 @@ func catalogue(t *testing.T) (ids []string) {
 		for table, entries := range all {
 			for id := range entries {
 				ids = append(ids, "name-"+table+"-"+id)
-				if table == "coupling" || table == "filter" {
+				if slices.Contains([]string{"coupling", "filter", "dryer", "valve"}, table) {
 					ids = append(ids, "kind-"+table+"-"+id)
 				}
 			}
@@ -240,7 +240,7 @@ func TestNumbersAreFigures(t *testing.T) {
 	example := regexp.MustCompile(`(such as|as|write) .*`)
 	number := regexp.MustCompile(`(^|[ (])\d[\d.]*( ?%| [a-zA-Z]+2?)?`)
 	common := regexp.MustCompile(`^[ (]*([01](\.0)?|100%)( [a-z]+)?$`)
-	typed := []string{"field-hose", "field-main", "field-other"} // how to type it, all through
+	typed := []string{"field-hose", "field-main", "field-other", "plain-parts"} // how to type it, all through
 	require.True(t, number.MatchString("at least 15 C"))
 	english := words.English()
 	for _, id := range english.IDs() {

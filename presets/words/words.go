@@ -52,11 +52,20 @@ func (w *Words) Say(id string) string {
 // A missing sentence is its id, a missing figure its name in braces, so that neither
 // can pass unseen.
 func (w *Words) Append(dst []byte, sys unit.System, id string, figures calc.Figures) []byte {
+	start := len(dst)
+	dst = w.appendWithin(dst, sys, id, figures)
+	if strings.HasPrefix(w.sentences[id], "{") {
+		return capitalise(dst, start)
+	}
+	return dst
+}
+
+// appendWithin is Append for a sentence inside another one: it begins as it is written.
+func (w *Words) appendWithin(dst []byte, sys unit.System, id string, figures calc.Figures) []byte {
 	rest, ok := w.sentences[id]
 	if !ok {
 		return append(dst, id...)
 	}
-	start, opens := len(dst), strings.HasPrefix(rest, "{")
 	for rest != "" {
 		var before string
 		var p placeholder
@@ -65,9 +74,6 @@ func (w *Words) Append(dst []byte, sys unit.System, id string, figures calc.Figu
 		if p.name != "" {
 			dst = w.appendPlaceholder(dst, sys, p, figures)
 		}
-	}
-	if opens {
-		return capitalise(dst, start)
 	}
 	return dst
 }

@@ -1,6 +1,7 @@
 package words_test
 
 import (
+	"strings"
 	"testing"
 
 	"boothset/calc"
@@ -76,4 +77,13 @@ func TestStandingSaysBasisAndSourceOnce(t *testing.T) {
 	assert.Equal(t, "computed", words.English().Ground(calc.Ground{Basis: calc.Computed}))
 	assert.Equal(t, "published: a handbook", words.English().Ground(calc.Ground{Basis: calc.Published, Source: "a handbook"}))
 	assert.Equal(t, "common practice, no published source", words.English().Ground(calc.Ground{Basis: calc.CommonPractice, Source: "common practice, no published source"}))
+}
+
+// A sentence that begins with a name begins with a capital; inside another one it does not.
+func TestACapitalBeginsASentenceAndNoPartOfOne(t *testing.T) {
+	w := words.English()
+	require.True(t, strings.HasPrefix(w.Say("now-above-supply"), "{regulator} "))
+	f := calc.Figures{calc.SentenceFigure("regulator", "set-foot"), calc.SentenceFigure("why", "now-above-supply"), calc.FigureOf("wall", calc.FigureGauge, unit.PSIG(60)), calc.FigureOf("supply", calc.FigureGauge, unit.PSIG(50))}
+	assert.Equal(t, "The regulator at the foot reads 60.0 psi and the supply was given as 50.0 psi: one of the two is off.", w.Text(unit.US, "now-above-supply", f))
+	assert.Equal(t, "cup: the regulator at the foot reads 60.0 psi and the supply was given as 50.0 psi: one of the two is off.", w.Text(unit.US, "file-cup", f))
 }

@@ -66,7 +66,8 @@ type planJSON struct {
 	judgedJSON
 	First *string
 	Input map[string]any
-	Wall  struct{ Flowing, Static, Open both }
+	Wall  struct{ Flowing, Static, Open, Limit both }
+	Foot  *struct{ Flowing, Static, Open, Limit both }
 	Gun   struct {
 		Working, Reads, Cap, Flow both
 		MaxInlet                  both    `json:"max_inlet"`

@@ -127,7 +127,7 @@ func TestShapeOfAnAnswer(t *testing.T) {
 	require.NoError(t, json.Unmarshal([]byte(boothset("", append(clearJob("--wall", "40psi"), "--json")...).out), &v))
 	assert.Equal(t, "boothset.plan/1", v["schema"])
 	for table, keys := range map[string][]string{
-		"input":    {"coat", "gun", "temp", "humidity", "panel", "altitude", "supply", "hose", "coupling", "filter", "regulator", "regulator_at", "gauge", "mark", "wall", "units"},
+		"input":    {"coat", "gun", "temp", "humidity", "panel", "altitude", "supply", "line", "hose_temp", "hose", "coupling", "filter", "regulator", "regulator_at", "gauge", "mark", "wall", "units"},
 		"wall":     {"flowing", "static", "open", "limit"},
 		"gun":      {"working", "reads", "cap", "flow", "max_inlet", "cap_limit", "jet_mach"},
 		"distance": {"target", "low", "high"},
@@ -156,6 +156,8 @@ func TestShapeOfAnAnswer(t *testing.T) {
 		}
 	}
 	assert.Contains(t, v, "bottleneck")
+	assert.Nil(t, v["foot"])
+	assert.Contains(t, v, "foot")
 }
 
 func TestInputIsEchoedAsItWasUnderstood(t *testing.T) {

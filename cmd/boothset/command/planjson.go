@@ -17,7 +17,7 @@ func appendPlan(j *jsonWriter, p *answer.Plan, sys unit.System, w *words.Words) 
 	r, s := p.Request, p.Setup
 	j.object("input", func() { appendInput(j, r, sys) })
 	if p.Stopped() { // nothing is set
-		for _, name := range [...]string{"first", "wall", "gun", "distance", "valve"} {
+		for _, name := range [...]string{"first", "wall", "foot", "gun", "distance", "valve"} {
 			j.null(name)
 		}
 	} else {
@@ -74,6 +74,16 @@ func appendSettings(j *jsonWriter, p *answer.Plan, sys unit.System, w *words.Wor
 		j.gauge("limit", s.Wall.Limit)
 		appendWallRange(j, p.Spread)
 	})
+	if s.Foot.Is {
+		j.object("foot", func() {
+			j.gauge("flowing", s.Foot.Flowing)
+			j.gauge("static", s.Foot.Static)
+			j.gauge("open", s.Foot.Open)
+			j.gauge("limit", s.Foot.Limit)
+		})
+	} else {
+		j.null("foot")
+	}
 	j.object("gun", func() { appendGun(j, r, s) })
 	j.object("distance", func() {
 		j.near("target", s.Distance.Target)
@@ -162,22 +172,7 @@ func appendInput(j *jsonWriter, r *calc.Request, sys unit.System) {
 	j.temp("panel", r.Day.Panel)
 	j.run("altitude", r.Day.Altitude)
 	j.gauge("supply", r.Supply)
-	j.array("hose", func() {
-		for i := range r.Line {
-			if p := &r.Line[i]; p.Kind == line.HoseKind {
-				j.object("", func() {
-					j.run("length", p.Hose.Length)
-					j.near("bore", p.Hose.Bore)
-				})
-			}
-		}
-	})
-	j.text("coupling", entryOf(r, line.CouplingKind))
-	j.text("filter", entryOf(r, line.FilterKind))
-	j.text("regulator", entryOf(r, line.RegulatorKind))
-	if at := r.RegulatorAt(); at != calc.Nowhere {
-		j.text("regulator_at", [...]string{calc.Wall: question.AtWall, calc.Foot: question.AtGun}[at])
-	}
+	appendInputLine(j, r)
 	j.text("gauge", [...]string{calc.InHandle: question.InHandle, calc.AtFoot: question.AtFoot, calc.NoGauge: question.None}[r.Gauge])
 	j.drop("mark", r.Mark)
 	j.drop("gauge_within", unit.Drop(r.Tolerances.WallGauge.Within))
@@ -189,14 +184,55 @@ func appendInput(j *jsonWriter, r *calc.Request, sys unit.System) {
 	j.text("units", catalogue.SystemName(sys))
 }
 
-// entryOf is the catalogue's name of the first part of a kind.
-func entryOf(r *calc.Request, k line.Kind) string {
-	for i := range r.Line {
-		if r.Line[i].Kind == k {
-			return r.Line[i].Entry
+// appendInputLine echoes the line: its parts in order, and besides what the usual line is said by.
+func appendInputLine(j *jsonWriter, r *calc.Request) {
+	j.array("line", func() {
+		for i := range r.Line {
+			p := &r.Line[i]
+			j.object("", func() {
+				j.text("kind", p.Kind.String())
+				if p.Kind != line.HoseKind {
+					j.text("entry", p.Entry)
+					return
+				}
+				j.run("length", p.Hose.Length)
+				j.near("bore", p.Hose.Bore)
+			})
+		}
+	})
+	j.temp("hose_temp", r.HoseTemp())
+	j.array("hose", func() {
+		for i := range r.Line {
+			if p := &r.Line[i]; p.Kind == line.HoseKind {
+				j.object("", func() {
+					j.run("length", p.Hose.Length)
+					j.near("bore", p.Hose.Bore)
+				})
+			}
+		}
+	})
+	for _, k := range [...]line.Kind{line.CouplingKind, line.FilterKind, line.RegulatorKind} {
+		if entry, one := entryOf(r, k); one {
+			j.text(k.String(), entry)
+		} else {
+			j.null(k.String())
 		}
 	}
-	return question.None
+	if at := r.RegulatorAt(); at != calc.Nowhere {
+		j.text("regulator_at", [...]string{calc.Wall: question.AtWall, calc.Foot: question.AtGun}[at])
+	}
+}
+
+// entryOf is the catalogue's name of the parts of a kind; false where they are of several.
+func entryOf(r *calc.Request, k line.Kind) (entry string, one bool) {
+	entry, one = question.None, true
+	for i := range r.Line {
+		if p := &r.Line[i]; p.Kind == k {
+			one = one && (entry == question.None || entry == p.Entry)
+			entry = p.Entry
+		}
+	}
+	return entry, one
 }
 
 func appendGun(j *jsonWriter, r *calc.Request, s *calc.Setup) {

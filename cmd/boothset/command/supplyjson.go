@@ -31,8 +31,9 @@ func appendSupply(j *jsonWriter, r *calc.Request, s *calc.Setup) {
 			j.text("class", w.Class.String())
 			j.number("receiver_l_h", w.InReceiver.LitresAnHour())
 			j.number("main_l_h", w.InMain.LitresAnHour())
+			j.number("dryer_l_h", w.InDryer.LitresAnHour())
 			j.number("hose_l_h", w.InHose.LitresAnHour())
-			j.text("last_in", [...]string{"nowhere", "receiver", "main", "hose"}[w.Last])
+			j.text("last_in", [...]string{"nowhere", "receiver", "main", "dryer", "hose"}[w.Last])
 		})
 	})
 }
