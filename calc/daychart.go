@@ -25,11 +25,11 @@ const HumidityStep = 0.005
 // At is the verdict of the day at a humidity.
 func (l *DayLimits) At(humidity float64) Verdict {
 	switch {
-	case humidity > l.Stop:
+	case humidity >= l.Stop:
 		return VerdictStop
-	case humidity > l.Wait || humidity < l.DryWait:
+	case humidity >= l.Wait || humidity < l.DryWait:
 		return VerdictWait
-	case humidity > l.Watch || humidity < l.DryWatch:
+	case humidity >= l.Watch || humidity < l.DryWatch:
 		return VerdictWatch
 	}
 	return VerdictGo

@@ -50,14 +50,17 @@ func (s *Setup) judgeShort(r *Request) {
 	s.add(level, "supply-short", "limit-band", r.Coat.Working.Ground, s.turnShort(r), gauge("supply", r.Supply), best, gauge("working", s.Working.Pressure), low, TextFigure("part", s.Line[s.Bottleneck].Name))
 }
 
-// turnShort is a part of the line that alone will do, else more supply, else the line as a whole.
+// turnShort is a part of the line that alone will do, else more supply, else, where that
+// would put the wall over what the gun's stamp bears, the part that costs most.
 func (s *Setup) turnShort(r *Request) Turn {
 	if len(s.Fixes) > 0 {
 		if f := &s.Fixes[0]; s.Short.Needed-unit.Gauge(f.Won) < r.Supply {
 			return mend(f)
 		}
 	}
-	if needed := s.Short.Needed + unit.Gauge(LeastReserve); needed <= TopSupply {
+	needed := s.Short.Needed + unit.Gauge(LeastReserve)
+	bears := s.Wall.Open+unit.Gauge(LeastReserve)+unit.Gauge(r.Mark) <= wallOverStamp*r.Gun.Stamp.Inlet
+	if needed <= TopSupply && (bears || r.RegulatorAt() == Nowhere) {
 		return Turn{"turn-more-supply", Figures{gauge("needed", needed)}}
 	}
 	return s.mendPart()

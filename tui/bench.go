@@ -28,6 +28,8 @@ type bench struct {
 	marked    note // what another mark of the wall's gauge did
 	forms     []*form
 	cache     viewCache
+	// headlineCut: the verdict over the views is cut off.
+	headlineCut bool
 }
 
 // note says what another mark did to answers: it shows while these are what is tried, until

@@ -135,7 +135,7 @@ func (b *bench) verdictIn(w, most int) []string {
 }
 
 // headlineRows is how many rows of a window the verdict may take, and lowHeadline of a low
-// one. What is cut off stands in full in the first view.
+// one. What turns it stands in full in the first view where that cuts it off.
 const (
 	headlineRows = 2
 	lowHeadline  = 1
@@ -143,10 +143,13 @@ const (
 
 // headline is the verdict over the views.
 func (b *bench) headline(room size) []string {
+	most := headlineRows
 	if room.h < lowBench {
-		return b.verdictIn(room.w, lowHeadline)
+		most = lowHeadline
 	}
-	return b.verdictIn(room.w, headlineRows)
+	rows := b.verdictIn(room.w, most)
+	b.headlineCut = len(b.verdictRows(room.w)) > len(rows)
+	return rows
 }
 
 // markRows is what another mark of the gauge did, cut where there is little room.

@@ -106,7 +106,7 @@ func TestAJobThatCannotBeDoneSaysStopFirst(t *testing.T) {
 			rows := strings.Split(r.View(), "\n")
 			require.True(t, strings.HasPrefix(rows[2], "STOP: ") || strings.HasPrefix(rows[3], "STOP: "), "%v\n%s", l, r.View())
 			cure := answer.TurnText(r.s.words, r.s.sys, r.bench.tried.Setup.Turn())
-			require.Contains(t, bodyText(r.View()), "> "+cure[:24], "%v: and then what turns it", l)
+			require.Contains(t, bodyText(r.View()), cure[:24], "%v: and then what turns it", l)
 			forbids := r.s.words.Text(r.s.sys, r.bench.tried.Setup.Against[0].ID, r.bench.tried.Setup.Against[0].Figures)
 			require.Contains(t, bodyText(r.View()), "STOP "+forbids[:30], "and what forbids it")
 		}

@@ -13,15 +13,14 @@ import (
 // where the job is stopped.
 func (b *bench) setView(room size) [][]string {
 	against, warns, notes := b.against(room.w), b.cautions(calc.Warn, room.w), b.cautions(calc.Note, room.w)
-	if b.tried.Stopped() {
-		return shareOut([][]string{append(b.cure(room.w), against...), b.wouldHelp(room.w), warns, notes}, room)
-	}
-	if high := len(b.verdictRows(room.w)); high > headlineRows || high > lowHeadline && room.h < lowBench {
+	if b.headlineCut {
 		against = append(b.cure(room.w), against...)
 	}
+	if b.tried.Stopped() {
+		return shareOut([][]string{against, b.wouldHelp(room.w), warns, notes}, room)
+	}
 	first, gauge, why := b.first(room.w), b.gauge(room.w), b.mainReasons(room.w)
-	warns = append(against, warns...)
-	free := size{room.w, room.h - 1 - len(first) - len(gauge) - len(warns)} // a row to say that there is more
+	free := size{room.w, room.h - 1 - len(first) - len(gauge) - len(against) - len(warns)} // a row to say that there is more
 	if len(first) == 0 && room.w >= wideColumns {
 		free.h -= len(why)
 	}
@@ -36,9 +35,9 @@ func (b *bench) setView(room size) [][]string {
 	atGun := wrap(b.atGun(), room.w)
 	switch {
 	case !whole:
-		return shareOut([][]string{first, numbers, gauge, warns, b.settingsInWords(room.w), why, atGun, notes}, room)
-	case len(first) > 0 || len(numbers)+len(why)+len(warns) >= room.h:
-		return shareOut([][]string{first, numbers, gauge, warns, why, atGun, notes}, room)
+		return shareOut([][]string{first, numbers, gauge, against, warns, b.settingsInWords(room.w), why, atGun, notes}, room)
+	case len(first)+len(against) > 0 || len(numbers)+len(why)+len(warns) >= room.h:
+		return shareOut([][]string{first, numbers, gauge, against, warns, why, atGun, notes}, room)
 	}
 	return shareOut([][]string{numbers, gauge, why, warns, atGun, notes}, room)
 }

@@ -127,11 +127,12 @@ type viewState struct {
 	sys         unit.System
 	glyphs      draw.Glyphs
 	colour      bool
+	headlineCut bool
 }
 
 // screenfuls is those of the view that shows, at least one.
 func (b *bench) screenfuls(room size) [][]string {
-	of := viewState{b.view, room, b.kept.id, b.tried.id, b.s.sys, b.s.glyphs, b.s.theme.colour}
+	of := viewState{b.view, room, b.kept.id, b.tried.id, b.s.sys, b.s.glyphs, b.s.theme.colour, b.headlineCut}
 	if b.cache.screenfuls == nil || b.cache.of != of {
 		all := b.views[b.view].screenfuls(b, room)
 		if len(all) == 0 {

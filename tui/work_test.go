@@ -6,7 +6,9 @@ import (
 	"boothset/calc"
 	"boothset/calc/spread"
 	"boothset/calc/unit"
+	"boothset/presets/answer"
 	"boothset/presets/question"
+	"boothset/presets/question/questiontest"
 
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
@@ -108,4 +110,20 @@ func TestOneKeyOnTheAnswerIsNeverWorkedOutTwice(t *testing.T) {
 			require.LessOrEqual(t, spent.spreads, most, k)
 		}
 	})
+}
+
+// Of 10,000 requests the assistant has the verdict that the plan has.
+func TestTheAssistantHasTheVerdictOfThePlan(t *testing.T) {
+	s := open80x24(t).s
+	s.sure = func(*calc.Request, *calc.Setup) *spread.Spread { return nil }
+	s.check = checkKeep
+	for texts := range questiontest.Requests(s.reader, 10000) {
+		all := s.reader.ReadAll(question.Plan, texts, s.sys)
+		p, err := answer.AskPlan(s.reader, all, s.sys)
+		require.NoError(t, err)
+		j, err := s.work(all)
+		require.NoError(t, err)
+		require.Equal(t, p.Setup.Judgement, j.Setup.Judgement, "%v", texts)
+		require.GreaterOrEqual(t, j.Setup.Verdict, j.Today.Verdict)
+	}
 }

@@ -73,12 +73,14 @@ func climate(temperature, humidity float64) draw.Climate {
 				return draw.Stop
 			case t < 65 || t > 90 || rh > 70:
 				return draw.Wait
+			case t > 80:
+				return draw.Watch
 			}
 			return draw.Go
 		},
 		Dew: func(t float64) float64 { return 100 * math.Exp((55-t)/29) }, DewText: "dew point",
 		Today: draw.DayPoint{Temperature: temperature, Humidity: humidity, Text: "today"}, Ghost: draw.DayPoint{Temperature: 68, Humidity: 60, Text: "was"},
-		Go: "Go", Wait: "Wait", Stop: "Stop",
+		Go: "Go", Watch: "watch", Wait: "Wait", Stop: "Stop",
 	}
 }
 

@@ -21,6 +21,11 @@ func Requests(r *question.Reader, n int) iter.Seq[question.Texts] {
 		if rapid.Bool().Draw(t, "with-supply") {
 			d.Supply(texts)
 		}
+		if texts["regulator"][0] == question.None { // then nothing of one counts
+			for _, of := range []string{"regulator-at", "wall", "mark"} {
+				delete(texts, of)
+			}
+		}
 		return texts
 	})
 	return func(yield func(question.Texts) bool) {
