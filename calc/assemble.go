@@ -228,14 +228,16 @@ func (s *Setup) assembleNow(j *job, sens *sensitivity) {
 	}
 }
 
-// distance is the jet's reach, the coat's own addition, held inside the gun's class.
+// distance is the jet's reach, as the stage is held, and the coat's own addition, held inside
+// the gun's class or what the stage has in its place.
 func distance(c *Coat, g *Gun, jet gun.Jet) Distance {
-	at, held := jet.Reach(g.Felt)+c.Farther, NotHeld
+	nearest, farthest := held(c, g)
+	at, end := jet.Reach(g.Felt)*unit.Length(c.Stage.times())+c.Farther, NotHeld
 	switch {
-	case at >= g.Farthest:
-		at, held = g.Farthest, HeldFarthest
-	case at <= g.Nearest:
-		at, held = g.Nearest, HeldNearest
+	case at >= farthest:
+		at, end = farthest, HeldFarthest
+	case at <= nearest:
+		at, end = nearest, HeldNearest
 	}
-	return Distance{Target: at, Low: max(at-bandHalf, g.Nearest), High: min(at+bandHalf, g.Farthest), Held: held}
+	return Distance{Target: at, Low: max(at-bandHalf, nearest), High: min(at+bandHalf, farthest), Held: end}
 }

@@ -179,5 +179,8 @@ func (r *DayRequest) drying(d Day) (float64, error) {
 	if r.Coat.Waterborne {
 		return coat.WaterDrive(d.Air, d.Humidity, air.AtAltitude(d.Altitude))
 	}
+	if !r.Coat.Dries() {
+		return 1, nil
+	}
 	return coat.SolventDrive(r.Coat.Solvent, d.Panel), nil
 }

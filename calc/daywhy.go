@@ -21,9 +21,14 @@ func (a *DayAnswer) explain(r *DayRequest) {
 	why := newReasons()
 	a.Judgement.explain(why)
 	why.add("air", "day-air", dewGround, temp("dew", a.DewPoint), temp("bulb", a.WetBulb))
-	a.explainDrying(r, why)
+	if r.Coat.Dries() {
+		a.explainDrying(r, why)
+	} else {
+		why.add("flash-off", "day-lamp", Ground{Basis: Computed}, TextFigure("coat", r.Coat.Name))
+	}
 	f := Figures{SentenceFigure("grade", "grade-"+string(a.Grade)), temp("air", r.Air), temp("panel", r.Panel), CountFigure("panels", r.Panels)}
 	switch {
+	case !r.Coat.Dries():
 	case r.Coat.Waterborne:
 		why.add("grade", "day-grade-water", gradeGround, f...)
 	case r.Coat.Hardener == Isocyanate:
@@ -31,7 +36,7 @@ func (a *DayAnswer) explain(r *DayRequest) {
 	default:
 		why.add("grade", "day-grade", gradeGround, f...)
 	}
-	if r.Panels > fewPanels {
+	if r.Panels > fewPanels && r.Coat.Dries() {
 		why.add("grade", "day-grade-large", gradeGround, CountFigure("panels", r.Panels))
 	}
 	if p := &a.PotLife; p.Known {

@@ -61,11 +61,15 @@ func (s *Setup) explainGun(r *Request, why *reasons) {
 func (s *Setup) explainDistance(r *Request, why *reasons) {
 	g := &r.Gun
 	id, ground := "distance-jet", jetGround
+	bounds := g.Distance
+	if held := &r.Coat.Stage.Held; held.Known() {
+		bounds = held.Ground
+	}
 	switch s.Distance.Held {
 	case HeldFarthest:
-		id, ground = "distance-held-far", g.Distance
+		id, ground = "distance-held-far", bounds
 	case HeldNearest:
-		id, ground = "distance-held-near", g.Distance
+		id, ground = "distance-held-near", bounds
 	}
 	why.add("distance", id, ground, near("target", s.Distance.Target), gauge("cap", s.Working.Cap))
 	if r.Coat.Farther > 0 {
@@ -122,6 +126,8 @@ func (s *Setup) explainWeather(r *Request, why *reasons) {
 	f := Figures{temp("air", r.Day.Air), share("humidity", r.Day.Humidity), ratio("drying", w.Drying), ratio("drier", w.InFlight.Drier),
 		drop("less", -w.Correction), share("growth", w.InFlight.Growth)}
 	switch {
+	case !r.Coat.Dries():
+		why.add("weather", "weather-lamp", Ground{Basis: Computed}, TextFigure("coat", r.Coat.Name))
 	case w.Held:
 		why.add("weather", "weather-hot-held", dryingGround, f...)
 	case w.Correction < 0 && math.Round(w.InFlight.Growth*100) < 1: // what prints as 0 %

@@ -246,7 +246,8 @@ func (e *evaporation) atWorking(a *InFlight, working unit.Gauge, target unit.Len
 		lower = min(lower, leverPressure)
 		try("lever-pressure", drop("size", lower), func(f *flightCase) { f.pressure -= unit.Gauge(lower) })
 	}
-	if nearer := min(target-e.gun.Nearest, leverNearer); nearer > 0 {
+	nearest, _ := held(e.coat, e.gun)
+	if nearer := min(target-nearest, leverNearer); nearer > 0 {
 		try("lever-nearer", near("size", nearer), func(f *flightCase) { f.nearer = nearer })
 	}
 	if !e.coat.Waterborne {

@@ -91,7 +91,7 @@ func (p *Perturbed) Work(d *Deviations) Outcome {
 		Wall:     wall + unit.Gauge(p.wallOff),
 		Static:   r.regulator(j.wall).Set(wall, j.flow) + unit.Gauge(p.wallOff),
 		Opening:  p.opening(),
-		Distance: gun.JetOf(j.flow, j.cap, j.air).Reach(r.Gun.Felt) + r.Coat.Farther,
+		Distance: gun.JetOf(j.flow, j.cap, j.air).Reach(r.Gun.Felt)*unit.Length(r.Coat.Stage.times()) + r.Coat.Farther,
 		Short:    !r.Gun.Valve.None && p.set() < open,
 	}
 }
@@ -215,6 +215,9 @@ type weatherSlope struct {
 
 func weatherSlopeOf(r *Request, w *Weather) weatherSlope {
 	d := weatherSlope{inFlight: &w.InFlight}
+	if !w.InFlight.Known {
+		return d
+	}
 	e := newEvaporation(&r.Coat, &r.Gun, r.Day, w.Ambient)
 	at := func(dt unit.Temp, dh float64) float64 {
 		day := r.Day

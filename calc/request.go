@@ -38,10 +38,13 @@ type Band struct {
 type Coat struct {
 	ID, Name   string
 	Waterborne bool
-	Solvent    coat.Solvent // that it dries like, unless waterborne
-	Working    Band         // on the gun of the request
-	Farther    unit.Length  // how much farther than the jet's reach it is held
-	Hardener   Hardener
+	// Solvent is what it dries like, unless waterborne; one without either does not dry: a
+	// lamp cures it.
+	Solvent  coat.Solvent
+	Working  Band // on the gun of the request, in the stage
+	Stage    Stage
+	Farther  unit.Length // how much farther than the jet's reach it is held
+	Hardener Hardener
 }
 
 // Gun is the gun of a request with what its class says of it.
@@ -80,7 +83,9 @@ type GunParts struct{ Valve, Passages, Cap string }
 
 // Request is one job: everything in SI, nothing left out.
 type Request struct {
-	Coat   Coat
+	Coat Coat
+	// Stages is the coat in each of its stages, in order; Coat is one of them.
+	Stages []Coat
 	Gun    Gun
 	Day    Day
 	Supply unit.Gauge // before the first part of the line, with the gun spraying

@@ -1,6 +1,8 @@
 package calc
 
 import (
+	"time"
+
 	"boothset/calc/line"
 	"boothset/calc/unit"
 )
@@ -12,6 +14,7 @@ type Setup struct {
 	Wall     WallSetting
 	Foot     FootSetting // where a second regulator, nearer the gun, sets its pressure
 	Distance Distance
+	Flash    Between[time.Duration] // after each coat of the stage, today
 	Valve    ValveMargin
 	// Line is every part from the wall to the cap with the wall and the valve as
 	// advised, or, where the supply is short, as far as the supply goes.
@@ -217,6 +220,7 @@ const (
 	FigureClock                // s since midnight
 	FigureCup                  // s in an efflux cup
 	FigureViscosity            // m2/s
+	FigureTip                  // m, of a fluid tip: mm all over the world
 	FigureSentence             // the sentence whose id is Text
 	FigureTurns                // of a knob, printed to the nearest eighth
 	FigureClosed               // turns of a knob, closed from wide open

@@ -19,14 +19,21 @@ func weather(r *Request) (w Weather, err error) {
 	if w.Drying, err = drying(r.Coat, d, w.Ambient); err != nil {
 		return w, err
 	}
+	if !r.Coat.Dries() {
+		return w, nil
+	}
 	e := newEvaporation(&r.Coat, &r.Gun, d, w.Ambient)
 	w.InFlight = e.atStart()
 	w.Correction = w.InFlight.correction(w.InFlight.changes)
 	return w, nil
 }
 
-// drying is how fast a coat dries on a day, relative to the reference day.
+// drying is how fast a coat dries on a day, relative to the reference day; 1 of one that
+// does not dry.
 func drying(c Coat, d Day, ambient unit.Abs) (float64, error) {
+	if !c.Dries() {
+		return 1, nil
+	}
 	if c.Waterborne {
 		return coat.WaterDrive(d.Air, d.Humidity, ambient)
 	}

@@ -59,7 +59,11 @@ func (b *bench) press(tea.KeyMsg) move { return nil }
 
 func (b *bench) heading() (left, right string) {
 	s, all := b.s, b.s.counting(b.tried.answers)
-	return s.called(question.Coat, all) + ", " + s.called(question.Gun, all), s.unitsName()
+	coat := s.called(question.Coat, all)
+	if len(b.tried.Stages) > 1 {
+		coat += " (" + plain(b.tried.StageName(s.words)) + ")"
+	}
+	return coat + ", " + s.called(question.Gun, all), s.unitsName()
 }
 
 // enter works the answers out anew. What is moved first is the wall as it stands, which
@@ -107,6 +111,28 @@ func (b *bench) changeUnits(string) move {
 	return nil
 }
 
+// nextStage goes to the coat's next stage, and from the last to the first: with what is tried
+// still tried.
+func (b *bench) nextStage(string) move {
+	stages := b.kept.Request.Stages
+	at := slices.IndexFunc(stages, func(c calc.Coat) bool { return c.Stage.ID == b.kept.Request.Coat.Stage.ID })
+	id := stages[(at+1)%len(stages)].Stage.ID
+	in := func(a question.Answers) question.Answers {
+		return a.With(question.Stage, question.Value{Text: id, ID: id})
+	}
+	tried, changed, was := b.tried.answers, b.changed(), b.kept.answers
+	b.s.answers = in(was)
+	if b.work() != nil || b.err != nil {
+		return nil
+	}
+	if changed {
+		if j, err := b.s.work(in(tried)); err == nil {
+			b.tried = j
+		}
+	}
+	return func(r *root) { r.follow(was) }
+}
+
 // markChange says which mark counts, and what it made of the settings before it, as they
 // read in the system they were in; empty where the mark is as it was.
 func (b *bench) markChange(before *job, sys unit.System) string {
@@ -140,6 +166,9 @@ func (b *bench) keys(room size) []binding {
 		all = append(moves, onward, goBack)
 	}
 	all = append(all, b.destinationBindings(room)...)
+	if len(b.kept.Stages) > 1 {
+		all = append(all, bindExplained(stageKeys, "do-stage", b.nextStage))
+	}
 	all = append(all, bindExplained(unitsKeys, "do-units", b.changeUnits), bindExplained(againKeys, "do-again", always(restart)), quitKey(), bindKey(farKeys, "do-nudge-far", b.nudge(10)))
 	if b.count(room) > 1 {
 		all = append(all, bindKey(screenfulKeys, "do-screenful", func(pressed string) move {

@@ -28,6 +28,9 @@ func (s *session) work(a question.Answers) (j job, err error) {
 	if j.Setup, err = s.solve(j.Request); err != nil {
 		return j, s.reader.Refused(err, all, s.sys)
 	}
+	if err := j.SolveStages(); err != nil {
+		return j, s.reader.Refused(err, all, s.sys)
+	}
 	if !j.Stopped() {
 		j.Spread = s.sure(j.Request, j.Setup)
 	}

@@ -38,6 +38,7 @@ var (
 	screenfulKeys = chord("key-pages", "pgup", "pgdown")
 
 	unitsKeys = chord("key-u", "u")
+	stageKeys = chord("key-s", "s")
 	againKeys = chord("key-n", "n")
 	quitKeys  = chord("key-q", "q")
 )

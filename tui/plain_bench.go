@@ -10,6 +10,7 @@ import (
 const (
 	plainChange = "c"
 	plainAgain  = "n"
+	plainStage  = "s"
 	plainAnswer = "="
 )
 
@@ -68,6 +69,12 @@ func (p *dialogue) do(b *bench, text string, menu []string) error {
 		if b.marked.text != "" {
 			p.say(b.marked.text)
 		}
+		p.view(b, 0)
+	case text == plainStage && len(b.kept.Stages) > 1:
+		if follow := b.nextStage(""); follow != nil {
+			follow(p.r)
+		}
+		p.row(b.kept.StageName(p.r.s.words))
 		p.view(b, 0)
 	case text == plainAgain:
 		restart(p.r)

@@ -42,8 +42,8 @@ func TestPlainSaysWhereTheInputEnded(t *testing.T) {
 		{nil, "What are you spraying?"},
 		{linesToAnswer[:6], "What is left of the supply at the regulator while the gun sprays?"},
 		{append(slices.Clone(bench), "c"), "Which one? Type its number; nothing goes back."},
-		{append(slices.Clone(bench), "c", "4"), "Air: type the value to try, or + or - for a step; nothing leaves it."},
-		{append(slices.Clone(bench), "c", "4", "+"), "Tried, not kept."},
+		{append(slices.Clone(bench), "c", "5"), "Air: type the value to try, or + or - for a step; nothing leaves it."},
+		{append(slices.Clone(bench), "c", "5", "+"), "Tried, not kept."},
 		{append(slices.Clone(bench), pageKey(question.Thin), ""), "cup"},
 	} {
 		input := ""
@@ -117,7 +117,7 @@ func TestPlainPages(t *testing.T) {
 		more []string
 		want string
 	}{
-		"every field":            {[]string{pageKey(question.Day), "", "", "", "", "", "", "", "", "", "", ""}, "Clear. Air 75 F"},
+		"every field":            {[]string{pageKey(question.Day), "", "", "", "", "", "", "", "", "", "", "", ""}, "Clear. Air 75 F"},
 		"straight to the answer": {[]string{pageKey(question.Thin), "", "", "din4", "22", "=", ""}, "Clear. 22 s in the"},
 		"what is in its way":     {[]string{pageKey(question.Mix), "=", "30ft2", "=", ""}, "Clear, reduced-pressure gun, 30 ft2"},
 		"picked":                 {[]string{pageKey(question.Day), "surfacer", "=", ""}, "Surfacer. Air 75 F"},
@@ -183,13 +183,13 @@ func TestPlainSaysOfWhatIsTriedWhatMoves(t *testing.T) {
 		require.True(t, ok)
 		return strings.Join(strings.Fields(after), " ")
 	}
-	warm := tried("c", "4", "+", "2", "")
+	warm := tried("c", "5", "+", "2", "")
 	require.Contains(t, warm, "WALL ")
 	require.NotContains(t, warm, "isocyanate", "it was said and stays")
-	short := tried("c", "8", "20psi", "2", "")
+	short := tried("c", "9", "20psi", "2", "")
 	require.Contains(t, short, "STOP Not enough air")
 	require.NotContains(t, short, ", was", "nothing is set")
-	low := tried("c", "8", "28psi", "2", "")
+	low := tried("c", "9", "28psi", "2", "")
 	require.Contains(t, low, "WAIT Not enough air")
 	require.Contains(t, low, ", was 31 psi;")
 }

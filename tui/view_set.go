@@ -32,14 +32,14 @@ func (b *bench) setView(room size) [][]string {
 	if !fits() || len(numbers) == 0 {
 		numbers = b.compact(room.w)
 	}
-	atGun := wrap(b.atGun(), room.w)
+	stage, atGun := b.stage(room.w), wrap(b.atGun(), room.w)
 	switch {
 	case !whole:
-		return shareOut([][]string{first, numbers, gauge, against, warns, b.settingsInWords(room.w), why, atGun, notes}, room)
+		return shareOut([][]string{first, numbers, gauge, against, warns, b.settingsInWords(room.w), why, stage, atGun, notes}, room)
 	case len(first)+len(against) > 0 || len(numbers)+len(why)+len(warns) >= room.h:
-		return shareOut([][]string{first, numbers, gauge, against, warns, why, atGun, notes}, room)
+		return shareOut([][]string{first, numbers, gauge, against, warns, why, stage, atGun, notes}, room)
 	}
-	return shareOut([][]string{numbers, gauge, why, warns, atGun, notes}, room)
+	return shareOut([][]string{numbers, gauge, why, warns, stage, atGun, notes}, room)
 }
 
 // setInWords is the view without its pictures.
@@ -50,7 +50,7 @@ func (b *bench) setInWords(w int) [][]string {
 	}
 	blocks = append(blocks, b.cautions(calc.Warn, w))
 	if !b.tried.Stopped() {
-		blocks = append(blocks, wrap(b.atGun(), w))
+		blocks = append(blocks, b.stage(w), wrap(b.atGun(), w))
 	}
 	return append(blocks, b.cautions(calc.Note, w))
 }
@@ -83,6 +83,32 @@ func (b *bench) firstInWords(w int) (rows []string) {
 		rows = append(rows, wrap(r.Text, w)...)
 	}
 	return rows
+}
+
+// stage is how the stage is laid, and what the coat's other stages come to.
+func (b *bench) stage(w int) (rows []string) {
+	laid := ""
+	for _, r := range b.tried.StageRows(b.s.words, b.s.sys) {
+		switch r.Role {
+		case answer.Value:
+			text := r.Text
+			if r.More != "" {
+				text += " (" + r.More + ")"
+			}
+			if laid != "" {
+				laid += "; "
+			}
+			laid += r.Name + " " + text
+		case answer.Part:
+			if !r.Marked {
+				rows = append(rows, hang("- ", r.Text, w)...)
+			}
+		}
+	}
+	if laid == "" {
+		return rows
+	}
+	return append(wrap(laid+".", w), rows...)
 }
 
 // cautions are those of a level, each marked with its word.

@@ -64,16 +64,16 @@ func New(s Stamp, capLimit unit.Gauge, v Valve) (Gun, error) {
 	return g, nil
 }
 
-// stampAir is the air a stamp holds in: sea level, 20 C.
-var stampAir = line.NewAir(unit.SCFMPressure, unit.ANRTemperature)
+// StampAir is the air that a stamp holds in: sea level, 20 C.
+var StampAir = line.NewAir(unit.SCFMPressure, unit.ANRTemperature)
 
 // Calibrate makes passages and cap meet a stamp that New would take.
 func (g *Gun) Calibrate(s Stamp) {
-	inlet, cap := s.Inlet.Abs(stampAir.Ambient), s.Cap.Abs(stampAir.Ambient)
+	inlet, cap := s.Inlet.Abs(StampAir.Ambient), s.Cap.Abs(StampAir.Ambient)
 	g.Stamp = s
 	g.Passages, g.Cap = line.Restriction{B: passagesRatio}, line.Restriction{B: capRatio}
-	g.Passages.C, _, _ = g.Passages.Needed(s.Flow, inlet, cap, stampAir)
-	g.Cap.C, _, _ = g.Cap.Needed(s.Flow, cap, stampAir.Ambient, stampAir)
+	g.Passages.C, _, _ = g.Passages.Needed(s.Flow, inlet, cap, StampAir)
+	g.Cap.C, _, _ = g.Cap.Needed(s.Flow, cap, StampAir.Ambient, StampAir)
 }
 
 // Upstream is the working pressure (downstream of the inlet valve) and the cap pressure at
@@ -106,7 +106,7 @@ func (g *Gun) Air(working unit.Abs, a line.Air) (q unit.Flow, cap unit.Abs) {
 // belowChokedCap is the cap's pressure at a working pressure if the cap is choked: the
 // two are then in proportion whatever the flow and the air.
 func (g *Gun) belowChokedCap(working unit.Abs) unit.Abs {
-	ratio, _ := g.Passages.Upstream(unit.Flow(g.Cap.C), 1, stampAir) // for a cap at 1 Pa
+	ratio, _ := g.Passages.Upstream(unit.Flow(g.Cap.C), 1, StampAir) // for a cap at 1 Pa
 	return working / ratio
 }
 

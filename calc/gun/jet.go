@@ -51,8 +51,8 @@ type Felt struct {
 // FeltAt is the push met at a distance with the gun at a working pressure, at sea level
 // and 20 C. Both must be above 0.
 func (g *Gun) FeltAt(distance unit.Length, working unit.Gauge) Felt {
-	q, cap := g.Air(working.Abs(stampAir.Ambient), stampAir)
-	return Felt{distance, JetOf(q, cap, stampAir).Thrust}
+	q, cap := g.Air(working.Abs(StampAir.Ambient), StampAir)
+	return Felt{distance, JetOf(q, cap, StampAir).Thrust}
 }
 
 // Reach is the distance at which the push of the jet is felt as firmly as f's. Along a

@@ -31,10 +31,10 @@ func (d *Day) Rows(w *words.Words, sys unit.System) []Row {
 	o.verdict(&a.Judgement, DayGoes)
 	o.heading(o.say("day-heading", calc.TextFigure("coat", r.Coat.Name), calc.FigureOf("air", calc.FigureTemp, r.Air), calc.FigureOf("humidity", calc.FigureShare, r.Humidity),
 		calc.FigureOf("panel", calc.FigureTemp, r.Panel), calc.FigureOf("paint", calc.FigureTemp, r.Paint)))
-	all := []Row{
-		{Role: Value, About: "dew", Name: o.say("label-dew"), Text: sys.Temp(a.DewPoint, unit.Usual), More: d.margin(o)},
-		{Role: Value, About: "flash", Name: o.say("label-flash"), Text: d.flash(o), More: o.say("day-flash-of")},
-		{Role: Value, About: "grade", Name: o.say(d.gradeLabel()), Text: o.say("grade-" + string(a.Grade))},
+	all := []Row{{Role: Value, About: "dew", Name: o.say("label-dew"), Text: sys.Temp(a.DewPoint, unit.Usual), More: d.margin(o)}}
+	if r.Coat.Dries() {
+		all = append(all, Row{Role: Value, About: "flash", Name: o.say("label-flash"), Text: d.flash(o), More: o.say("day-flash-of")},
+			Row{Role: Value, About: "grade", Name: o.say(d.gradeLabel()), Text: o.say("grade-" + string(a.Grade))})
 	}
 	if pot := &a.PotLife; pot.Known {
 		more := ""

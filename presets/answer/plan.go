@@ -14,6 +14,7 @@ import (
 type Plan struct {
 	Request *calc.Request
 	Setup   *calc.Setup
+	Stages  []Staged       // all of the coat's, once they are worked out
 	Spread  *spread.Spread // nil until Sure, where the supply is short and where nothing is set
 	Day     *calc.DayRequest
 	Today   *calc.DayAnswer
@@ -29,7 +30,11 @@ func AskPlan(r *question.Reader, a question.Answers, sys unit.System) (*Plan, er
 	if err != nil {
 		return nil, r.Refused(err, a.Or(r.Usual()), sys)
 	}
-	return &Plan{Request: q, Setup: s}, nil
+	p := &Plan{Request: q, Setup: s}
+	if err := p.SolveStages(); err != nil {
+		return nil, r.Refused(err, a.Or(r.Usual()), sys)
+	}
+	return p, nil
 }
 
 // Sure works out how sure the answer is.
@@ -59,6 +64,7 @@ func (p *Plan) Rows(w *words.Words, sys unit.System) []Row {
 		o.block(FirstRows(w, sys, s)...)
 		o.block(p.settings(o)...)
 		o.block(p.atTheGun(o)...)
+		o.add(p.StageRows(w, sys)...)
 		o.add(p.SureRows(w, sys)...)
 	}
 	o.cautions(s.Cautions)

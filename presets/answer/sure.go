@@ -65,26 +65,26 @@ func (p *Plan) setAt() string {
 func (p *Plan) sureFigures() calc.Figures {
 	s, r := p.Spread, p.Request
 	wall, _ := p.LikelyWall()
-	valve := "spread-valve"
+	low, valve := calc.FigureOf("turnsLow", calc.FigureTurns, s.Knob().Low), "spread-closed-"
+	low.WithoutUnit = true
+	if s.CountsFromShut {
+		valve = "spread-opened-"
+	}
 	switch {
 	case p.Setup.Valve.None:
 		valve = "spread-valve-none"
 	case p.Setup.Foot.Is:
 		valve = "spread-valve-foot"
 	case s.Opening.High >= 1:
-		valve = "spread-valve-full"
-	}
-	low, knob := calc.FigureOf("turnsLow", calc.FigureTurns, s.Knob().Low), "spread-closed"
-	low.WithoutUnit = true
-	if s.CountsFromShut {
-		knob = "spread-opened"
+		valve += "full"
+	default:
+		valve += "part"
 	}
 	return calc.Figures{
-		calc.SentenceFigure("knob", knob), low, calc.FigureOf("turnsHigh", calc.FigureTurns, s.Knob().High),
+		calc.SentenceFigure("valve", valve), low, calc.FigureOf("turnsHigh", calc.FigureTurns, s.Knob().High),
 		calc.FigureOf("working", calc.FigureGauge, p.Setup.Working.Pressure), calc.FigureOf("reads", calc.FigureGauge, p.Setup.Working.ReadsOpen), calc.TextFigure("coat", r.Coat.Name), calc.TextFigure("gun", r.Gun.Name),
 		calc.BriefFigure("low", calc.FigureGauge, r.Coat.Working.Low), calc.BriefFigure("high", calc.FigureGauge, min(r.Coat.Working.High, p.Setup.Working.Highest)),
 		calc.BriefFigure("wallLow", calc.FigureGauge, wall.Low), calc.BriefFigure("wallHigh", calc.FigureGauge, wall.High),
-		calc.SentenceFigure("valve", valve),
 		calc.FigureOf("openingLow", calc.FigureShare, s.Opening.Low), calc.FigureOf("openingHigh", calc.FigureShare, s.Opening.High),
 		calc.FigureOf("distanceLow", calc.FigureDistance, s.Distance.Low), calc.FigureOf("distanceHigh", calc.FigureDistance, s.Distance.High),
 	}

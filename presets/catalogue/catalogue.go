@@ -28,8 +28,9 @@ type Catalogue struct {
 	Valves     Table[*Valve]
 	Tolerances calc.Tolerances
 
-	bores Table[*boreEntry]
-	usual Table[*usualEntry]
+	bores  Table[*boreEntry]
+	stages Table[*origin] // of all coats, by their names
+	usual  Table[*usualEntry]
 	// line is the shop's usual answers as its file gives them, by field, and own those that do
 	// not come from what is shipped.
 	line, own map[string]any
@@ -63,14 +64,16 @@ type entries struct {
 var (
 	//go:embed coats.toml
 	coatsFile []byte
+	//go:embed stages.toml
+	stagesFile []byte
 	//go:embed guns.toml
 	gunsFile []byte
 	//go:embed line.toml
 	lineFile []byte
 )
 
-// shipped is what ships. No entry is in two of them.
-var shipped = []tomlFile{{"coats.toml", coatsFile}, {"guns.toml", gunsFile}, {"line.toml", lineFile}}
+// shipped is what ships. No key is in two of them.
+var shipped = []tomlFile{{"coats.toml", coatsFile}, {"stages.toml", stagesFile}, {"guns.toml", gunsFile}, {"line.toml", lineFile}}
 
 // Open is the shipped catalogue with the shop's file over it, where there is one. It
 // speaks w; its units, where the shop's file gives none, are the locale's.
@@ -156,6 +159,7 @@ func (c *Catalogue) hold(e *entries) {
 	c.Hoses, c.Regulators, c.Filters = tableOf(KindHose, e.Hose, c.words), tableOf(KindRegulator, e.Regulator, c.words), tableOf(KindFilter, e.Filter, c.words)
 	c.Dryers, c.Valves = tableOf(KindDryer, e.Dryer, c.words), tableOf(KindValve, e.Valve, c.words)
 	c.bores, c.usual, c.line = tableOf("bore", e.Bore, c.words), tableOf("usual", e.Usual, c.words), e.Line
+	c.stages = stagesOf(c.Coats, c.words)
 	for id, x := range e.Gun {
 		x.like = e.Gun[x.ClassOf(id)]
 	}

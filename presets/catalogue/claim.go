@@ -109,6 +109,27 @@ func (e *Coat) claim(own *Coat, w *words.Words) {
 	if own.Mix != nil {
 		e.Mix.claim(own.Mix.ground, w)
 	}
+	if own.VOC != nil {
+		e.VOC.claim(own.VOC.ground, w)
+	}
+	if own.Tip != nil {
+		e.Tip.claim(own.Tip.ground, w)
+	}
+	if own.Overlap != nil {
+		e.Overlap.claim(own.Overlap.ground, w)
+	}
+	if own.Flash != nil {
+		e.Flash.claim(own.Flash.ground, w)
+	}
+	if own.Held != nil {
+		e.Held.claim(own.Held.ground, w)
+	}
+	if own.Fan != nil {
+		e.Fan.claim(own.Fan.ground, w)
+	}
+	for id, x := range own.Then {
+		e.Then[id].claim(x.ground, w)
+	}
 }
 
 func (e *Gun) claim(own *Gun, w *words.Words) {

@@ -24,6 +24,15 @@ type Coat struct {
 	Lay        *Lay            `toml:"lay"`
 	Mix        *Mix            `toml:"mix"`
 	VOC        *VOC            `toml:"voc"`
+
+	// Of its first stage, and of the others where they leave it out.
+	First   string            `toml:"first"`
+	Tip     *Between[length]  `toml:"tip"`
+	Overlap *Between[percent] `toml:"overlap"`
+	Flash   *Between[minutes] `toml:"flash"`
+	Held    *Between[length]  `toml:"held"`
+	Fan     *Fan              `toml:"fan"`
+	Then    map[string]*Stage `toml:"then"`
 }
 
 // Band is where a coat starts on a class of gun, and how far it may be moved.
@@ -33,9 +42,9 @@ type Band struct {
 	High  pressure `toml:"high"`
 }
 
-// Solvent is what the coat dries like, none for a waterborne one.
+// Solvent is what the coat dries like, none for a waterborne one or one that a lamp cures.
 func (e *Coat) Solvent() (coat.Solvent, error) {
-	if e.Waterborne {
+	if e.Waterborne || e.DriesLike == None {
 		return coat.Solvent{}, nil
 	}
 	return coat.FindSolvent(cmp.Or(e.DriesLike, coat.ReferenceSolvent))
@@ -44,7 +53,11 @@ func (e *Coat) Solvent() (coat.Solvent, error) {
 // On is the coat's working pressure on a class of gun; false where it has none.
 func (e *Coat) On(class string) (calc.Band, bool) {
 	b, ok := e.Working[class]
-	return calc.Band{Start: b.Start.V, Low: b.Low.V, High: b.High.V, Ground: e.Ground()}, ok
+	return b.band(e.Ground()), ok
+}
+
+func (b Band) band(of calc.Ground) calc.Band {
+	return calc.Band{Start: b.Start.V, Low: b.Low.V, High: b.High.V, Ground: of}
 }
 
 // Classes is the gun classes that the coat has a working pressure for.
@@ -64,15 +77,21 @@ func (e *Coat) check(classes map[string]bool, w *words.Words) *sentence {
 		return newSentence("file-working", calc.TextFigure("given", `{ start = "26psi", low = "23psi", high = "30psi" }`))
 	}
 	for _, class := range e.Classes() {
-		b := e.Working[class]
-		if !classes[class] {
-			return newSentence("file-working-class", calc.TextFigure("class", class), calc.TextFigure("names", w.Listed(sortedKeys(classes))))
-		}
-		if !(b.Low.V >= calc.LowestSupply && b.Low.V <= b.Start.V && b.Start.V <= b.High.V && b.High.V <= calc.TopSupply) {
-			return newSentence("file-working-order", calc.TextFigure("class", class), withoutUnit(calc.BriefFigure("low", calc.FigureGauge, calc.LowestSupply)), calc.BriefFigure("high", calc.FigureGauge, calc.TopSupply))
+		if why := e.Working[class].check(class, classes, w); why != nil {
+			return why
 		}
 	}
-	return cmp.Or(e.Cup.check(w), e.Thinner.check(w), e.Film.check(w), e.Lay.check(w), e.Mix.check(w), e.VOC.check(w))
+	return cmp.Or(e.checkStages(classes, w), e.Cup.check(w), e.Thinner.check(w), e.Film.check(w), e.Lay.check(w), e.Mix.check(w), e.VOC.check(w))
+}
+
+func (b Band) check(class string, classes map[string]bool, w *words.Words) *sentence {
+	if !classes[class] {
+		return newSentence("file-working-class", calc.TextFigure("class", class), calc.TextFigure("names", w.Listed(sortedKeys(classes))))
+	}
+	if !(b.Low.V >= calc.LowestSupply && b.Low.V <= b.Start.V && b.Start.V <= b.High.V && b.High.V <= calc.TopSupply) {
+		return newSentence("file-working-order", calc.TextFigure("class", class), withoutUnit(calc.BriefFigure("low", calc.FigureGauge, calc.LowestSupply)), calc.BriefFigure("high", calc.FigureGauge, calc.TopSupply))
+	}
+	return nil
 }
 
 // HardenerNames is the hardeners by the names that files and answers give them.

@@ -19,14 +19,18 @@ type Film struct {
 	Most    length `toml:"most"`
 }
 
-// Lay is how a coat is laid.
+// Lay is how many coats of a film each are laid.
 type Lay struct {
 	ground
-	CoatLow  length  `toml:"coat-low"`
-	CoatHigh length  `toml:"coat-high"`
-	Coats    int     `toml:"coats"`
-	Overlap  percent `toml:"overlap"`
-	Fan      length  `toml:"fan"`
+	CoatLow  length `toml:"coat-low"`
+	CoatHigh length `toml:"coat-high"`
+	Coats    int    `toml:"coats"`
+}
+
+// Fan is how wide the fan is at the panel.
+type Fan struct {
+	ground
+	Usual length `toml:"usual"`
 }
 
 // Mix is what a ready mix of a coat is.
@@ -123,10 +127,6 @@ func (e *Lay) check(w *words.Words) *sentence {
 		return newSentence("file-lay")
 	case e.Coats < 1 || e.Coats > calc.MostCoats:
 		return newSentence("file-lay-coats", calc.CountFigure("most", calc.MostCoats))
-	case !(e.Overlap.V >= 0 && e.Overlap.V <= calc.MostOverlap):
-		return newSentence("file-lay-overlap", calc.BriefFigure("most", calc.FigureShare, calc.MostOverlap))
-	case !rising(float64(calc.NarrowestFan), float64(e.Fan.V), float64(calc.WidestFan)):
-		return newSentence("file-lay-fan", withoutUnit(calc.BriefFigure("least", calc.FigureDistance, calc.NarrowestFan)), calc.BriefFigure("most", calc.FigureDistance, calc.WidestFan))
 	}
 	return e.ground.check(w)
 }

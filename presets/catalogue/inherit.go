@@ -2,7 +2,7 @@ package catalogue
 
 import (
 	"cmp"
-	"maps"
+	"reflect"
 
 	"boothset/calc"
 	"boothset/calc/unit"
@@ -89,16 +89,37 @@ func (e *entries) liken(own *entries, raw map[string]any, w *words.Words) (*faul
 // copied is a coat of the same values that shares none with it, and has no names yet.
 func (e *Coat) copied() *Coat {
 	c := *e
-	c.Name, c.Aliases, c.Working = "", nil, maps.Clone(e.Working)
-	c.Cup, c.Thinner, c.Film, c.Lay, c.Mix = twin(e.Cup), twin(e.Thinner), twin(e.Film), twin(e.Lay), twin(e.Mix)
+	detach(reflect.ValueOf(&c).Elem())
+	c.Name, c.Aliases = "", nil
 	return &c
 }
 
-// twin is a copy of what a pointer points to, nil where that is nothing.
-func twin[T any](p *T) *T {
-	if p == nil {
-		return nil
+// detach makes what a value's pointers and maps hold its own.
+func detach(v reflect.Value) {
+	switch v.Kind() {
+	case reflect.Struct:
+		for i := range v.NumField() {
+			if f := v.Field(i); f.CanSet() {
+				detach(f)
+			}
+		}
+	case reflect.Pointer:
+		if !v.IsNil() {
+			own := reflect.New(v.Type().Elem())
+			own.Elem().Set(v.Elem())
+			detach(own.Elem())
+			v.Set(own)
+		}
+	case reflect.Map:
+		if !v.IsNil() {
+			own := reflect.MakeMap(v.Type())
+			for _, key := range v.MapKeys() {
+				entry := reflect.New(v.Type().Elem()).Elem()
+				entry.Set(v.MapIndex(key))
+				detach(entry)
+				own.SetMapIndex(key, entry)
+			}
+			v.Set(own)
+		}
 	}
-	c := *p
-	return &c
 }

@@ -117,3 +117,27 @@ farther = "0.2in"
 	assert.NotEqual(t, quick.Film.Most, fast.Film.Most)
 	assert.Equal(t, calc.OwnReadings, fast.Ground().Basis)
 }
+
+// What one of two coats alike changes in a table or a stage is not changed in the other.
+func TestACoatLikeAnotherSharesNothingWithIt(t *testing.T) {
+	before, _ := loaded(t, "# nothing of our own\n").Coats.Get("metallic-base")
+	c := loaded(t, `[coat.tint]
+like = "metallic-base"
+working.reduced-pressure = { start = "24psi" }
+[coat.tint.film]
+typical = "0.55mil"
+[coat.tint.lay]
+coats = 3
+`)
+	after, _ := c.Coats.Get("metallic-base")
+	assert.Equal(t, before.Working, after.Working)
+	assert.Equal(t, before.Film, after.Film)
+	assert.Equal(t, before.Lay, after.Lay)
+	assert.Equal(t, before.Then, after.Then)
+	tint, _ := c.Coats.Get("tint")
+	assert.Equal(t, len(before.Then), len(tint.Then))
+	for id, stage := range tint.Then {
+		assert.NotSame(t, after.Then[id], stage)
+		assert.Equal(t, after.Then[id], stage)
+	}
+}

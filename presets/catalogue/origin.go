@@ -97,6 +97,7 @@ const (
 	KindDryer     = "dryer"
 	KindValve     = "valve"
 	KindHose      = "hose"
+	KindStage     = "stage" // of any coat
 )
 
 // Choice is an entry as a list shows it.
@@ -134,6 +135,8 @@ func (c *Catalogue) each(kind string, do func(id string, o *origin) (more bool))
 		walk(c.Regulators, do)
 	case KindFilter:
 		walk(c.Filters, do)
+	case KindStage:
+		walk(c.stages, do)
 	case KindDryer:
 		walk(c.Dryers, do)
 	case KindValve:

@@ -18,6 +18,7 @@ type (
 	density     struct{ V unit.Density }
 	voc         struct{ V unit.Density }
 	span        struct{ V unit.Seconds }
+	minutes     struct{ V unit.Seconds }
 	temperature struct{ V unit.Temp }
 )
 
@@ -29,6 +30,7 @@ func (q *volume) UnmarshalText(b []byte) error      { return placed(b, q.read(st
 func (q *density) UnmarshalText(b []byte) error     { return placed(b, q.read(string(b))) }
 func (q *voc) UnmarshalText(b []byte) error         { return placed(b, q.read(string(b))) }
 func (q *span) UnmarshalText(b []byte) error        { return placed(b, q.read(string(b))) }
+func (q *minutes) UnmarshalText(b []byte) error     { return placed(b, q.read(string(b))) }
 func (q *temperature) UnmarshalText(b []byte) error { return placed(b, q.read(string(b))) }
 
 func (q *pressure) read(s string) error    { return read(&q.V, unit.Pressure, s) }
@@ -38,6 +40,7 @@ func (q *volume) read(s string) error      { return read(&q.V, unit.Tank, s) }
 func (q *density) read(s string) error     { return read(&q.V, unit.PaintDensity, s) }
 func (q *voc) read(s string) error         { return read(&q.V, unit.VOC, s) }
 func (q *span) read(s string) error        { return read(&q.V, unit.CupTime, s) }
+func (q *minutes) read(s string) error     { return read(&q.V, unit.Minutes, s) }
 func (q *temperature) read(s string) error { return read(&q.V, unit.Temperature, s) }
 
 // read takes a bare number as well: a percentage needs no sign.

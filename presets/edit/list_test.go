@@ -46,7 +46,7 @@ working.marsh-mini = { start = "16psi", low = "14psi", high = "19psi" }
 	mild := func(coat, gun string) question.Texts {
 		return questiontest.With(questiontest.With(questiontest.MildDay("", ""), "coat", coat), "gun", gun)
 	}
-	others := []string{"epoxy-primer", "surfacer", "sealer", "solvent-base", "metallic-base", "waterborne-base", "single-stage", "clear"}
+	others := []string{"epoxy-primer", "surfacer", "sealer", "solvent-base", "metallic-base", "waterborne-base", "single-stage", "clear", "adhesion-promoter", "ultraviolet-primer", "pearl-mid", "matte-clear", "high-solids-clear"}
 	assert.Equal(t, others, walk(mild("", "reduced-pressure"), question.Coat, 1), "the tint is not for this gun")
 	assert.Equal(t, others, walk(mild("marsh-tint", "reduced-pressure"), question.Coat, 1))
 	assert.Equal(t, append([]string{"marsh-tint"}, others...), walk(mild("", ""), question.Coat, 1), "no gun is chosen yet")

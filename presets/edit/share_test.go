@@ -27,8 +27,8 @@ start = "27psi"
 cup = "ford4"
 [coat.clear.film]
 typical = "2.3mil"
-[coat.clear.lay]
-overlap = "60%"
+[coat.clear.overlap]
+usual = "60%"
 [coat.clear.mix]
 solids = "50%"
 [coat.clear.thinner]

@@ -63,9 +63,12 @@ type stepping struct {
 }
 
 // along goes along a list from where it stands, or from before its start, over what does
-// not go with the other answers.
+// not go with the other answers. A coat's stage that is not answered is its first.
 func (s stepping) along(from question.Value, by int) (question.Value, bool) {
 	choices := s.r.Choices(s.in.Field)
+	if s.in.Field == question.Stage && from.ID == "" {
+		from.ID = s.r.FirstStage(s.a.ID(question.Coat))
+	}
 	at := -1
 	for i := range choices {
 		if choices[i].ID == from.ID && from.Fault == nil {
@@ -86,8 +89,8 @@ func (s stepping) along(from question.Value, by int) (question.Value, bool) {
 	return got, ok
 }
 
-// goes reports whether a choice goes with the other answers: a coat with the gun, a gun
-// with the coat.
+// goes reports whether a choice goes with the other answers: a coat with the gun, a gun or a
+// stage with the coat.
 func (s stepping) goes(id string) bool {
 	coat, gun := s.a.ID(question.Coat), s.a.ID(question.Gun)
 	switch s.in.Field {
@@ -95,6 +98,8 @@ func (s stepping) goes(id string) bool {
 		return gun == "" || s.r.GoTogether(id, gun)
 	case question.Gun:
 		return coat == "" || s.r.GoTogether(coat, id)
+	case question.Stage:
+		return slices.Contains(s.r.StagesOf(coat), id)
 	}
 	return true
 }

@@ -86,7 +86,8 @@ func TestWhatMovesIsTaken(t *testing.T) {
 		back := b.With(in.Field, a.Get(in.Field)...)
 		if in.Field == question.Coat {
 			require.False(t, back.Has(question.Hardener), "another coat does not keep the hardener of the one before")
-			back = back.With(question.Hardener, a.Get(question.Hardener)...)
+			require.False(t, back.Has(question.Stage), "nor its stage")
+			back = back.With(question.Hardener, a.Get(question.Hardener)...).With(question.Stage, a.Get(question.Stage)...)
 		}
 		require.Equal(t, a.Texts(), back.Texts())
 	})

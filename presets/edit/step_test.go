@@ -71,8 +71,8 @@ func TestStepOfEachAnswer(t *testing.T) {
 		{"spray-time", 0, 0, "90 s", unit.Metric, "1 min", "2 min", "11 min"},
 		{"receiver-temp", 0, 0, "", unit.Metric, "32 C", "33 C", "42 C"}, // 10 C above the air
 		{"line-temp", 0, 0, "", unit.US, "70 F", "74 F", "92 F"},
-		{"coat", 0, 0, "sealer", unit.US, "surfacer", "solvent-base", "clear"},
-		{"coat", 0, 0, "", unit.US, "", "epoxy-primer", "clear"},
+		{"coat", 0, 0, "sealer", unit.US, "surfacer", "solvent-base", "high-solids-clear"},
+		{"coat", 0, 0, "", unit.US, "", "epoxy-primer", "ultraviolet-primer"},
 		{"gun", 0, 0, "high-pressure", unit.US, "reduced-pressure", "touch-up", "pressure-feed"},
 		{"gun", 0, 0, "HVLP", unit.US, "", "reduced-pressure", "pressure-feed"},
 		{"regulator", 0, 0, "", unit.US, "3/8in", "none", "none"},

@@ -132,22 +132,25 @@ func (s suggester) ratios() (all []catalogue.Choice) {
 // applied is the fans or the overlaps that the catalogue's coats are applied with, the
 // smallest first.
 func (s suggester) applied(f *question.Field) (all []catalogue.Choice) {
-	value := func(l *catalogue.Lay) float64 { return float64(l.Fan.V) }
-	if f == question.Overlap {
-		value = func(l *catalogue.Lay) float64 { return l.Overlap.V }
+	type applied struct {
+		si     float64
+		ground calc.Ground
 	}
-	var lays []*catalogue.Lay
+	var as []applied
 	for _, k := range s.r.Coats {
-		if l := k.Of.Lay; l != nil {
-			lays = append(lays, l)
+		switch o, fan := k.Of.Overlap, k.Of.Fan; {
+		case f == question.Overlap && o != nil:
+			as = append(as, applied{o.Usual.V, o.Ground()})
+		case f == question.Fan && fan != nil:
+			as = append(as, applied{float64(fan.Usual.V), fan.Ground()})
 		}
 	}
-	slices.SortStableFunc(lays, func(a, b *catalogue.Lay) int { return cmp.Compare(value(a), value(b)) })
-	for _, l := range lays {
-		count := f.Of[0].Count(s.sys, value(l))
+	slices.SortStableFunc(as, func(a, b applied) int { return cmp.Compare(a.si, b.si) })
+	for _, x := range as {
+		count := f.Of[0].Count(s.sys, x.si)
 		decimals, _ := unit.Decimals(count)
 		text := f.Of[0].CountText(s.sys, count, decimals)
-		all = append(all, catalogue.Choice{ID: text, Name: text, Ground: l.Ground()})
+		all = append(all, catalogue.Choice{ID: text, Name: text, Ground: x.ground})
 	}
 	return distinct(all)
 }

@@ -240,7 +240,7 @@ func TestSuggestionsAreNamedInTheLanguage(t *testing.T) {
 }
 
 func TestAShopsOwnUsualAnswers(t *testing.T) {
-	r := questiontest.Shop(t, "[usual.tip]\nvalues = [\"1.0 mm\", \"2.5mm\", \"1.0 mm\"]\n[coat.clear.mix]\nratio = \"5: 2\"\n[coat.sealer.lay]\noverlap = \"62.5%\"\n")
+	r := questiontest.Shop(t, "[usual.tip]\nvalues = [\"1.0 mm\", \"2.5mm\", \"1.0 mm\"]\n[coat.clear.mix]\nratio = \"5: 2\"\n[coat.sealer.overlap]\nusual = \"62.5%\"\nhigh = \"65%\"\n")
 	tips := edit.Suggestions(r, question.Tip, "", unit.US)
 	assert.Equal(t, []string{"1.0 mm", "2.5mm"}, questiontest.IDs(tips))
 	assert.Equal(t, calc.OwnReadings, tips[0].Ground.Basis)

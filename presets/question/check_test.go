@@ -32,18 +32,22 @@ func drawText(t *rapid.T, r *question.Reader, f *question.Field) string {
 }
 
 // What is wrong with one field of a plan by itself is what resolving all of it says of that
-// field, and the other way round. Neither knows that a line has too many parts.
+// field, and the other way round. Neither knows that a line has too many parts, nor that the
+// supply lies above the cut-out.
 func TestCheckOfAPlansFieldIsWhatResolvingSays(t *testing.T) {
 	r := questiontest.Open(t)
 	rapid.Check(t, func(t *rapid.T) {
 		row := rapid.SampledFrom(question.Plan.Fields).Draw(t, "field")
+		if row.Field == question.Stage {
+			t.Skip("whether the coat has it, resolving knows")
+		}
 		sys := rapid.SampledFrom(bothSystems).Draw(t, "system")
 		text := drawText(t, r, row.Field)
 		values := r.ReadText(row.Field, text, sys)
 		a := r.ReadAll(question.Plan, around(question.Plan, row.Name, false), sys).With(row.Field, values...)
 		var told *question.Fault
 		for _, f := range resolveFaults(r, question.Plan, a, sys) {
-			if f.Field == row.Name && told == nil {
+			if f.Field == row.Name && f.ID != "above-cut-out" && told == nil {
 				told = f
 			}
 		}

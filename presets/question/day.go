@@ -22,7 +22,7 @@ var potLifeBound = calc.Bound{Low: calc.PotLifeBound.Low, High: calc.PotLifeBoun
 
 // Day asks what the day does to a coat.
 var Day = &Question{Name: "day", Fields: []Row{
-	{Field: Coat}, {Field: Hardener}, {Gun, "usage-day-gun"}, {Field: Temp}, {Field: Humidity}, {Field: Panel}, {Field: Paint}, {Field: Altitude},
+	{Field: Coat}, {Field: Stage}, {Field: Hardener}, {Gun, "usage-day-gun"}, {Field: Temp}, {Field: Humidity}, {Field: Panel}, {Field: Paint}, {Field: Altitude},
 	{Field: Panels}, {Field: PotLife}, {Field: Started},
 }}
 

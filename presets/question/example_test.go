@@ -51,5 +51,5 @@ func ExampleReader_Expand() {
 	fmt.Println(r.Check(question.Coat, r.ReadText(question.Coat, "seeler", unit.US), unit.US))
 	// Output:
 	// metallic-base high
-	// coat "seeler": choose epoxy-primer, surfacer, sealer, solvent-base, metallic-base, waterborne-base, single-stage or clear; nearest is sealer
+	// coat "seeler": choose epoxy-primer, surfacer, sealer, solvent-base, metallic-base, waterborne-base, single-stage, clear, adhesion-promoter, ultraviolet-primer, pearl-mid, matte-clear or high-solids-clear; nearest is sealer
 }

@@ -36,9 +36,13 @@ func (r *Reader) Film(a Answers, sys unit.System) (calc.FilmRequest, []*Fault) {
 	v := &resolver{Reader: r, a: a, sys: sys}
 	q := calc.FilmRequest{Application: v.application()}
 	v.fluid(&q.Fluid)
-	if e, ok := r.Coats.Get(q.CoatID); ok && e.Lay != nil {
-		q.Fan = calc.Stated[unit.Length]{Value: e.Lay.Fan.V, Ground: e.Lay.Ground()}
-		q.Overlap = calc.Stated[float64]{Value: e.Lay.Overlap.V, Ground: e.Lay.Ground()}
+	if e, ok := r.Coats.Get(q.CoatID); ok {
+		if f := e.Fan; f != nil {
+			q.Fan = calc.Stated[unit.Length]{Value: f.Usual.V, Ground: f.Ground()}
+		}
+		if o := e.Overlap; o != nil {
+			q.Overlap = calc.Stated[float64]{Value: o.Usual.V, Ground: o.Ground()}
+		}
 	}
 	moving := q.Fluid.From != calc.FluidUnknown
 	if v.has(Fan) || moving && q.Fan.Value == 0 {

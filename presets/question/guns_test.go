@@ -22,8 +22,10 @@ func TestSmallAndPressureFedGunsOnAnyDay(t *testing.T) {
 			texts := questiontest.With(d.Plan(r), "gun", id)
 			texts["hose"], texts["coupling"], texts["regulator"] = []string{"25ft,3/8in"}, []string{"large-bore"}, []string{"1/2in"}
 			q, s := solved(t, r, texts)
-			assert.GreaterOrEqual(t, s.Distance.Target.Inches(), bounds.near-1e-9)
-			assert.LessOrEqual(t, s.Distance.Target.Inches(), bounds.far+1e-9)
+			if !q.Coat.Stage.Held.Known() && q.Coat.Stage.Times == 0 { // as the class is held
+				assert.GreaterOrEqual(t, s.Distance.Target.Inches(), bounds.near-1e-9)
+				assert.LessOrEqual(t, s.Distance.Target.Inches(), bounds.far+1e-9)
+			}
 			assert.LessOrEqual(t, s.Working.Flow.SCFM(), bounds.flow*1.1, "but for cold, dense air")
 			assert.LessOrEqual(t, float64(s.Working.Pressure), float64(q.Gun.Stamp.Inlet)+1e-6)
 			if q.Supply > unit.PSIG(150) && texts["filter"][0] == "none" {

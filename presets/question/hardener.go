@@ -26,11 +26,11 @@ func (r *Reader) KnowsHardener(a Answers) bool {
 }
 
 // Changed is the answers with a field answered anew by whoever goes on from them: another coat
-// does not keep the hardener that was answered for the one before.
+// does not keep the hardener and the stage that were answered for the one before.
 func (a Answers) Changed(f *Field, values ...Value) Answers {
 	changed := a.With(f, values...)
 	if f == Coat && changed.ID(Coat) != a.ID(Coat) {
-		return changed.With(Hardener)
+		return changed.With(Hardener).With(Stage)
 	}
 	return changed
 }

@@ -1,6 +1,8 @@
 package question
 
 import (
+	"slices"
+
 	"boothset/calc"
 	"boothset/presets/catalogue"
 )
@@ -9,10 +11,13 @@ import (
 var (
 	Coat = &Field{Name: "coat", Read: choice, Entries: catalogue.KindCoat, Part: PartCoat}
 	Gun  = &Field{Name: "gun", Read: choice, Entries: catalogue.KindGun, Part: PartGun}
+	// Stage is which of the coat's stages is set up.
+	Stage = &Field{Name: "stage", Read: choice, Entries: catalogue.KindStage, Default: OfEntry}
 )
 
-// coatAndGun resolves both, and the working pressure that the coat has on the gun's class.
-func (v *resolver) coatAndGun(coat *calc.Coat, gun *calc.Gun) {
+// coatAndGun resolves both, and the working pressure that the coat has on the gun's class:
+// in the stage that is asked for, or in its first; all is the coat in each of its stages.
+func (v *resolver) coatAndGun(coat *calc.Coat, gun *calc.Gun) (all []calc.Coat) {
 	family, coatID, knownCoat := v.family()
 	g, knownGun := v.value(Gun)
 	var e *catalogue.Gun
@@ -26,17 +31,57 @@ func (v *resolver) coatAndGun(coat *calc.Coat, gun *calc.Gun) {
 		gun.Ground, gun.Distance = e.Ground(), felt.Ground()
 	}
 	if !knownCoat || !knownGun {
-		return
+		return nil
 	}
-	working, ok := family.On(e.ClassOf(g.ID))
+	stages := family.StageIDs()
+	chosen, ok := v.stage(stages)
 	if !ok {
-		v.fault(Gun, "no-working-pressure", calc.TextFigure("coat", coatID), v.names(family.Classes()))
-		return
+		return nil
 	}
-	coat.ID, coat.Name = coatID, family.Called()
-	coat.Waterborne, coat.Hardener, coat.Farther = family.Waterborne, v.hardener(family), family.Farther.V
-	coat.Solvent, _ = family.Solvent() // the catalogue's check has found it
-	coat.Working = working
+	of := calc.Coat{ID: coatID, Name: family.Called(), Waterborne: family.Waterborne, Hardener: v.hardener(family), Farther: family.Farther.V}
+	of.Solvent, _ = family.Solvent() // the catalogue's check has found it
+	for n := range stages {
+		if of.Stage, of.Working, ok = family.Stage(n, e.ClassOf(g.ID), v.Catalogue); !ok {
+			v.fault(Gun, "no-working-pressure", calc.TextFigure("coat", coatID), v.names(family.Classes()))
+			return nil
+		}
+		all = append(all, of)
+	}
+	*coat = all[chosen]
+	return all
+}
+
+// StagesOf is the ids of a coat's stages, in order; none of one that is not known.
+func (r *Reader) StagesOf(coat string) []string {
+	e, ok := r.Coats.Get(coat)
+	if !ok {
+		return nil
+	}
+	return e.StageIDs()
+}
+
+// FirstStage is the id of a coat's first stage, empty of one that is not known.
+func (r *Reader) FirstStage(coat string) string {
+	if all := r.StagesOf(coat); len(all) > 0 {
+		return all[0]
+	}
+	return ""
+}
+
+// stage is the place among a coat's stages of the one that is asked for.
+func (v *resolver) stage(of []string) (int, bool) {
+	if !v.has(Stage) {
+		return 0, true
+	}
+	x, ok := v.value(Stage)
+	if !ok {
+		return 0, false
+	}
+	n := slices.Index(of, x.ID)
+	if n < 0 {
+		v.fault(Stage, "choose", v.names(of))
+	}
+	return n, n >= 0
 }
 
 // GoTogether reports whether a coat has a working pressure on a gun.

@@ -64,13 +64,33 @@ func TestWhatBringsUpEachSentenceOfADay(t *testing.T) {
 	}
 }
 
+// thinned is the coats whose seconds the catalogue knows.
+func thinned(r *question.Reader) (ids []string) {
+	for _, k := range r.Coats {
+		if k.Of.Cup != nil && k.Of.Thinner != nil {
+			ids = append(ids, k.ID)
+		}
+	}
+	return ids
+}
+
+// A coat that is sprayed as it comes has no seconds of its own: the sheet's are asked for.
+func TestACoatWithoutSecondsAsksForTheSheets(t *testing.T) {
+	r := questiontest.Open(t)
+	for _, id := range []string{"adhesion-promoter", "ultraviolet-primer"} {
+		_, faults := r.Thin(r.ReadAll(question.Thin, questiontest.Texts("coat", id, "cup", "iso4", "seconds", "40", "paint", "20C"), unit.US), unit.US)
+		require.NotEmpty(t, faults, id)
+		assert.Equal(t, "sheet-seconds", faults[0].Field, id)
+	}
+}
+
 func TestEverySentenceOfThinningIsWhole(t *testing.T) {
 	r, w := questiontest.Open(t), words.English()
 	rapid.Check(t, func(t *rapid.T) {
 		d := questiontest.Drawer{T: t}
 		cup := rapid.SampledFrom(coat.Cups())
 		texts := questiontest.Texts(
-			"coat", d.Choice(r, question.Coat),
+			"coat", rapid.SampledFrom(thinned(r)).Draw(t, "coat"),
 			"cup", cup.Draw(t, "cup").ID, "seconds", d.Number("seconds", "%.1f", 15, 100), "paint", d.Number("paint", "%.1fC", 5, 38),
 			"max-thinner", d.Maybe("thinner", "%.1f", 0, 30), "warm-limit", d.Maybe("limit", "%.1fC", 10, 40),
 		)

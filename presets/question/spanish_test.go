@@ -59,7 +59,7 @@ func TestAReaderSpeaksItsLanguage(t *testing.T) {
 	faults := planFaults(r, questiontest.With(texts, "coat", "milk"), unit.Metric)
 	require.NotEmpty(t, faults)
 	assert.ErrorContains(t, faults[0], "elija clear, epoxy-primer, ")
-	assert.ErrorContains(t, faults[0], " o single-stage")
+	assert.ErrorContains(t, faults[0], " o high-solids-clear")
 }
 
 // What is wrong with a shop's usual line is told in the language.

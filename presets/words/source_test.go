@@ -175,10 +175,18 @@ func catalogue(t *testing.T) (ids []string) {
 		for key, v := range table {
 			switch v := v.(type) {
 			case map[string]any:
+				if key == "then" {
+					for stage := range v {
+						ids = append(ids, "name-stage-"+stage)
+					}
+				}
 				sources(v)
 			case string:
-				if key == "source" {
+				switch key {
+				case "source":
 					ids = append(ids, v)
+				case "first":
+					ids = append(ids, "name-stage-"+v)
 				}
 			}
 		}

@@ -57,7 +57,7 @@ func TestFaultsInSpanish(t *testing.T) {
 		{args: []string{"plan", "--batch"}, input: `{"spread":3}`, says: `"want":"un valor JSON (number) no sirve; dé true o false"`},
 		{args: []string{"plan", "--batch"}, input: `{"units":3}`, says: `"want":"un valor JSON (number) no sirve; elija us o metric"`},
 		{args: []string{"plan", "--batch"}, input: `{"colour":3}`, says: `"want":"no hay tal campo; una petición puede llevar coat, `},
-		{args: []string{"day", "--batch"}, input: `{"colour":3}`, says: `"want":"no hay tal campo; una petición puede llevar coat, hardener, gun, temp, `},
+		{args: []string{"day", "--batch"}, input: `{"colour":3}`, says: `"want":"no hay tal campo; una petición puede llevar coat, stage, hardener, gun, temp, `},
 		{args: []string{"day", "--batch"}, input: `{"temp":{}}`, says: `"want":"un valor JSON (object) no sirve; dé un texto o un número"`},
 		{args: []string{"day", "--batch"}, input: `"` + strings.Repeat("x", longestLine) + `"`, says: `"want":"más larga que 1048576 bytes"`},
 		{args: nil, says: "boothset: la entrada estándar no es una terminal, así que el asistente no puede abrir. Sin pantalla use\n"},

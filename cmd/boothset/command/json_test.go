@@ -32,6 +32,9 @@ var usOf = map[string]string{"bar": "psi", "mm": "in", "m": "ft", "l_min": "cfm"
 var mayBeNull = []string{".distance.held", ".gun.reads", ".gun.cap_limit", ".input.wall", ".input.second", ".supply.hold_s", ".supply.hold_from_full_s",
 	".wall.low", ".wall.high", ".wall.static_low", ".wall.static_high", ".voc.thinner", ".voc.limit", ".voc.over"}
 
+// nullHere is what a cause or a stage can be without.
+var nullHere = regexp.MustCompile(`\.wall_if_known$|^\.stages\[\d+\]\.(working|wall|turns|distance|film|overlap|flash|tip)$`)
+
 // walk goes through decoded JSON and reports what no answer may hold: a quantity in
 // one system only, two figures that differ, a null where a figure should be.
 func walk(path string, v any) (faults []string) {
@@ -56,7 +59,7 @@ func walk(path string, v any) (faults []string) {
 			faults = append(faults, walk(fmt.Sprintf("%s[%d]", path, i), v[i])...)
 		}
 	case nil:
-		if strings.Count(path, ".") > 1 && !slices.Contains(mayBeNull, path) && !strings.HasSuffix(path, ".wall_if_known") {
+		if strings.Count(path, ".") > 1 && !slices.Contains(mayBeNull, path) && !nullHere.MatchString(path) {
 			faults = append(faults, path+" is null")
 		}
 	}

@@ -57,6 +57,7 @@ func appendPlan(j *jsonWriter, p *answer.Plan, sys unit.System, w *words.Words) 
 		appendComparison(j, &s.Comparison)
 	}
 	appendFixes(j, s, sys, w)
+	appendStages(j, p)
 }
 
 // appendSettings appends what to do first, null where that is nothing, and what to set.
@@ -165,6 +166,7 @@ func appendLanding(j *jsonWriter, l *calc.InFlight, sys unit.System, w *words.Wo
 // appendInput echoes what was asked, as it was understood.
 func appendInput(j *jsonWriter, r *calc.Request, sys unit.System) {
 	j.text("coat", r.Coat.ID)
+	j.text("stage", r.Coat.Stage.ID)
 	appendHardener(j, r.Coat.Hardener)
 	j.text("gun", r.Gun.ID)
 	j.temp("temp", r.Day.Air)

@@ -40,10 +40,11 @@ func (d Drawer) Plan(r *question.Reader) question.Texts {
 		"wall", d.Maybe("wall", "%.3fpsi", 1, 300), "mark", d.Maybe("mark", "%.3fpsi", 0.01, 20),
 	)
 	for _, row := range question.Plan.Fields {
-		if row.Listed() {
+		if row.Listed() && row.Field != question.Stage {
 			texts[row.Name] = []string{d.Choice(r, row.Field)}
 		}
 	}
+	texts["stage"] = []string{rapid.SampledFrom(r.StagesOf(texts["coat"][0])).Draw(d.T, question.Stage.Name)}
 	for i := range rapid.IntRange(1, 3).Draw(d.T, "hoses") {
 		label := fmt.Sprintf("hose-%d", i+1)
 		texts["hose"] = append(texts["hose"], d.Number(label+"-ft", "%.3fft", 0.5, 200)+d.Number(label+"-mm", ",%.3fmm", 3, 20))
