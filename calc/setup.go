@@ -110,7 +110,7 @@ type Step struct {
 	Kind    line.Kind
 	In, Out unit.Gauge
 	Loss    unit.Drop
-	Share   float64 // of what is lost between the set pressure and the gun; 0 outside that
+	Share   float64 // of what is lost from the supply to the gun; 0 of a regulator, whose fall is wanted
 	Mach    float64
 }
 

@@ -24,6 +24,8 @@ node calc/air/testdata/psychrolib.mjs "$work/npm" >"$work/psychrolib.csv"
 compare calc/air/testdata/psychrolib.csv "$work/psychrolib.csv"
 /usr/bin/python3 calc/testdata/plan.py >"$work/plan.csv"
 compare calc/testdata/plan.csv "$work/plan.csv"
+/usr/bin/python3 calc/testdata/lines.py >"$work/lines.csv"
+compare calc/testdata/lines.csv "$work/lines.csv"
 
-"${GO:-go}" test -count=1 ./calc/air ./calc/line ./calc/gun ./calc/coat ./calc/supply ./calc || status=1
+"${GO:-go}" test -count=1 ./calc/air ./calc/line ./calc/gun ./calc/coat ./calc/supply ./calc ./cmd/boothset/command || status=1
 exit $status

@@ -252,16 +252,17 @@ def bench():
     put("hot-open", hot.psi(hot.wall(hot.q, hot.target)))
 
 
-print("name,value")
-bench()
-Spray((32, 10, 20), 26, 23, 5, 7, False).day("solvent", 40, 0.12)
-water = Spray((29, 15, 10), 25, 19, 5, 8, True)
-water.day("water", 40, 0.12)
-# A class that may be held an inch nearer.
-near = Spray((32, 10, 20), 26, 23, 3, 7, False)
-put("an-inch-nearer", 1 - near.lost(24, 40, 0.12, nearer=1)[0] / near.lost(24, 40, 0.12)[0])
-# A hygrometer at its lowest reads no drier: the slope's lower end stays at 1 %.
-put("water-per-humidity-at-1", (math.log(water.lost(25, 40, 0.02)[0]) - math.log(water.lost(25, 40, 0.01)[0])) / 0.02)
-# At 10 psi 8 % less grows the drops by more than 4 %.
-soft = Spray((29, 15, 10), 10, 5, 5, 8, False)
-put("soft-most", 0.8 * 0.04 / (soft.lost(9.2, 21, 0.5)[1] / soft.lost(10, 21, 0.5)[1] - 1))
+if __name__ == "__main__":
+    print("name,value")
+    bench()
+    Spray((32, 10, 20), 26, 23, 5, 7, False).day("solvent", 40, 0.12)
+    water = Spray((29, 15, 10), 25, 19, 5, 8, True)
+    water.day("water", 40, 0.12)
+    # A class that may be held an inch nearer.
+    near = Spray((32, 10, 20), 26, 23, 3, 7, False)
+    put("an-inch-nearer", 1 - near.lost(24, 40, 0.12, nearer=1)[0] / near.lost(24, 40, 0.12)[0])
+    # A hygrometer at its lowest reads no drier: the slope's lower end stays at 1 %.
+    put("water-per-humidity-at-1", (math.log(water.lost(25, 40, 0.02)[0]) - math.log(water.lost(25, 40, 0.01)[0])) / 0.02)
+    # At 10 psi 8 % less grows the drops by more than 4 %.
+    soft = Spray((29, 15, 10), 10, 5, 5, 8, False)
+    put("soft-most", 0.8 * 0.04 / (soft.lost(9.2, 21, 0.5)[1] / soft.lost(10, 21, 0.5)[1] - 1))

@@ -38,10 +38,7 @@ func draw(t *rapid.T, r *question.Reader) answer.Answer {
 	q, texts := question.Plan, question.Texts{}
 	switch rapid.IntRange(0, 4).Draw(t, "question") {
 	case 0:
-		texts = d.Plan(r)
-		if rapid.Bool().Draw(t, "with the shop's air") {
-			d.Supply(texts)
-		}
+		texts = d.AnyLine(r, rapid.Bool().Draw(t, "with the shop's air"))
 	case 1:
 		q, texts = question.Day, d.Day(r)
 	case 2:

@@ -24,7 +24,7 @@ func (p *Plan) SureRows(w *words.Words, sys unit.System) (rows []Row) {
 		rows = append(rows, Row{Role: Range, ID: id, Text: w.Text(sys, id, f)})
 	}
 	f := p.sureFigures()
-	if gauges := s.Of("wall-gauge") + s.Of("gun-gauge"); r.Gauge != calc.NoGauge && s.Set && gauges > 0 {
+	if gauges := s.Of("wall-gauge") + s.Of("gun-gauge"); r.Gauge != calc.NoGauge && s.Set && gauges > 0 && !p.Setup.Foot.Is {
 		say("spread-check", calc.Figures{calc.FigureOf("share", calc.FigureShare, min(gauges, 1))})
 	}
 	say("spread-given-"+p.setAt(), f)
@@ -42,7 +42,11 @@ func (p *Plan) SureRows(w *words.Words, sys unit.System) (rows []Row) {
 		if r.Gauge == calc.NoGauge {
 			id = "spread-blind-"
 		}
-		say(id+p.setAt(), append(f, calc.CountFigure("times", int(math.Round(10*s.Short)))))
+		at := p.setAt()
+		if p.Setup.Foot.Is {
+			at = "feeds"
+		}
+		say(id+at, append(f, calc.CountFigure("times", int(math.Round(10*s.Short)))))
 	}
 	return rows
 }

@@ -33,12 +33,10 @@ func sizeOf(a question.Answers, in edit.Input) float64 {
 // drawStep draws answers that work, one input of them, and the system in use.
 func drawStep(t *rapid.T, r *question.Reader) (question.Answers, edit.Input, unit.System) {
 	d := questiontest.Drawer{T: t}
-	texts := d.Plan(r)
-	if rapid.Bool().Draw(t, "with the shop's air") {
-		d.Supply(texts)
-		if rapid.Bool().Draw(t, "told by its motor") {
-			texts["compressor"] = []string{d.Number("motor", "%.1fhp", 1, 50)}
-		}
+	supplied := rapid.Bool().Draw(t, "with the shop's air")
+	texts := d.AnyLine(r, supplied)
+	if supplied && rapid.Bool().Draw(t, "told by its motor") {
+		texts["compressor"] = []string{d.Number("motor", "%.1fhp", 1, 50)}
 	}
 	sys := rapid.SampledFrom(bothSystems).Draw(t, "system")
 	a := read(r, texts, sys)
@@ -65,14 +63,15 @@ func TestWhatMovesIsTaken(t *testing.T) {
 		require.Empty(t, faults)
 		_, err := calc.Solve(q)
 		require.NoError(t, err)
-		if !in.Field.Listed() {
+		of, _ := in.Of(a.Or(r.Usual()))
+		if !of.Listed() {
 			from, to := sizeOf(a, in), sizeOf(b, in)
 			require.False(t, math.IsNaN(to), b.Text(in.Field))
 			if !math.IsNaN(from) {
 				require.Equal(t, by > 0, to > from, "%q to %q", a.Text(in.Field), b.Text(in.Field))
 				require.Equal(t, by < 0, to < from, "%q to %q", a.Text(in.Field), b.Text(in.Field))
 			}
-			if bound := in.Field.Bounds[in.Piece]; bound != nil && !(in.Field == question.Compressor && b.Get(in.Field)[0].SI[1] > 0) {
+			if bound := of.Bounds[in.Piece]; bound != nil && !(in.Field == question.Compressor && b.Get(in.Field)[0].SI[1] > 0) {
 				require.True(t, bound.Holds(to), "%q", b.Text(in.Field))
 			}
 		}
@@ -109,7 +108,7 @@ func TestStepsAreEachOthersOpposite(t *testing.T) {
 			require.True(t, moved)
 			require.Equal(t, on.Texts(), again.Texts())
 			require.InDelta(t, sizeOf(on, in), sizeOf(again, in), 1e-9*math.Abs(sizeOf(on, in)))
-			if !in.Field.Listed() {
+			if of, _ := in.Of(a.Or(r.Usual())); !of.Listed() {
 				was, snapped := sizeOf(a, in), sizeOf(back, in)
 				near := 1e-6 * math.Abs(was)
 				if in.Piece == 1 && in.Field != question.Other {

@@ -33,7 +33,7 @@ func notLower[T ~float64](t *rapid.T, a, b T, what string) {
 func TestEveryAnswerIsFiniteAndWithinItself(t *testing.T) {
 	r := questiontest.Open(t)
 	rapid.Check(t, func(t *rapid.T) {
-		q, s := solved(t, r, questiontest.Drawer{T: t}.Plan(r))
+		q, s := solved(t, r, questiontest.Drawer{T: t}.AnyLine(r, false))
 		require.Empty(t, questiontest.Unsound(s, "setup"))
 		assert.GreaterOrEqual(t, float64(s.Valve.Opening), 0.0)
 		assert.LessOrEqual(t, s.Valve.Opening, 1.0)
@@ -67,8 +67,7 @@ func TestTheShopsAirIsAnsweredInFiniteFigures(t *testing.T) {
 	r := questiontest.Open(t)
 	rapid.Check(t, func(t *rapid.T) {
 		d := questiontest.Drawer{T: t}
-		texts := d.Plan(r)
-		d.Supply(texts)
+		texts := d.AnyLine(r, true)
 		q, s := solved(t, r, texts)
 		require.Empty(t, questiontest.Unsound(s, "setup"))
 		// Where the line itself cannot be fed there is one verdict, and it is that.
@@ -87,7 +86,7 @@ func TestTheShopsAirIsAnsweredInFiniteFigures(t *testing.T) {
 func TestTheLineHangsTogether(t *testing.T) {
 	r := questiontest.Open(t)
 	rapid.Check(t, func(t *rapid.T) {
-		_, s := solved(t, r, questiontest.Drawer{T: t}.Plan(r))
+		_, s := solved(t, r, questiontest.Drawer{T: t}.AnyLine(r, false))
 		var shares float64
 		for i, p := range s.Line {
 			assert.InDelta(t, float64(p.In-p.Out), float64(p.Loss), 1e-6, p.Name)
@@ -110,7 +109,7 @@ func TestTheLineHangsTogether(t *testing.T) {
 func TestMoreSupplyNeverLowersWhatTheGunCanGet(t *testing.T) {
 	r := questiontest.Open(t)
 	rapid.Check(t, func(t *rapid.T) {
-		texts := questiontest.Drawer{T: t}.Plan(r)
+		texts := questiontest.Drawer{T: t}.AnyLine(r, false)
 		low := rapid.Float64Range(1, 90).Draw(t, "lower supply")
 		high := low + rapid.Float64Range(0, 60).Draw(t, "more")
 		_, before := solved(t, r, questiontest.With(texts, "supply", fmt.Sprintf("%.4fpsi", low)))

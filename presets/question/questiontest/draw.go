@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 
+	"boothset/calc"
+	"boothset/presets/catalogue"
 	"boothset/presets/question"
 
 	"pgregory.net/rapid"
@@ -50,6 +52,44 @@ func (d Drawer) Plan(r *question.Reader) question.Texts {
 		texts["hose"] = append(texts["hose"], d.Number(label+"-ft", "%.3fft", 0.5, 200)+d.Number(label+"-mm", ",%.3fmm", 3, 20))
 	}
 	return texts
+}
+
+// AnyLine is Plan, every second time on a line of any parts in any order; with the air upstream
+// of the regulator where supplied.
+func (d Drawer) AnyLine(r *question.Reader, supplied bool) question.Texts {
+	texts := d.Plan(r)
+	if supplied {
+		d.Supply(texts)
+	}
+	if rapid.Bool().Draw(d.T, "any-line") {
+		d.Line(r, texts)
+	}
+	return texts
+}
+
+// Line puts a line of any parts in any order over answers to the plan, in place of the usual
+// one.
+func (d Drawer) Line(r *question.Reader, texts question.Texts) {
+	for _, f := range question.LineFields() {
+		delete(texts, f.Name)
+	}
+	regulators := 0
+	for i := range rapid.IntRange(1, 9).Draw(d.T, "parts") {
+		kind := rapid.SampledFrom(question.PartKinds()).Draw(d.T, "kind")
+		if kind == catalogue.KindRegulator {
+			if regulators++; regulators > calc.MostRegulators {
+				continue
+			}
+		}
+		entry := ""
+		if f := question.PartField(kind); f.Listed() {
+			entry = d.Choice(r, f)
+		} else {
+			label := fmt.Sprintf("part-%d", i+1)
+			entry = d.Number(label+"-ft", "%.3fft", 0.5, 200) + d.Number(label+"-mm", ",%.3fmm", 3, 20)
+		}
+		texts["line"] = append(texts["line"], kind+"="+entry)
+	}
 }
 
 // Supply puts the air upstream of the regulator over answers to the plan, on a line that a
