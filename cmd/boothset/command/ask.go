@@ -29,7 +29,7 @@ func (p *Program) ask(q *question.Question) *cobra.Command {
 	}
 	for _, row := range q.Fields {
 		c.Flags().Var(&fieldFlag{a.texts, row}, row.Name, row.Usage())
-		if row.Listed() {
+		if row.Listed() || row.Field == question.Line {
 			_ = c.RegisterFlagCompletionFunc(row.Name, p.complete(row.Field)) // fails for a flag that is not there
 		}
 	}

@@ -52,10 +52,27 @@ func (p *Program) complete(f *question.Field) func(*cobra.Command, []string, str
 		if err != nil {
 			return nil, cobra.ShellCompDirectiveError
 		}
+		if f == question.Line {
+			return lineParts(o.reader), cobra.ShellCompDirectiveNoFileComp
+		}
 		var all []string
 		for _, c := range o.reader.Choices(f) {
 			all = append(all, c.ID+"\t"+c.Name)
 		}
 		return all, cobra.ShellCompDirectiveNoFileComp
 	}
+}
+
+// lineParts is every part that a line may have, of a hose the beginning.
+func lineParts(r *question.Reader) (all []string) {
+	for _, kind := range question.PartKinds() {
+		f := question.PartField(kind)
+		if !f.Listed() {
+			all = append(all, kind+"=")
+		}
+		for _, c := range r.Choices(f) {
+			all = append(all, kind+"="+c.ID+"\t"+c.Name)
+		}
+	}
+	return all
 }

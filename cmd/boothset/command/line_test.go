@@ -115,6 +115,16 @@ func TestALineInAShopsFile(t *testing.T) {
 	assert.Equal(t, "slim", decoded(t, r.out).Input["coupling"])
 }
 
+// A shell completes a part by its kind and what of that kind there is.
+func TestPartsAreCompleted(t *testing.T) {
+	r := boothset("", "__complete", "plan", "--line", "")
+	require.Zero(t, r.code, r.err)
+	for _, part := range []string{"coupling=slim\t", "dryer=desiccant\t", "hose=\n", "regulator=1/2in\t"} {
+		assert.Contains(t, r.out, part)
+	}
+	assert.NotContains(t, r.out, "none")
+}
+
 // Heated air takes more pressure on the way for less flow; a dryer keeps the water out of what
 // is sprayed.
 func TestHoseAirAndDryer(t *testing.T) {
