@@ -46,9 +46,9 @@ func without(all, other []string) (left []string) {
 // inAShop gives a request the air of a shop that keeps up with the gun.
 func inAShop(r *Request) {
 	r.Shop = Shop{
-		Known: true, Spraying: 3 * time.Minute, ReceiverTemp: unit.Celsius(30), LineTemp: unit.Celsius(30),
+		Known: true, Spraying: 3 * time.Minute, Panels: 1, ReceiverTemp: unit.Celsius(30), LineTemp: unit.Celsius(30),
 		System: supply.System{
-			Rated: unit.SCFM(30), CutIn: unit.PSIG(90), CutOut: unit.PSIG(120),
+			Rated: unit.SCFM(30), RatedInlet: supply.SCFMInlet, CutIn: unit.PSIG(90), CutOut: unit.PSIG(120),
 			Receiver: supply.Receiver{Volume: unit.USGallons(60)},
 		},
 	}
@@ -116,7 +116,16 @@ func TestWhatAPlanSays(t *testing.T) {
 		}, []string{"distance-held-near", "distance-coat"}, []string{"distance-jet"}, nil},
 		{"a shop's air that keeps up", inAShop, []string{"supply-keeps-up", "water-receiver"}, []string{"supply-unchecked"}, nil},
 		{"a small machine with a large receiver", func(r *Request) { inAShop(r); r.Shop.System.Rated = unit.SCFM(7) },
-			[]string{"supply-holds", "water-receiver"}, []string{"supply-unchecked"}, nil},
+			[]string{"supply-holds", "water-receiver"}, []string{"supply-unchecked"}, []string{"watch supply-deficit"}},
+		{"and panels that it recovers between", func(r *Request) {
+			inAShop(r)
+			r.Shop.System.Rated, r.Shop.Panels, r.Shop.Pause = unit.SCFM(7), 4, 5*time.Minute
+		}, []string{"supply-holds", "supply-series-recovers", "water-receiver"}, []string{"supply-unchecked"}, nil},
+		{"and too many panels without a pause", func(r *Request) {
+			inAShop(r)
+			r.Shop.System.Rated, r.Shop.Panels = unit.SCFM(7), 40
+		}, []string{"supply-holds", "supply-series-falls", "water-receiver"}, []string{"supply-unchecked"}, []string{"wait supply-series"}},
+		{"a motor of 5 hp", func(r *Request) { inAShop(r); r.Shop.Power = 5 }, []string{"supply-keeps-up", "supply-motor", "water-receiver"}, []string{"supply-unchecked"}, nil},
 		{"a small machine with a small receiver", func(r *Request) {
 			inAShop(r)
 			r.Shop.System.Rated, r.Shop.System.Receiver.Volume = unit.SCFM(5), unit.USGallons(10)

@@ -109,9 +109,9 @@ func TestAColdPanelCoolsNoHose(t *testing.T) {
 	r = mildClear(t)
 	r.Day = Day{Air: unit.Celsius(25), Humidity: 0.6, Panel: unit.Celsius(18)}
 	r.Shop = Shop{
-		Known: true, Spraying: time.Minute, ReceiverTemp: unit.Celsius(38), LineTemp: unit.Celsius(38),
+		Known: true, Spraying: time.Minute, Panels: 1, ReceiverTemp: unit.Celsius(38), LineTemp: unit.Celsius(38),
 		System: supply.System{
-			Rated: unit.SCFM(30), CutIn: unit.PSIG(90), CutOut: unit.PSIG(120),
+			Rated: unit.SCFM(30), RatedInlet: supply.SCFMInlet, CutIn: unit.PSIG(90), CutOut: unit.PSIG(120),
 			Receiver: supply.Receiver{Volume: unit.USGallons(60)},
 		},
 	}

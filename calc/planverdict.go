@@ -83,12 +83,35 @@ func (s *Setup) judgeSupply(r *Request) {
 	v := &c.Verdict
 	ground := Ground{Basis: Computed, Source: "source-receiver"}
 	switch {
-	case !c.Checked || v.OK:
+	case !c.Checked:
+	case v.OK:
+		s.judgeSeries(r)
 	case v.FromFull.Time >= r.Shop.Spraying:
 		s.add(VerdictWait, "supply-from-full", "limit-lasts", ground, Turn{ID: "turn-full"}, minutes("hold", v.Hold.Time), minutes("full", v.FromFull.Time), minutes("spraying", r.Shop.Spraying))
 	default:
 		s.add(VerdictStop, "supply-gives-out", "limit-lasts", ground, turnSupply(v), minutes("hold", v.Hold.Time), gauge("lowest", v.Lowest), gauge("needed", c.Needed), minutes("spraying", r.Shop.Spraying))
 	}
+}
+
+// judgeSeries adds panels one after another that the air does not last for, and a compressor
+// that makes less than is drawn though the receiver hides it for a panel.
+func (s *Setup) judgeSeries(r *Request) {
+	c := &s.Supplied
+	v, n := &c.Verdict, &c.Series
+	if n.Recovers && (r.Shop.Panels > 1 || n.Fall == 0) {
+		return
+	}
+	turn := Turn{"turn-pause", Figures{minutes("pause", n.Enough.Time)}}
+	if n.Enough.Endless {
+		turn = Turn{"turn-compressor", Figures{flow("delivered", v.Demand.Mean)}}
+	}
+	f := []Figure{CountFigure("held", n.Held), CountFigure("panels", r.Shop.Panels), minutes("pause", r.Shop.Pause), flow("short", -v.Margin), drop("fall", n.Fall)}
+	ground := Ground{Basis: Computed, Source: "source-receiver"}
+	if n.Held < r.Shop.Panels {
+		s.add(VerdictWait, "supply-series", "limit-recovers", ground, turn, f...)
+		return
+	}
+	s.add(VerdictWatch, "supply-deficit", "limit-recovers", ground, turn, f...)
 }
 
 // turnSupply is what makes a supply last.

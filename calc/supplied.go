@@ -16,6 +16,9 @@ type Shop struct {
 	Known        bool // false: the supply is not checked
 	System       supply.System
 	Spraying     time.Duration // without a pause, the panel's time
+	Panels       int           // sprayed one after another, 1 to supply.MostPanels
+	Pause        time.Duration // between two of them
+	Power        float64       // hp, where the compressor was given by its motor; 0 where not
 	ReceiverTemp unit.Temp     // of the air as it leaves the receiver
 	LineTemp     unit.Temp     // of the main where it is coldest
 }
@@ -25,6 +28,7 @@ type Supplied struct {
 	Checked bool
 	Needed  unit.Gauge // at the regulator's inlet, for the wall as set
 	Verdict supply.Verdict
+	Series  supply.Series // of the panels
 	Water   supply.Water
 }
 
@@ -37,9 +41,12 @@ func (s *Setup) checkSupply(r *Request, j *job) error {
 	needed := p.Gauge(j.air.Ambient)
 	sys := r.Shop.System
 	sys.Inlet = supply.Inlet{Ambient: j.air.Ambient, Temp: r.Day.Air}
-	sys.RatedInlet = supply.SCFMInlet
 	sys.Receiver.Temp = r.Shop.ReceiverTemp
 	v, err := supply.Check(sys, j.flow, needed, r.Shop.Spraying)
+	if err != nil {
+		return problemOf(err)
+	}
+	series, err := supply.InSeries(sys, j.flow, needed, r.Shop.Spraying, r.Shop.Pause, r.Shop.Panels)
 	if err != nil {
 		return problemOf(err)
 	}
@@ -52,7 +59,7 @@ func (s *Setup) checkSupply(r *Request, j *job) error {
 	if err != nil {
 		return problemOf(err)
 	}
-	s.Supplied = Supplied{Checked: true, Needed: needed, Verdict: v, Water: water}
+	s.Supplied = Supplied{Checked: true, Needed: needed, Verdict: v, Series: series, Water: water}
 	return nil
 }
 
@@ -86,7 +93,7 @@ func problemOf(err error) error {
 		supply.FieldReceiver: "receiver", supply.FieldReceiverTemp: "receiver-temp", supply.FieldReceiverPressure: "cut-in",
 		supply.FieldCutIn: "cut-in", supply.FieldCutOut: "cut-out", supply.FieldMainLength: "main", supply.FieldMainBore: "main", supply.FieldMainTemp: "line-temp",
 		supply.FieldFreeAir: "compressor", supply.FieldUserAir: "other", supply.FieldUserDuty: "other", supply.FieldAllAir: "other",
-		supply.FieldSprayingTime: "spray-time", supply.FieldHoseTemp: "hose-temp",
+		supply.FieldSprayingTime: "spray-time", supply.FieldPause: "pause", supply.FieldPanels: "panels", supply.FieldHoseTemp: "hose-temp",
 	}[in.Field]
 	if !ok {
 		field = "supply"
@@ -114,6 +121,21 @@ func (s *Setup) explainSupply(r *Request, why *reasons) {
 		flow("margin", unit.Flow(math.Abs(float64(v.Margin)))), flow("enoughDelivered", v.EnoughDelivered), volume("enoughReceiver", v.EnoughReceiver),
 	}
 	why.add("supply", supplyID(v), ground, f...)
+	if n := &c.Series; v.OK && r.Shop.Panels > 1 && n.Fall > 0 {
+		id := "supply-series-falls"
+		if n.Recovers {
+			id = "supply-series-recovers"
+		}
+		why.add("supply", id, ground, drop("fall", n.Fall), drop("regained", max(0, n.Regained)), minutes("pause", r.Shop.Pause), CountFigure("panels", r.Shop.Panels), CountFigure("held", n.Held))
+	}
+	if hp := r.Shop.Power; hp > 0 {
+		low, high, _ := supply.FromPower(hp) // it was read by it
+		rule := Ground{Basis: Published, Source: "source-motor"}
+		if hp < supply.SmallMotor {
+			rule = Ground{Basis: Estimate, Source: "source-small-motor"}
+		}
+		why.add("supply", "supply-motor", rule, brief(ratio("power", hp)), brief(flow("low", low)), brief(flow("high", high)))
+	}
 	w := &c.Water
 	water := Figures{
 		temp("dew", w.AtWall), temp("sprayed", w.Sprayed), TextFigure("class", w.Class.String()),

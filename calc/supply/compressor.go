@@ -54,13 +54,20 @@ func FreeAir(q unit.Flow, rated, now Inlet) (unit.Flow, error) {
 	return unit.Flow(float64(q) * float64(now.Ambient/rated.Ambient) * float64(rated.Temp/now.Temp)), nil
 }
 
+// SmallMotor is the power, hp, under which a compressor is a small one.
+const SmallMotor = 5.0
+
 // FromPower is what a motor of so many horsepower is likely to deliver at 100 psig and
-// sea level: 4 to 5 scfm a horsepower (common practice, as compressor guides give it; an
-// ideal two-stage machine would make 6.5). A plate's horsepower is often more than the
-// motor can give for long; a pump-up test is surer. Error outside 0.1 to 500 hp.
+// sea level: from 5 hp on 4 to 5 scfm a horsepower (a rule of thumb that compressor guides
+// publish; an ideal two-stage machine would make 6.5), under that 3 to 3.5 (an estimate:
+// small machines have one stage and more dead space). A plate's horsepower is often more than
+// the motor can give for long; a pump-up test is surer. Error outside 0.1 to 500 hp.
 func FromPower(horsepower float64) (low, high unit.Flow, err error) {
 	if err := within(FieldPower, horsepower, 0.1, 500, "hp"); err != nil {
 		return 0, 0, err
+	}
+	if horsepower < SmallMotor {
+		return unit.SCFM(3 * horsepower), unit.SCFM(3.5 * horsepower), nil
 	}
 	return unit.SCFM(4 * horsepower), unit.SCFM(5 * horsepower), nil
 }

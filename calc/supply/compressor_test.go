@@ -57,6 +57,10 @@ func TestPowerRuleIsBelowIdealMachines(t *testing.T) {
 	assert.InEpsilon(t, 4, low.SCFM()/5, 1e-12)
 	assert.InEpsilon(t, 5, high.SCFM()/5, 1e-12)
 	assert.Less(t, high.SCFM()/5, scfm(power(1)))
+	low, high, err = supply.FromPower(3)
+	require.NoError(t, err)
+	assert.InEpsilon(t, 3, low.SCFM()/3, 1e-12, "a small machine, an estimate")
+	assert.InEpsilon(t, 3.5, high.SCFM()/3, 1e-12)
 
 	for _, bad := range []float64{0, -1, math.NaN(), math.Inf(1)} {
 		_, _, err := supply.FromPower(bad)

@@ -22,6 +22,8 @@ const (
 	FieldMainLength       = "main-length"
 	FieldMainTemp         = "main-temperature"
 	FieldNeeded           = "pressure-needed"
+	FieldPanels           = "panels"
+	FieldPause            = "pause"
 	FieldPower            = "power"
 	FieldPumpUp           = "pump-up-time"
 	FieldRatedInlet       = "rated-inlet"

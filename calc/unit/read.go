@@ -26,6 +26,8 @@ const Named System = -1
 type Reading struct {
 	SI   float64
 	Bare bool // no unit was named
+	// Size is that of the unit it was read in, in SI, or for a rate of what the rate is of.
+	Size float64
 	// number is how many characters of the trimmed text the number takes.
 	number int
 	label  string // of the unit that a bare number was taken in, with the blank before it
@@ -59,7 +61,7 @@ func (q *Quantity) Read(text string, sys System) (Reading, error) {
 	}
 	for i := range q.units {
 		if u := &q.units[i]; u.spelled(typed) {
-			r.SI = q.inSI(u, value)
+			r.SI, r.Size = q.inSI(u, value), u.size
 			return q.checked(r, text)
 		}
 	}

@@ -144,6 +144,10 @@ func TestWhatLineGunAndSupplyRaise(t *testing.T) {
 		{"a mask on a supply that lasts", with("compressor", "30cfm", "receiver", "60gal", "other", "6cfm,mask"), calc.VerdictGo, nil, ""},
 		{"a mask on a supply that is short", with("supply", "28psi", "compressor", "30cfm", "receiver", "60gal", "other", "6 cfm, Mask"), calc.VerdictStop, []string{"mask-starves", "supply-short"}, "turn-mask"},
 		{"lasts from full alone", with("compressor", "0cfm", "receiver", "30gal", "spray-time", "2min"), calc.VerdictWait, []string{"supply-from-full"}, "turn-full"},
+		{"a receiver that hides a deficit for a panel", with("compressor", "8cfm", "receiver", "60gal"), calc.VerdictWatch, []string{"supply-deficit"}, "turn-pause"},
+		{"panels that it does not recover between", with("compressor", "6cfm", "receiver", "60gal", "panels", "9", "pause", "10s"), calc.VerdictWait, []string{"supply-series"}, "turn-pause"},
+		{"panels that it recovers between", with("compressor", "8cfm", "receiver", "60gal", "panels", "9"), calc.VerdictGo, nil, ""},
+		{"another gun by its class", with("compressor", "8cfm", "receiver", "10gal", "other", "high-volume-low-pressure"), calc.VerdictStop, []string{"supply-gives-out"}, "turn-compressor"},
 		{"a hazard of the coat does not count", with("coat", "epoxy-primer"), calc.VerdictGo, nil, ""},
 		{"a high-volume clear is no warning of its own", with("gun", "high-volume-low-pressure"), calc.VerdictGo, nil, ""},
 	} {

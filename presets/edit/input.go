@@ -59,12 +59,14 @@ func (in Input) put(a question.Answers, values []question.Value, v question.Valu
 	return a.Changed(in.Field, a.With(in.Field, values...).WithValue(in.Field, in.Part, v).Get(in.Field)...)
 }
 
-// movable is how many values of a field can be moved: none of one that does not count, one
+// movable is how many values of a field can be moved: none of one that does not count or comes by the piece, one
 // of a plain field, answered or not, of pairs those that there are.
 func movable(f *question.Field, a question.Answers) int {
 	values := a.Get(f)
 	switch {
 	case !question.Plan.Has(f) || !question.Applies(f, a):
+		return 0
+	case f == question.Panels: // counted by the piece, and typed
 		return 0
 	case f.Repeats:
 		return len(values)

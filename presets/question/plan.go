@@ -49,7 +49,7 @@ func Applies(f *Field, a Answers) bool {
 		return Whole(a)
 	case f == RegulatorAt || f == Wall || f == Mark:
 		return regulated(a)
-	case f.Part == PartSupply && f != Compressor:
+	case (f.Part == PartSupply || f == Panels || f == Pause) && f != Compressor:
 		return Supplied(a)
 	}
 	return true
@@ -64,6 +64,7 @@ func Assumed(sys unit.System) calc.Figures {
 		calc.BriefFigure("receiverAbove", calc.FigureTempDiff, receiverAbove),
 		calc.BriefFigure("sheetTemp", calc.FigureTemp, calc.SheetTemp),
 		calc.BriefFigure("spraying", calc.FigureMinutes, usualSpraying),
+		calc.BriefFigure("pause", calc.FigureMinutes, usualPause),
 		calc.BriefFigure("lead", calc.FigureDistance, usualLead),
 		calc.BriefFigure("thinnerVOC", calc.FigureVOC, coat.SolventDensity),
 		calc.BriefFigure("warmLimit", calc.FigureTemp, usualWarmLimit),

@@ -94,6 +94,9 @@ func Parts(f *Field, t string) (one, other string, both bool) {
 // all of it where that is left out, and of a mask.
 func user(r *Reader, f *Field, t string, sys unit.System) Value {
 	one, other, both := Parts(f, t)
+	if id, ok := r.entry(Gun, one); ok && (!both || !strings.EqualFold(strings.TrimSpace(other), f.SecondWord)) {
+		return r.otherGun(f, t, id, other, both, sys)
+	}
 	word := both && strings.EqualFold(strings.TrimSpace(other), f.SecondWord)
 	if word {
 		t = one
@@ -104,6 +107,21 @@ func user(r *Reader, f *Field, t string, sys unit.System) Value {
 	}
 	if v.Fault == nil && (v.SI[0] < 0 || v.SI[1] < 0 || v.SI[1] > 1) {
 		return r.wanted(f, t, sys, f.Want)
+	}
+	return v
+}
+
+// otherGun reads a gun that sprays beside this one: it draws the air of its stamp, all the
+// time where no share is given.
+func (r *Reader) otherGun(f *Field, t, id, share string, given bool, sys unit.System) Value {
+	e, _ := r.Guns.Get(id)
+	v := Value{ID: id, SI: [2]float64{float64(e.Flow.V), 1}}
+	if given {
+		s, err := f.Of[1].Read(share, sys)
+		if err != nil || s.SI < 0 || s.SI > 1 {
+			return r.wanted(f, t, sys, f.Want)
+		}
+		v.SI[1] = s.SI
 	}
 	return v
 }

@@ -42,6 +42,10 @@ var (
 		Name: "spray-time", Read: amount, Of: [2]*unit.Quantity{unit.Minutes}, Bounds: [2]*calc.Bound{&sprayBound}, Default: ShopOrOut, Part: PartSupply,
 		Counts: func(q *calc.Request) float64 { return q.Shop.Spraying.Seconds() },
 	}
+	Pause = &Field{
+		Name: "pause", Read: amount, Of: [2]*unit.Quantity{unit.Minutes}, Bounds: [2]*calc.Bound{&sprayBound}, Default: Fixed,
+		Counts: func(q *calc.Request) float64 { return q.Shop.Pause.Seconds() },
+	}
 	ReceiverTemp = &Field{
 		Name: "receiver-temp", Read: amount, Of: [2]*unit.Quantity{unit.Temperature}, Bounds: [2]*calc.Bound{&receiverHeat}, Default: ShopOrOut, Part: PartSupply,
 		Counts: func(q *calc.Request) float64 { return float64(q.Shop.ReceiverTemp) },
@@ -55,7 +59,7 @@ var (
 // supplyRows is what a plan asks of the supply.
 var supplyRows = []Row{
 	{Field: Compressor}, {Field: Receiver}, {Field: CutIn}, {Field: CutOut}, {Field: Main}, {Field: Other},
-	{Field: SprayTime}, {Field: ReceiverTemp}, {Field: LineTemp},
+	{Field: SprayTime}, {Panels, "usage-plan-panels"}, {Field: Pause}, {Field: ReceiverTemp}, {Field: LineTemp},
 }
 
 // The bounds that the supply's values are held to by steps; calc/supply says what is wrong
@@ -77,6 +81,8 @@ const (
 	// usualSpraying is how long a panel is sprayed without a pause, from memory, not
 	// verified.
 	usualSpraying = unit.Seconds(3 * unit.SecondPerMinute)
+	// usualPause is how long nothing is sprayed between two panels: judgement.
+	usualPause = unit.Seconds(5 * unit.SecondPerMinute)
 	// receiverAbove is how much warmer than the shop the air leaves the receiver, from
 	// memory, not verified.
 	receiverAbove = unit.TempDiff(10)
@@ -93,7 +99,12 @@ func (v *resolver) supply(r *calc.Request) {
 	s := &r.Shop
 	s.Known = true
 	sys := &s.System
+	sys.RatedInlet = v.ratedInlet()
 	sys.Rated = si[unit.Flow](v, Compressor)
+	x, _ := v.a.One(Compressor)
+	if hp, err := unit.Power.Read(x.Text, unit.Named); err == nil {
+		s.Power = hp.SI
+	}
 	sys.Receiver.Volume = si[unit.Volume](v, Receiver)
 	atSupply := max(r.Supply, supply.LowestCutIn)
 	sys.CutOut = or(v, CutOut, max(or(v, CutIn, atSupply)+cutSpan, r.Supply))
@@ -110,10 +121,28 @@ func (v *resolver) supply(r *calc.Request) {
 		}
 		sys.Others = append(sys.Others, supply.User{Flow: unit.Flow(o.SI[0]), Duty: o.SI[1], Mask: o.Word})
 	}
-	spraying := min(or(v, SprayTime, usualSpraying), unit.Seconds(supply.MaxSpan.Seconds()+1))
-	s.Spraying = time.Duration(float64(spraying) * float64(time.Second))
+	span := func(f *Field, usual unit.Seconds) time.Duration {
+		t := min(or(v, f, usual), unit.Seconds(supply.MaxSpan.Seconds()+1))
+		return time.Duration(float64(t) * float64(time.Second))
+	}
+	s.Spraying, s.Pause = span(SprayTime, usualSpraying), span(Pause, usualPause)
+	s.Panels = 1
+	if v.has(Panels) {
+		s.Panels = int(si[float64](v, Panels))
+	}
 	s.ReceiverTemp = or(v, ReceiverTemp, r.Day.Air+unit.Temp(receiverAbove))
 	s.LineTemp = or(v, LineTemp, r.Day.Air)
+}
+
+// ratedInlet is the inlet that the compressor's figure is meant for, by the unit it was typed
+// in: one in litres or cubic metres is stamped by ISO 1217, one in cubic feet, and a motor's
+// rule, by 14.696 psia.
+func (v *resolver) ratedInlet() supply.Inlet {
+	x, _ := v.a.One(Compressor)
+	if r, err := unit.AirFlow.Read(x.Text, v.sys); err == nil && r.Size != unit.ANRPerSCFM {
+		return supply.ISOInlet
+	}
+	return supply.SCFMInlet
 }
 
 // Supplied reports whether the air upstream of the regulator is checked.

@@ -25,6 +25,16 @@ func appendSupply(j *jsonWriter, r *calc.Request, s *calc.Setup) {
 		j.flow("delivered", v.Delivered)
 		j.bool("compressor_keeps_up", v.KeepsUp)
 		j.text("limit", [...]string{"none", "compressor", "receiver", "main", "switch"}[v.Limit])
+		n := &c.Series
+		j.object("series", func() {
+			j.count("panels", r.Shop.Panels)
+			j.number("pause_s", r.Shop.Pause.Seconds())
+			j.drop("fall", n.Fall)
+			j.drop("regained", n.Regained)
+			j.bool("recovers", n.Recovers)
+			j.count("held", n.Held)
+			appendSpan(j, "enough_pause_s", n.Enough)
+		})
 		j.object("water", func() {
 			j.temp("dew_point_at_wall", w.AtWall)
 			j.temp("dew_point_sprayed", w.Sprayed)
