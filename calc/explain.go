@@ -10,6 +10,7 @@ import (
 // Grounds that several reasons share.
 var (
 	lineGround   = Ground{Basis: Computed, Source: "source-line"}
+	orderGround  = Ground{Basis: Published, Source: "source-setup-order"}
 	jetGround    = Ground{Basis: Estimate, Source: "source-jet"}
 	dewGround    = Ground{Basis: Published, Source: "source-psychrometrics"}
 	dryingGround = Ground{Basis: Estimate, Source: "source-drying"}
@@ -37,8 +38,18 @@ func (s *Setup) explain(r *Request) {
 	if set || s.Short.Is {
 		s.explainLine(why)
 	}
+	if set {
+		explainOrder(why)
+	}
 	s.explainSupply(r, why)
 	s.Reasons = *why
+}
+
+// explainOrder is the gun's knobs in the order they are set, and how the pattern is proved.
+func explainOrder(why *reasons) {
+	for _, id := range [...]string{"setup-fan", "setup-fluid", "setup-air", "setup-paper", "setup-flood"} {
+		why.add("setup", id, orderGround)
+	}
 }
 
 func (s *Setup) explainStart(r *Request, why *reasons) {

@@ -54,13 +54,17 @@ func inAShop(r *Request) {
 	}
 }
 
+// inOrder is how the gun's knobs are set.
+var inOrder = []string{"setup-fan", "setup-fluid", "setup-air", "setup-paper", "setup-flood"}
+
 // What is told of a bench beyond, and in place of, what is told of a clear on a mild day:
 // each for what it is about, and a caution only where there is something to do.
 func TestWhatAPlanSays(t *testing.T) {
 	mild, calm := told(solved(t, mildClear(t)))
 	assert.Equal(t, []string{
 		"gun-start", "weather-mild", "weather-dew", "gun-flow", "wall-set", "wall-static", "valve-opening", "valve-floor",
-		"compare", "distance-jet", "distance-class", "line-bottleneck", "supply-unchecked",
+		"compare", "distance-jet", "distance-class", "line-bottleneck",
+		"setup-fan", "setup-fluid", "setup-air", "setup-paper", "setup-flood", "supply-unchecked",
 	}, mild)
 	assert.Equal(t, []string{"n local-gun-rules"}, calm)
 	// Of a job that is stopped nothing is said that is to be set.
@@ -158,7 +162,10 @@ func TestWhatAPlanSays(t *testing.T) {
 			}), "%s: the limit that %s passes", c.name, against.ID)
 		}
 		assert.Equal(t, c.added, without(reasons, mild), c.name)
-		assert.Equal(t, c.replaced, without(mild, reasons), c.name)
+		gone := without(mild, reasons)
+		set := !slices.Contains(gone, "gun-start")
+		assert.Equal(t, !set, slices.Contains(gone, "setup-fan"), "%s: the gun is set where there is something to set", c.name)
+		assert.Equal(t, c.replaced, without(gone, inOrder), c.name)
 		assert.Equal(t, c.warned, without(cautions, calm), c.name)
 		assert.True(t, slices.IsSortedFunc(cautions, func(a, b string) int {
 			order := []string{"stop", "wait", "watch", "w", "n"} // the gravest first

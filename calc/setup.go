@@ -161,7 +161,7 @@ const (
 
 // Reason is why a value is what it is.
 type Reason struct {
-	About string // "wall", "valve", "distance", "gun", "weather", "line"
+	About string // "wall", "valve", "distance", "gun", "weather", "line", "setup"
 	ID    string
 	Figures
 	Ground

@@ -17,7 +17,7 @@ func TestAllReasonsAreThereOnceAskedFor(t *testing.T) {
 		r := start(t, look{size: l})
 		press(r, then(toSupply, "6")...)
 		all := screenfulsText(r)
-		for _, about := range []string{"gun", "weather", "wall", "valve", "distance", "line", "supply"} {
+		for _, about := range []string{"gun", "weather", "wall", "valve", "distance", "line", "setup", "supply"} {
 			require.Contains(t, all, r.s.say("why-of-"+about), "%v", l)
 		}
 		require.Contains(t, all, r.s.say("would-help"))
