@@ -40,6 +40,9 @@ func (r *Reader) Unused(q *Question, typed, all Answers, sys unit.System) *Fault
 	for _, x := range idles[q] {
 		given := all.Text(x.other)
 		without := !all.Has(x.other) || all.ID(x.other) == None
+		if x.other == Regulator && Whole(all) {
+			without = !regulated(all)
+		}
 		if !typed.Has(x.field) || without != !x.instead {
 			continue
 		}

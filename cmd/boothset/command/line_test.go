@@ -76,6 +76,22 @@ func TestTwoRegulatorsAreBothSet(t *testing.T) {
 	assert.Greater(t, starved.Short.SupplyNeeded["psi"], 30.0)
 }
 
+// The wall as it stands is told of a line that has a regulator in its list, and of no other.
+func TestTheWallOfALineOfParts(t *testing.T) {
+	a := planned(t, ExitAnswered, clearJob(append(lineOf("regulator=1/2in", "hose=25ft,3/8in"), "--wall", "70psi", "--mark", "2psi")...))
+	require.NotNil(t, a.Now)
+	assert.InDelta(t, 70, a.Now.Wall["psi"], 1e-9)
+	held := planned(t, ExitAnswered, clearJob(append(lineOf(twoRegulators...), "--wall", "70psi")...))
+	assert.Contains(t, reasonsOf(held), "now-foot")
+	assert.InDelta(t, 26, held.Now.GunIfOpen["psi"], 1e-6, "the one nearer the gun holds it back")
+	low := planned(t, ExitAnswered, clearJob(append(lineOf(twoRegulators...), "--wall", "25psi")...))
+	assert.Contains(t, reasonsOf(low), "now-too-low")
+	assert.Less(t, low.Now.GunIfOpen["psi"], 25.0)
+	r := boothset("", clearJob(append(lineOf("hose=25ft,3/8in"), "--wall", "70psi")...)...)
+	assert.Equal(t, ExitBadInput, r.code)
+	assert.Contains(t, r.err, "regulator")
+}
+
 // A list and a flag of the usual line are refused together, and both named.
 func TestALineAndAFlagOfTheUsualLine(t *testing.T) {
 	for flag, text := range map[string]string{"hose": "6ft,3/8in", "coupling": "slim", "filter": "none", "regulator": "none", "regulator-at": "gun"} {
