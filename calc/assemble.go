@@ -16,7 +16,7 @@ func (s *Setup) assemble(j *job, sens *sensitivity) {
 	g := &j.r.Gun
 	jet := gun.JetOf(j.flow, j.cap, j.air)
 	s.Working = Working{
-		Pressure: j.target, ReadsOpen: j.target, Cap: j.cap.Gauge(amb),
+		Pressure: j.target, Wanted: j.wanted, ReadsOpen: j.target, Cap: j.cap.Gauge(amb),
 		Flow: j.flow, Highest: g.Highest(j.air), JetMach: jet.Mach,
 	}
 	open, _ := g.Valve.Full.Upstream(j.flow, j.working, j.air)
@@ -27,7 +27,7 @@ func (s *Setup) assemble(j *job, sens *sensitivity) {
 	e := newEvaporation(&j.r.Coat, g, j.r.Day, amb)
 	e.atWorking(&s.Weather.InFlight, j.target, s.Distance.Target)
 	s.settings(j)
-	s.Valve = ValveMargin{Floor: sens.floor(), TurnsOf: g.Valve.Turns, CountsFromShut: g.Valve.FromShut}
+	s.Valve = ValveMargin{None: g.Valve.None, Floor: sens.floor(), TurnsOf: g.Valve.Turns, CountsFromShut: g.Valve.FromShut}
 	s.Valve.open(1, &g.Valve)
 	if j.short {
 		s.assembleShort(j, sens)
@@ -132,7 +132,9 @@ func (s *Setup) walk(j *job, q unit.Flow, working, into unit.Abs) {
 			add(p.Name, p.Kind, ends[i], ends[i+1], p.Mach(q, ends[i], ends[i+1], j.air))
 		}
 	}
-	add(j.r.Parts.Valve, line.ValveKind, into, working, s.Valve.Mach)
+	if !g.Valve.None {
+		add(j.r.Parts.Valve, line.ValveKind, into, working, s.Valve.Mach)
+	}
 	s.share()
 	_, cap := g.Upstream(q, j.air)
 	add(j.r.Parts.Passages, line.PassagesKind, working, cap, throat(q, working, g.Passages, j.air))
@@ -230,6 +232,12 @@ func (s *Setup) assembleNow(j *job, sens *sensitivity) {
 // the gun's class or what the stage has in its place.
 func distance(c *Coat, g *Gun, jet gun.Jet) Distance {
 	nearest, farthest := held(c, g)
-	at := min(max(jet.Reach(g.Felt)*unit.Length(c.Stage.times())+c.Farther, nearest), farthest)
-	return Distance{Target: at, Low: max(at-bandHalf, nearest), High: min(at+bandHalf, farthest)}
+	at, end := jet.Reach(g.Felt)*unit.Length(c.Stage.times())+c.Farther, NotHeld
+	switch {
+	case at >= farthest:
+		at, end = farthest, HeldFarthest
+	case at <= nearest:
+		at, end = nearest, HeldNearest
+	}
+	return Distance{Target: at, Low: max(at-bandHalf, nearest), High: min(at+bandHalf, farthest), Held: end}
 }

@@ -28,7 +28,7 @@ func (s *Setup) warnSettings(r *Request, to *cautions) {
 		_, least := s.Valve.Limit()
 		to.add(Warn, "valve-low", RegulatorFigure(r.RegulatorAt()), s.Valve.Knob("valve", s.Valve.Opening), share("opening", s.Valve.Opening), least, share("floor", s.Valve.Floor))
 	}
-	if reserve := s.Reserve(); !s.Short.Is && !s.Wall.Held && reserve < LeastReserve-1 {
+	if reserve := s.Reserve(); !s.Short.Is && !s.Wall.Held && !(s.Valve.None && !s.Foot.Is) && reserve < LeastReserve-1 {
 		to.add(Warn, "little-reserve", drop("reserve", reserve), gauge("supply", r.Supply))
 	}
 	if !s.Short.Is && !s.Foot.Is && r.RegulatorAt() != Nowhere && s.Wall.Flowing > s.Wall.Limit+1 {
@@ -39,6 +39,10 @@ func (s *Setup) warnSettings(r *Request, to *cautions) {
 		to.add(Warn, "now-above-supply", RegulatorFigure(r.RegulatorAt()), gauge("wall", r.Now), gauge("supply", r.Supply))
 	}
 	if s.Now.Given && s.Now.GunIfOpen > s.Working.Highest {
-		to.add(Warn, "now-over-stamp", RegulatorFigure(r.RegulatorAt()), gauge("wall", r.Now), gauge("gun", s.Now.GunIfOpen), gauge("highest", s.Working.Highest))
+		id := "now-over-stamp"
+		if s.Valve.None {
+			id = "now-over-stamp-no-valve"
+		}
+		to.add(Warn, id, RegulatorFigure(r.RegulatorAt()), gauge("wall", r.Now), gauge("gun", s.Now.GunIfOpen), gauge("highest", s.Working.Highest))
 	}
 }

@@ -25,7 +25,7 @@ type Comparison struct {
 
 // compare sets the advised wall against the one that is set now, or the whole supply.
 func (s *Setup) compare(j *job, sens *sensitivity) {
-	if s.Short.Is || j.footSets() {
+	if s.Short.Is || s.Valve.None || j.footSets() {
 		return
 	}
 	high := j.r.Supply

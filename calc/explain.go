@@ -43,7 +43,11 @@ func (s *Setup) explain(r *Request) {
 
 func (s *Setup) explainStart(r *Request, why *reasons) {
 	w := r.Coat.Working
-	why.add("gun", "gun-start", w.Ground, TextFigure("coat", r.Coat.Name), TextFigure("gun", r.Gun.Name), gauge("start", w.Start), gauge("low", w.Low), gauge("high", w.High))
+	id := "gun-start"
+	if s.Valve.None {
+		id = "gun-start-no-valve"
+	}
+	why.add("gun", id, w.Ground, TextFigure("coat", r.Coat.Name), TextFigure("gun", r.Gun.Name), gauge("start", w.Start), gauge("low", min(w.Low, s.Working.Highest)), gauge("high", min(w.High, s.Working.Highest)))
 }
 
 func (s *Setup) explainGun(r *Request, why *reasons) {
@@ -57,15 +61,14 @@ func (s *Setup) explainGun(r *Request, why *reasons) {
 func (s *Setup) explainDistance(r *Request, why *reasons) {
 	g := &r.Gun
 	id, ground := "distance-jet", jetGround
-	nearest, farthest := r.Held()
 	bounds := g.Distance
 	if held := &r.Coat.Stage.Held; held.Known() {
 		bounds = held.Ground
 	}
-	switch reach := s.Distance.Target; {
-	case reach >= farthest:
+	switch s.Distance.Held {
+	case HeldFarthest:
 		id, ground = "distance-held-far", bounds
-	case reach <= nearest:
+	case HeldNearest:
 		id, ground = "distance-held-near", bounds
 	}
 	why.add("distance", id, ground, near("target", s.Distance.Target), gauge("cap", s.Working.Cap))
@@ -163,6 +166,10 @@ func (s *Setup) explainWall(r *Request, why *reasons) {
 	case s.Short.Is:
 		why.add("wall", "wall-short", lineGround, f...)
 		return
+	case s.Valve.None && !s.Foot.Is:
+		if s.explainNoValve(r, why); at == Nowhere {
+			return
+		}
 	case at == Nowhere:
 		why.add("wall", "wall-none", lineGround, f...)
 		return
@@ -172,7 +179,7 @@ func (s *Setup) explainWall(r *Request, why *reasons) {
 	case at == Foot:
 		why.add("wall", "wall-foot", lineGround, f...)
 	case s.Wall.Held:
-		why.add("wall", "wall-held", lineGround, append(f, gauge("highest", s.Working.Highest))...)
+		why.add("wall", "wall-held", lineGround, append(f, RegulatorFigure(at), gauge("highest", s.Working.Highest))...)
 	default:
 		why.add("wall", "wall-set", lineGround, f...)
 	}
@@ -182,6 +189,8 @@ func (s *Setup) explainWall(r *Request, why *reasons) {
 func (s *Setup) explainValve(r *Request, why *reasons) {
 	v, regulator := s.Valve, RegulatorFigure(r.RegulatorAt())
 	switch {
+	case v.None:
+		why.add("valve", "valve-none", r.Gun.Ground)
 	case s.Short.Is:
 		why.add("valve", "valve-open-wide", lineGround)
 	case s.Foot.Is:
@@ -206,6 +215,10 @@ func (s *Setup) explainValve(r *Request, why *reasons) {
 		set := s.Wall.Flowing
 		if s.Short.Is {
 			set = s.Wall.Open // what it would take, had the supply it
+		}
+		if v.None {
+			s.nowNoValve(r, set, why)
+			return
 		}
 		id := "now-valve"
 		switch {

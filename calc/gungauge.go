@@ -19,6 +19,8 @@ func (r *Request) reads(working, into unit.Gauge) unit.Gauge {
 func (s *Setup) WithoutGauge(r *Request) (id string, open Figure) {
 	open = gauge("open", s.Wall.Open)
 	switch {
+	case s.Valve.None:
+		return "without-gauge-no-valve", open
 	case s.Short.Is || s.Foot.Is:
 		return "without-gauge-open", open
 	case r.RegulatorAt() == Nowhere:
@@ -30,15 +32,15 @@ func (s *Setup) WithoutGauge(r *Request) (id string, open Figure) {
 // OverStamp is whether a gauge before the inlet valve shows more than is stamped for the
 // gun's inlet.
 func (s *Setup) OverStamp(r *Request) bool {
-	return r.Gauge == AtFoot && s.Working.Reads > r.Gun.Stamp.Inlet
+	return r.Gauge == AtFoot && !s.Valve.None && s.Working.Reads > r.Gun.Stamp.Inlet
 }
 
 // explainGauge says what the gun's gauge has to say of the valve, or what does without one.
 func (s *Setup) explainGauge(r *Request, why *reasons) {
-	switch r.Gauge {
-	case AtFoot:
+	switch {
+	case r.Gauge == AtFoot && !s.Valve.None:
 		why.add("valve", "gauge-foot", Ground{Basis: Computed}, gauge("reads", s.Working.Reads), gauge("working", s.gets()))
-	case NoGauge:
+	case r.Gauge == NoGauge:
 		way, open := s.WithoutGauge(r)
 		why.add("valve", "gauge-none", Ground{Basis: CommonPractice}, SentenceFigure("way", way), open, near("target", s.Distance.Target))
 	}

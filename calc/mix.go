@@ -15,10 +15,11 @@ type MixRequest struct {
 	Ratio  Stated[coat.Ratio] // without parts where none is known
 	// Prices is what a litre costs: of each part of the ratio, of the ready mix where it
 	// is one, empty where it is not known.
-	Prices []float64
-	Cup    Stated[unit.Volume] // of the gun, SmallestCup to LargestCup
-	Loss   Stated[unit.Volume] // left in cup and filter at each filling, 0 to 5 L
-	Lead   Stated[unit.Length] // sprayed past each end of a pass, 0 to 300 mm
+	Prices  []float64
+	Cup     Stated[unit.Volume] // of the gun, SmallestCup to LargestCup
+	FromPot bool                // it has none and is fed from a pot: one filling holds it all
+	Loss    Stated[unit.Volume] // left in cup and filter at each filling, 0 to 5 L
+	Lead    Stated[unit.Length] // sprayed past each end of a pass, 0 to 300 mm
 	// Densities is that of each part of the ratio, of the ready mix where it has none; empty
 	// where they are not known.
 	Densities Stated[[]unit.Density]
@@ -107,7 +108,9 @@ func (r *MixRequest) Problems() []Problem {
 	if !r.Held.Known {
 		p.add("gun", "needed-for-landing")
 	}
-	p.within("cup-size", float64(r.Cup.Value), &CupSizeBound)
+	if !r.FromPot {
+		p.within("cup-size", float64(r.Cup.Value), &CupSizeBound)
+	}
 	p.within("loss", float64(r.Loss.Value), &LossBound)
 	p.within("lead", float64(r.Lead.Value), &LeadBound)
 	if n, parts := len(r.Densities.Value), max(1, len(r.Ratio.Value.Parts)); n > 0 && n != parts {

@@ -22,16 +22,24 @@ func (a *MixAnswer) explain(r *MixRequest) {
 		why.add("area", "mix-area", AsTyped, areaFigure("area", a.Area))
 	}
 	r.Application.explain(a.Coats, a.Transfer, why)
-	why.add("volume", "mix-volume", mixGround, volume("volume", n.Volume), volume("panel", n.OnPanel), volume("overspray", n.Overspray), volume("lead", n.Lead), volume("loss", n.Loss), CountFigure("fillings", n.Fillings))
+	spent := "mix-volume"
+	if r.FromPot {
+		spent = "mix-volume-pot"
+	}
+	why.add("volume", spent, mixGround, volume("volume", n.Volume), volume("panel", n.OnPanel), volume("overspray", n.Overspray), volume("lead", n.Lead), volume("loss", n.Loss), CountFigure("fillings", n.Fillings))
 	if n.Lead > 0 {
 		why.add("volume", "mix-lead", r.Lead.Ground, near("lead", r.Lead.Value), volume("volume", n.Lead))
 	}
 	if a.High > a.Low*(1+1e-9) {
 		why.add("volume", "mix-between", Ground{Basis: Estimate}, volume("low", a.Low), volume("high", a.High))
 	}
-	why.add("cups", "mix-cup", r.Cup.Ground, volume("cup", r.Cup.Value), volume("loss", r.Loss.Value))
-	if r.Loss.Ground != r.Cup.Ground {
-		why.add("cups", "mix-loss", r.Loss.Ground, volume("loss", r.Loss.Value))
+	if r.FromPot {
+		why.add("cups", "mix-pot", r.Loss.Ground, volume("loss", n.Loss))
+	} else {
+		why.add("cups", "mix-cup", r.Cup.Ground, volume("cup", r.Cup.Value), volume("loss", r.Loss.Value))
+		if r.Loss.Ground != r.Cup.Ground {
+			why.add("cups", "mix-loss", r.Loss.Ground, volume("loss", r.Loss.Value))
+		}
 	}
 	if len(a.Parts) > 0 {
 		why.add("parts", "mix-ratio", r.Ratio.Ground, TextFigure("ratio", r.Ratio.Value.String()))

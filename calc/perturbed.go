@@ -63,6 +63,9 @@ func Perturb(r *Request, s *Setup) *Perturbed {
 	// The highest pressure is what the painter was given, whatever the gun really takes.
 	p.r.Gun.CapLimit = 0
 	p.r.Coat.Working.High = min(r.Coat.Working.High, s.Working.Highest)
+	// A gun without an inlet valve is given what the wall's mark makes of what is wanted.
+	w, off := &p.r.Coat.Working, s.Working.Pressure-s.Working.Wanted
+	w.Start, w.Low, w.High = w.Start+off, w.Low+off, w.High+off
 	return p
 }
 
@@ -89,7 +92,7 @@ func (p *Perturbed) Work(d *Deviations) Outcome {
 		Static:   r.regulator(j.wall).Set(wall, j.flow) + unit.Gauge(p.wallOff),
 		Opening:  p.opening(),
 		Distance: gun.JetOf(j.flow, j.cap, j.air).Reach(r.Gun.Felt)*unit.Length(r.Coat.Stage.times()) + r.Coat.Farther,
-		Short:    p.set() < open,
+		Short:    !r.Gun.Valve.None && p.set() < open,
 	}
 }
 

@@ -130,7 +130,12 @@ func turnSupply(v *supply.Verdict) Turn {
 
 // judgeLine adds what is wrong between the wall and the gun.
 func (s *Setup) judgeLine(r *Request) {
-	if r.RegulatorAt() == Nowhere {
+	switch {
+	case s.overStamp():
+		s.add(VerdictStop, "gun-over-stamp", "limit-regulator", Ground{Basis: Computed, Source: "source-line"}, Turn{ID: "turn-regulator"},
+			gauge("gun", s.Working.Pressure), gauge("highest", s.Working.Highest), gauge("supply", r.Supply))
+		return
+	case r.RegulatorAt() == Nowhere:
 		s.add(VerdictWait, "no-regulator", "limit-regulator", judgementGround, Turn{ID: "turn-regulator"}, gauge("supply", r.Supply), gauge("open", s.Wall.Open))
 		return
 	}
@@ -139,6 +144,6 @@ func (s *Setup) judgeLine(r *Request) {
 		if len(s.Fixes) > 0 && s.Wall.Flowing-unit.Gauge(s.Fixes[0].Won) <= most {
 			turn = mend(&s.Fixes[0])
 		}
-		s.add(VerdictWait, "wall-high", "limit-wall", judgementGround, turn, gauge("flowing", s.Wall.Flowing), gauge("inlet", r.Gun.Stamp.Inlet))
+		s.add(VerdictWait, "wall-high", "limit-wall", judgementGround, turn, RegulatorFigure(r.RegulatorAt()), gauge("flowing", s.Wall.Flowing), gauge("inlet", r.Gun.Stamp.Inlet))
 	}
 }

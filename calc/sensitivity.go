@@ -71,6 +71,9 @@ func (s *sensitivity) sag(opening float64, wall unit.Gauge) unit.Drop {
 func (s *sensitivity) floor() float64 {
 	j := s.job
 	v := &j.r.Gun.Valve
+	if v.None {
+		return 1
+	}
 	// Choked where u b reaches the working pressure, u = q/(C sqrt(T0/T)).
 	full, _ := v.Full.Upstream(j.flow, 0, j.air)
 	choked := v.Shape.Opening(float64(full) * v.Full.B / float64(j.working))

@@ -36,6 +36,7 @@ type Setup struct {
 // Working is the gun with the trigger pulled.
 type Working struct {
 	Pressure unit.Gauge // downstream of the inlet valve: the target
+	Wanted   unit.Gauge // by coat and day: the same, but for a gun without an inlet valve
 	Reads    unit.Gauge // what the gun's gauge shows: what the gun gets, or more where it sits before the valve; 0 without one
 	// ReadsOpen is what it shows at the target with the valve wide open.
 	ReadsOpen unit.Gauge
@@ -73,10 +74,22 @@ func (s *Setup) Reserve() unit.Drop {
 // Distance is how far the cap is held from the panel.
 type Distance struct {
 	Target, Low, High unit.Length
+	Held              Held // whether the push of the air would put it farther in or out
 }
+
+// Held is at which end of its class's distances a gun is held.
+type Held string
+
+// The ends: at neither, at the nearest, at the farthest.
+const (
+	NotHeld      Held = ""
+	HeldNearest  Held = "nearest"
+	HeldFarthest Held = "farthest"
+)
 
 // ValveMargin is how the inlet valve stands.
 type ValveMargin struct {
+	None     bool    // the gun has no inlet valve: it stands as one wide open
 	Opening  float64 // 0 shut, 1 open
 	Area     float64 // of the open valve's sonic conductance, the share at the opening
 	Turns    float64 // of the knob, closed from wide open

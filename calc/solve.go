@@ -55,7 +55,8 @@ type job struct {
 	// wall and sets are the places of its regulators: see Regulators.
 	wall, sets int
 
-	target  unit.Gauge // downstream of the valve
+	wanted  unit.Gauge // by the coat and the day
+	target  unit.Gauge // downstream of the valve: the same, but for a gun without one
 	working unit.Abs   // the same
 	flow    unit.Flow  // there
 	cap     unit.Abs
@@ -89,9 +90,9 @@ func (j *job) footSets() bool { return j.sets != j.wall }
 // inside the coat's band and below what the gun may be run at. It gives what came of the
 // correction inside these.
 func (j *job) pressure(correction unit.Drop) unit.Drop {
-	target := workingFor(&j.r.Coat, &j.r.Gun, correction, j.air)
-	j.solveFor(target)
-	return unit.Drop(target - workingFor(&j.r.Coat, &j.r.Gun, 0, j.air))
+	j.wanted = workingFor(&j.r.Coat, &j.r.Gun, correction, j.air)
+	j.solveFor(j.wanted)
+	return unit.Drop(j.wanted - workingFor(&j.r.Coat, &j.r.Gun, 0, j.air))
 }
 
 // workingFor is the working pressure that a coat is given on a gun with the weather's
@@ -147,6 +148,8 @@ func (j *job) setWall() {
 		return
 	}
 	switch {
+	case j.sets < 0 && j.r.Gun.Valve.None:
+		j.nearestMark()
 	case j.sets < 0:
 		j.setting.at(j.r.Supply, j.air.Ambient)
 	case j.footSets():
@@ -155,6 +158,8 @@ func (j *job) setWall() {
 		j.atWall.open = j.neededAt(j.wall, j.flow, j.set)
 		j.atWall.at(j.marked(j.wall, j.atWall.open), j.air.Ambient)
 		return
+	case j.r.Gun.Valve.None:
+		j.nearestMark()
 	default:
 		j.setting.at(j.withinStamp(j.marked(j.sets, j.open)), j.air.Ambient)
 	}

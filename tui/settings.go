@@ -53,7 +53,7 @@ func (b *bench) settings(j *job) [3]setting {
 	}
 	n[0].notes = []string{s.say("number-flowing"), s.text("number-static", calc.FigureOf("static", calc.FigureGauge, v.Wall.Static))}
 	near := unit.Distance.Number(s.sys, float64(v.Distance.Low), unit.Usual)
-	n[1].notes = []string{s.text("number-keep", calc.TextFigure("low", near), calc.FigureOf("high", calc.FigureDistance, v.Distance.High)), s.say("number-from")}
+	n[1].notes = []string{s.text(map[calc.Held]string{calc.HeldNearest: "number-nearest", calc.HeldFarthest: "number-farthest", calc.NotHeld: "number-keep"}[v.Distance.Held], calc.TextFigure("low", near), calc.FigureOf("from", calc.FigureDistance, v.Distance.Low), calc.FigureOf("high", calc.FigureDistance, v.Distance.High)), s.say("number-from")}
 	n[2].notes = []string{
 		s.text("number-opening", calc.FigureOf("opening", calc.FigureShare, v.Valve.Opening)),
 		s.text("number-reserve", calc.FigureOf("reserve", calc.FigureDrop, v.Valve.Reserve)),
@@ -67,6 +67,9 @@ func (b *bench) settings(j *job) [3]setting {
 		n[0].notes = append([]string{s.text(foot, calc.FigureOf("foot", calc.FigureGauge, v.Foot.Flowing))}, n[0].notes...)
 		n[2].notes = []string{s.say("card-foot-sets")}
 	}
+	if v.Valve.None {
+		n[2].notes = []string{s.say("card-no-valve-sets")}
+	}
 	if v.Short.Is { // what shows is where the supply ends
 		n[0].notes = []string{s.say("number-no-setting"), s.say("number-flowing")}
 		n[2].notes = []string{s.say("number-no-setting")}
@@ -76,7 +79,7 @@ func (b *bench) settings(j *job) [3]setting {
 			n[0].likelyFrom(s, unit.Pressure.Number(s.sys, float64(wall.Low), unit.Usual), unit.Pressure.Number(s.sys, float64(wall.High), unit.Usual))
 		}
 		n[1].likelyFrom(s, unit.Distance.Number(s.sys, float64(p.Distance.Low), unit.Usual), unit.Distance.Number(s.sys, float64(p.Distance.High), unit.Usual))
-		if !v.Foot.Is {
+		if !v.Foot.Is && !v.Valve.None {
 			n[2].likelyFrom(s, string(unit.AppendTurns(nil, p.Knob().Low)), s.words.FigureText(s.sys, calc.FigureOf("high", calc.FigureTurns, p.Knob().High)))
 		}
 	}
@@ -85,6 +88,10 @@ func (b *bench) settings(j *job) [3]setting {
 
 // valveSetting is the inlet valve as a hand turns it.
 func (b *bench) valveSetting(name string, v *calc.ValveMargin) setting {
+	if v.None {
+		text := b.s.say("card-no-valve")
+		return setting{about: answer.AboutValve, name: b.s.say(name), value: text, label: text, text: text, short: text}
+	}
 	s, turned, turns := b.s, "number-closed", v.Turns
 	if v.CountsFromShut {
 		turned, turns = "number-opened", v.FromShut

@@ -129,6 +129,9 @@ func (b *bench) bore() draw.Bore {
 		f := []calc.Figure{calc.FigureOf("wall", calc.FigureGauge, w.Wall), calc.FigureOf("opening", calc.FigureShare, w.Opening), calc.FigureOf("mach", calc.FigureRatio, w.Mach)}
 		return draw.Opening{Share: w.Area, Texts: []string{s.text(id, f...), s.text("bore-opening", f...), s.text("bore-mach", f...)}}
 	}
+	if v.Valve.None {
+		return draw.Bore{}
+	}
 	out := draw.Bore{Open: s.say("bore-open"), Closed: s.say("bore-closed")}
 	out.Now = opening("bore-set", calc.Way{Wall: v.Wall.Flowing, Opening: v.Valve.Opening, Area: v.Valve.Area, Mach: v.Valve.Mach})
 	if v.Comparison.Given {
@@ -140,6 +143,9 @@ func (b *bench) bore() draw.Bore {
 // boreText says what the bores show.
 func (b *bench) boreText() string {
 	v := b.tried.Setup
+	if v.Valve.None {
+		return b.s.say("look-no-valve")
+	}
 	f := []calc.Figure{
 		calc.FigureOf("wall", calc.FigureGauge, v.Wall.Flowing), calc.FigureOf("opening", calc.FigureShare, v.Valve.Opening),
 		calc.FigureOf("area", calc.FigureShare, v.Valve.Area), calc.FigureOf("mach", calc.FigureRatio, v.Valve.Mach),

@@ -51,6 +51,9 @@ func New(s Stamp, capLimit unit.Gauge, v Valve) (Gun, error) {
 	if err := v.Check(); err != nil {
 		return Gun{}, err
 	}
+	if v.None {
+		v = none
+	}
 	g := Gun{Valve: v, CapLimit: capLimit}
 	g.Calibrate(s)
 	for _, c := range []unit.Conductance{g.Passages.C, g.Cap.C} {

@@ -9,6 +9,8 @@ import (
 
 // Valve is the gun's inlet valve: a restriction whose C runs with its opening.
 type Valve struct {
+	// None is whether the gun has none: then all passes, and nothing else counts.
+	None  bool
 	Full  line.Restriction // wide open
 	Shape Shape
 	Turns float64 // of the knob, from shut to wide open, above 0
@@ -24,9 +26,14 @@ type Shape float64
 // Linear is a valve whose conductance is in proportion to its opening.
 const Linear Shape = 1
 
+// none is the valve of a gun that has none: a conductance without end takes no pressure.
+var none = Valve{None: true, Full: line.Restriction{C: unit.Conductance(math.Inf(1))}, Shape: Linear, Turns: 1}
+
 // Check says what is wrong with a valve, or nil.
 func (v Valve) Check() error {
 	switch {
+	case v.None:
+		return nil
 	case !(v.Full.C > 0) || math.IsInf(float64(v.Full.C), 0):
 		return &Fault{ID: "valve-no-conductance"}
 	case !(v.Full.B >= 0 && v.Full.B < 1):
@@ -50,6 +57,9 @@ func held(x float64) float64 { return min(max(x, 0), 1) }
 // At is the valve as a restriction at an opening above 0.
 func (v *Valve) At(opening float64) line.Restriction {
 	r := v.Full
+	if v.None {
+		return r
+	}
 	r.C *= unit.Conductance(v.Shape.Share(opening))
 	return r
 }
@@ -58,6 +68,9 @@ func (v *Valve) At(opening float64) line.Restriction {
 // is then choked. ok is false where even the open valve passes too little; the opening
 // is then 1.
 func (v *Valve) OpeningFor(q unit.Flow, p1, p2 unit.Abs, a line.Air) (opening float64, choked, ok bool) {
+	if v.None {
+		return 1, false, true
+	}
 	c, choked, ok := v.Full.Needed(q, p1, p2, a)
 	if !ok || c > v.Full.C {
 		return 1, false, false

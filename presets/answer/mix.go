@@ -67,7 +67,11 @@ func (m *Mix) pour(o *speaker) []Row {
 		all = append(all, Row{Role: Value, About: "batch", Name: o.say("label-batch"), Text: o.about(a.About, o.sys.Volume(poured(o.sys, a.Batch), unit.Usual)),
 			More: o.say(id, calc.CountFigure("batches", a.Batches), calc.CountFigure("coats", a.BatchCoats))})
 	}
-	return append(append(all, m.parts(o, mix)...), Row{Role: Value, About: "fillings", Name: o.say("label-fillings"), Text: strconv.Itoa(a.Need.Fillings), More: o.say("mix-of-cup", calc.FigureOf("cup", calc.FigureVolume, r.Cup.Value))})
+	all = append(all, m.parts(o, mix)...)
+	if r.FromPot {
+		return all
+	}
+	return append(all, Row{Role: Value, About: "fillings", Name: o.say("label-fillings"), Text: strconv.Itoa(a.Need.Fillings), More: o.say("mix-of-cup", calc.FigureOf("cup", calc.FigureVolume, r.Cup.Value))})
 }
 
 // parts is the rows of the parts of a mix of so much, by volume and on a scale.
@@ -105,9 +109,12 @@ func (m *Mix) parts(o *speaker, mix unit.Volume) (all []Row) {
 
 // spent is the rows of what does not end on the panel and of what the mix costs.
 func (m *Mix) spent(o *speaker) []Row {
-	a := m.Found
+	a, lost := m.Found, "mix-waste"
+	if m.Request.FromPot {
+		lost = "mix-waste-pot"
+	}
 	all := []Row{{Role: Value, About: "waste", Name: o.say("label-waste"), Text: o.about(true, o.sys.Volume(a.Need.Waste(), unit.Usual)),
-		More: o.say("mix-waste", calc.FigureOf("overspray", calc.FigureVolume, a.Need.Overspray+a.Need.Lead), calc.FigureOf("loss", calc.FigureVolume, a.Need.Loss))}}
+		More: o.say(lost, calc.FigureOf("overspray", calc.FigureVolume, a.Need.Overspray+a.Need.Lead), calc.FigureOf("loss", calc.FigureVolume, a.Need.Loss))}}
 	all = append(all, o.voc(&m.Request.VOC, a.VOC)...)
 	if !a.Priced {
 		return all

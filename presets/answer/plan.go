@@ -113,10 +113,15 @@ func (p *Plan) settings(o *speaker) []Row {
 		rows = append(rows, pressure(AboutFoot, p.FootLabel(), &s.Foot.WallSetting))
 		valve = o.say("card-foot-sets")
 	}
+	turned := o.words.FigureText(o.sys, s.Valve.Knob("valve", s.Valve.Opening))
+	if s.Valve.None {
+		turned, valve = o.say("card-no-valve"), o.say("card-no-valve-sets")
+	}
+	between := map[calc.Held]string{calc.HeldNearest: "card-nearest", calc.HeldFarthest: "card-farthest", calc.NotHeld: "card-between"}[s.Distance.Held]
 	return append(rows,
 		Row{Role: Setting, About: AboutDistance, Name: o.say("label-distance"), Text: o.sys.Small(s.Distance.Target, unit.Usual),
-			More: o.say("card-between", calc.FigureOf("low", calc.FigureDistance, s.Distance.Low), calc.FigureOf("high", calc.FigureDistance, s.Distance.High))},
-		Row{Role: Setting, About: AboutValve, Name: o.say("label-valve"), Text: o.words.FigureText(o.sys, s.Valve.Knob("valve", s.Valve.Opening)), More: valve},
+			More: o.say(between, calc.FigureOf("low", calc.FigureDistance, s.Distance.Low), calc.FigureOf("high", calc.FigureDistance, s.Distance.High))},
+		Row{Role: Setting, About: AboutValve, Name: o.say("label-valve"), Text: turned, More: valve},
 		p.GaugeRow(o.words, o.sys),
 	)
 }
@@ -149,7 +154,7 @@ func (p *Plan) GaugeRow(w *words.Words, sys unit.System) Row {
 	switch {
 	case s.OverStamp(r):
 		id = "card-gauge-over"
-	case r.Gauge == calc.AtFoot:
+	case r.Gauge == calc.AtFoot && !s.Valve.None:
 		id = "card-gauge-foot"
 	}
 	row.More = w.Text(sys, id, calc.Figures{calc.FigureOf("stamp", calc.FigureGauge, r.Gun.Stamp.Inlet)})
@@ -160,8 +165,13 @@ func (p *Plan) GaugeRow(w *words.Words, sys unit.System) Row {
 func (p *Plan) atTheGun(o *speaker) []Row {
 	s := p.Setup
 	id := "card-gun"
-	if s.Short.Is {
+	switch {
+	case s.Short.Is && s.Valve.None:
+		id = "card-gun-wants-no-valve"
+	case s.Short.Is:
 		id = "card-gun-wants"
+	case s.Valve.None:
+		id = "card-gun-no-valve"
 	}
 	rows := []Row{{Role: Heading, About: "gun", Text: o.say(id, calc.FigureOf("working", calc.FigureGauge, s.Working.Pressure), calc.FigureOf("flow", calc.FigureFlow, s.Working.Flow), calc.FigureOf("cap", calc.FigureGauge, s.Working.Cap))}}
 	if s.Short.Is {

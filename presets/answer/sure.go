@@ -37,7 +37,7 @@ func (p *Plan) SureRows(w *words.Words, sys unit.System) (rows []Row) {
 			calc.BriefFigure("knownLow", calc.FigureGauge, known.Low), calc.BriefFigure("knownHigh", calc.FigureGauge, known.High),
 		})
 	}
-	if s.Set && s.Short >= leastShort {
+	if s.Set && s.Short >= leastShort && !p.Setup.Valve.None {
 		id := "spread-short-"
 		if r.Gauge == calc.NoGauge {
 			id = "spread-blind-"
@@ -75,6 +75,8 @@ func (p *Plan) sureFigures() calc.Figures {
 		valve = "spread-opened-"
 	}
 	switch {
+	case p.Setup.Valve.None:
+		valve = "spread-valve-none"
 	case p.Setup.Foot.Is:
 		valve = "spread-valve-foot"
 	case s.Opening.High >= 1:

@@ -114,6 +114,7 @@ func LoadIn(w *words.Words, locale words.Locale, shop []byte, file string) (*Cat
 		}
 	}
 	if len(shop) == 0 { // what is shipped is known to do: tests check it
+		all.inherit()
 		c.hold(&all)
 		c.tolerate(all.Tolerance)
 		for _, g := range c.Guns {
@@ -130,15 +131,26 @@ func LoadIn(w *words.Words, locale words.Locale, shop []byte, file string) (*Cat
 	if err := all.lay(raw); err != nil {
 		return nil, err
 	}
+	if f, err := all.liken(&own, raw, w); f != nil {
+		return nil, c.refuse(f)
+	} else if err != nil {
+		return nil, err
+	}
 	all.claim(&own, w)
+	all.inherit()
 	c.hold(&all)
 	c.own = own.Line
 	if f := c.check(all.Tolerance); f != nil {
-		at := headerPlace(shop, f.table, f.id)
-		return nil, &FileError{file, at.row, at.column, f.in(w, c.System())}
+		return nil, c.refuse(f)
 	}
 	c.tolerate(all.Tolerance)
 	return c, nil
+}
+
+// refuse is a fault of the shop's file, at the header of its entry.
+func (c *Catalogue) refuse(f *fault) error {
+	at := headerPlace(c.shop.data, f.table, f.id)
+	return &FileError{c.shop.name, at.row, at.column, f.in(c.words, c.System())}
 }
 
 // hold makes the catalogue that of entries.

@@ -139,6 +139,9 @@ func (e *Gun) claim(own *Gun, w *words.Words) {
 	if own.Cup != nil {
 		e.Cup.claim(own.Cup.ground, w)
 	}
+	if own.Pot != nil {
+		e.Pot.claim(own.Pot.ground, w)
+	}
 }
 
 // claim makes room for what a shop's own flow coefficient gives.

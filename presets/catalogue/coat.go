@@ -12,6 +12,7 @@ import (
 // Coat is a family of coats.
 type Coat struct {
 	origin
+	Like       string          `toml:"like"` // the coat that it has from what the entry leaves out
 	Waterborne bool            `toml:"waterborne"`
 	DriesLike  string          `toml:"dries-like"`
 	Hardener   calc.Hardener   `toml:"hardener"` // empty where it may or may not have one

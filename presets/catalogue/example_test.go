@@ -30,6 +30,8 @@ func Example() {
 	// high-volume-low-pressure [hvlp]
 	// reduced-pressure []
 	// high-pressure [conventional]
+	// touch-up [mini spot]
+	// pressure-feed []
 }
 
 // A shop's own file lies over what ships, key by key; what is wrong in it has its place.

@@ -21,10 +21,12 @@ type Gun struct {
 	CapLimit pressure   `toml:"cap-limit"`
 	Nearest  length     `toml:"nearest"`
 	Farthest length     `toml:"farthest"`
+	NoValve  bool       `toml:"no-valve"`
 	Valve    valveEntry `toml:"valve"`
 	Felt     *Felt      `toml:"felt"`
 	Landing  *Transfer  `toml:"transfer"`
 	Cup      *GunCup    `toml:"cup"`
+	Pot      *GunPot    `toml:"pot"`
 	like     *Gun       // the one that stands for its class
 	made     gun.Gun    // once the catalogue is open
 }
@@ -40,6 +42,7 @@ func (e *Gun) build() (err error) {
 	v := gun.Valve{
 		Full:  line.Restriction{C: unit.DM3PerSBar(e.Valve.Conductance), B: e.Valve.Ratio},
 		Shape: gun.Shape(e.Valve.Shape),
+		None:  e.NoValve,
 		Turns: e.Valve.Turns, FromShut: e.Valve.CountsFrom == fromShut,
 	}
 	if e.made, err = gun.New(gun.Stamp{Inlet: e.Inlet.V, Flow: e.Flow.V, Cap: e.Cap.V}, e.CapLimit.V, v); err == nil && e.Felt != nil {
@@ -62,8 +65,12 @@ func (e *Gun) Transfer() (*Transfer, bool) {
 	return nil, false
 }
 
-// CupOf is the gun's cup, or else its class's; false where neither says.
+// CupOf is the gun's cup, or else its class's; false where neither says, or the gun is fed
+// from a pot.
 func (e *Gun) CupOf() (*GunCup, bool) {
+	if e.Pot != nil {
+		return nil, false
+	}
 	for _, from := range []*Gun{e, e.like} {
 		if from != nil && from.Cup != nil {
 			return from.Cup, true
@@ -117,6 +124,12 @@ type GunCup struct {
 	Loss volume `toml:"loss"`
 }
 
+// GunPot is the pressure pot that feeds a gun that has no cup.
+type GunPot struct {
+	ground
+	Loss volume `toml:"loss"` // left in pot, hose and gun
+}
+
 // What is left of a transfer with the inlet valve choked: judgement bounds it so.
 const leastChoked, mostChoked = 0.3, 1.0
 
@@ -157,8 +170,18 @@ func (e *GunCup) check(w *words.Words) *sentence {
 	return e.ground.check(w)
 }
 
-func (e *Gun) check(w *words.Words) *sentence {
-	switch v := e.Valve; {
+func (e *GunPot) check(w *words.Words) *sentence {
+	if e == nil {
+		return nil
+	}
+	if !(e.Loss.V >= 0 && e.Loss.V <= calc.LargestCup) {
+		return newSentence("file-gun-pot", calc.BriefFigure("most", calc.FigureVolume, calc.LargestCup))
+	}
+	return e.ground.check(w)
+}
+
+func (v *valveEntry) check(w *words.Words) *sentence {
+	switch {
 	case restrictionFault(v.Conductance, v.Ratio) != nil:
 		return under("file-valve", restrictionFault(v.Conductance, v.Ratio))
 	case !(v.Turns > 0 && v.Turns <= mostTurns):
@@ -167,6 +190,15 @@ func (e *Gun) check(w *words.Words) *sentence {
 		return newSentence("file-valve-shape", calc.BriefFigure("least", calc.FigureRatio, leastShape), calc.BriefFigure("most", calc.FigureRatio, mostShape))
 	case v.CountsFrom != "" && v.CountsFrom != fromOpen && v.CountsFrom != fromShut:
 		return newSentence("file-valve-counts", calc.TextFigure("given", v.CountsFrom), calc.TextFigure("names", w.Listed([]string{fromOpen, fromShut})))
+	}
+	return nil
+}
+
+func (e *Gun) check(w *words.Words) *sentence {
+	if why := e.Valve.check(w); why != nil && !e.NoValve {
+		return why
+	}
+	switch {
 	case !(e.Cap.V >= leastStep && e.Inlet.V >= e.Cap.V+leastStep && e.Inlet.V <= calc.TopSupply):
 		return newSentence("file-stamp", calc.BriefFigure("most", calc.FigureGauge, calc.TopSupply), calc.BriefFigure("least", calc.FigureGauge, leastStep))
 	case !(e.Flow.V >= leastFlow && e.Flow.V <= mostFlow):
@@ -179,7 +211,7 @@ func (e *Gun) check(w *words.Words) *sentence {
 	if e.like.Felt == nil {
 		return newSentence("file-felt-missing")
 	}
-	if why := cmp.Or(e.feltFault(w), e.Landing.check(w), e.Cup.check(w)); why != nil {
+	if why := cmp.Or(e.feltFault(w), e.Landing.check(w), e.Cup.check(w), e.Pot.check(w)); why != nil {
 		return why
 	}
 	if err := e.build(); err != nil {

@@ -14,7 +14,7 @@ var kinds = []string{catalogue.KindCoat, catalogue.KindGun, catalogue.KindCoupli
 func TestShippedCatalogueHoldsTheCoatsAndClassesOfTheTrade(t *testing.T) {
 	c := shipped(t)
 	assert.Equal(t, []string{"epoxy-primer", "surfacer", "sealer", "solvent-base", "metallic-base", "waterborne-base", "single-stage", "clear", "adhesion-promoter", "ultraviolet-primer", "pearl-mid", "matte-clear", "high-solids-clear"}, ids(c.Choices(catalogue.KindCoat)))
-	assert.Equal(t, []string{"high-volume-low-pressure", "reduced-pressure", "high-pressure"}, ids(c.Choices(catalogue.KindGun)))
+	assert.Equal(t, []string{"high-volume-low-pressure", "reduced-pressure", "high-pressure", "touch-up", "pressure-feed"}, ids(c.Choices(catalogue.KindGun)))
 	assert.Equal(t, []string{"large-bore", "ordinary", "slim"}, ids(c.Choices(catalogue.KindCoupling)))
 	assert.Equal(t, []string{"1/4in", "3/8in", "1/2in"}, ids(c.Choices(catalogue.KindRegulator)))
 	assert.Equal(t, []string{"point-of-use", "clogged"}, ids(c.Choices(catalogue.KindFilter)))

@@ -15,9 +15,9 @@ import (
 // A list ends at its ends and passes over what does not go with the rest.
 func TestAListIsWalkedOverWhatGoesWithTheRest(t *testing.T) {
 	r := questiontest.Shop(t, `
-[gun.touch-up]
+[gun.marsh-mini]
 rank = 5
-class = "touch-up"
+class = "marsh-mini"
 inlet = "20psi"
 flow = "3cfm"
 cap = "14psi"
@@ -29,7 +29,7 @@ valve = { conductance = 3.0, ratio = 0.3, turns = 2.0, shape = 1.0 }
 [coat.marsh-tint]
 rank = 1
 name = "tint of the invented Marsh Lane shop"
-working.touch-up = { start = "16psi", low = "14psi", high = "19psi" }
+working.marsh-mini = { start = "16psi", low = "14psi", high = "19psi" }
 `)
 	walk := func(texts question.Texts, f *question.Field, by int) (all []string) {
 		a := read(r, texts, unit.US)
@@ -50,10 +50,10 @@ working.touch-up = { start = "16psi", low = "14psi", high = "19psi" }
 	assert.Equal(t, others, walk(mild("", "reduced-pressure"), question.Coat, 1), "the tint is not for this gun")
 	assert.Equal(t, others, walk(mild("marsh-tint", "reduced-pressure"), question.Coat, 1))
 	assert.Equal(t, append([]string{"marsh-tint"}, others...), walk(mild("", ""), question.Coat, 1), "no gun is chosen yet")
-	assert.Empty(t, walk(mild("marsh-tint", "touch-up"), question.Coat, 1))
-	assert.Empty(t, walk(mild("marsh-tint", "touch-up"), question.Gun, -1))
-	assert.Equal(t, []string{"touch-up", "high-volume-low-pressure", "reduced-pressure", "high-pressure"}, walk(mild("", ""), question.Gun, 1))
-	assert.Equal(t, []string{"high-volume-low-pressure", "reduced-pressure", "high-pressure"}, walk(mild("clear", ""), question.Gun, 1))
+	assert.Empty(t, walk(mild("marsh-tint", "marsh-mini"), question.Coat, 1))
+	assert.Empty(t, walk(mild("marsh-tint", "marsh-mini"), question.Gun, -1))
+	assert.Equal(t, []string{"marsh-mini", "high-volume-low-pressure", "reduced-pressure", "high-pressure", "touch-up", "pressure-feed"}, walk(mild("", ""), question.Gun, 1))
+	assert.Equal(t, []string{"high-volume-low-pressure", "reduced-pressure", "high-pressure", "touch-up", "pressure-feed"}, walk(mild("clear", ""), question.Gun, 1))
 	assert.Equal(t, []string{"reduced-pressure", "high-volume-low-pressure"}, walk(mild("clear", "high-pressure"), question.Gun, -1))
 	for _, f := range []*question.Field{question.Coupling, question.Regulator, question.Filter, question.RegulatorAt, question.Gauge} {
 		all := questiontest.IDs(r.Choices(f))

@@ -73,8 +73,8 @@ func TestStepOfEachAnswer(t *testing.T) {
 		{"line-temp", 0, 0, "", unit.US, "70 F", "74 F", "92 F"},
 		{"coat", 0, 0, "sealer", unit.US, "surfacer", "solvent-base", "high-solids-clear"},
 		{"coat", 0, 0, "", unit.US, "", "epoxy-primer", "ultraviolet-primer"},
-		{"gun", 0, 0, "high-pressure", unit.US, "reduced-pressure", "", ""},
-		{"gun", 0, 0, "HVLP", unit.US, "", "reduced-pressure", "high-pressure"},
+		{"gun", 0, 0, "high-pressure", unit.US, "reduced-pressure", "touch-up", "pressure-feed"},
+		{"gun", 0, 0, "HVLP", unit.US, "", "reduced-pressure", "pressure-feed"},
 		{"regulator", 0, 0, "", unit.US, "3/8in", "none", "none"},
 		{"gauge", 0, 0, "foot", unit.Metric, "handle", "none", "none"},
 	} {

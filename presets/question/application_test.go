@@ -142,8 +142,8 @@ valve = { conductance = 6.5, ratio = 0.3, turns = 2.0, shape = 1.0 }
 // A gun whose class does not say what it transfers lands nothing that can be told.
 func TestAGunWithoutATransferTable(t *testing.T) {
 	r := questiontest.Shop(t, `
-[gun.touch-up]
-class = "touch-up"
+[gun.marsh-mini]
+class = "marsh-mini"
 inlet = "20psi"
 flow = "3cfm"
 cap = "14psi"
@@ -152,9 +152,9 @@ farthest = "6in"
 felt = { distance = "5in", pressure = "16psi", basis = "estimate", source = "invented" }
 valve = { conductance = 3.0, ratio = 0.3, turns = 2.0, shape = 1.0 }
 [coat.clear]
-working.touch-up = { start = "16psi", low = "14psi", high = "19psi" }
+working.marsh-mini = { start = "16psi", low = "14psi", high = "19psi" }
 `)
-	_, err := ask(r, question.Mix, questiontest.Texts("coat", "clear", "gun", "touch-up", "area", "2m2"), unit.US)
+	_, err := ask(r, question.Mix, questiontest.Texts("coat", "clear", "gun", "marsh-mini", "area", "2m2"), unit.US)
 	var fault *question.Fault
 	require.ErrorAs(t, err, &fault)
 	assert.Equal(t, "gun", fault.Field)

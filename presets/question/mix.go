@@ -134,8 +134,12 @@ func (v *resolver) gunCup(q *calc.MixRequest) {
 			q.Cup = calc.Stated[unit.Volume]{Value: c.Size.V, Ground: c.Ground()}
 			q.Loss = calc.Stated[unit.Volume]{Value: c.Loss.V, Ground: c.Ground()}
 		}
+		if p := g.Pot; p != nil {
+			q.FromPot = !v.has(CupSize)
+			q.Loss = calc.Stated[unit.Volume]{Value: p.Loss.V, Ground: p.Ground()}
+		}
 	}
-	unknown := q.GunID != "" && q.Cup.Basis == ""
+	unknown := q.GunID != "" && q.Loss.Basis == ""
 	if v.has(CupSize) || unknown {
 		q.Cup = calc.Stated[unit.Volume]{Value: si[unit.Volume](v, CupSize), Ground: calc.AsTyped}
 	}

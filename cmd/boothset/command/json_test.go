@@ -29,7 +29,7 @@ var usOf = map[string]string{"bar": "psi", "mm": "in", "m": "ft", "l_min": "cfm"
 
 // mayBeNull is what an answer can be without, besides whole sections of it; any other
 // null would be a number that is none.
-var mayBeNull = []string{".gun.reads", ".gun.cap_limit", ".input.wall", ".input.second", ".supply.hold_s", ".supply.hold_from_full_s", ".supply.series.enough_pause_s",
+var mayBeNull = []string{".distance.held", ".gun.reads", ".gun.cap_limit", ".input.wall", ".input.second", ".supply.hold_s", ".supply.hold_from_full_s", ".supply.series.enough_pause_s",
 	".wall.low", ".wall.high", ".wall.static_low", ".wall.static_high", ".voc.thinner", ".voc.limit", ".voc.over"}
 
 // nullHere is what a cause or a stage can be without.

@@ -69,11 +69,15 @@ func appendMix(j *jsonWriter, m *answer.Mix, sys unit.System, w *words.Words) {
 		j.null("weight")
 	}
 	appendVOC(j, &r.VOC, a.VOC, w)
-	j.object("cups", func() {
-		j.count("fillings", a.Need.Fillings)
-		j.volume("size", r.Cup.Value)
-		j.ground(w, r.Cup.Ground)
-	})
+	if r.FromPot {
+		j.null("cups")
+	} else {
+		j.object("cups", func() {
+			j.count("fillings", a.Need.Fillings)
+			j.volume("size", r.Cup.Value)
+			j.ground(w, r.Cup.Ground)
+		})
+	}
 	appendMoney(j, m)
 	if r.PotLife > 0 {
 		j.object("pot_life", func() {

@@ -1,7 +1,9 @@
 package command
 
 import (
+	"encoding/json"
 	"strconv"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -241,3 +243,22 @@ func kinds(a planJSON) (kinds []string) {
 }
 
 func fixed(psi float64) string { return strconv.FormatFloat(psi, 'f', 6, 64) + "psi" }
+
+// A gun without an inlet valve has no opening to set: nothing of one in JSON, and the card
+// says what sets the gun.
+func TestAGunWithoutAValve(t *testing.T) {
+	shop := shopEnv(t, "[gun.bare]\nclass = \"reduced-pressure\"\ninlet = \"30psi\"\nflow = \"9cfm\"\nno-valve = true\n")
+	args := []string{"plan", "--coat", "clear", "--gun", "bare", "--temp", "72F", "--humidity", "45", "--supply", "90psi", "--wall", "40psi"}
+	r := boothsetIn(shop, "", append(args, "--json")...)
+	require.Equal(t, ExitAnswered, r.code, r.err)
+	var v map[string]any
+	require.NoError(t, json.Unmarshal([]byte(r.out), &v))
+	assert.Contains(t, v, "valve")
+	assert.Nil(t, v["valve"])
+	assert.NotContains(t, v["now"], "opening_needed")
+	card := boothsetIn(shop, "", args...).out
+	assert.Regexp(t, `(?m)^  INLET VALVE +none +the wall alone sets this gun$`, card)
+	for _, bad := range []string{"behind the valve", "an eighth of a turn", "with the valve open", "open valve"} {
+		assert.NotContains(t, strings.Join(strings.Fields(card), " "), bad)
+	}
+}

@@ -90,11 +90,36 @@ func appendSettings(j *jsonWriter, p *answer.Plan, sys unit.System, w *words.Wor
 		j.near("target", s.Distance.Target)
 		j.near("low", s.Distance.Low)
 		j.near("high", s.Distance.High)
+		if s.Distance.Held == calc.NotHeld {
+			j.null("held")
+		} else {
+			j.text("held", string(s.Distance.Held))
+		}
 		if p.Spread != nil {
 			j.near("spread_low", p.Spread.Distance.Low)
 			j.near("spread_high", p.Spread.Distance.High)
 		}
 	})
+	appendValve(j, p)
+}
+
+// appendLine appends the parts of the line.
+func appendLine(j *jsonWriter, s *calc.Setup) {
+	j.array("line", func() {
+		for i := range s.Line {
+			appendStep(j, &s.Line[i])
+		}
+	})
+	j.text("bottleneck", s.Line[s.Bottleneck].Name)
+}
+
+// appendValve appends how the inlet valve stands, null where the gun has none.
+func appendValve(j *jsonWriter, p *answer.Plan) {
+	s := p.Setup
+	if s.Valve.None {
+		j.null("valve")
+		return
+	}
 	j.object("valve", func() {
 		j.number("opening", s.Valve.Opening)
 		j.number("area", s.Valve.Area)
@@ -113,16 +138,6 @@ func appendSettings(j *jsonWriter, p *answer.Plan, sys unit.System, w *words.Wor
 			j.number("turns_high", p.Spread.Turns.High)
 		}
 	})
-}
-
-// appendLine appends the parts of the line.
-func appendLine(j *jsonWriter, s *calc.Setup) {
-	j.array("line", func() {
-		for i := range s.Line {
-			appendStep(j, &s.Line[i])
-		}
-	})
-	j.text("bottleneck", s.Line[s.Bottleneck].Name)
 }
 
 // appendLanding appends how dry the coat lands, null where the models do not reach.
@@ -224,6 +239,7 @@ func entryOf(r *calc.Request, k line.Kind) (entry string, one bool) {
 
 func appendGun(j *jsonWriter, r *calc.Request, s *calc.Setup) {
 	j.gauge("working", s.Working.Pressure)
+	j.gauge("wanted", s.Working.Wanted)
 	if r.Gauge == calc.NoGauge {
 		j.null("reads")
 	} else {
@@ -261,9 +277,11 @@ func appendNow(j *jsonWriter, s *calc.Setup) {
 	j.object("now", func() {
 		j.gauge("wall", n.Wall)
 		j.gauge("gun_if_open", n.GunIfOpen)
-		j.number("opening_needed", n.Opening)
-		j.number("area_needed", n.Area)
-		j.number("turns_needed", (1-n.Opening)*s.Valve.TurnsOf)
+		if !s.Valve.None {
+			j.number("opening_needed", n.Opening)
+			j.number("area_needed", n.Area)
+			j.number("turns_needed", (1-n.Opening)*s.Valve.TurnsOf)
+		}
 		j.bool("enough", n.Enough)
 		j.bool("choked", n.Choked)
 		j.number("mach", n.Mach)
