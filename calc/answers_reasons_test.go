@@ -56,12 +56,16 @@ func TestWhatADaySays(t *testing.T) {
 	}{
 		{"mild", mild, "", "", "day-air day-dries-solvent day-grade"},
 		{"waterborne", aDay(t, true, 22, 0.45), "", "", "day-air day-dries-water day-grade-water"},
-		{"hardener and a large job", set(mild, func(r *calc.DayRequest) { r.Coat.Hardener, r.PotLife, r.Panels = calc.Isocyanate, 4*time.Hour, 5 }), "", "",
+		{"hardener and a large job", set(mild, func(r *calc.DayRequest) {
+			r.Coat.Hardener, r.PotLife, r.PotLifeAt, r.Panels = calc.Isocyanate, 4*time.Hour, calc.SheetTemp, 5
+		}), "", "",
 			"day-air day-dries-solvent day-grade-hardener day-grade-large pot-life"},
 		{"three panels are few", set(mild, func(r *calc.DayRequest) { r.Panels = 3 }), "", "", "day-air day-dries-solvent day-grade"},
-		{"mixed at a known time", set(mild, func(r *calc.DayRequest) { r.PotLife, r.HasStarted = 4*time.Hour, true }), "", "",
+		{"mixed at a known time", set(mild, func(r *calc.DayRequest) { r.PotLife, r.PotLifeAt, r.HasStarted = 4*time.Hour, calc.SheetTemp, true }), "", "",
 			"day-air day-dries-solvent day-grade pot-life-ends"},
-		{"too hot for the rule of pot lives", set(mild, func(r *calc.DayRequest) { r.PotLife, r.Paint = 4*time.Hour, unit.Celsius(45) }), "", "",
+		{"too hot for the rule of pot lives", set(mild, func(r *calc.DayRequest) {
+			r.PotLife, r.PotLifeAt, r.Paint = 4*time.Hour, calc.SheetTemp, unit.Celsius(45)
+		}), "", "",
 			"day-air day-dries-solvent day-grade w:pot-life-outside"},
 		{"cold", aDay(t, false, 12, 0.5), "turn-warm-air", "wait:cold", "day-air day-dries-solvent day-grade"},
 		{"cold, panel and paint colder", set(aDay(t, false, 12, 0.3), both(11)), "turn-warm-air",
@@ -140,10 +144,12 @@ func TestWhatAMixSays(t *testing.T) {
 		{"usual areas", func(r *calc.MixRequest) { r.Panels[0].High = 5 },
 			"mix-area-usual " + film + "transfer-usual mix-volume mix-between mix-cup wrong-farther wrong-choked w:mix-areas-usual n:mix-pot-life"},
 		{"a ratio, a price, a pot life and a loss of its own", func(r *calc.MixRequest) {
-			r.Ratio.Value, r.Prices, r.PotLife, r.Loss.Ground = coat.Ratio{Parts: []float64{4, 1}}, []float64{60}, time.Hour, sheet
+			r.Ratio.Value, r.Prices, r.PotLife, r.PotLifeAt, r.Loss.Ground = coat.Ratio{Parts: []float64{4, 1}}, []float64{60}, time.Hour, calc.SheetTemp, sheet
 		}, "mix-area " + film + "transfer-usual mix-volume mix-between mix-cup mix-loss mix-ratio mix-life mix-cost wrong-farther-cost wrong-choked-cost " +
 			"n:mix-pot-life-known"},
-		{"more than fits its pot life", func(r *calc.MixRequest) { r.PotLife, r.Rate = time.Minute, coat.MLPerMin(100) },
+		{"more than fits its pot life", func(r *calc.MixRequest) {
+			r.PotLife, r.PotLifeAt, r.Rate = time.Minute, calc.SheetTemp, coat.MLPerMin(100)
+		},
 			"mix-area " + film + "transfer-usual mix-volume mix-between mix-cup mix-life wrong-farther wrong-choked w:mix-past-pot-life-coat"},
 		{"as far off as a gun is held", func(r *calc.MixRequest) { r.Held.Distance = unit.Inches(30) },
 			"mix-area " + film + "transfer-class mix-volume mix-between mix-cup n:mix-pot-life"},
@@ -209,7 +215,7 @@ func TestWhatThinningSays(t *testing.T) {
 func TestTwoBatches(t *testing.T) {
 	a := mixOf(t, mixRequest(func(r *calc.MixRequest) {
 		r.Panels[0].Low, r.Panels[0].High = 6, 6
-		r.PotLife, r.Rate = 8*time.Minute, coat.MLPerMin(100)
+		r.PotLife, r.PotLifeAt, r.Rate = 8*time.Minute, calc.SheetTemp, coat.MLPerMin(100)
 	}))
 	assert.Equal(t, 2, a.Batches)
 	assert.Contains(t, cautionIDs(a.Cautions), "mix-past-pot-life")

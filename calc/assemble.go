@@ -234,6 +234,8 @@ func distance(c *Coat, g *Gun, jet gun.Jet) Distance {
 	nearest, farthest := held(c, g)
 	at, end := jet.Reach(g.Felt)*unit.Length(c.Stage.times())+c.Farther, NotHeld
 	switch {
+	case nearest == farthest: // as the product's sheet says
+		return Distance{Target: nearest, Low: nearest - bandHalf, High: nearest + bandHalf, Held: HeldBySheet}
 	case at >= farthest:
 		at, end = farthest, HeldFarthest
 	case at <= nearest:

@@ -23,6 +23,8 @@ var (
 	PanelsBound   = Bound{"outside", 1, MostPanels, FigureCount}
 	PotLifeBound  = Bound{"outside", ShortestPotLife.Seconds(), LongestPotLife.Seconds(), FigureMinutes}
 
+	PotLifeAtBound = Bound{"outside", unit.ZeroCelsius + 5, unit.ZeroCelsius + 40, FigureTemp} // what its rule reaches
+
 	SupplyBound     = Bound{"outside", float64(LowestSupply), float64(TopSupply), FigureGauge} // and the wall
 	MarkBound       = Bound{"outside-mark", float64(FinestMark), float64(CoarsestMark), FigureDrop}
 	GaugeSpanBound  = Bound{"outside", 10 * unit.PascalPerPSI, 1000 * unit.PascalPerPSI, FigureGauge}
@@ -36,6 +38,8 @@ var (
 	BeforeBound   = Bound{"outside", 0, float64(10000 * coat.Micrometre), FigureFilm} // the film that was there
 	TransferBound = Bound{"outside", 0.1, 0.9, FigureShare}
 	InletBound    = Bound{"outside", 1 * unit.PascalPerPSI, 150 * unit.PascalPerPSI, FigureGauge} // of a gun
+	CapBound      = Bound{"outside", 0.5 * unit.PascalPerPSI, 100 * unit.PascalPerPSI, FigureGauge}
+	WaitBound     = Bound{"outside", 10, 7 * 24 * 3600, FigureMinutes} // for a coat to dry
 	DistanceBound = Bound{"outside", 2 * unit.MetrePerInch, float64(farthestHold), FigureDistance}
 	FluidBound    = Bound{"outside", float64(coat.MLPerMin(5)), float64(coat.MLPerMin(1500)), FigureFluid} // of any gun
 

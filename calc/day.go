@@ -18,8 +18,9 @@ type DayRequest struct {
 	Instruments Instruments
 	Paint       unit.Temp // the material, -10 to 60 C
 	Panels      int       // size of the job, 1 to MostPanels
-	// PotLife is the sheet's at 20 C, a minute to a week; 0 where not given.
-	PotLife time.Duration
+	// PotLife is the sheet's, a minute to a week, at PotLifeAt; 0 where not given.
+	PotLife   time.Duration
+	PotLifeAt unit.Temp
 	// Started is when it was mixed; used where HasStarted.
 	Started    Clock
 	HasStarted bool
@@ -31,7 +32,16 @@ func DayOf(r *Request) *DayRequest {
 	return &DayRequest{
 		Coat: r.Coat, Gun: r.Gun, Day: r.Day, Paint: r.Day.Air, Panels: 1,
 		Instruments: Instruments{r.Tolerances.Thermometer, r.Tolerances.HygrometerShare},
+		Coats:       r.firstCoats(), PotLife: r.PotLife, PotLifeAt: r.PotLifeAt,
 	}
+}
+
+// firstCoats is how many coats the first stage has, 0 where that is not known.
+func (r *Request) firstCoats() int {
+	if len(r.Stages) == 0 {
+		return 0
+	}
+	return r.Stages[0].Stage.Coats.Value
 }
 
 // MostPanels is the largest job that a request may hold.
@@ -124,7 +134,7 @@ func (r *DayRequest) potLife() (p PotLife) {
 		return p
 	}
 	var err error
-	if p.PotLife, err = coat.PotLifeAt(r.PotLife, SheetTemp, p.At); err != nil {
+	if p.PotLife, err = coat.PotLifeAt(r.PotLife, r.PotLifeAt, p.At); err != nil {
 		return p // too cold or too hot for the rule; the length was checked
 	}
 	p.Known = true
@@ -133,14 +143,21 @@ func (r *DayRequest) potLife() (p PotLife) {
 	return p
 }
 
+// potLife adds what is wrong with a pot life, where one is given.
+func (p *problems) potLife(life time.Duration, at unit.Temp) {
+	if life == 0 {
+		return
+	}
+	p.within("pot-life", life.Seconds(), &PotLifeBound)
+	p.within("pot-life", float64(at), &PotLifeAtBound)
+}
+
 // Problems is everything wrong with the request.
 func (r *DayRequest) Problems() []Problem {
 	p := r.Day.problems()
 	p.within("paint", float64(r.Paint), &AirTempBound)
 	p.within("panels", float64(r.Panels), &PanelsBound)
-	if r.PotLife != 0 && (r.PotLife < ShortestPotLife || r.PotLife > LongestPotLife) {
-		p.add("pot-life", "want-pot-life", temp("sheetTemp", SheetTemp), minutes("least", ShortestPotLife), minutes("most", LongestPotLife))
-	}
+	p.potLife(r.PotLife, r.PotLifeAt)
 	if r.HasStarted && (r.Started < 0 || r.Started >= Clock(24*time.Hour)) {
 		p.add("started", "want-clock")
 	}
@@ -166,7 +183,7 @@ func SolveDay(r *DayRequest) (a DayAnswer, err error) {
 	o.inFlight = &a.InFlight
 	a.InFlight.Drier = o.flight.drierOn(o.inFlight, r.Day)
 	o.judge(&a.Judgement, &a.Remedy)
-	a.judgePotLife(r)
+	a.judgePotLife(r, &a.PotLife, a.Flash)
 	a.explain(r)
 	a.warn(r)
 	return a, nil

@@ -187,7 +187,7 @@ func TestAPotLifeShorterThanTheCoatsNeed(t *testing.T) {
 	r := aDay(t, false, 21, .5)
 	r.Coats = 2
 	life := func(at time.Duration) calc.DayAnswer {
-		r.PotLife = time.Duration(float64(at) * math.Pow(2, .1)) // the sheet's is at 20 C
+		r.PotLife, r.PotLifeAt = time.Duration(float64(at)*math.Pow(2, .1)), calc.SheetTemp // the sheet's is at 20 C
 		return solvedDay(t, r)
 	}
 	assert.Equal(t, calc.VerdictGo, life(16*time.Minute+2*time.Second).Verdict)
@@ -230,6 +230,7 @@ func TestGradeBandsOfASealerSheet(t *testing.T) {
 // specification: half for every 10 C).
 func TestPotLifeOfTheDay(t *testing.T) {
 	r := aDay(t, false, 30, .4)
+	r.PotLifeAt = calc.SheetTemp
 	r.PotLife, r.Started, r.HasStarted = 2*time.Hour, calc.Clock(23*time.Hour+30*time.Minute), true
 	p := solvedDay(t, r).PotLife
 	assert.True(t, p.Known)
@@ -239,14 +240,14 @@ func TestPotLifeOfTheDay(t *testing.T) {
 	assert.Equal(t, calc.Clock(24*time.Hour+30*time.Minute), p.Ends, "past midnight")
 
 	r = aDay(t, false, 10, .4)
-	r.PotLife, r.Paint = 2*time.Hour, unit.Celsius(20)
+	r.PotLife, r.PotLifeAt, r.Paint = 2*time.Hour, calc.SheetTemp, unit.Celsius(20)
 	p = solvedDay(t, r).PotLife
 	assert.Equal(t, 2*time.Hour, p.Life, "the warmer of paint and booth counts")
 	r.Paint = unit.Celsius(10)
 	assert.Equal(t, 4*time.Hour, solvedDay(t, r).PotLife.Life)
 
 	r = aDay(t, false, 2, .4)
-	r.PotLife = 2 * time.Hour
+	r.PotLife, r.PotLifeAt = 2*time.Hour, calc.SheetTemp
 	a := solvedDay(t, r)
 	assert.False(t, a.PotLife.Known, "the rule does not reach there")
 	assert.Contains(t, cautionIDs(a.Cautions), "pot-life-outside")
@@ -281,6 +282,7 @@ func drawDay(t *rapid.T) calc.DayRequest {
 	r.Coat.Hardener = rapid.SampledFrom(calc.Hardeners()).Draw(t, "hardener")
 	r.Panels = rapid.IntRange(1, calc.MostPanels).Draw(t, "panels")
 	if rapid.Bool().Draw(t, "with a pot life") {
+		r.PotLifeAt = calc.SheetTemp
 		r.PotLife = time.Duration(rapid.Int64Range(int64(time.Minute), int64(7*24*time.Hour)).Draw(t, "pot life"))
 		r.HasStarted = rapid.Bool().Draw(t, "started")
 		r.Started = calc.Clock(rapid.Int64Range(0, int64(24*time.Hour)-1).Draw(t, "at"))

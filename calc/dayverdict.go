@@ -161,18 +161,19 @@ const (
 // coatsGround is what panelTime and flashTime rest on.
 var coatsGround = Ground{Basis: Estimate, Source: "source-memory"}
 
-// judgePotLife adds a pot life that is over before the last coat is on.
-func (a *DayAnswer) judgePotLife(r *DayRequest) {
-	if !a.PotLife.Known || r.Coats == 0 {
+// judgePotLife adds a pot life that is over before the last coat is on; flash is how many
+// times as long flash-off takes as on the reference day.
+func (j *Judgement) judgePotLife(r *DayRequest, pot *PotLife, flash float64) {
+	if !pot.Known || r.Coats == 0 {
 		return
 	}
-	wait := time.Duration(a.Flash * float64(flashTime))
+	wait := time.Duration(flash * float64(flashTime))
 	need := time.Duration(r.Coats*r.Panels)*panelTime + time.Duration(r.Coats-1)*wait
-	life := a.PotLife.Life
+	life := pot.Life
 	if life >= need {
 		return
 	}
 	sheet := (time.Duration(float64(r.PotLife)*need.Minutes()/life.Minutes()) + time.Minute).Round(time.Minute)
-	a.add(VerdictWait, "pot-life-short", "limit-pot-life", coatsGround, Turn{"turn-portions", Figures{minutes("sheet", sheet), temp("sheetTemp", SheetTemp)}},
+	j.add(VerdictWait, "pot-life-short", "limit-pot-life", coatsGround, Turn{"turn-portions", Figures{minutes("sheet", sheet), temp("sheetTemp", r.PotLifeAt)}},
 		minutes("life", life), CountFigure("coats", r.Coats), CountFigure("panels", r.Panels), minutes("need", need), minutes("wait", wait))
 }

@@ -40,7 +40,7 @@ func (a *DayAnswer) explain(r *DayRequest) {
 		why.add("grade", "day-grade-large", gradeGround, CountFigure("panels", r.Panels))
 	}
 	if p := &a.PotLife; p.Known {
-		f := Figures{minutes("sheet", r.PotLife), temp("sheetTemp", SheetTemp), temp("at", p.At), minutes("life", p.Life), minutes("safe", p.Safe), minutes("lastFill", p.LastFill),
+		f := Figures{minutes("sheet", r.PotLife), temp("sheetTemp", r.PotLifeAt), temp("at", p.At), minutes("life", p.Life), minutes("safe", p.Safe), minutes("lastFill", p.LastFill),
 			clock("started", r.Started), clock("ends", p.Ends), clock("fillBy", p.FillBy)}
 		id := "pot-life"
 		if r.HasStarted {

@@ -64,7 +64,7 @@ func ExampleSolveDay_psychrometrics() {
 	c20 := unit.Celsius(20)
 	a, err := calc.SolveDay(&calc.DayRequest{
 		Coat: calc.Coat{Solvent: solvent}, Day: calc.Day{Air: c20, Panel: c20, Humidity: 0.5}, Paint: c20, Panels: 1,
-		PotLife: 2 * time.Hour,
+		PotLife: 2 * time.Hour, PotLifeAt: calc.SheetTemp,
 	})
 	fmt.Printf("dew point %.1f C, wet bulb %.1f C: %s %v\n", a.DewPoint.C(), a.WetBulb.C(), a.Verdict, err)
 	// Output:

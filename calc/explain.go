@@ -66,6 +66,8 @@ func (s *Setup) explainDistance(r *Request, why *reasons) {
 		bounds = held.Ground
 	}
 	switch s.Distance.Held {
+	case HeldBySheet:
+		id, ground = "distance-sheet", bounds
 	case HeldFarthest:
 		id, ground = "distance-held-far", bounds
 	case HeldNearest:
@@ -128,6 +130,8 @@ func (s *Setup) explainWeather(r *Request, why *reasons) {
 	switch {
 	case !r.Coat.Dries():
 		why.add("weather", "weather-lamp", Ground{Basis: Computed}, TextFigure("coat", r.Coat.Name))
+	case r.Coat.Working.Fixed:
+		why.add("weather", "weather-sheet", dryingGround, f...)
 	case w.Held:
 		why.add("weather", "weather-hot-held", dryingGround, f...)
 	case w.Correction < 0 && math.Round(w.InFlight.Growth*100) < 1: // what prints as 0 %

@@ -24,8 +24,9 @@ type MixRequest struct {
 	// where they are not known.
 	Densities Stated[[]unit.Density]
 	VOC       VOC
-	Thinned   float64        // thinner that was added beyond the ratio, by volume of the mix before
-	PotLife   time.Duration  // the sheet's, at SheetTemp; 0 where not given
+	Thinned   float64       // thinner that was added beyond the ratio, by volume of the mix before
+	PotLife   time.Duration // the sheet's, at PotLifeAt; 0 where not given
+	PotLifeAt unit.Temp
 	Booth     unit.Temp      // that the mix stands in, 5 to 40 C where there is a pot life
 	Rate      coat.FluidRate // of the gun; 0 where not given
 }
@@ -126,8 +127,7 @@ func (r *MixRequest) Problems() []Problem {
 	for _, v := range r.Prices {
 		p.within("price", v, &PriceBound)
 	}
-	if r.PotLife != 0 {
-		p.within("pot-life", r.PotLife.Seconds(), &PotLifeBound)
+	if p.potLife(r.PotLife, r.PotLifeAt); r.PotLife != 0 {
 		p.within("temp", float64(r.Booth), &MixTempBound)
 	}
 	if r.Rate != 0 {
@@ -190,7 +190,7 @@ func SolveMix(r *MixRequest) (a MixAnswer, err error) {
 		return a, err
 	}
 	if r.PotLife > 0 {
-		if a.PotLife, err = coat.PotLifeAt(r.PotLife, SheetTemp, r.Booth); err != nil {
+		if a.PotLife, err = coat.PotLifeAt(r.PotLife, r.PotLifeAt, r.Booth); err != nil {
 			return a, err
 		}
 	}

@@ -137,7 +137,7 @@ func TestUsualPanelsAreABand(t *testing.T) {
 // the mix must not outlast it.
 func TestPotLifeOfTheMix(t *testing.T) {
 	a := mixOf(t, mixRequest(func(r *calc.MixRequest) {
-		r.PotLife, r.Booth, r.Rate = 4*time.Hour, unit.Celsius(30), coat.MLPerMin(200)
+		r.PotLife, r.PotLifeAt, r.Booth, r.Rate = 4*time.Hour, calc.SheetTemp, unit.Celsius(30), coat.MLPerMin(200)
 	}))
 	assert.Equal(t, 2*time.Hour, a.PotLife.Life)
 	assert.Less(t, a.PotLife.Safe, a.PotLife.Life)
@@ -146,7 +146,7 @@ func TestPotLifeOfTheMix(t *testing.T) {
 	assert.Contains(t, cautionIDs(a.Cautions), "mix-pot-life-known")
 	long := mixOf(t, mixRequest(func(r *calc.MixRequest) {
 		r.Panels[0].Low, r.Panels[0].High = 200, 200
-		r.PotLife, r.Rate = time.Hour, coat.MLPerMin(100)
+		r.PotLife, r.PotLifeAt, r.Rate = time.Hour, calc.SheetTemp, coat.MLPerMin(100)
 	}))
 	assert.Equal(t, 8, long.Batches, "188 min of trigger a coat, of the hour three quarters at the most")
 	assert.Contains(t, cautionIDs(long.Cautions), "mix-past-pot-life-coat")
@@ -157,7 +157,7 @@ func TestPotLifeOfTheMix(t *testing.T) {
 // are 3.76 min of trigger each, with the wait between them 17.5 min.
 func TestBatchesByTheCoat(t *testing.T) {
 	at := func(life time.Duration) calc.MixAnswer {
-		return mixOf(t, mixRequest(func(r *calc.MixRequest) { r.PotLife, r.Rate = life, coat.MLPerMin(100) }))
+		return mixOf(t, mixRequest(func(r *calc.MixRequest) { r.PotLife, r.PotLifeAt, r.Rate = life, calc.SheetTemp, coat.MLPerMin(100) }))
 	}
 	all := at(30 * time.Minute)
 	assert.InDelta(t, 17.5, all.Elapsed.Minutes(), 0.1)
@@ -231,7 +231,9 @@ func TestProblemsOfAMixNameTheirField(t *testing.T) {
 		{"price", "2 prices for 0 parts", func(r *calc.MixRequest) { r.Prices = []float64{1, 2} }},
 		{"price", "", func(r *calc.MixRequest) { r.Prices = []float64{-1} }},
 		{"pot-life", "", func(r *calc.MixRequest) { r.PotLife = time.Second }},
-		{"temp", "140 F is outside 41 to 104 F", func(r *calc.MixRequest) { r.PotLife, r.Booth = time.Hour, unit.Celsius(60) }},
+		{"temp", "140 F is outside 41 to 104 F", func(r *calc.MixRequest) {
+			r.PotLife, r.PotLifeAt, r.Booth = time.Hour, calc.SheetTemp, unit.Celsius(60)
+		}},
 		{"fluid-rate", "", func(r *calc.MixRequest) { r.Rate = 1 }},
 	} {
 		_, err := calc.SolveMix(mixRequest(c.change))
@@ -260,6 +262,7 @@ func drawMix(t *rapid.T) *calc.MixRequest {
 			}
 		}
 		if rapid.Bool().Draw(t, "pot life") {
+			r.PotLifeAt = calc.SheetTemp
 			r.PotLife = time.Duration(f("life", 1, 600) * float64(time.Minute))
 			r.Booth = unit.Celsius(f("booth", 5.001, 39.999))
 			r.Rate = coat.MLPerMin(f("rate", 5, 1500))

@@ -49,7 +49,7 @@ func (a *MixAnswer) explain(r *MixRequest) {
 	}
 	r.VOC.explain(a.VOC, r.Thinned, why)
 	if r.PotLife > 0 {
-		why.add("pot-life", "mix-life", Ground{Basis: Estimate, Source: "source-pot-life-halves"}, minutes("sheet", r.PotLife), temp("sheetTemp", SheetTemp), temp("booth", r.Booth),
+		why.add("pot-life", "mix-life", Ground{Basis: Estimate, Source: "source-pot-life-halves"}, minutes("sheet", r.PotLife), temp("sheetTemp", r.PotLifeAt), temp("booth", r.Booth),
 			minutes("life", a.PotLife.Life), minutes("safe", a.PotLife.Safe))
 	}
 	if a.Priced {

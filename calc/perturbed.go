@@ -91,9 +91,19 @@ func (p *Perturbed) Work(d *Deviations) Outcome {
 		Wall:     wall + unit.Gauge(p.wallOff),
 		Static:   r.regulator(j.wall).Set(wall, j.flow) + unit.Gauge(p.wallOff),
 		Opening:  p.opening(),
-		Distance: gun.JetOf(j.flow, j.cap, j.air).Reach(r.Gun.Felt)*unit.Length(r.Coat.Stage.times()) + r.Coat.Farther,
+		Distance: p.distance(),
 		Short:    !r.Gun.Valve.None && p.set() < open,
 	}
+}
+
+// distance is where the push is met, with what the coat is held farther, or what the
+// product's sheet says.
+func (p *Perturbed) distance() unit.Length {
+	j, r := &p.job, &p.r
+	if nearest, farthest := r.Held(); nearest == farthest {
+		return nearest
+	}
+	return gun.JetOf(j.flow, j.cap, j.air).Reach(r.Gun.Felt)*unit.Length(r.Coat.Stage.times()) + r.Coat.Farther
 }
 
 // set is the pressure behind the wall's regulator with its gauge at what was advised.

@@ -3,6 +3,7 @@ package calc
 import (
 	"slices"
 
+	"boothset/calc/coat"
 	"boothset/calc/supply"
 	"boothset/calc/unit"
 )
@@ -20,6 +21,12 @@ func (s *Setup) judge(r *Request) {
 	o := outlook{r: day, flight: newEvaporation(&r.Coat, &r.Gun, r.Day, s.Weather.Ambient), inFlight: &s.Weather.InFlight}
 	var m DayRemedy
 	o.judge(&s.Judgement, &m)
+	if s.PotLife = day.potLife(); s.PotLife.Known {
+		drive, err := day.drying(r.Day)
+		if err == nil {
+			s.judgePotLife(day, &s.PotLife, coat.FlashFactor(drive))
+		}
+	}
 	s.judgeShort(r)
 	s.judgeSupply(r)
 	s.judgeLine(r)

@@ -1,6 +1,8 @@
 package calc
 
 import (
+	"time"
+
 	"boothset/calc/coat"
 	"boothset/calc/gun"
 	"boothset/calc/line"
@@ -31,6 +33,7 @@ type Ground struct {
 // Band is where a coat starts on a class of gun, and how far it may be moved.
 type Band struct {
 	Start, Low, High unit.Gauge
+	Fixed            bool // as the product's sheet says: the weather does not correct it
 	Ground
 }
 
@@ -84,6 +87,9 @@ type GunParts struct{ Valve, Passages, Cap string }
 // Request is one job: everything in SI, nothing left out.
 type Request struct {
 	Coat Coat
+	// PotLife is the sheet's at PotLifeAt, 0 where not given.
+	PotLife   time.Duration
+	PotLifeAt unit.Temp
 	// Stages is the coat in each of its stages, in order; Coat is one of them.
 	Stages []Coat
 	Gun    Gun
@@ -145,6 +151,7 @@ func (r *Request) Problems() []Problem {
 	if r.HasNow {
 		found.within("wall", float64(r.Now), &SupplyBound)
 	}
+	found.potLife(r.PotLife, r.PotLifeAt)
 	found.within("mark", float64(r.Mark), &MarkBound)
 	if cutOut := r.Shop.System.CutOut; r.Shop.Known && r.Supply > cutOut && r.Shop.System.CutIn <= cutOut {
 		found.add("cut-out", "above-cut-out", gauge("supply", r.Supply), gauge("cutOut", cutOut))

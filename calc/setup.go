@@ -15,6 +15,8 @@ type Setup struct {
 	Foot     FootSetting // where a second regulator, nearer the gun, sets its pressure
 	Distance Distance
 	Flash    Between[time.Duration] // after each coat of the stage, today
+	Recoat   Between[time.Duration] // at the latest, today, where the sheet says one
+	PotLife  PotLife                // today, where one is known
 	Valve    ValveMargin
 	// Line is every part from the wall to the cap with the wall and the valve as
 	// advised, or, where the supply is short, as far as the supply goes.
@@ -80,11 +82,12 @@ type Distance struct {
 // Held is at which end of its class's distances a gun is held.
 type Held string
 
-// The ends: at neither, at the nearest, at the farthest.
+// The ends: at neither, at the nearest, at the farthest; or somewhere else.
 const (
 	NotHeld      Held = ""
 	HeldNearest  Held = "nearest"
 	HeldFarthest Held = "farthest"
+	HeldBySheet  Held = "sheet" // at what the product's sheet says
 )
 
 // ValveMargin is how the inlet valve stands.

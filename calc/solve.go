@@ -33,7 +33,7 @@ func Solve(r *Request) (*Setup, error) {
 	var sens sensitivity
 	sens.at(&j)
 	s.assemble(&j, &sens)
-	s.Flash = flashOn(r.Coat.Stage.Flash, s.Weather.Drying)
+	s.times(r)
 	s.compare(&j, &sens)
 	s.fixes(&j, &sens)
 	if err := s.checkSupply(r, &j); err != nil {

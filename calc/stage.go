@@ -25,6 +25,7 @@ type Stage struct {
 	Film    Between[unit.Length]   // dry, of one coat; Usual is not used
 	Overlap Between[float64]       // share of the fan on the pass before, 0..1
 	Flash   Between[time.Duration] // after each coat, on the reference day
+	Recoat  Between[time.Duration] // at the latest, on the reference day; of a product's sheet
 	Tip     Between[unit.Length]   // of the gun's fluid tip
 	Held    Between[unit.Length]   // from the panel, where not as the gun's class; Usual is not used
 	Times   float64                // of the class's distance, 0 for once
@@ -53,12 +54,41 @@ func (s *Stage) times() float64 {
 	return s.Times
 }
 
-// flashOn is a flash-off time on a day that dries so many times as fast as the reference
-// day, by the same rule as the day's: as one over it.
-func flashOn(b Between[time.Duration], drying float64) Between[time.Duration] {
-	by := coat.FlashFactor(drying)
-	of := func(d time.Duration) time.Duration { return time.Duration(float64(d) * by) }
-	return Between[time.Duration]{of(b.Low), of(b.Usual), of(b.High), b.Ground}
+// onDay is a drying time on a day that dries so many times as fast as the reference day, by
+// the same rule as the day's: as one over it. A sheet's one figure is told with what the
+// instruments' errors make of it, drying from slowest to fastest.
+func onDay(b Between[time.Duration], drying, slowest, fastest float64) Between[time.Duration] {
+	of := func(d time.Duration, drying float64) time.Duration {
+		return time.Duration(float64(d) * coat.FlashFactor(drying))
+	}
+	if b.Low < b.High {
+		slowest, fastest = drying, drying
+	}
+	return Between[time.Duration]{of(b.Low, fastest), of(b.Usual, drying), of(b.High, slowest), b.Ground}
+}
+
+// times works out the stage's flash-off and recoat times for today.
+func (s *Setup) times(r *Request) {
+	of := &r.Coat.Stage
+	slowest, fastest := s.Weather.Drying, s.Weather.Drying
+	if of.Recoat.Known() || of.Flash.Low == of.Flash.High {
+		off, damp := unit.Temp(r.Tolerances.Thermometer.Within), r.Tolerances.HygrometerShare.Within
+		slowest, fastest = s.dryingOff(r, -off, damp), s.dryingOff(r, off, -damp)
+	}
+	s.Flash = onDay(of.Flash, s.Weather.Drying, slowest, fastest)
+	s.Recoat = onDay(of.Recoat, s.Weather.Drying, slowest, fastest)
+}
+
+// dryingOff is the drying with the air warmer and damper by so much; the day's where that is
+// past what the models reach.
+func (s *Setup) dryingOff(r *Request, warmer unit.Temp, damper float64) float64 {
+	d := r.Day
+	d.Air, d.Humidity = d.Air+warmer, min(max(d.Humidity+damper, HumidityBound.Low), 1)
+	v, err := drying(r.Coat, d, s.Weather.Ambient)
+	if err != nil {
+		return s.Weather.Drying
+	}
+	return v
 }
 
 // At is the request with another of its stages, by its place in Stages.

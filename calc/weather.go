@@ -24,6 +24,9 @@ func weather(r *Request) (w Weather, err error) {
 	}
 	e := newEvaporation(&r.Coat, &r.Gun, d, w.Ambient)
 	w.InFlight = e.atStart()
+	if r.Coat.Working.Fixed {
+		w.InFlight.most = 0
+	}
 	w.Correction = w.InFlight.correction(w.InFlight.changes)
 	return w, nil
 }

@@ -53,7 +53,7 @@ func (b *bench) settings(j *job) [3]setting {
 	}
 	n[0].notes = []string{s.say("number-flowing"), s.text("number-static", calc.FigureOf("static", calc.FigureGauge, v.Wall.Static))}
 	near := unit.Distance.Number(s.sys, float64(v.Distance.Low), unit.Usual)
-	n[1].notes = []string{s.text(map[calc.Held]string{calc.HeldNearest: "number-nearest", calc.HeldFarthest: "number-farthest", calc.NotHeld: "number-keep"}[v.Distance.Held], calc.TextFigure("low", near), calc.FigureOf("from", calc.FigureDistance, v.Distance.Low), calc.FigureOf("high", calc.FigureDistance, v.Distance.High)), s.say("number-from")}
+	n[1].notes = []string{s.text(map[calc.Held]string{calc.HeldNearest: "number-nearest", calc.HeldFarthest: "number-farthest", calc.NotHeld: "number-keep", calc.HeldBySheet: "number-keep"}[v.Distance.Held], calc.TextFigure("low", near), calc.FigureOf("from", calc.FigureDistance, v.Distance.Low), calc.FigureOf("high", calc.FigureDistance, v.Distance.High)), s.say("number-from")}
 	n[2].notes = []string{
 		s.text("number-opening", calc.FigureOf("opening", calc.FigureShare, v.Valve.Opening)),
 		s.text("number-reserve", calc.FigureOf("reserve", calc.FigureDrop, v.Valve.Reserve)),

@@ -117,7 +117,7 @@ func (p *Plan) settings(o *speaker) []Row {
 	if s.Valve.None {
 		turned, valve = o.say("card-no-valve"), o.say("card-no-valve-sets")
 	}
-	between := map[calc.Held]string{calc.HeldNearest: "card-nearest", calc.HeldFarthest: "card-farthest", calc.NotHeld: "card-between"}[s.Distance.Held]
+	between := map[calc.Held]string{calc.HeldNearest: "card-nearest", calc.HeldFarthest: "card-farthest", calc.NotHeld: "card-between", calc.HeldBySheet: "card-between"}[s.Distance.Held]
 	return append(rows,
 		Row{Role: Setting, About: AboutDistance, Name: o.say("label-distance"), Text: o.sys.Small(s.Distance.Target, unit.Usual),
 			More: o.say(between, calc.FigureOf("low", calc.FigureDistance, s.Distance.Low), calc.FigureOf("high", calc.FigureDistance, s.Distance.High))},

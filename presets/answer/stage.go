@@ -76,6 +76,12 @@ func (p *Plan) laid(o *speaker) (rows []Row) {
 	} else if !p.Request.Coat.Dries() {
 		value("label-flash", o.say("stage-lamp"), "")
 	}
+	if f := &p.Setup.Recoat; f.Known() {
+		value("label-recoat", o.about(true, o.words.Minutes(f.Usual)), between(calc.FigureOf("", calc.FigureMinutes, f.Low.Seconds()), calc.FigureOf("", calc.FigureMinutes, f.High.Seconds())))
+	}
+	if l := &p.Setup.PotLife; l.Known {
+		value("label-pot-life", o.about(true, o.words.Minutes(l.Life)), o.say("stage-pot", calc.FigureOf("fill", calc.FigureMinutes, l.LastFill.Seconds())))
+	}
 	if t := &s.Tip; t.Known() {
 		more := ""
 		if t.High > t.Low {

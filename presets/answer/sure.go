@@ -28,7 +28,9 @@ func (p *Plan) SureRows(w *words.Words, sys unit.System) (rows []Row) {
 		say("spread-check", calc.Figures{calc.FigureOf("share", calc.FigureShare, min(gauges, 1))})
 	}
 	say("spread-given-"+p.setAt(), f)
-	say("spread-start", f)
+	if !r.Coat.Working.Fixed {
+		say("spread-start", f)
+	}
 	if s.Set && len(s.Causes) > 0 {
 		c := &s.Causes[0]
 		known := c.Known.Marked(r.Mark)

@@ -44,6 +44,7 @@ func Example() {
 	// gauge-span: 161 psi
 	// gauge-class: 5%
 	// mark: 2 psi
+	// working: 28 psi
 }
 
 // What the arrows pick in a field that is typed.

@@ -17,6 +17,7 @@ func wholeShop() question.Texts {
 	texts["hose"] = []string{"25ft,3/8in", "6ft,5/16in"}
 	texts["wall"], texts["compressor"], texts["receiver"] = []string{"33psi"}, []string{"18cfm"}, []string{"60gal"}
 	texts["main"], texts["other"] = []string{"100ft,3/4in"}, []string{"10cfm", "4cfm,50%"}
+	texts["pot-life"] = []string{"4h@20C"}
 	return texts
 }
 

@@ -119,7 +119,7 @@ func withPiece(f *question.Field, piece int, value, quantity string) string {
 	if !both {
 		return one
 	}
-	return one + ", " + other
+	return f.Joined(one, other)
 }
 
 // inputAt is the input that a rune of a field's text belongs to, as of the cursor that

@@ -40,10 +40,10 @@ func TestWhatCanBeMovedInTheOrderOfTheJob(t *testing.T) {
 		}
 	}
 	require.Contains(t, supply, question.Compressor)
-	assert.Equal(t, inputs(nil, supply...), list(questiontest.MildDay("clear", "reduced-pressure")))
+	assert.Equal(t, inputs(nil, append(supply, question.PotLife)...), list(questiontest.MildDay("clear", "reduced-pressure")))
 
 	bare := questiontest.With(questiontest.With(questiontest.MildDay("clear", "reduced-pressure"), "regulator", "none"), "compressor", "none")
-	assert.Equal(t, inputs(nil, append(supply, question.RegulatorAt, question.Wall, question.Mark)...), list(bare))
+	assert.Equal(t, inputs(nil, append(supply, question.PotLife, question.RegulatorAt, question.Wall, question.Mark)...), list(bare))
 
 	assert.Equal(t, inputs(map[*question.Field]int{question.Hose: 2, question.Other: 2}), list(wholeShop()))
 

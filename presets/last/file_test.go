@@ -91,7 +91,7 @@ func TestWhatIsReadIsTidy(t *testing.T) {
 	assert.Equal(t, "us", d.Units)
 	assert.Equal(t, []string{"24"}, d.Answers["temp"])
 	assert.Equal(t, []string{strings.Repeat("é", 200)}, d.Answers["coat"])
-	assert.Len(t, d.Answers["hose"], 32)
+	assert.Len(t, d.Answers["hose"], 64)
 	assert.Equal(t, map[string]last.Texts{"day": {"paint": {"20C"}}, "film": nil}, d.Sheets)
 }
 

@@ -10,7 +10,7 @@ import (
 // The bounds of what a draft may hold.
 const (
 	mostRunes  = 200 // of a text
-	mostValues = 32  // of a list, of pages and of a page's fields
+	mostValues = 64  // of a list, of pages and of a page's fields
 )
 
 // tidy is a draft's own copy, cut to its bounds, without what cannot be printed in its

@@ -1,6 +1,7 @@
 package question_test
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"math"
@@ -94,15 +95,16 @@ func typed(row question.Row, piece int, si float64, sys unit.System) string {
 	case row.Field == question.Wet && piece == 0:
 		return of.CountText(sys, of.Count(sys, si), 9)
 	}
-	other := map[*unit.Quantity]string{unit.Run: "10ft", unit.Bore: "3/8in", unit.AirFlow: "10cfm", unit.Share: "10%", unit.Film: "1um"}[row.Of[1-piece]]
+	other := map[*unit.Quantity]string{unit.Run: "10ft", unit.Bore: "3/8in", unit.AirFlow: "10cfm", unit.Share: "10%", unit.Film: "1um", unit.Hours: "2h", unit.Temperature: "20C"}[row.Of[1-piece]]
+	apart := cmp.Or(row.Apart, ",")
 	if piece == 0 {
-		return of.CountText(sys, of.Count(sys, si), 9) + "," + other
+		return of.CountText(sys, of.Count(sys, si), 9) + apart + other
 	}
 	// A bore is written as a fraction of an inch, or with few decimals: as a length it has all.
 	if of == unit.Bore {
 		of = unit.Distance
 	}
-	return other + "," + of.CountText(sys, of.Count(sys, si), 9)
+	return other + apart + of.CountText(sys, of.Count(sys, si), 9)
 }
 
 // Just inside a row's bounds nothing is wrong with it. Just outside its question says what

@@ -35,7 +35,7 @@ func (f *Field) complete(v Value, sys unit.System) string {
 	if !both {
 		return one
 	}
-	return one + ", " + named(f.Of[1], other, v.Bare[1], sys)
+	return f.Joined(one, named(f.Of[1], other, v.Bare[1], sys))
 }
 
 func named(q *unit.Quantity, t string, bare bool, sys unit.System) string {

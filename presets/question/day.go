@@ -13,12 +13,13 @@ var (
 		Name: "paint", Read: amount, Of: [2]*unit.Quantity{unit.Temperature}, Bounds: [2]*calc.Bound{&calc.AirTempBound}, Default: OfOther,
 	}
 	Panels = &Field{Name: "panels", Read: whole, Bounds: [2]*calc.Bound{&calc.PanelsBound}, Want: "want-panels", Default: Fixed}
-	// PotLife is asked by day and mix, each of which says in its own words what it may be.
-	PotLife = &Field{Name: "pot-life", Read: amount, Of: [2]*unit.Quantity{unit.Hours}, Bounds: [2]*calc.Bound{&potLifeBound}, Default: LeftOut}
+	// PotLife is asked by several, each of which says in its own words what it may be.
+	PotLife = &Field{
+		Name: "pot-life", Read: lifeAt, Of: [2]*unit.Quantity{unit.Hours, unit.Temperature}, Apart: "@", SecondLeftOut: true,
+		Bounds: [2]*calc.Bound{&calc.PotLifeBound, &calc.PotLifeAtBound}, Default: LeftOut, Want: "want-life-at",
+	}
 	Started = &Field{Name: "started", Read: clock, Default: LeftOut}
 )
-
-var potLifeBound = calc.Bound{Low: calc.PotLifeBound.Low, High: calc.PotLifeBound.High}
 
 // Day asks what the day does to a coat.
 var Day = &Question{Name: "day", Fields: []Row{
@@ -45,7 +46,7 @@ func (r *Reader) Day(a Answers, sys unit.System) (calc.DayRequest, []*Fault) {
 	if v.has(Panels) {
 		q.Panels = int(si[float64](v, Panels))
 	}
-	q.PotLife = v.potLife()
+	q.PotLife, q.PotLifeAt = v.potLife()
 	if v.has(Started) {
 		q.Started, q.HasStarted = calc.Clock(time.Duration(si[float64](v, Started))*time.Second), true
 		if !v.has(PotLife) {
@@ -58,15 +59,28 @@ func (r *Reader) Day(a Answers, sys unit.System) (calc.DayRequest, []*Fault) {
 	return q, v.faults
 }
 
-// potLife is the pot life, 0 where it was not answered; what no request can hold is 1 s,
-// which its check refuses.
-func (v *resolver) potLife() time.Duration {
+// lifeAt reads a pot life and the temperature that it is for, 20 C where that is left out:
+// "2h@77F".
+func lifeAt(r *Reader, f *Field, t string, sys unit.System) Value {
+	v := pair(r, f, t, sys)
+	if _, _, both := Parts(f, t); !both {
+		v.SI[1], v.Bare[1] = float64(calc.SheetTemp), false
+	}
+	return v
+}
+
+// potLife is the pot life and the temperature that it is for, 0 where it was not answered or
+// cannot be.
+func (v *resolver) potLife() (time.Duration, unit.Temp) {
 	if !v.has(PotLife) {
-		return 0
+		return 0, calc.SheetTemp
 	}
-	life := si[unit.Seconds](v, PotLife)
-	if life <= 0 {
-		return time.Second
+	x, _ := v.value(PotLife)
+	for n, b := range PotLife.Bounds {
+		if x.Fault == nil && !b.Holds(x.SI[n]) {
+			v.fault(PotLife, b.ID, b.Figures(x.SI[n])...)
+			return 0, calc.SheetTemp
+		}
 	}
-	return time.Duration(float64(min(life, 1e7)) * float64(time.Second))
+	return time.Duration(x.SI[0] * float64(time.Second)), unit.Temp(x.SI[1])
 }

@@ -22,6 +22,8 @@ type Field struct {
 	// Of is its quantity, or both of a pair with a comma between, such as a hose's length
 	// and bore. None where it is chosen from a list or has a form of its own.
 	Of [2]*unit.Quantity
+	// Apart is what parts the pair's texts where it is no comma.
+	Apart string
 	// SecondLeftOut: the second of the pair may be left out.
 	SecondLeftOut bool
 	// SecondWord may be typed in place of the second of the pair, empty where none may.
@@ -104,6 +106,14 @@ func (p Part) Sentence() string {
 // Listed reports whether the field is chosen from a list.
 func (f *Field) Listed() bool {
 	return f.Entries != "" || len(f.Options) > 0 && f.Of[0] == nil && !f.Repeats
+}
+
+// Joined is the text of a pair with those of its quantities.
+func (f *Field) Joined(one, other string) string {
+	if f.Apart != "" {
+		return one + f.Apart + other
+	}
+	return one + ", " + other
 }
 
 // Pair reports whether the field's values are two quantities.

@@ -69,7 +69,7 @@ func (r *Reader) Mix(a Answers, sys unit.System) (calc.MixRequest, []*Fault) {
 		q.Prices = append(q.Prices, x.SI[0])
 	}
 	v.gunCup(&q)
-	q.PotLife = v.potLife()
+	q.PotLife, q.PotLifeAt = v.potLife()
 	q.Booth = or(v, BoothTemp, calc.SheetTemp)
 	if v.has(FluidRate) {
 		q.Rate = v.fluidRate()

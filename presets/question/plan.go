@@ -9,7 +9,7 @@ import (
 )
 
 // Plan asks for the wall, the distance and the valve.
-var Plan = &Question{Name: "plan", Fields: slices.Concat([]Row{{Field: Coat}, {Field: Stage}, {Field: Hardener}, {Field: Gun}}, weatherRows, airRows, supplyRows)}
+var Plan = &Question{Name: "plan", Fields: slices.Concat([]Row{{Field: Coat}, {Field: Stage}, {Field: Hardener}, {Field: Gun}}, weatherRows, airRows, supplyRows, sheetRows)}
 
 // Plan turns answers into a complete request, with the shop's usual line where they have
 // none, and gives every answer that will not do. The request is complete only where there
@@ -19,6 +19,7 @@ func (r *Reader) Plan(a Answers, sys unit.System) (*calc.Request, []*Fault) {
 	q := &calc.Request{Tolerances: r.Tolerances}
 	q.Stages = v.coatAndGun(&q.Coat, &q.Gun)
 	v.weather(&q.Day)
+	v.ofSheet(q)
 	v.air(q)
 	v.supply(q)
 	say := r.Words().Say

@@ -84,6 +84,9 @@ func Parts(f *Field, t string) (one, other string, both bool) {
 	if f.SecondLeftOut {
 		at = strings.IndexByte(t, ',')
 	}
+	if f.Apart != "" {
+		at = strings.Index(t, f.Apart)
+	}
 	if at < 0 {
 		return t, "", false
 	}

@@ -33,7 +33,7 @@ var mayBeNull = []string{".distance.held", ".gun.reads", ".gun.cap_limit", ".inp
 	".wall.low", ".wall.high", ".wall.static_low", ".wall.static_high", ".voc.thinner", ".voc.limit", ".voc.over"}
 
 // nullHere is what a cause or a stage can be without.
-var nullHere = regexp.MustCompile(`\.wall_if_known$|^\.stages\[\d+\]\.(working|wall|turns|distance|film|overlap|flash|tip)$`)
+var nullHere = regexp.MustCompile(`\.wall_if_known$|^\.stages\[\d+\]\.(working|wall|turns|distance|film|overlap|flash|recoat|tip)$`)
 
 // walk goes through decoded JSON and reports what no answer may hold: a quantity in
 // one system only, two figures that differ, a null where a figure should be.

@@ -44,6 +44,11 @@ func appendStage(j *jsonWriter, st *calc.Stage, s *calc.Setup) {
 		j.number("usual_s", s.Flash.Usual.Seconds())
 		j.number("high_s", s.Flash.High.Seconds())
 	})
+	between(j, "recoat", s.Recoat.Known(), func() {
+		j.number("low_s", s.Recoat.Low.Seconds())
+		j.number("usual_s", s.Recoat.Usual.Seconds())
+		j.number("high_s", s.Recoat.High.Seconds())
+	})
 	between(j, "tip", st.Tip.Known(), func() {
 		j.number("low_mm", st.Tip.Low.MM())
 		j.number("usual_mm", st.Tip.Usual.MM())
