@@ -209,9 +209,16 @@ func (s *Setup) explainValve(r *Request, why *reasons) {
 			why.add("valve", "valve-floor", valveGround, regulator, v.Knob("valve", v.Floor), share("floor", v.Floor), drop("most", MostEighthTurn))
 		}
 	}
+	if part := r.Gun.ValveOfLine.Name; part != "" {
+		why.add("valve", "valve-of-line", Ground{Basis: CommonPractice}, TextFigure("part", part))
+	}
 	for i := range r.Line {
 		if p := &r.Line[i]; p.Kind == line.ValveKind {
-			why.add("valve", "valve-in-line-open", Ground{Basis: CommonPractice}, TextFigure("part", p.Name))
+			id := "valve-in-line-open"
+			if v.None {
+				id = "valve-in-line-alone"
+			}
+			why.add("valve", id, Ground{Basis: CommonPractice}, TextFigure("part", p.Name))
 		}
 	}
 	s.explainGauge(r, why)

@@ -54,6 +54,9 @@ type Coat struct {
 type Gun struct {
 	gun.Gun
 	ID, Name string
+	// ValveOfLine is the part that its line ends in where that is its inlet valve: it has none
+	// of its own. Its Name is empty elsewhere.
+	ValveOfLine line.Part
 	// Nearest and Farthest bound the distance of the class, Felt is where its push is met
 	// with FeltAt at the gun.
 	Nearest, Farthest unit.Length

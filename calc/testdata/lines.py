@@ -110,6 +110,36 @@ def held(parts, q, supply, air):
     return brentq(lambda p: march(parts, q, p, air) - supply, air.ambient * 0.5, supply, xtol=1e-6, rtol=1e-14)
 
 
+def of_class(guns, name):
+    """A gun with what its class says where it is left out: the cap at the class's limit or in
+    proportion to the inlet, the valve so that it takes the same share of the pressure."""
+    g = guns[name]
+    if g.get("class", name) == name:
+        return g
+    c = guns[g["class"]]
+    full = {**{k: c[k] for k in ("inlet", "flow", "valve") if k in c}, **g}
+    if "cap" not in g:
+        ratio = psi(full["inlet"][:-3]) / psi(c["inlet"][:-3])
+        full["cap"] = c.get("cap-limit") or f"{psi(c['cap'][:-3]) * ratio}psi"
+    if "valve" not in g:
+        absolute = lambda gun: psi(gun["inlet"][:-3]) * PSI + SEA
+        share = number(full["flow"][:-3])[0] / number(c["flow"][:-3])[0] * absolute(c) / absolute(full)
+        full["valve"] = {**c["valve"], "conductance": c["valve"]["conductance"] * share}
+    return full
+
+
+def work_bare(line, flags, shelf, g, gun, parts, air, gauge, absolute, put):
+    """A gun that the wall alone sets: the mark nearest to what is wanted, and what it gets."""
+    wanted = absolute(psi(shelf["coat"][flags["coat"]]["working"][g["class"]]["start"][:-3]))
+    after = parts[[p[0] for p in parts].index("regulator") + 1:]
+    q, _ = gun.air(wanted, air)
+    wall = round(gauge(march(after, q, wanted, air)))
+    q = brentq(lambda q: march(after, q, gun.working(q, air), air) - absolute(wall), 1e-6, 2 * q, xtol=1e-14, rtol=1e-14)
+    put("wall", wall)
+    put("gun", gauge(gun.working(q, air)))
+    put("cfm", q / SCFM)
+
+
 def at_height(h):
     """The standard atmosphere at a geopotential height, which the library gives by the geometric."""
     earth = 6356766.0
@@ -131,20 +161,24 @@ def work(line, job, shelf, put):
         else:
             e = shelf[kind][entry]
             parts.append((kind, Squeeze(conductance(e), e["ratio"]), e))
-    g = shelf["gun"][flags["gun"]]
+    g = of_class(shelf["gun"], flags["gun"])
     gun = Gun(psi(g["inlet"][:-3]), number(g["flow"][:-3])[0], psi(g["cap"][:-3]))
-    valve = g.get("valve") and Squeeze(g["valve"]["conductance"] * 1e-8, g["valve"]["ratio"])
-    if valve and not g.get("no-valve"):
-        shape = g["valve"]["shape"]
-    else:
-        valve = None
+    valve = shape = None
+    if not g.get("no-valve"):
+        valve, shape = Squeeze(g["valve"]["conductance"] * 1e-8, g["valve"]["ratio"]), g["valve"]["shape"]
+    elif parts[-1][0] == "valve":  # it is the gun's
+        _, valve, e = parts.pop()
+        shape = e["shape"]
 
+    if valve is None:
+        work_bare(line, flags, shelf, g, gun, parts, air, gauge, absolute, put)
+        return
     target = absolute(sum(line["between"]["gun"]) / 2 if "gun" in line["between"] else psi(shelf["coat"][flags["coat"]]["working"][g.get("class", flags["gun"])]["start"][:-3]))
     q, _ = gun.air(target, air)
     supply = absolute(psi(flags["supply"][:-3]) if flags["supply"].endswith("psi") else psi(flags["supply"]))
     regulators = [i for i, p in enumerate(parts) if p[0] == "regulator"]
     wall, sets = (regulators[0], regulators[-1]) if regulators else (-1, -1)
-    into = valve.inlet(q, target, air) if valve else target
+    into = valve.inlet(q, target, air)
     set_open = march(parts[sets + 1:], q, into, air)
     needed = march(parts[:sets + 1], q, set_open, air)
     if needed > supply:
@@ -152,7 +186,7 @@ def work(line, job, shelf, put):
 
         def asked(q):
             w = gun.working(q, air)
-            return march(parts, q, valve.inlet(q, w, air) if valve else w, air) - supply
+            return march(parts, q, valve.inlet(q, w, air), air) - supply
 
         best = brentq(asked, 1e-6, q, xtol=1e-14, rtol=1e-14)
         put("best", gauge(gun.working(best, air)))
@@ -189,7 +223,7 @@ def work(line, job, shelf, put):
         put("static", min(wall_set + psi(e["droop"][:-3]) / number(e["rated-flow"][:-3])[0] * q / SCFM, max(gauge(supply), wall_set)))
     # What stands before the valve at the pressure set, and how far the valve is open for it.
     before = held(parts[sets + 1:], q, set_, air)
-    if valve and len(regulators) < 2:
+    if len(regulators) < 2:
         c = q / flow(1, valve.b, before, target, air)
         put("opening", 100 * (c / valve.c) ** (1 / shape))
     # Each part's loss, with the regulators holding what they are set to.

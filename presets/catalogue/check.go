@@ -67,7 +67,7 @@ func (c *Catalogue) check(tolerances map[string]*toleranceEntry) *fault {
 	if f := first(KindDryer, c.Dryers, c.words, func(_ string, x *Dryer) *sentence { return x.check() }); f != nil {
 		return f
 	}
-	if f := first(KindValve, c.Valves, c.words, func(_ string, x *Valve) *sentence { return x.restrictionEntry.check() }); f != nil {
+	if f := first(KindValve, c.Valves, c.words, func(_ string, x *Valve) *sentence { return x.valveEntry.check(c.words) }); f != nil {
 		return f
 	}
 	if f := first("hose", c.Hoses, c.words, func(_ string, x *Hose) *sentence {

@@ -37,9 +37,6 @@ func (e *entries) claim(own *entries, w *words.Words) {
 	for id, x := range own.Dryer {
 		e.Dryer[id].restrictionEntry.claim(&x.restrictionEntry)
 	}
-	for id, x := range own.Valve {
-		e.Valve[id].restrictionEntry.claim(&x.restrictionEntry)
-	}
 	for id, x := range own.Coupling {
 		e.Coupling[id].restrictionEntry.claim(&x.restrictionEntry)
 		if x.Bore.V > 0 && x.Conductance == 0 {

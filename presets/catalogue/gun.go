@@ -39,12 +39,8 @@ func (e *Gun) Gun() gun.Gun { return e.made }
 
 // build makes the gun that the entry describes.
 func (e *Gun) build() (err error) {
-	v := gun.Valve{
-		Full:  line.Restriction{C: unit.DM3PerSBar(e.Valve.Conductance), B: e.Valve.Ratio},
-		Shape: gun.Shape(e.Valve.Shape),
-		None:  e.NoValve,
-		Turns: e.Valve.Turns, FromShut: e.Valve.CountsFrom == fromShut,
-	}
+	v := e.Valve.Valve()
+	v.None = e.NoValve
 	if e.made, err = gun.New(gun.Stamp{Inlet: e.Inlet.V, Flow: e.Flow.V, Cap: e.Cap.V}, e.CapLimit.V, v); err == nil && e.Felt != nil {
 		e.Felt.push = e.made.FeltAt(e.Felt.Distance.V, e.Felt.Pressure.V)
 	}
@@ -85,6 +81,15 @@ type valveEntry struct {
 	Shape       float64 `toml:"shape"`
 	Turns       float64 `toml:"turns"`
 	CountsFrom  string  `toml:"counts-from"`
+}
+
+// Valve is the valve that the entry describes.
+func (v *valveEntry) Valve() gun.Valve {
+	return gun.Valve{
+		Full:  line.Restriction{C: unit.DM3PerSBar(v.Conductance), B: v.Ratio},
+		Shape: gun.Shape(v.Shape),
+		Turns: v.Turns, FromShut: v.CountsFrom == fromShut,
+	}
 }
 
 // What the turns of a valve's knob are counted from; from wide open where it is not said.

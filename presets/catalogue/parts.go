@@ -54,7 +54,7 @@ type Dryer struct {
 // Valve is a valve that a hand turns, other than the gun's own.
 type Valve struct {
 	origin
-	restrictionEntry
+	valveEntry
 }
 
 // Restriction is what the part passes.

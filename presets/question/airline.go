@@ -72,7 +72,8 @@ const shorter = 0.5
 
 // swaps is everything of the catalogue that could stand in a request's line in place of
 // what does: of every coupling at once where all are of one kind, else of each.
-func (r *Reader) swaps(parts []line.Part) []calc.Swap {
+func (r *Reader) swaps(q *calc.Request) []calc.Swap {
+	parts := q.Line
 	all := make([]calc.Swap, 0, 32)
 	alike := alikeCouplings(parts)
 	for i := range parts {
@@ -103,9 +104,11 @@ func (r *Reader) swaps(parts []line.Part) []calc.Swap {
 				}
 			}
 		case line.ValveKind:
-			all = append(all, calc.Swap{Kind: calc.DropValve, Index: i})
+			if !q.Gun.Valve.None {
+				all = append(all, calc.Swap{Kind: calc.DropValve, Index: i})
+			}
 			for _, e := range r.Valves {
-				all = append(all, calc.Swap{ID: e.ID, Name: e.Of.Variety(), Kind: calc.SwapValve, Index: i, Part: e.Of.Restriction()})
+				all = append(all, calc.Swap{ID: e.ID, Name: e.Of.Variety(), Kind: calc.SwapValve, Index: i, Part: e.Of.Valve().Full})
 			}
 		case line.HoseKind:
 			for _, h := range r.Hoses {

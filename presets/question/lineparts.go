@@ -181,6 +181,18 @@ func (v *resolver) usualParts() []line.Part {
 	return l.named(v)
 }
 
+// valveOfLine makes the valve that a line ends in the inlet valve of a gun that has none of its
+// own.
+func (v *resolver) valveOfLine(q *calc.Request) {
+	last := len(q.Line) - 1
+	if !q.Gun.Valve.None || last < 0 || q.Line[last].Kind != line.ValveKind {
+		return
+	}
+	e, _ := v.Valves.Get(q.Line[last].Entry)
+	q.Gun.Valve, q.Gun.ValveOfLine = e.Valve(), q.Line[last]
+	q.Parts.Valve, q.Line = q.Line[last].Name, q.Line[:last]
+}
+
 // laid is the parts of a line as they are laid, with what each is called behind its kind.
 type laid struct {
 	parts     []line.Part
@@ -207,7 +219,7 @@ func (l *laid) add(v *resolver, kind string, x Value) {
 		p.Kind, p.Restriction, variety = line.CouplingKind, e.Restriction(), e.Variety()
 	case catalogue.KindValve:
 		e, _ := v.Valves.Get(x.ID)
-		p.Kind, p.Restriction, variety = line.ValveKind, e.Restriction(), e.Variety()
+		p.Kind, p.Restriction, variety = line.ValveKind, e.Valve().Full, e.Variety()
 	case catalogue.KindHose:
 		bore := unit.Length(x.SI[1])
 		p.Kind, p.Entry = line.HoseKind, x.Text

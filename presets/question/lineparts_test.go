@@ -1,6 +1,7 @@
 package question_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -239,4 +240,33 @@ func TestSwapsGoByTheKindsInTheLine(t *testing.T) {
 	assert.Equal(t, 1, kinds("valve=ball")[calc.DropValve])
 	assert.Equal(t, 6, kinds("regulator=1/2in", "regulator=1/4in")[calc.SwapRegulator])
 	assert.True(t, strings.HasPrefix(plan(t, r, ofParts("valve=ball"), unit.US).Line[0].Name, "valve"))
+}
+
+// A gun without an inlet valve is set with the valve that its line ends in; one that does not
+// end the line stays open, and a gun with its own has no use for it.
+func TestTheValveThatALineEndsIn(t *testing.T) {
+	r := questiontest.Shop(t, "[gun.bare]\nclass = \"reduced-pressure\"\nno-valve = true\n")
+	on := func(gun string, parts ...string) *calc.Request {
+		return plan(t, r, questiontest.With(ofParts(parts...), "gun", gun), unit.US)
+	}
+	q := on("bare", "regulator=1/2in", "hose=25ft,3/8in", "valve=air-adjusting")
+	assert.False(t, q.Gun.Valve.None)
+	assert.InDelta(t, 4.5, q.Gun.Valve.Full.C.DM3PerSBar(), 1e-9)
+	assert.Equal(t, "valve in the line (air-adjusting)", q.Parts.Valve)
+	assert.Equal(t, "air-adjusting", q.Gun.ValveOfLine.Entry)
+	assert.Len(t, q.Line, 2)
+
+	q = on("bare", "regulator=1/2in", "valve=air-adjusting", "hose=25ft,3/8in")
+	assert.True(t, q.Gun.Valve.None)
+	assert.Len(t, q.Line, 3)
+	for _, w := range q.Swaps {
+		assert.NotEqual(t, calc.DropValve, w.Kind, "there is no valve of the gun's own to go by")
+	}
+	s, err := calc.Solve(q)
+	require.NoError(t, err)
+	assert.True(t, slices.ContainsFunc(s.Reasons, func(x calc.Reason) bool { return x.ID == "valve-in-line-alone" }))
+
+	q = on("reduced-pressure", "regulator=1/2in", "hose=25ft,3/8in", "valve=air-adjusting")
+	assert.Len(t, q.Line, 3)
+	assert.InDelta(t, 6.5, q.Gun.Valve.Full.C.DM3PerSBar(), 1e-9)
 }

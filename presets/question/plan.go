@@ -27,7 +27,8 @@ func (r *Reader) Plan(a Answers, sys unit.System) (*calc.Request, []*Fault) {
 	if len(v.faults) > 0 {
 		return q, v.faults
 	}
-	q.Swaps = r.swaps(q.Line)
+	v.valveOfLine(q)
+	q.Swaps = r.swaps(q)
 	for _, p := range q.Problems() {
 		if p.Field == Panel.Name && !v.has(Panel) {
 			continue // it is the air's, and told there

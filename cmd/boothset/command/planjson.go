@@ -188,18 +188,23 @@ func appendInput(j *jsonWriter, r *calc.Request, sys unit.System) {
 
 // appendInputLine echoes the line: its parts in order, and besides what the usual line is said by.
 func appendInputLine(j *jsonWriter, r *calc.Request) {
+	part := func(p *line.Part) {
+		j.object("", func() {
+			j.text("kind", p.Kind.String())
+			if p.Kind != line.HoseKind {
+				j.text("entry", p.Entry)
+				return
+			}
+			j.run("length", p.Hose.Length)
+			j.near("bore", p.Hose.Bore)
+		})
+	}
 	j.array("line", func() {
 		for i := range r.Line {
-			p := &r.Line[i]
-			j.object("", func() {
-				j.text("kind", p.Kind.String())
-				if p.Kind != line.HoseKind {
-					j.text("entry", p.Entry)
-					return
-				}
-				j.run("length", p.Hose.Length)
-				j.near("bore", p.Hose.Bore)
-			})
+			part(&r.Line[i])
+		}
+		if valve := &r.Gun.ValveOfLine; valve.Name != "" {
+			part(valve)
 		}
 	})
 	j.temp("hose_temp", r.HoseTemp())
