@@ -1,6 +1,8 @@
 package calc
 
 import (
+	"math"
+
 	"boothset/calc/gun"
 	"boothset/calc/line"
 	"boothset/calc/unit"
@@ -66,7 +68,9 @@ func (j *job) advised(to *setting, at int, limit unit.Abs, before unit.Gauge) Wa
 	w := WallSetting{Open: to.open.Gauge(j.air.Ambient), Limit: limit.Gauge(j.air.Ambient)}
 	if !j.short {
 		w.Flowing = to.flowing
-		w.Static = min(j.r.regulator(at).Set(w.Flowing, j.flow), max(before, w.Flowing))
+		rise := float64(j.r.regulator(at).Set(w.Flowing, j.flow) - w.Flowing)
+		marks := math.Round(rise/float64(j.r.Mark)) * float64(j.r.Mark)
+		w.Static = min(w.Flowing+unit.Gauge(marks), max(before, w.Flowing))
 	}
 	return w
 }

@@ -16,7 +16,7 @@ var (
 	dryingGround = Ground{Basis: Estimate, Source: "source-drying"}
 	leverGround  = Ground{Basis: Estimate, Source: "source-levers"}
 	valveGround  = Ground{Basis: Estimate, Source: "source-valve"}
-	droopGround  = Ground{Basis: Computed, Source: "source-droop"}
+	droopGround  = Ground{Basis: Estimate, Source: "source-droop"}
 )
 
 // explain gives the reason of each value, with its own figures.
@@ -190,7 +190,7 @@ func (s *Setup) explainWall(r *Request, why *reasons) {
 		return
 	case s.Foot.Is:
 		why.add("wall", "wall-feeds", lineGround, append(f, gauge("foot", s.Foot.Flowing))...)
-		why.add("wall", "foot-sets", lineGround, gauge("foot", s.Foot.Flowing), gauge("static", s.Foot.Static), gauge("working", s.Working.Pressure), flow("flow", s.Working.Flow))
+		why.add("wall", "foot-sets", lineGround, gauge("foot", s.Foot.Flowing), brief(gauge("static", s.Foot.Static)), gauge("working", s.Working.Pressure), flow("flow", s.Working.Flow))
 	case at == Foot:
 		why.add("wall", "wall-foot", lineGround, f...)
 	case s.Wall.Held:
@@ -198,7 +198,7 @@ func (s *Setup) explainWall(r *Request, why *reasons) {
 	default:
 		why.add("wall", "wall-set", lineGround, f...)
 	}
-	why.add("wall", "wall-static", droopGround, gauge("static", s.Wall.Static), gauge("flowing", s.Wall.Flowing), flow("flow", s.Working.Flow))
+	why.add("wall", "wall-static", droopGround, brief(gauge("static", s.Wall.Static)), gauge("flowing", s.Wall.Flowing), flow("flow", s.Working.Flow))
 }
 
 func (s *Setup) explainValve(r *Request, why *reasons) {

@@ -150,11 +150,12 @@ func (p *Perturbed) scaleParts(k line.Kind, off float64) {
 	}
 }
 
-// scaleDroops lets the regulators droop more.
+// scaleDroops lets the regulators fall more, at the first flow and after.
 func (p *Perturbed) scaleDroops(off float64) {
 	f := factor(off)
 	for i := range p.r.Line {
 		p.r.Line[i].Droop *= f
+		p.r.Line[i].LockUp *= unit.Drop(f)
 	}
 }
 

@@ -52,7 +52,7 @@ type Working struct {
 // supply as it stands.
 type WallSetting struct {
 	Flowing unit.Gauge // with the trigger pulled
-	Static  unit.Gauge // with no air moving
+	Static  unit.Gauge // with no air moving, whole marks above Flowing as far as the supply allows
 	Open    unit.Gauge // at which the open valve gives exactly the target
 	Limit   unit.Gauge // flowing, at which the open valve gives the most the gun may be run at
 	Held    bool       // below the mark that leaves a reserve, so as not to pass Limit

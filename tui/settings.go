@@ -51,7 +51,7 @@ func (b *bench) settings(j *job) [3]setting {
 		s.setting(answer.AboutDistance, distance, unit.Distance, float64(v.Distance.Target)),
 		b.valveSetting(valve, &v.Valve),
 	}
-	n[0].notes = []string{s.say("number-flowing"), s.text("number-static", calc.FigureOf("static", calc.FigureGauge, v.Wall.Static))}
+	n[0].notes = []string{s.say("number-flowing"), s.text("number-static", calc.BriefFigure("static", calc.FigureGauge, v.Wall.Static))}
 	near := unit.Distance.Number(s.sys, float64(v.Distance.Low), unit.Usual)
 	n[1].notes = []string{s.text(map[calc.Held]string{calc.HeldNearest: "number-nearest", calc.HeldFarthest: "number-farthest", calc.NotHeld: "number-keep", calc.HeldBySheet: "number-keep"}[v.Distance.Held], calc.TextFigure("low", near), calc.FigureOf("from", calc.FigureDistance, v.Distance.Low), calc.FigureOf("high", calc.FigureDistance, v.Distance.High)), s.say("number-from")}
 	n[2].notes = []string{

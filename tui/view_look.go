@@ -115,7 +115,7 @@ func (b *bench) dial() draw.Dial {
 func (b *bench) dialText() string {
 	w := b.tried.Setup.Wall
 	id := "look-dial-short"
-	f := []calc.Figure{calc.RegulatorFigure(b.tried.Request.RegulatorAt()), calc.FigureOf("flowing", calc.FigureGauge, w.Flowing), calc.FigureOf("static", calc.FigureGauge, w.Static), calc.FigureOf("limit", calc.FigureGauge, w.Limit)}
+	f := []calc.Figure{calc.RegulatorFigure(b.tried.Request.RegulatorAt()), calc.FigureOf("flowing", calc.FigureGauge, w.Flowing), calc.BriefFigure("static", calc.FigureGauge, w.Static), calc.FigureOf("limit", calc.FigureGauge, w.Limit)}
 	if likely, ok := b.tried.LikelyWall(); ok {
 		id = "look-dial"
 		f = append(f, calc.BriefFigure("low", calc.FigureGauge, likely.Low), calc.BriefFigure("high", calc.FigureGauge, likely.High))

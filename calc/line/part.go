@@ -28,8 +28,9 @@ type Part struct {
 	Kind        Kind
 	Restriction Restriction // unless it is a hose; a regulator's is its seat, wide open
 	Hose        Hose        // if it is
-	// Droop is a regulator's, Pa per m3/s ANR.
-	Droop float64
+	// Droop and LockUp are a regulator's: Pa per m3/s ANR, and the fall at the first flow.
+	Droop  float64
+	LockUp unit.Drop
 	// DewPoint is what a dryer dries to, at the pressure in it.
 	DewPoint unit.Temp
 	// Entry is the catalogue's name of it, for what else could be here.
@@ -37,10 +38,12 @@ type Part struct {
 }
 
 // Regulator is the part as a regulator, if it is one.
-func (p *Part) Regulator() Regulator { return Regulator{p.Restriction, p.Droop} }
+func (p *Part) Regulator() Regulator { return Regulator{p.Restriction, p.Droop, p.LockUp} }
 
 // Regulate makes the part a regulator.
-func (p *Part) Regulate(r Regulator) { p.Restriction, p.Droop = r.Seat, r.Droop }
+func (p *Part) Regulate(r Regulator) {
+	p.Restriction, p.Droop, p.LockUp = r.Seat, r.Droop, r.LockUp
+}
 
 // Upstream is the pressure needed before the part to pass q into p2, and whether
 // the part then chokes.

@@ -220,7 +220,8 @@ def work(line, job, shelf, put):
     put("wall", wall_set)
     if regulators:
         e = parts[wall][2]
-        put("static", min(wall_set + psi(e["droop"][:-3]) / number(e["rated-flow"][:-3])[0] * q / SCFM, max(gauge(supply), wall_set)))
+        rise = number(e.get("lock-up", "0psi")[:-3])[0] + number(e["droop"][:-3])[0] / number(e["rated-flow"][:-3])[0] * q / SCFM
+        put("static", min(wall_set + math.floor(rise / mark + 0.5) * mark, max(gauge(supply), wall_set)))
     # What stands before the valve at the pressure set, and how far the valve is open for it.
     before = held(parts[sets + 1:], q, set_, air)
     if len(regulators) < 2:

@@ -104,7 +104,7 @@ func (p *Plan) settings(o *speaker) []Row {
 		wall = LabelFoot
 	}
 	pressure := func(about, label string, w *calc.WallSetting) Row {
-		return Row{Role: Setting, About: about, Name: o.say(label), Text: o.sys.Gauge(w.Flowing, unit.Usual), More: o.say("card-static", calc.FigureOf("static", calc.FigureGauge, w.Static))}
+		return Row{Role: Setting, About: about, Name: o.say(label), Text: o.sys.Gauge(w.Flowing, unit.Usual), More: o.say("card-static", calc.BriefFigure("static", calc.FigureGauge, w.Static))}
 	}
 	rows := []Row{pressure(AboutWall, wall, &s.Wall)}
 	limit, least := s.Valve.Limit()

@@ -35,6 +35,7 @@ type Regulator struct {
 	origin
 	restrictionEntry
 	Droop     pressure `toml:"droop"`
+	LockUp    pressure `toml:"lock-up"`
 	RatedFlow flow     `toml:"rated-flow"`
 }
 
@@ -88,8 +89,9 @@ func (e *Coupling) passes() restrictionEntry {
 // Regulator is the regulator that the entry describes.
 func (e *Regulator) Regulator() line.Regulator {
 	return line.Regulator{
-		Seat:  e.Restriction(),
-		Droop: line.DroopOf(unit.Drop(e.Droop.V), e.RatedFlow.V),
+		Seat:   e.Restriction(),
+		Droop:  line.DroopOf(unit.Drop(e.Droop.V), e.RatedFlow.V),
+		LockUp: unit.Drop(e.LockUp.V),
 	}
 }
 
@@ -121,7 +123,7 @@ func (e *Regulator) check() *sentence {
 	if why := e.restrictionEntry.check(); why != nil {
 		return why
 	}
-	if !(e.Droop.V >= 0 && e.RatedFlow.V >= leastFlow) {
+	if !(e.Droop.V >= 0 && e.LockUp.V >= 0 && e.RatedFlow.V >= leastFlow) {
 		return newSentence("file-droop")
 	}
 	return nil

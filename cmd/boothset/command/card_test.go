@@ -44,7 +44,7 @@ func TestCards(t *testing.T) {
 
 func TestCardShowsTheThreeNumbers(t *testing.T) {
 	card := boothset("", clearJob()...).out
-	assert.Regexp(t, `(?m)^  WALL +31 psi +trigger pulled; 31\.3 psi with no air moving$`, card)
+	assert.Regexp(t, `(?m)^  WALL +31 psi +trigger pulled; 33 psi with no air moving$`, card)
 	assert.Regexp(t, `(?m)^  DISTANCE +5\.5 in +between 5\.0 in and 6\.0 in$`, card)
 	assert.Regexp(t, `(?m)^  INLET VALVE +closed 3/8 turn +81% open; 1\.1 psi in hand; at most 1/2 turn$`, card)
 	assert.Regexp(t, `(?m)^main hose < `, card, "what costs most is marked")
