@@ -78,6 +78,7 @@ const (
 	GradeFast     Grade = "fast"
 	GradeStandard Grade = "standard"
 	GradeSlow     Grade = "slow"
+	GradeSlowest  Grade = "slowest"
 )
 
 // The bands of the grades. Published on one sealer's sheet: fast below 18 C, standard to
@@ -85,7 +86,10 @@ const (
 const (
 	fastBelow = unit.Temp(18 + unit.ZeroCelsius)
 	slowAbove = unit.Temp(25 + unit.ZeroCelsius)
-	fewPanels = 3
+	// slowestAbove is one band's width further up: an estimate, no sheet was found that
+	// prints where the slowest grade of a range begins.
+	slowestAbove = slowAbove + (slowAbove - fastBelow)
+	fewPanels    = 3
 )
 
 // GradeFor is the thinner's and the hardener's speed for a booth and a panel, taken at
@@ -100,8 +104,10 @@ func GradeFor(booth, panel unit.Temp, panels int) Grade {
 		return GradeFast
 	case t <= slowAbove:
 		return GradeStandard
+	case t <= slowestAbove:
+		return GradeSlow
 	}
-	return GradeSlow
+	return GradeSlowest
 }
 
 // PotLife is how long a mix can be used on a day; Known is false where no pot life was
@@ -199,5 +205,5 @@ func (r *DayRequest) drying(d Day) (float64, error) {
 	if !r.Coat.Dries() {
 		return 1, nil
 	}
-	return coat.SolventDrive(r.Coat.Solvent, d.Panel), nil
+	return coat.SolventDrive(r.Coat.Solvent, d.Panel, air.AtAltitude(d.Altitude)), nil
 }

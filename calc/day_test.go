@@ -217,7 +217,7 @@ func warmPanel(r calc.DayRequest) calc.DayRequest {
 
 // One sealer's sheet: fast below 18 C, standard 18 to 25, slow above.
 func TestGradeBandsOfASealerSheet(t *testing.T) {
-	for c, want := range map[float64]calc.Grade{17.9: calc.GradeFast, 18: calc.GradeStandard, 25: calc.GradeStandard, 25.1: calc.GradeSlow} {
+	for c, want := range map[float64]calc.Grade{17.9: calc.GradeFast, 18: calc.GradeStandard, 25: calc.GradeStandard, 25.1: calc.GradeSlow, 32: calc.GradeSlow, 32.1: calc.GradeSlowest} {
 		assert.Equal(t, want, calc.GradeFor(unit.Celsius(c), unit.Celsius(c), 3), "%v C", c)
 	}
 	at := unit.Celsius
@@ -350,7 +350,7 @@ func TestWarmerNeverDriesSlower(t *testing.T) {
 }
 
 func TestSlowerJobsNeverTakeFasterGrades(t *testing.T) {
-	rank := map[calc.Grade]int{calc.GradeFast: 0, calc.GradeStandard: 1, calc.GradeSlow: 2}
+	rank := map[calc.Grade]int{calc.GradeFast: 0, calc.GradeStandard: 1, calc.GradeSlow: 2, calc.GradeSlowest: 3}
 	temps := rapid.Map(rapid.Float64Range(-10, 60), unit.Celsius)
 	rapid.Check(t, func(t *rapid.T) {
 		booth, panel, n := temps.Draw(t, "booth"), temps.Draw(t, "panel"), rapid.IntRange(1, 20).Draw(t, "panels")
@@ -365,7 +365,7 @@ func TestADayIsAnsweredInFiniteFigures(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		a := solvedDay(t, drawDay(t))
 		finite(t, reflect.ValueOf(a), "day")
-		require.GreaterOrEqual(t, a.Flash, 1/coat.SolventDrive(aDay(t, false, 20, .5).Coat.Solvent, unit.Celsius(60))*.5)
+		require.GreaterOrEqual(t, a.Flash, 1/coat.SolventDrive(aDay(t, false, 20, .5).Coat.Solvent, unit.Celsius(60), coat.ReferencePressure)*.5)
 		require.LessOrEqual(t, a.Flash, coat.LongestFlash)
 		p := a.PotLife
 		require.True(t, !p.Known || p.LastFill <= p.Safe && p.Ends >= p.FillBy)

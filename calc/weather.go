@@ -40,5 +40,5 @@ func drying(c Coat, d Day, ambient unit.Abs) (float64, error) {
 	if c.Waterborne {
 		return coat.WaterDrive(d.Air, d.Humidity, ambient)
 	}
-	return coat.SolventDrive(c.Solvent, d.Air), nil
+	return coat.SolventDrive(c.Solvent, d.Air, ambient), nil
 }

@@ -14,12 +14,18 @@ const (
 	ReferencePressure = unit.Abs(101325)
 )
 
-// SolventDrive is how fast a solvent coat dries at its temperature, relative to the
-// reference day: the ratio of its reference solvent's vapour pressures. The film's own
-// cooling and the air over it are taken as the same on both days.
-func SolventDrive(s Solvent, paint unit.Temp) float64 {
-	return float64(s.Saturation(paint)) / float64(s.Saturation(ReferenceTemp))
+// SolventDrive is how fast a solvent coat dries at its temperature, in air of pressure p,
+// relative to the reference day: the ratio of its reference solvent's vapour pressures, and
+// how much more readily thinner air takes them. The film's own cooling and the speed of the
+// air over it are taken as the same on both days.
+func SolventDrive(s Solvent, paint unit.Temp, p unit.Abs) float64 {
+	return float64(s.Saturation(paint)) / float64(s.Saturation(ReferenceTemp)) * thinAir(p)
 }
+
+// thinAir is how much more readily air of pressure p takes vapour from a film than at sea
+// level. The transfer goes as D^(2/3)/nu^(1/6) for a boundary layer (Chilton and Colburn's
+// analogy), and both the diffusivity D and the air's kinematic viscosity nu as 1/p.
+func thinAir(p unit.Abs) float64 { return math.Sqrt(float64(ReferencePressure / p)) }
 
 // LongestFlash is the most that FlashFactor gives: slower than that, the film does not
 // dry in a working day and no factor means anything.

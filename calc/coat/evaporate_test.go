@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
+	"boothset/calc/air"
 	"boothset/calc/coat"
 	"boothset/calc/unit"
 )
@@ -17,9 +18,9 @@ import (
 // pressure at the gun wins that back.
 func TestSolventDriveOnAHotDay(t *testing.T) {
 	s := solvent(t, "butyl-acetate")
-	assert.InDelta(t, 2.98, coat.SolventDrive(s, unit.Celsius(40)), 0.05)
-	assert.Equal(t, 1.0, coat.SolventDrive(s, coat.ReferenceTemp))
-	assert.Less(t, coat.SolventDrive(s, unit.Celsius(12)), 0.6)
+	assert.InDelta(t, 2.98, coat.SolventDrive(s, unit.Celsius(40), coat.ReferencePressure), 0.05)
+	assert.Equal(t, 1.0, coat.SolventDrive(s, coat.ReferenceTemp, coat.ReferencePressure))
+	assert.Less(t, coat.SolventDrive(s, unit.Celsius(12), coat.ReferencePressure), 0.6)
 }
 
 func TestFlashFactorIsRelativeAndBounded(t *testing.T) {
@@ -89,8 +90,21 @@ func TestHotterDriesFasterAndNeverBelowTheWetBulb(t *testing.T) {
 		s := rapid.SampledFrom(coat.Solvents()).Draw(t, "solvent")
 		one := rapid.Float64Range(-30, 60).Draw(t, "one")
 		two := one + rapid.Float64Range(0.01, 30).Draw(t, "more")
-		require.Greater(t, coat.SolventDrive(s, unit.Celsius(two)), coat.SolventDrive(s, unit.Celsius(one)))
+		require.Greater(t, coat.SolventDrive(s, unit.Celsius(two), coat.ReferencePressure), coat.SolventDrive(s, unit.Celsius(one), coat.ReferencePressure))
 		require.LessOrEqual(t, s.WetBulb(unit.Celsius(one)), unit.Celsius(one))
 		require.LessOrEqual(t, s.WetBulb(unit.Celsius(one)), s.WetBulb(unit.Celsius(two)))
 	})
+}
+
+// By the analogy of Chilton and Colburn, worked by hand at 6,000 ft (0.80 of sea level):
+// sqrt(1/0.80) is 1.12 for a solvent; for water the wet bulb, which is lower there, takes
+// as much away again.
+func TestAltitudeHurriesSolventsAndHardlyWater(t *testing.T) {
+	s, err := coat.FindSolvent(coat.ReferenceSolvent)
+	require.NoError(t, err)
+	up := air.AtAltitude(unit.Length(6000 * unit.MetrePerFoot))
+	assert.InDelta(t, 1.12, coat.SolventDrive(s, coat.ReferenceTemp, up), 0.005)
+	water, err := coat.WaterDrive(coat.ReferenceTemp, coat.ReferenceHumidity, up)
+	require.NoError(t, err)
+	assert.InDelta(t, 1, water, 0.05)
 }

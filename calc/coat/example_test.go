@@ -159,7 +159,7 @@ func ExamplePotLifeAt_makersPage() {
 // handbook (8th edition, table 2-8), is 2.98 times that at 21 C.
 func ExampleSolventDrive_hotDay() {
 	s, err := coat.FindSolvent(coat.ReferenceSolvent)
-	fmt.Printf("%.1f %v\n", coat.SolventDrive(s, unit.Celsius(40)), err)
+	fmt.Printf("%.1f %v\n", coat.SolventDrive(s, unit.Celsius(40), coat.ReferencePressure), err)
 	// Output:
 	// 3.0 <nil>
 }

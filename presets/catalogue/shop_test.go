@@ -48,7 +48,7 @@ func TestShopValuesAreTheShopsOwn(t *testing.T) {
 	ground := func(toml string) calc.Ground {
 		return choice(shop(t, toml).Choices(catalogue.KindCoupling), "ordinary").Ground
 	}
-	require.Equal(t, calc.Published, ground("").Basis)
+	require.Equal(t, calc.Estimate, ground("").Basis)
 	changed := ground("[coupling.ordinary]\nconductance = 3.5\n")
 	assert.Equal(t, calc.OwnReadings, changed.Basis)
 	assert.True(t, strings.HasPrefix(changed.Source, "this shop's own file, over: trade article"), changed.Source)
