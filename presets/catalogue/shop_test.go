@@ -51,7 +51,7 @@ func TestShopValuesAreTheShopsOwn(t *testing.T) {
 	require.Equal(t, calc.Estimate, ground("").Basis)
 	changed := ground("[coupling.ordinary]\nconductance = 3.5\n")
 	assert.Equal(t, calc.OwnReadings, changed.Basis)
-	assert.True(t, strings.HasPrefix(changed.Source, "this shop's own file, over: trade article"), changed.Source)
+	assert.True(t, strings.HasPrefix(changed.Source, "this shop's own file, over: C about 4.0 from a trade article"), changed.Source)
 	assert.Equal(t, calc.Ground{Basis: calc.Computed, Source: "from its drawing"},
 		ground("[coupling.ordinary]\nconductance = 3.5\nbasis = \"computed\"\nsource = \"from its drawing\"\n"))
 }
