@@ -90,55 +90,40 @@ func (g *ground) claim(own ground, w *words.Words) {
 	}
 }
 
+// rests is what a table inside an entry rests on.
+func (g *ground) rests() *ground { return g }
+
+// claimTable makes a table inside an entry the shop's own where its file, own, has it.
+func claimTable[T any, P interface {
+	*T
+	rests() *ground
+}](all, own P, w *words.Words) {
+	if own != nil {
+		all.rests().claim(*own.rests(), w)
+	}
+}
+
 func (e *Coat) claim(own *Coat, w *words.Words) {
-	if own.Cup != nil {
-		e.Cup.claim(own.Cup.ground, w)
-	}
-	if own.Thinner != nil {
-		e.Thinner.claim(own.Thinner.ground, w)
-	}
-	if own.Film != nil {
-		e.Film.claim(own.Film.ground, w)
-	}
-	if own.Lay != nil {
-		e.Lay.claim(own.Lay.ground, w)
-	}
-	if own.Mix != nil {
-		e.Mix.claim(own.Mix.ground, w)
-	}
-	if own.VOC != nil {
-		e.VOC.claim(own.VOC.ground, w)
-	}
-	if own.Tip != nil {
-		e.Tip.claim(own.Tip.ground, w)
-	}
-	if own.Overlap != nil {
-		e.Overlap.claim(own.Overlap.ground, w)
-	}
-	if own.Flash != nil {
-		e.Flash.claim(own.Flash.ground, w)
-	}
-	if own.Held != nil {
-		e.Held.claim(own.Held.ground, w)
-	}
-	if own.Fan != nil {
-		e.Fan.claim(own.Fan.ground, w)
-	}
+	claimTable(e.Cup, own.Cup, w)
+	claimTable(e.Thinner, own.Thinner, w)
+	claimTable(e.Film, own.Film, w)
+	claimTable(e.Lay, own.Lay, w)
+	claimTable(e.Mix, own.Mix, w)
+	claimTable(e.VOC, own.VOC, w)
+	claimTable(e.Tip, own.Tip, w)
+	claimTable(e.Overlap, own.Overlap, w)
+	claimTable(e.Flash, own.Flash, w)
+	claimTable(e.Held, own.Held, w)
+	claimTable(e.Fan, own.Fan, w)
 	for id, x := range own.Then {
 		e.Then[id].claim(x.ground, w)
 	}
 }
 
 func (e *Gun) claim(own *Gun, w *words.Words) {
-	if own.Landing != nil {
-		e.Landing.claim(own.Landing.ground, w)
-	}
-	if own.Cup != nil {
-		e.Cup.claim(own.Cup.ground, w)
-	}
-	if own.Pot != nil {
-		e.Pot.claim(own.Pot.ground, w)
-	}
+	claimTable(e.Landing, own.Landing, w)
+	claimTable(e.Cup, own.Cup, w)
+	claimTable(e.Pot, own.Pot, w)
 }
 
 // claim makes room for what a shop's own flow coefficient gives.
