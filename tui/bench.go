@@ -88,6 +88,20 @@ func (b *bench) work() *question.Fault {
 // fail shows what is wrong where no question is to blame.
 func (b *bench) fail(err error) { b.err = err }
 
+// rework works out anew what is kept, and what is tried where something was moved; false where
+// what is kept will not do.
+func (b *bench) rework(tried question.Answers, changed bool) bool {
+	if b.work() != nil || b.err != nil {
+		return false
+	}
+	if changed {
+		if j, err := b.s.work(tried); err == nil {
+			b.tried = j
+		}
+	}
+	return true
+}
+
 // changeUnits works out anew what is kept, and what is tried where that is another job: the
 // mark of the wall's gauge is the system's where it was not answered, and what that moves is
 // said. What was moved stays moved.
@@ -95,13 +109,8 @@ func (b *bench) changeUnits(string) move {
 	before, sys := b.tried, b.s.sys
 	b.s.changeUnits()
 	tried, changed := b.tried.answers, b.changed()
-	if b.work() != nil || b.err != nil {
+	if !b.rework(tried, changed) {
 		return nil
-	}
-	if changed {
-		if j, err := b.s.work(tried); err == nil {
-			b.tried = j
-		}
 	}
 	if sameAnswers(b.marked.of, b.tried.answers) && b.tried.Request.Mark == b.marked.was {
 		b.marked = note{}
@@ -122,13 +131,8 @@ func (b *bench) nextStage(string) move {
 	}
 	tried, changed, was := b.tried.answers, b.changed(), b.kept.answers
 	b.s.answers = in(was)
-	if b.work() != nil || b.err != nil {
+	if !b.rework(in(tried), changed) {
 		return nil
-	}
-	if changed {
-		if j, err := b.s.work(in(tried)); err == nil {
-			b.tried = j
-		}
 	}
 	return func(r *root) { r.follow(was) }
 }
