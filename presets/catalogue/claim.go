@@ -116,11 +116,21 @@ func (e *Coat) claim(own *Coat, w *words.Words) {
 	claimTable(e.Held, own.Held, w)
 	claimTable(e.Fan, own.Fan, w)
 	for id, x := range own.Then {
-		e.Then[id].claim(x.ground, w)
+		e.Then[id].claim(x, w)
 	}
 }
 
+func (s *Stage) claim(own *Stage, w *words.Words) {
+	s.ground.claim(own.ground, w)
+	claimTable(s.Cap, own.Cap, w)
+	claimTable(s.Tip, own.Tip, w)
+	claimTable(s.Overlap, own.Overlap, w)
+	claimTable(s.Flash, own.Flash, w)
+	claimTable(s.Held, own.Held, w)
+}
+
 func (e *Gun) claim(own *Gun, w *words.Words) {
+	claimTable(e.Felt, own.Felt, w)
 	claimTable(e.Landing, own.Landing, w)
 	claimTable(e.Cup, own.Cup, w)
 	claimTable(e.Pot, own.Pot, w)

@@ -131,3 +131,11 @@ func TestAShopsGunIsOfItsClass(t *testing.T) {
 	assert.InDelta(t, 0.60, of.Part.V, 1e-12)
 	assert.Equal(t, calc.OwnReadings, of.Ground().Basis)
 }
+
+// So do the tables of a gun and of a coat's stage that it changes.
+func TestShopTablesAreTheShopsOwn(t *testing.T) {
+	c := shop(t, "[gun.reduced-pressure.felt]\ndistance = \"5.6in\"\n[coat.metallic-base.then.drop.cap]\nusual = \"6.5psi\"\n")
+	assert.Equal(t, calc.OwnReadings, get(t, c.Guns, "reduced-pressure").Felt.Ground().Basis)
+	assert.Equal(t, calc.OwnReadings, get(t, c.Coats, "metallic-base").Then["drop"].Cap.Ground().Basis)
+	assert.Equal(t, calc.Published, get(t, shop(t, "").Coats, "metallic-base").Then["drop"].Cap.Ground().Basis)
+}
