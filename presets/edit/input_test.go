@@ -50,15 +50,11 @@ func TestWhatCanBeMovedInTheOrderOfTheJob(t *testing.T) {
 	assert.NotContains(t, list(questiontest.With(wholeShop(), "main", "none")), "main 0.0")
 }
 
-// Every field of the plan but the number of panels can be moved as soon as it counts.
+// Every field of the plan can be moved as soon as it counts.
 func TestEveryFieldCanBeMoved(t *testing.T) {
 	r := questiontest.Open(t)
 	list := named(edit.Inputs(r, read(r, wholeShop(), unit.US))...)
 	for _, row := range question.Plan.Fields {
-		if row.Field == question.Panels {
-			assert.NotContains(t, list, row.Name+" 0.0", "counted by the piece, and typed")
-			continue
-		}
 		if row.Field != question.Line {
 			assert.Contains(t, list, row.Name+" 0.0")
 		}

@@ -2,6 +2,7 @@ package edit
 
 import (
 	"slices"
+	"strconv"
 
 	"boothset/calc"
 	"boothset/calc/unit"
@@ -107,6 +108,9 @@ func (s stepping) goes(id string) bool {
 // moved is a value with the input's quantity some steps on, or as near to that as there is
 // something to take.
 func (s stepping) moved(v question.Value, answered bool, by int) (question.Value, bool) {
+	if s.in.Field == question.Panels {
+		return s.counted(v, answered, by)
+	}
 	q, at, size, ok := s.from(v, answered)
 	if !ok {
 		return v, false
@@ -126,6 +130,17 @@ func (s stepping) moved(v question.Value, answered bool, by int) (question.Value
 		}
 	}
 	return v, false
+}
+
+// counted is a whole number so many on, as far as its bounds go.
+func (s stepping) counted(v question.Value, answered bool, by int) (question.Value, bool) {
+	f := s.in.Field
+	at := v.SI[0]
+	if !answered && s.now != nil {
+		at = f.Counts(s.now)
+	}
+	to := min(max(at+float64(by), f.Bounds[0].Low), f.Bounds[0].High)
+	return question.Value{Text: strconv.Itoa(int(to)), SI: [2]float64{to}}, to != at
 }
 
 // from is the quantity that is moved, where it stands and its step; ok is false where it
