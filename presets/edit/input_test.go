@@ -21,7 +21,7 @@ func TestWhatCanBeMovedInTheOrderOfTheJob(t *testing.T) {
 	// quantities of each pair, and some left out.
 	inputs := func(values map[*question.Field]int, leftOut ...*question.Field) (all []string) {
 		for _, row := range question.Plan.Fields {
-			if row.Field == question.Line || row.Field == question.Panels || slices.Contains(leftOut, row.Field) {
+			if row.Field == question.Line || slices.Contains(leftOut, row.Field) {
 				continue
 			}
 			for part := range max(values[row.Field], 1) {
@@ -33,7 +33,7 @@ func TestWhatCanBeMovedInTheOrderOfTheJob(t *testing.T) {
 		}
 		return all
 	}
-	supply := []*question.Field{question.Pause}
+	var supply []*question.Field
 	for _, row := range question.Plan.Fields {
 		if row.Part == question.PartSupply {
 			supply = append(supply, row.Field)
