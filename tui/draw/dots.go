@@ -10,8 +10,9 @@ import (
 // Each cell has one role, the highest in rank of what is drawn in it. A fill is quiet: it
 // gives way to any line through its cell.
 type dots struct {
-	w, h int // in dots
-	cell []dotCell
+	w, h  int // in dots
+	cell  []dotCell
+	plain [len(rank)]rune // what stands for a role where the set has no Braille; 0: the shape
 }
 
 type dotCell struct {
@@ -225,16 +226,28 @@ func (d *dots) polygon(role Role, corners ...[2]float64) {
 	}
 }
 
-// onto puts the layer on a canvas, its upper left at a cell. What stands there stays where
-// the layer has no dots.
+// onto puts the layer on a canvas, its upper left at a cell. What stands there stays: text
+// wins over dots.
 func (d *dots) onto(c *canvas, x, y int) {
 	across := d.w / dotsAcross
 	for i, k := range d.cell {
-		if k.bits != 0 {
-			c.put(x+i%across, y+i/across, k.char(c.g), k.role)
+		col, row := x+i%across, y+i/across
+		if k.bits == 0 || c.at(col, row) != ' ' || c.cell[row*c.w+col].text {
+			continue
 		}
+		char := d.plain[k.role]
+		if char == 0 || k.quiet || c.g.Braille != 0 {
+			char = k.char(c.g)
+		}
+		c.put(col, row, char, k.role)
 	}
 }
+
+// start is the first cell of a text of n columns with its middle at a dot.
+func start(x float64, n int) int { return round((x + 0.5 - float64(n)) / dotsAcross) }
+
+// row is the row of cells a dot is nearest the middle of.
+func row(y float64) int { return round((y - 1.5) / dotsDown) }
 
 // char is the character that shows a cell's dots, or one of its shape.
 func (k dotCell) char(g Glyphs) rune {

@@ -20,6 +20,9 @@ func FitDigits(text string, w, h int, g Glyphs) []string {
 		if n > h {
 			continue
 		}
+		if n > 1 && n/2*length(text) > w {
+			continue // for no digit is so narrow
+		}
 		if rows := Digits(text, n, g); len(rows) == n && length(rows[0]) <= w {
 			return rows
 		}
@@ -171,15 +174,15 @@ func toward(from, to [2]float64, by float64) [2]float64 {
 	return [2]float64{from[0] + (to[0]-from[0])*by/long, from[1] + (to[1]-from[1])*by/long}
 }
 
-// away is how far a point lies from the skeleton.
-func (s skeleton) away(x, y float64) float64 {
-	least := math.Inf(1)
+// within reports whether a point lies no farther than so from the skeleton.
+func (s skeleton) within(x, y, far float64) bool {
 	for _, k := range s {
 		if k.round {
-			from, to := math.Hypot(k.x0-k.cx, k.y0-k.cy), math.Hypot(x-k.cx, y-k.cy)
 			// Of the circle, the quarter toward the corner.
-			if (x-k.cx)*(k.x0+k.x1-2*k.cx) >= 0 && (y-k.cy)*(k.y0+k.y1-2*k.cy) >= 0 {
-				least = min(least, math.Abs(to-from))
+			dx, dy := x-k.cx, y-k.cy
+			r := max(math.Abs(k.x0-k.cx), math.Abs(k.y0-k.cy))
+			if dx*(k.x0+k.x1-2*k.cx) >= 0 && dy*(k.y0+k.y1-2*k.cy) >= 0 && math.Abs(math.Sqrt(dx*dx+dy*dy)-r) <= far {
+				return true
 			}
 			continue
 		}
@@ -188,9 +191,12 @@ func (s skeleton) away(x, y float64) float64 {
 		if long := dx*dx + dy*dy; long > 0 {
 			at = min(max(((x-k.x0)*dx+(y-k.y0)*dy)/long, 0), 1)
 		}
-		least = min(least, math.Hypot(x-k.x0-at*dx, y-k.y0-at*dy))
+		dx, dy = x-k.x0-at*dx, y-k.y0-at*dy
+		if dx*dx+dy*dy <= far*far {
+			return true
+		}
 	}
-	return least
+	return false
 }
 
 // digit draws a character.
@@ -253,7 +259,7 @@ func (p pen) digit(c rune) []string {
 // raster draws a skeleton in so many columns: by quarters of a cell where the set has them.
 func (p pen) raster(s skeleton, w int) []string {
 	rows := make([]string, p.rows)
-	inked := func(x, y float64) bool { return s.away(x, y) <= p.thick/2+1e-6 }
+	inked := func(x, y float64) bool { return s.within(x, y, p.thick/2+1e-6) }
 	for row := range rows {
 		b := make([]byte, 0, 3*w)
 		for col := range w {

@@ -2,6 +2,7 @@ package draw_test
 
 import (
 	"fmt"
+	"math"
 	"os"
 	"path/filepath"
 	"strings"
@@ -79,7 +80,71 @@ func gallery() []shown {
 		{"digits-all", number("01234"), [][2]int{{20, 3}, {36, 5}, {50, 7}, {64, 9}}},
 		{"digits-rest", number("56789"), [][2]int{{20, 3}, {36, 5}, {50, 7}, {64, 9}}},
 		{"digits-comma", number("-2,15"), [][2]int{{20, 3}, {36, 5}, {50, 7}, {64, 9}}},
+		at("frame", frame(), 5, 3),
+		at("gauge", gauge(31), 20, 8),
+		at("gauge-off", gauge(72), 20, 8),
+		at("gauge-metric", metricGauge(), 20, 8),
+		at("knob", knob(0.375), 18, 8),
+		at("knob-far", knob(1.75), 18, 8),
+		at("knob-three", draw.Knob{Shut: 3.25, Anticlock: true, Set: draw.Mark{At: 2.5, Text: "2 1/2 turns closed"}, Open: "open", Closed: "shut"}, 18, 8),
+		at("reach", reach(5.5), 24, 5),
+		at("reach-off", reach(12), 24, 5),
 	}
+}
+
+func reach(set float64) draw.Reach {
+	return draw.Reach{Scale: draw.NewScale(0, 9, 10, whole), Unit: "in", Set: draw.Mark{At: set, Text: whole(set) + " in"}, Ghost: draw.Mark{At: 7, Text: "was 7"},
+		Keep: draw.Span{Low: set - 0.5, High: set + 0.5, Text: "keep " + whole(set-0.5) + " to " + whole(set+0.5)}, Likely: draw.Span{Low: 4.8, High: 6.3, Text: "likely 4.8 to 6.3"}, Gun: "cap", Panel: "panel"}
+}
+
+func knob(set float64) draw.Knob {
+	return draw.Knob{Shut: 2.25, Set: draw.Mark{At: set, Text: eighths(set) + " turn closed"}, Ghost: draw.Mark{At: 0.75, Text: "was 3/4"},
+		Limit: draw.Mark{At: 1.25, Text: "not past 1 1/4"}, Open: "open", Closed: "shut"}
+}
+
+// eighths is a count in eighths as a fraction.
+func eighths(v float64) string {
+	n := int(math.Round(v * 8))
+	text := ""
+	if n >= 8 {
+		text = fmt.Sprintf("%d ", n/8)
+	}
+	part, of := n%8, 8
+	for part > 0 && part%2 == 0 {
+		part, of = part/2, of/2
+	}
+	if part > 0 {
+		text += fmt.Sprintf("%d/%d", part, of)
+	}
+	return strings.TrimSpace(text)
+}
+
+func gauge(set float64) draw.Gauge {
+	return draw.Gauge{
+		Scale: draw.NewScale(0, 60, 7, whole), Minor: 5, Set: draw.Mark{At: set, Text: "set " + whole(set)},
+		Rest: draw.Mark{At: set + 2, Text: "released " + whole(set+2)}, Ghost: draw.Mark{At: 14, Text: "was 14"},
+		Likely: draw.Span{Low: set - 3, High: set + 4, Text: "likely " + whole(set-3) + " to " + whole(set+4)},
+		Limit:  draw.Mark{At: 46, Text: "stamp 46"}, Name: "WALL", Value: whole(set) + " psi",
+	}
+}
+
+func metricGauge() draw.Gauge {
+	return draw.Gauge{Scale: draw.NewScale(0, 1000, 6, whole), Minor: 4, Set: draw.Mark{At: 215, Text: "215"}, Limit: draw.Mark{At: 850, Text: "850"}, Name: "WANDDRUCK", Value: "215 kPa"}
+}
+
+// framed is a picture in a frame.
+type framed struct {
+	draw.Frame
+	inside picture
+}
+
+func (f framed) Rows(w, h int, g draw.Glyphs, ink draw.Ink) []string {
+	f.Inside = f.inside.Rows(w-draw.FrameAcross, h-draw.FrameDown, g, ink)
+	return f.Frame.Rows(w, h, g, ink)
+}
+
+func frame() picture {
+	return framed{draw.Frame{Title: "1 WALL", Right: "trigger pulled"}, number("31")}
 }
 
 // number is a number as large as fits.
@@ -87,7 +152,8 @@ type number string
 
 func (n number) Rows(w, h int, g draw.Glyphs, ink draw.Ink) []string {
 	rows := draw.FitDigits(string(n), w, h, g)
-	for i := range rows {
+	for i, row := range rows {
+		rows[i] = strings.TrimRight(row, " ")
 		if ink != nil {
 			rows[i] = ink(draw.RoleMark, rows[i])
 		}
