@@ -27,14 +27,16 @@ type Glyphs struct {
 	UpRight, UpLeft   rune
 	Between           rune // between two pieces of a line of text
 	Cursor            rune // where the next character goes
+	Braille           rune // the blank of the 256 with 2 x 4 dots; 0 where the set has none
 }
 
-// Blocks is for terminals that show Unicode. All of it is in the old PC character set,
-// which the fonts of bare consoles have too.
+// Blocks is for terminals that show Unicode. With its Braille come rounded corners, quarters
+// and eighths of a cell; all else is in the old PC character set, which the fonts of bare
+// consoles have too.
 var Blocks = Glyphs{
 	Full: '█', Upper: '▀', Lower: '▄', Left: '▌', Right: '▐', Light: '░', Mid: '▒', Dark: '▓', Dot: '·',
 	Rule: '─', Upright: '│', Down: '┬', Up: '┴', Cross: '┼', TeeRight: '├', TeeLeft: '┤',
-	DownRight: '┌', DownLeft: '┐', UpRight: '└', UpLeft: '┘', Between: '·', Cursor: '▌',
+	DownRight: '┌', DownLeft: '┐', UpRight: '└', UpLeft: '┘', Between: '·', Cursor: '▌', Braille: '\u2800',
 }
 
 // ASCII is for all others.
