@@ -7,6 +7,13 @@ import (
 	"boothset/presets/answer"
 )
 
+// under is what is pinned of the answer, and the tabs.
+func (f *form) under(window size) []string {
+	return append(f.from.glance(window), f.from.tabs(window.w, func(d destination) bool { return d.page == f }))
+}
+
+func (f *form) ownRules() {}
+
 // body is the fields, all in a list around the one that is typed in, or those that are
 // filled in one sentence over the answer.
 func (f *form) body(room size) []string {

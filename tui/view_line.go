@@ -9,6 +9,9 @@ import (
 	"boothset/tui/draw"
 )
 
+// narrowLine is the width below which the figures of the line stand without their unit.
+const narrowLine = 54
+
 // lineView is the pressure as it falls from the wall to the cap.
 func (b *bench) lineView(room size) [][]string {
 	if !b.tried.ShowsLine() {
@@ -16,7 +19,7 @@ func (b *bench) lineView(room size) [][]string {
 	}
 	reasons := b.lineSentences(room.w)
 	fall := b.fall()
-	if room.w < narrowColumns {
+	if room.w < narrowLine {
 		fall.Text = b.s.axis(unit.Pressure).number
 	}
 	whole := func(rows []string) bool { return len(rows) > len(fall.Parts) } // a row a part, and what is left
