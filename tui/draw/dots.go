@@ -71,6 +71,15 @@ func (d *dots) fill(x, y int, role Role) {
 	c.quiet = true
 }
 
+// ground inks a dot of a ground that a line may cross: it stays beside it in its cell.
+func (d *dots) ground(x, y int, role Role) {
+	if c, b := d.at(x, y); c != nil && c.bits != 0 && !c.quiet {
+		c.bits |= b
+		return
+	}
+	d.fill(x, y, role)
+}
+
 // tone is how dense a fill is.
 type tone uint8
 
@@ -240,6 +249,14 @@ func (d *dots) onto(c *canvas, x, y int) {
 			char = k.char(c.g)
 		}
 		c.put(col, row, char, k.role)
+	}
+}
+
+// hush takes away the dots of n cells.
+func (d *dots) hush(x, y, n int) {
+	across := d.w / dotsAcross
+	for i := max(x, 0); i < min(x+n, across) && y >= 0 && y < d.h/dotsDown; i++ {
+		d.cell[y*across+i] = dotCell{}
 	}
 }
 

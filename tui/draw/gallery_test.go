@@ -89,7 +89,65 @@ func gallery() []shown {
 		at("knob-three", draw.Knob{Shut: 3.25, Anticlock: true, Set: draw.Mark{At: 2.5, Text: "2 1/2 turns closed"}, Open: "open", Closed: "shut"}, 18, 8),
 		at("reach", reach(5.5), 24, 5),
 		at("reach-off", reach(12), 24, 5),
+		at("pipe", pipe(), 30, 9),
+		{"pipe-long", longPipe(), [][2]int{{60, 9}, {60, 18}, {90, 28}, {120, 30}}},
+		at("weather", weather(75, 45), 30, 8),
+		at("weather-off", weather(120, 45), 30, 8),
 	}
+}
+
+func weather(temperature, humidity float64) draw.Weather {
+	old := climate(temperature, humidity)
+	return draw.Weather{Temperature: old.Temperature, Humidity: old.Humidity, TemperatureUnit: "F", HumidityUnit: "% humidity",
+		At: func(t, rh float64) draw.Region {
+			dew := 100 * math.Exp((55-t)/29)
+			switch {
+			case rh > 1.15*dew || t < 53 || t > 106:
+				return draw.Stop
+			case rh > 0.95*dew || rh > 80 || t < 60 || t > 98:
+				return draw.Wait
+			case t > 86-(rh-50)/8 || t < 65:
+				return draw.Watch
+			}
+			return draw.Go
+		}, Dew: old.Dew, DewText: "panel draws water",
+		Today: old.Today, Ghost: old.Ghost, TemperatureError: 2, HumidityError: 5, Go: "go", Watch: "watch", Wait: "wait", Stop: "stop",
+	}
+}
+
+func pipe() draw.Pipe {
+	return draw.Pipe{Pressure: draw.NewScale(0, 40, 5, whole), Title: "psi", Worst: "costs most: 2.3", Parts: []draw.PipePart{
+		{Name: "wall coupling", In: 31, Out: 30.6, Bore: 8}, {Name: "main hose 25 ft", In: 30.6, Out: 28.3, Bore: 9.5, Length: 25, Worst: true},
+		{Name: "coupling", In: 28.3, Out: 27.9, Bore: 8}, {Name: "whip hose 4 ft", In: 27.9, Out: 27.2, Bore: 8, Length: 4}, {Name: "inlet valve", In: 27.2, Out: 26, Bore: 7},
+		{Name: "passages", In: 26, Out: 15.5, Bore: 4, Own: true}, {Name: "cap", In: 15.5, Out: 0, Bore: 5, Own: true},
+	}}
+}
+
+// longPipe has a regulator in it and as many parts as a shop's line may have.
+func longPipe() draw.Pipe {
+	p := draw.Pipe{Pressure: draw.NewScale(0, 100, 6, whole), Title: "psi", Worst: "costs most: 6"}
+	at := 98.0
+	for i, name := range []string{"main 3/4", "ball valve", "filter", "dryer", "coupling", "hose 30 ft", "regulator", "filter", "coupling", "main hose 25 ft", "coupling", "foot regulator",
+		"whip hose 4 ft", "swivel", "gun coupling", "inlet valve", "passages", "cap"} {
+		k := draw.PipePart{Name: name, In: at, Out: at - 1, Bore: 9.5 - float64(i%3), Own: i >= 16}
+		switch name {
+		case "regulator":
+			k.Out = 45
+		case "hose 30 ft":
+			k.Length = 30
+		case "main hose 25 ft":
+			k.Length, k.Worst, k.Out = 25, true, at-6
+		case "whip hose 4 ft":
+			k.Length = 4
+		case "passages":
+			k.Out, k.Bore = 15, 4
+		case "cap":
+			k.Out, k.Bore = 0, 5
+		}
+		p.Parts = append(p.Parts, k)
+		at = k.Out
+	}
+	return p
 }
 
 func reach(set float64) draw.Reach {

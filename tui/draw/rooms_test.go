@@ -35,15 +35,30 @@ func anyReach(t *rapid.T) picture {
 		Gun: anyText().Draw(t, "gun"), Panel: anyText().Draw(t, "panel")}
 }
 
+func anyPipe(t *rapid.T) picture {
+	p := draw.Pipe{Pressure: anyScale(t), Title: anyText().Draw(t, "title"), Worst: anyText().Draw(t, "worst")}
+	for range rapid.IntRange(0, 20).Draw(t, "parts") {
+		p.Parts = append(p.Parts, draw.PipePart{Name: anyText().Draw(t, "name"), In: anyNumber().Draw(t, "in"), Out: anyNumber().Draw(t, "out"), Bore: anyNumber().Draw(t, "bore"),
+			Length: anyNumber().Draw(t, "length"), Own: rapid.Bool().Draw(t, "own"), Worst: rapid.Bool().Draw(t, "is worst")})
+	}
+	return p
+}
+
+func anyWeather(t *rapid.T) picture {
+	old := anyClimate(t).(draw.Climate)
+	return draw.Weather{Temperature: old.Temperature, Humidity: old.Humidity, TemperatureUnit: anyText().Draw(t, "F"), HumidityUnit: anyText().Draw(t, "%"), At: old.At, Dew: old.Dew, DewText: old.DewText,
+		Today: old.Today, Ghost: old.Ghost, TemperatureError: anyNumber().Draw(t, "error"), HumidityError: anyNumber().Draw(t, "error"), Go: old.Go, Wait: old.Wait, Stop: old.Stop}
+}
+
 // makers make any of each picture.
-var makers = map[string]func(*rapid.T) picture{"frame": anyFrame, "gauge": anyGauge, "knob": anyKnob, "reach": anyReach}
+var makers = map[string]func(*rapid.T) picture{"frame": anyFrame, "gauge": anyGauge, "knob": anyKnob, "reach": anyReach, "pipe": anyPipe, "weather": anyWeather}
 
 // leastRooms are the sizes below which a picture is not drawn, as their comments say.
 var leastRooms = []struct {
 	p    picture
 	w, h int
 }{
-	{draw.Frame{}, 5, 3}, {gauge(31), 20, 8}, {knob(0.375), 18, 8}, {reach(5.5), 24, 5},
+	{draw.Frame{}, 5, 3}, {gauge(31), 20, 8}, {knob(0.375), 18, 8}, {reach(5.5), 24, 5}, {pipe(), 30, 9}, {weather(75, 45), 30, 8},
 }
 
 func TestPicturesKeepToTheirRoom(t *testing.T) {
@@ -84,7 +99,7 @@ func TestLeastRooms(t *testing.T) {
 }
 
 func TestNothingIsNoPicture(t *testing.T) {
-	for _, p := range []picture{draw.Gauge{}, draw.Gauge{Scale: draw.Scale{Low: 60}}, draw.Gauge{Scale: draw.Scale{High: math.NaN()}}, draw.Knob{}, knob(math.NaN()), draw.Reach{}, reach(math.NaN())} {
+	for _, p := range []picture{draw.Gauge{}, draw.Gauge{Scale: draw.Scale{Low: 60}}, draw.Gauge{Scale: draw.Scale{High: math.NaN()}}, draw.Knob{}, knob(math.NaN()), draw.Reach{}, reach(math.NaN()), draw.Pipe{}, draw.Pipe{Parts: pipe().Parts}, draw.Weather{}} {
 		require.Nil(t, p.Rows(80, 24, draw.Blocks, nil), "%T", p)
 	}
 }
