@@ -67,7 +67,7 @@ func bodyText(frame string) string { return strings.Join(strings.Fields(ansi.Str
 // screenfulsText is all screenfuls of the view that shows.
 func screenfulsText(r *root) string {
 	var all []string
-	for range len(r.bench.screenfuls(r.bench.share(frameOf(r.bench, r.size).room).view)) {
+	for range len(r.bench.screenfuls(r.bench.view, r.bench.share(frameOf(r.bench, r.size).room).view)) {
 		all = append(all, r.View())
 		press(r, "pgdown")
 	}

@@ -148,7 +148,11 @@ func (b *bench) shown(v shares) (rows []string) {
 func (b *bench) tile(n int, inside, framed size) []string {
 	d := b.destinations()[n]
 	title := d.key + " " + d.name
-	if n == b.view && !b.s.theme.colour {
+	switch {
+	case n != b.view:
+	case b.s.theme.colour:
+		title = " " + title + " "
+	default:
 		title = "[" + title + "]"
 	}
 	return draw.Frame{Title: title, Marked: n == b.view, Inside: b.viewRows(n, inside)}.Rows(framed.w, framed.h, b.s.glyphs, b.s.ink)

@@ -7,6 +7,7 @@ import (
 	"boothset/presets/answer"
 	"boothset/tui/draw"
 
+	"github.com/charmbracelet/lipgloss"
 	"github.com/charmbracelet/x/ansi"
 )
 
@@ -61,31 +62,64 @@ func (b *bench) glance(window size) []string {
 }
 
 // headline is the verdict and its cure; in a second row, where there is one, what is to be done
-// first, what a trial or another mark did, or what the gun's gauge then shows.
+// first, what another mark did, or what the gun's gauge then shows.
 func (b *bench) headline(window size, g glanceSize) []string {
-	th, j := b.s.theme, &b.tried.Setup.Judgement
-	head := answer.Headline(b.s.words, b.s.sys, j, answer.PlanGoes)
-	badge := th.Badge[j.Verdict].Render(" " + head.Name + " ")
-	text := head.Text
+	th, v := b.s.theme, b.tried.Setup.Judgement.Verdict
+	head := answer.Headline(b.s.words, b.s.sys, &b.tried.Setup.Judgement, answer.PlanGoes)
+	badge, text, second := b.badge(head.Name, v), head.Text, b.second()
+	if b.tried.Stopped() { // its cure stands where the settings would
+		text = b.s.say("stopped-brief")
+	}
 	if b.changed() {
 		text = b.s.say("tried") + " " + text
 	}
-	room := window.w - ansi.StringWidth(badge) - 1
-	lines := wrap(text, room)
-	second := b.second(window.w)
+	wide := ansi.StringWidth(badge) + 1
+	lines := wrap(text, window.w-wide)
 	if g.digits == 1 {
-		if first := b.firstText(); first != "" && j.Verdict != calc.VerdictStop {
-			lines = []string{first}
+		if second.pressing {
+			lines = wrap(second.text, window.w-wide)
 		}
 		b.headlineCut = len(lines) > 1
-		return []string{badge + " " + th.verdict(j.Verdict).Render(more(lines, room))}
+		return []string{badge + " " + th.verdict(v).Render(more(lines, window.w-wide))}
 	}
-	b.headlineCut = len(lines) > 2 || len(lines) > 1 && second != ""
-	if second == "" && len(lines) > 1 {
-		second = strings.Repeat(" ", ansi.StringWidth(badge)+1) + th.verdict(j.Verdict).Render(more(lines[1:], room))
+	under := more(hang(second.mark, second.text, window.w), window.w)
+	style := second.style
+	if !second.pressing && len(lines) > 1 {
+		under, style = strings.Repeat(" ", wide)+more(lines[1:], window.w-wide), th.verdict(v)
 		lines = lines[:1]
 	}
-	return []string{badge + " " + th.verdict(j.Verdict).Render(more(lines, room)), second}
+	b.headlineCut = len(lines) > 1 || strings.HasSuffix(under, cutMark)
+	return []string{badge + " " + th.verdict(v).Render(more(lines, window.w-wide)), style.Render(under)}
+}
+
+// badge is the verdict in its box, or in brackets where there is no colour for one.
+func (b *bench) badge(name string, v calc.Verdict) string {
+	if b.s.theme.colour {
+		return b.s.theme.Badge[v].Render(" " + name + " ")
+	}
+	return "[" + name + "]"
+}
+
+// secondRow is what stands under the verdict; what is not pressing gives way to the rest of the
+// verdict.
+type secondRow struct {
+	mark, text string
+	style      lipgloss.Style
+	pressing   bool
+}
+
+func (b *bench) second() secondRow {
+	th := b.s.theme
+	switch first := b.firstText(); {
+	case b.tried.Stopped():
+		return secondRow{}
+	case first != "":
+		return secondRow{"> ", first, th.Focus, true}
+	case b.marked.text != "" && sameAnswers(b.marked.of, b.tried.answers):
+		return secondRow{"", b.marked.text, th.Moved, true}
+	}
+	n := b.tried.GaugeRow(b.s.words, b.s.sys)
+	return secondRow{"", n.Name + " " + n.Text + "  " + n.More, th.Caption, false}
 }
 
 // more is the first of some rows, with a mark where others follow.
@@ -93,29 +127,14 @@ func more(rows []string, w int) string {
 	if len(rows) == 0 {
 		return ""
 	}
-	if len(rows) > 1 {
-		return cut(rows[0], w-len(cutMark)) + cutMark
+	if len(rows) == 1 {
+		return rows[0]
 	}
-	return rows[0]
+	return wrap(rows[0], w-len(cutMark))[0] + cutMark
 }
 
 // cutMark stands where a sentence goes on elsewhere.
 const cutMark = "..."
-
-// second is the row under the verdict, empty where the verdict may have it.
-func (b *bench) second(w int) string {
-	th := b.s.theme
-	switch {
-	case b.firstText() != "" && !b.tried.Stopped():
-		return th.Focus.Render(more(hang("> ", b.firstText(), w), w))
-	case b.marked.text != "" && sameAnswers(b.marked.of, b.tried.answers):
-		return th.Moved.Render(more(wrap(b.marked.text, w), w))
-	case b.tried.Stopped() || b.tried.Setup.Judgement.Verdict != calc.VerdictGo:
-		return ""
-	}
-	n := b.tried.GaugeRow(b.s.words, b.s.sys)
-	return cut(th.Title.Render(n.Name)+" "+th.Number.Render(n.Text)+"  "+n.More, w)
-}
 
 // firstText is what is to be done before anything else, empty where nothing is.
 func (b *bench) firstText() string {

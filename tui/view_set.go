@@ -17,7 +17,7 @@ const wideColumns = 78
 func (b *bench) setView(room size) [][]string {
 	against, warns, notes := b.against(room.w), b.cautions(calc.Warn, room.w), b.cautions(calc.Note, room.w)
 	if b.headlineCut {
-		against = append(b.cure(room.w), against...)
+		against = append(b.inFull(room.w), against...)
 	}
 	if b.tried.Stopped() {
 		return shareOut([][]string{against, b.wouldHelp(room.w), warns, notes}, room)
@@ -64,6 +64,9 @@ const reachHigh = 10
 // how is each setting's strongest reason and what it is, under it where there is room.
 func (b *bench) how(w int) (rows []string) {
 	cols := thirds(w)
+	if b.notesPinned == 0 {
+		rows = b.spans(w)
+	}
 	var cells [3][]string
 	for i, n := range b.settings(&b.tried) {
 		texts := n.below()
@@ -98,10 +101,14 @@ func (b *bench) setInWords(w int) [][]string {
 	return append(blocks, b.cautions(calc.Note, w))
 }
 
-// cure is what turns the verdict, in full; there is none on one that goes.
-func (b *bench) cure(w int) []string {
-	turn := answer.TurnText(b.s.words, b.s.sys, b.tried.Setup.Turn())
-	return each(hang("> ", turn, w), b.s.theme.Focus.Render)
+// inFull is what the pinned rows had no room for: what is to be done first, or else what turns
+// the verdict.
+func (b *bench) inFull(w int) []string {
+	text := b.firstText()
+	if turn := b.tried.Setup.Turn(); text == "" && turn.ID != "" {
+		text = answer.TurnText(b.s.words, b.s.sys, turn)
+	}
+	return each(hang("> ", text, w), b.s.theme.Focus.Render)
 }
 
 // against is what speaks against spraying, each marked with its verdict.
@@ -201,6 +208,17 @@ func (b *bench) leads(about string) string {
 func (b *bench) gaugeInWords(w int) []string {
 	n := b.tried.GaugeRow(b.s.words, b.s.sys)
 	return wrap(n.Name+" "+n.Text+"; "+n.More+".", w)
+}
+
+// spans is the range of each setting, where they are not pinned.
+func (b *bench) spans(w int) []string {
+	var pieces []string
+	for _, n := range b.settings(&b.tried) {
+		if n.span != "" {
+			pieces = append(pieces, n.name+" "+n.span)
+		}
+	}
+	return flow(pieces, "  ", w)
 }
 
 // mainReason is the first reason of what it is about, in brief, empty where there is none.
