@@ -34,6 +34,10 @@ func (p plot) py(v float64) float64 { return (1 - p.up.place(v)) * float64(p.dot
 // the scale.
 func (s Scale) place(v float64) float64 { return (v - s.Low) / (s.High - s.Low) }
 
+// apartRows is how far apart the numbers up stand at least: nearer, a row more or less
+// between them would look uneven.
+const apartRows = 2
+
 // upAxis puts the scale up at the left of the plot: its line, and its ticks with their
 // numbers, which end a column before it: every one, every second, and so on, as many as
 // have a row.
@@ -43,7 +47,7 @@ func (p plot) upAxis() {
 	}
 	n := len(p.up.Ticks)
 	least := 1
-	for least < n && p.h-1 < (n-1+least-1)/least {
+	for least < n && (p.h-1)*least < apartRows*(n-1) {
 		least++
 	}
 	for i := 0; i < n; i += evenStep(n, least) {
