@@ -97,14 +97,14 @@ func (k Curve) lines(p plot) {
 				continue
 			}
 			if look.broken == 0 {
-				p.line(x0, y0, x1, y1, look.thick, l.Role)
+				p.line(x0, y0, x1, y1, p.thick(look.thick), l.Role)
 				continue
 			}
 			long := math.Hypot(x1-x0, y1-y0)
 			for at := 0.0; at < long; at += 0.5 {
 				if math.Mod(way+at, 2*look.broken) < look.broken {
 					x, y := x0+(x1-x0)*at/long, y0+(y1-y0)*at/long
-					p.line(x, y, x, y, look.thick, l.Role)
+					p.line(x, y, x, y, p.thick(look.thick), l.Role)
 				}
 			}
 			way += long
@@ -241,6 +241,9 @@ func (k Curve) keys(g Glyphs) (keys []key) {
 		last := 1.0
 		if look.broken > 0 {
 			last = 0
+		}
+		if g.Braille == 0 {
+			look.thick = 1
 		}
 		d.line(0, 1.5, last, 1.5, look.thick, l.Role)
 		if l.Text != "" && len(l.Points) > 1 {

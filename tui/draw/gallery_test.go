@@ -202,11 +202,10 @@ func response() draw.Curve {
 }
 
 func weather(temperature, humidity float64) draw.Weather {
-	old := climate(temperature, humidity)
-	return draw.Weather{Temperature: old.Temperature, Humidity: old.Humidity, TemperatureUnit: "F", HumidityUnit: "% humidity",
+	dew := func(t float64) float64 { return 100 * math.Exp((55-t)/29) }
+	return draw.Weather{Temperature: draw.NewScale(50, 110, 7, whole), Humidity: draw.NewScale(0, 100, 6, whole), TemperatureUnit: "F", HumidityUnit: "% humidity",
 		At: func(t, rh float64) draw.Region {
-			dew := 100 * math.Exp((55-t)/29)
-			switch {
+			switch dew := dew(t); {
 			case rh > 1.15*dew || t < 53 || t > 106:
 				return draw.Stop
 			case rh > 0.95*dew || rh > 80 || t < 60 || t > 98:
@@ -215,8 +214,8 @@ func weather(temperature, humidity float64) draw.Weather {
 				return draw.Watch
 			}
 			return draw.Go
-		}, Dew: old.Dew, DewText: "panel draws water",
-		Today: old.Today, Ghost: old.Ghost, TemperatureError: 2, HumidityError: 5, Go: "go", Watch: "watch", Wait: "wait", Stop: "stop",
+		}, Dew: dew, DewText: "panel draws water",
+		Today: draw.DayPoint{Temperature: temperature, Humidity: humidity, Text: "today"}, Ghost: draw.DayPoint{Temperature: 68, Humidity: 60, Text: "was"}, TemperatureError: 2, HumidityError: 5, Go: "go", Watch: "watch", Wait: "wait", Stop: "stop",
 	}
 }
 

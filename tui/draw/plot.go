@@ -112,6 +112,15 @@ func (s Scale) numbers(c *canvas, left, w, y int) {
 	}
 }
 
+// thick is how many dots a line takes that should take so many: one where characters stand
+// for its shape, for they show a thin line best.
+func (p plot) thick(n int) int {
+	if p.g.Braille == 0 {
+		return 1
+	}
+	return n
+}
+
 // evenStep is a step of ticks, no less than asked, that meets the last of n as well as the
 // first where there is such a one not much larger.
 func evenStep(n, least int) int {

@@ -45,19 +45,30 @@ func anyPipe(t *rapid.T) picture {
 }
 
 func anyWeather(t *rapid.T) picture {
-	old := anyClimate(t).(draw.Climate)
-	return draw.Weather{Temperature: old.Temperature, Humidity: old.Humidity, TemperatureUnit: anyText().Draw(t, "F"), HumidityUnit: anyText().Draw(t, "%"), At: old.At, Dew: old.Dew, DewText: old.DewText,
-		Today: old.Today, Ghost: old.Ghost, TemperatureError: anyNumber().Draw(t, "error"), HumidityError: anyNumber().Draw(t, "error"), Go: old.Go, Wait: old.Wait, Stop: old.Stop}
+	d := draw.Weather{Temperature: anyScale(t), Humidity: anyScale(t), TemperatureUnit: anyText().Draw(t, "F"), HumidityUnit: anyText().Draw(t, "%"), DewText: anyText().Draw(t, "dew text"),
+		Today: anyDay(t), Ghost: anyDay(t), TemperatureError: anyNumber().Draw(t, "error"), HumidityError: anyNumber().Draw(t, "error"),
+		Go: anyText().Draw(t, "go"), Wait: anyText().Draw(t, "wait"), Stop: anyText().Draw(t, "stop")}
+	if rapid.Bool().Draw(t, "regions") {
+		d.At = func(x, y float64) draw.Region { return draw.Region(math.Mod(math.Abs(x+y), 7)) }
+	}
+	if rapid.Bool().Draw(t, "has dew") {
+		v, k := anyNumber().Draw(t, "dew"), anyNumber().Draw(t, "slope")
+		d.Dew = func(x float64) float64 { return v + k*x }
+	}
+	return d
 }
 
 func anyBands(t *rapid.T) picture {
-	old := anyRanges(t).(draw.Ranges)
-	b := draw.Bands{Title: old.Title, Others: old.Others, Figure: old.Text}
-	for _, a := range old.Answers {
-		b.Bands = append(b.Bands, draw.Band{Name: a.Name, Text: a.Text, Scale: a.Scale, Low: a.Low, High: a.High, At: a.At, LowText: a.LowText, HighText: a.HighText})
+	b := draw.Bands{Title: anyText().Draw(t, "title"), Others: anyText().Draw(t, "others")}
+	if rapid.Bool().Draw(t, "figures") {
+		b.Figure = percent
 	}
-	for _, c := range old.Causes {
-		b.Shares = append(b.Shares, draw.Share{Name: c.Name, Share: c.Share})
+	for range rapid.IntRange(0, 4).Draw(t, "bands") {
+		b.Bands = append(b.Bands, draw.Band{Name: anyText().Draw(t, "name"), Text: anyText().Draw(t, "text"), Scale: anyScale(t), Low: anyNumber().Draw(t, "low"), High: anyNumber().Draw(t, "high"),
+			At: anyNumber().Draw(t, "at"), LowText: anyText().Draw(t, "low text"), HighText: anyText().Draw(t, "high text")})
+	}
+	for range rapid.IntRange(0, 8).Draw(t, "shares") {
+		b.Shares = append(b.Shares, draw.Share{Name: anyText().Draw(t, "cause"), Share: anyNumber().Draw(t, "share")})
 	}
 	return b
 }
