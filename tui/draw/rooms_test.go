@@ -1,11 +1,13 @@
 package draw_test
 
 import (
+	"fmt"
 	"math"
 	"strings"
 	"testing"
 
 	"boothset/tui/draw"
+	"boothset/tui/golden"
 
 	"github.com/charmbracelet/x/ansi"
 	"github.com/stretchr/testify/require"
@@ -170,6 +172,18 @@ func TestGalleryInASCIIIsASCII(t *testing.T) {
 				require.True(t, r >= ' ' && r <= '~', "%q in %s", r, s.name)
 			}
 			require.NotEmpty(t, requireRows(t, s.p, size[0], size[1], draw.Blocks))
+		}
+	}
+}
+
+// A few of the gallery are kept as a person has looked at them, in both sets of glyphs.
+func TestGoldenPictures(t *testing.T) {
+	kept := map[string]bool{"gauge": true, "knob": true, "reach": true, "pipe": true, "weather": true, "bands": true, "curve-thin": true, "layers": true, "cup": true, "clock": true}
+	const w, h = 60, 18
+	for _, s := range gallery() {
+		if kept[s.name] {
+			golden.Equal(t, fmt.Sprintf("%s-%dx%d.txt", s.name, w, h),
+				strings.Join(s.p.Rows(w, h, draw.Blocks, nil), "\n")+"\n\n"+strings.Join(s.p.Rows(w, h, draw.ASCII, nil), "\n")+"\n")
 		}
 	}
 }
