@@ -26,7 +26,6 @@ const (
 	letterColumns = 9
 	letterRows    = 3
 	ghostDay      = 'o'
-	dewSign       = '*' // where the set has no halves
 )
 
 // Rows draws the chart. It needs 30 columns and 8 rows. A day off the chart stands at its

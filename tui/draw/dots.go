@@ -143,11 +143,22 @@ func along(at0, v0, at1, v1, at float64) float64 {
 	return v0 + (v1-v0)*min(max((at-at0)/(at1-at0), 0), 1)
 }
 
-// clip is the piece of a line on the layer; not ok where there is none.
+// clip is the piece of a line on the layer, and a little about it, so that a thick one is
+// whole; not ok where there is none.
 func (d *dots) clip(x0, y0, x1, y1 float64) (a, b, e, f float64, ok bool) {
+	const thickest = 8
+	return d.inside(x0, y0, x1, y1, thickest/2)
+}
+
+// within is the piece of a line on the layer.
+func (d *dots) within(x0, y0, x1, y1 float64) (a, b, e, f float64, ok bool) {
+	return d.inside(x0, y0, x1, y1, 0.5)
+}
+
+// inside is the piece of a line on the layer with so much about it.
+func (d *dots) inside(x0, y0, x1, y1, edge float64) (a, b, e, f float64, ok bool) {
 	from, to := 0.0, 1.0
-	for _, side := range [][3]float64{{x0, x1, float64(d.w)}, {y0, y1, float64(d.h)}} {
-		const edge = 4 // half of the thickest line
+	for _, side := range [][3]float64{{x0, x1, float64(d.w - 1)}, {y0, y1, float64(d.h - 1)}} {
 		low, high := -edge-side[0], side[2]+edge-side[0]
 		switch by := side[1] - side[0]; {
 		case by > 0:

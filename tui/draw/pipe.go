@@ -218,9 +218,9 @@ func (p Pipe) falls(f plot, l laid) {
 			f.under(x, y, sparse, RoleFill)
 		}
 		if before != k.In {
-			f.line(from, f.py(before), from, a, 2, k.role())
+			f.line(from, f.py(before), from, a, f.thick(2), k.role())
 		}
-		f.line(from, a, to, b, 2, k.role())
+		f.line(from, a, to, b, f.thick(2), k.role())
 		before = k.Out
 	}
 	f.show()

@@ -34,6 +34,10 @@ func (p plot) py(v float64) float64 { return (1 - p.up.place(v)) * float64(p.dot
 // the scale.
 func (s Scale) place(v float64) float64 { return (v - s.Low) / (s.High - s.Low) }
 
+// apartRows is how far apart the numbers up stand at least: nearer, a row more or less
+// between them would look uneven.
+const apartRows = 2
+
 // upAxis puts the scale up at the left of the plot: its line, and its ticks with their
 // numbers, which end a column before it: every one, every second, and so on, as many as
 // have a row.
@@ -43,7 +47,7 @@ func (p plot) upAxis() {
 	}
 	n := len(p.up.Ticks)
 	least := 1
-	for least < n && p.h-1 < (n-1+least-1)/least {
+	for least < n && (p.h-1)*least < apartRows*(n-1) {
 		least++
 	}
 	for i := 0; i < n; i += evenStep(n, least) {
@@ -106,6 +110,15 @@ func (s Scale) numbers(c *canvas, left, w, y int) {
 			c.text(k.x, y+1, k.text, RoleAxis)
 		}
 	}
+}
+
+// thick is how many dots a line takes that should take so many: one where characters stand
+// for its shape, for they show a thin line best.
+func (p plot) thick(n int) int {
+	if p.g.Braille == 0 {
+		return 1
+	}
+	return n
 }
 
 // evenStep is a step of ticks, no less than asked, that meets the last of n as well as the

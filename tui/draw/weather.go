@@ -51,6 +51,7 @@ func (d Weather) Rows(w, h int, g Glyphs, ink Ink) []string {
 	d.day(p, d.Today, g.Full, RoleMark)
 	d.day(p, d.Ghost, dayGhost, RoleGhost)
 	d.regions(p)
+	p.plain[RoleLimit] = dewSign
 	d.dew(p)
 	d.box(p)
 	p.show()
@@ -119,7 +120,7 @@ func (d Weather) dew(p plot) {
 	for x := range p.dots.w {
 		y := p.py(d.Dew(p.across.value(x, p.dots.w)))
 		if !math.IsNaN(last) && !math.IsNaN(y) && y >= 0 && y <= float64(p.dots.h-1) {
-			p.line(float64(x-1), last, float64(x), y, 2, RoleLimit)
+			p.line(float64(x-1), last, float64(x), y, p.thick(2), RoleLimit)
 		}
 		last = y
 	}
@@ -213,10 +214,17 @@ func (d Weather) keys(g Glyphs) (keys []key) {
 		}
 	}
 	if d.Dew != nil && d.DewText != "" {
-		keys = append(keys, key{dotCell{bits: 0x36}.char(g), d.DewText, RoleLimit})
+		sign := dotCell{bits: 0x36}.char(g)
+		if g.Braille == 0 {
+			sign = dewSign
+		}
+		keys = append(keys, key{sign, d.DewText, RoleLimit})
 	}
 	return keys
 }
 
-// dayGhost is the sign of a day before a change.
-const dayGhost = 'o'
+// Signs of a day before a change, and of the line where the set has no dots for it.
+const (
+	dayGhost = 'o'
+	dewSign  = '*'
+)
