@@ -41,7 +41,7 @@ func TestEveryPartOfTheLineIsShownAndTheWorstIsMarked(t *testing.T) {
 				require.Equal(t, line.RegulatorKind, part.Kind)
 			case v.Bottleneck:
 				require.Contains(t, all, "> "+name[:9], "%v", l)
-				require.Contains(t, all, "most on the way to the gun: "+name+", ", "%v", l)
+				require.Contains(t, all, "the most is lost in: "+name+", ", "%v", l)
 			default:
 				require.Contains(t, all, name[:min(len(name), 10)], "%v", l)
 			}
@@ -154,7 +154,7 @@ func TestWhatATriedWallDoesIsInSightAtAnySize(t *testing.T) {
 		r := start(t, look{size: l})
 		press(r, then(toAnswer, "right")...)
 		require.Contains(t, r.View(), "> ", "%v", l)
-		require.Contains(t, bodyText(r.View()), "> Turn the wall down to 31.0 psi first.", "%v", l)
+		require.Contains(t, bodyText(r.View()), "> Turn the wall regulator down to 31.0 psi first.", "%v", l)
 	}
 }
 
