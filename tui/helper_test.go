@@ -108,9 +108,9 @@ func knownSpread(r *calc.Request, s *calc.Setup) *spread.Spread {
 func (l look) options(t test) Options {
 	t.Helper()
 	r := readerOf(t, l)
-	env := map[string]string{"LANG": "en_US.UTF-8", "NO_COLOR": "1"}
+	env, colours := map[string]string{"LANG": "en_US.UTF-8"}, None
 	if l.colour {
-		delete(env, "NO_COLOR")
+		colours = Dark
 	}
 	if l.ascii {
 		env["LANG"] = "C"
@@ -119,14 +119,14 @@ func (l look) options(t test) Options {
 	if l.shop != "" && !l.metric {
 		sys = r.System()
 	}
-	return Options{Reader: r, Words: r.Words(), System: sys, Getenv: func(name string) string { return env[name] }}
+	return Options{Reader: r, Words: r.Words(), System: sys, Colours: colours, Getenv: func(name string) string { return env[name] }}
 }
 
 // start is an assistant before its first key, on testDay and with nothing kept.
 func start(t test, l look) *root {
 	t.Helper()
 	o := l.options(t)
-	s := newSession(o.Reader, o.Words, o.System, o.Getenv)
+	s := newSession(o.Reader, o.Words, o.System, o.Colours, o.Getenv)
 	s.sure = knownSpread
 	s.now = func() time.Time { return testDay }
 	r := newRoot(s)

@@ -21,9 +21,11 @@ type Options struct {
 	Reader *question.Reader
 	Words  *words.Words
 	System unit.System // that it opens in
-	In     io.Reader   // a terminal
-	Out    io.Writer   // a terminal
-	Getenv func(string) string
+	// Colours is how the screen looks; lines of text have no look.
+	Colours Colours
+	In      io.Reader // a terminal
+	Out     io.Writer // a terminal
+	Getenv  func(string) string
 	// Kept is the file that the answers are kept in, as they come; empty keeps nothing.
 	Kept string
 }
@@ -52,7 +54,7 @@ const framesPerSecond = 120
 func Run(o Options) (Result, error) {
 	defer debug.SetGCPercent(debug.SetGCPercent(heapGrowth))
 	r := &opening{open: func() *root {
-		r := newRoot(newSession(o.Reader, o.Words, o.System, o.Getenv))
+		r := newRoot(newSession(o.Reader, o.Words, o.System, o.Colours, o.Getenv))
 		r.keepIn(o.Kept)
 		return r
 	}}

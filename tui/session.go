@@ -55,10 +55,10 @@ const (
 	checkChange = "change" // it is, gone through part by part
 )
 
-func newSession(r *question.Reader, w *words.Words, sys unit.System, getenv func(string) string) *session {
+func newSession(r *question.Reader, w *words.Words, sys unit.System, look Colours, getenv func(string) string) *session {
 	s := &session{
 		reader: r, words: w, sys: sys, steps: stepsOf(question.Plan),
-		theme: newTheme(coloured(getenv)), glyphs: glyphs(getenv),
+		theme: newTheme(look), glyphs: glyphs(getenv),
 		resolve: r.Plan, solve: calc.Solve, sure: spread.Of, now: time.Now,
 		check: checkSkip, entered: map[string]time.Time{},
 	}

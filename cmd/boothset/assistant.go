@@ -17,7 +17,11 @@ import (
 // standard error where output goes elsewhere; the answer it is left from is then
 // printed to standard output.
 func runAssistant(a *command.Assistant, std command.Stdio, getenv func(string) string) int {
-	run := tui.Options{Reader: a.Reader, Words: a.Words, System: a.System, In: std.In, Getenv: getenv, Kept: last.File(getenv)}
+	look, ok := tui.ColoursOf(a.Colours, getenv)
+	if !ok {
+		return a.NoLook(tui.EnvColours, tui.Looks())
+	}
+	run := tui.Options{Reader: a.Reader, Words: a.Words, System: a.System, Colours: look, In: std.In, Getenv: getenv, Kept: last.File(getenv)}
 	if a.Lines || isTerminal(std.In) && getenv("TERM") == "dumb" {
 		return inLines(run, a, std)
 	}

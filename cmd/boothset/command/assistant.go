@@ -12,11 +12,12 @@ import (
 
 // Assistant is what the assistant is opened with, and how it answers when it is left.
 type Assistant struct {
-	Reader *question.Reader
-	Words  *words.Words
-	System unit.System
-	Lines  bool // wanted as lines of text
-	p      *Program
+	Reader  *question.Reader
+	Words   *words.Words
+	System  unit.System
+	Lines   bool   // wanted as lines of text
+	Colours string // the look that is wanted, by its name; empty where none is
+	p       *Program
 }
 
 // openAssistant opens the assistant, or tells the version where that was asked for.
@@ -28,7 +29,7 @@ func (p *Program) openAssistant() error {
 	if err != nil {
 		return err
 	}
-	p.code = p.Assistant(&Assistant{o.reader, o.words, o.sys, p.common.plain, p})
+	p.code = p.Assistant(&Assistant{o.reader, o.words, o.sys, p.common.plain, p.common.colours, p})
 	return nil
 }
 
@@ -38,6 +39,16 @@ func (a *Assistant) NoScreen(why string) int {
 	w := a.Words
 	fmt.Fprintf(a.p.Std.Err, "boothset: %s, %s\n\n%s\nboothset plan --help %s\n", w.Say(why), w.Say("assistant-no-screen"), intro("plan", w), w.Say("assistant-see"))
 	return ExitBadInput
+}
+
+// NoLook refuses a look that there is not: what was asked for, by the flag or by a variable of the
+// environment, and those that there are.
+func (a *Assistant) NoLook(variable string, looks []string) int {
+	fault := &fieldError{flagColours, a.Colours, a.Words.Choose(looks)}
+	if a.Colours == "" {
+		fault = &fieldError{variable, a.p.Getenv(variable), a.Words.Choose(looks)}
+	}
+	return a.p.refuse(fault)
 }
 
 // Warn says, in the sentence of an id, what does not keep the assistant from answering.

@@ -86,6 +86,7 @@ func (p *Program) Root() *cobra.Command {
 	root.SetErr(p.Std.Err)
 	p.common.flags(root.PersistentFlags())
 	root.Flags().BoolVar(&p.common.plain, "plain", false, "usage-plain")
+	root.Flags().StringVar(&p.common.colours, flagColours, "", "usage-colours")
 	root.Flags().BoolVar(&p.common.version, "version", false, "usage-version")
 	root.SetFlagErrorFunc(p.flagFault)
 	root.SetHelpFunc(func(c *cobra.Command, _ []string) { p.code = p.help(c) })
@@ -165,6 +166,7 @@ func doubleDashed(root *cobra.Command, args []string) []string {
 // common is the flags that the assistant and every sub-command have.
 type common struct {
 	units, lang    string
+	colours        string
 	plain, version bool
 }
 
@@ -174,6 +176,8 @@ const (
 	flagLang  = "lang"
 	flagJSON  = "json"
 	flagBatch = "batch"
+
+	flagColours = "colours"
 )
 
 func (c *common) flags(f *pflag.FlagSet) {
