@@ -178,13 +178,5 @@ func (b *bench) foot(room size, side bool) (rows []string) {
 	return append(rows, each(hazard, s.theme.level[calc.Warn].Render)...)
 }
 
-// hazard is what harms in the coat, and what keeps it off, in a line; the id of its sentence.
-func (b *bench) hazard() string {
-	const in = "hazard-"
-	for _, c := range b.tried.Setup.Cautions {
-		if c.Safety && c.Level == calc.Warn {
-			return in + c.ID
-		}
-	}
-	return in + string(calc.OnePart)
-}
+// hazard is the id of the sentence of what harms in the coat.
+func (b *bench) hazard() string { return answer.Hazard(b.tried.Setup.Cautions) }

@@ -64,7 +64,7 @@ func leave(left tui.Result, err error, a *command.Assistant, std command.Stdio) 
 	case left.Plan == nil:
 		return command.ExitAnswered
 	}
-	return a.Card(left.Plan, left.System, widthOf(std.Out))
+	return a.Leave(left.Plan, left.System, widthOf(std.Out))
 }
 
 // screenOf is where the assistant can draw, nil with the id of the reason where it

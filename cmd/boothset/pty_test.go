@@ -253,7 +253,7 @@ func TestTheFirstFrameDoesNotWaitForASilentTerminal(t *testing.T) {
 	s.requireNoQuery()
 }
 
-func TestFromTheFirstKeyToTheCard(t *testing.T) {
+func TestFromTheFirstKeyToTheSettings(t *testing.T) {
 	s := open(t, 80, 24, nil)
 	s.keys(toAnswer...)
 	s.keys("INLET VALVE", "q")
@@ -261,20 +261,21 @@ func TestFromTheFirstKeyToTheCard(t *testing.T) {
 	s.requireClean()
 	s.requireNoQuery()
 	wrote := s.allWrote()
-	card := wrote[strings.LastIndex(wrote, "\x1b[?1049l"):]
-	require.Contains(t, card, "WALL", "the answer stays behind")
-	require.Contains(t, card, "DISTANCE")
+	left := wrote[strings.LastIndex(wrote, "\x1b[?1049l"):]
+	require.Regexp(t, `GO: .*Clear, reduced-pressure gun\.\r\nWALL 31.psi; INLET VALVE .*; DISTANCE 5\.5.in; GUN GAUGE 26\.0.psi\r\n! Isocyanate: .*\r\n$`, left, "the settings stay behind")
+	require.NotContains(t, left, "Why")
 }
 
-// The card that stays behind is no wider than the terminal, and not narrower elsewhere.
+// The card stays behind where it is asked for, no wider than the terminal and not much narrower.
 func TestTheCardFitsTheTerminal(t *testing.T) {
-	s := open(t, 60, 24, nil)
+	s := open(t, 60, 24, nil, "--card")
 	s.keys(toAnswer...)
 	s.keys("INLET VALVE", "q")
 	require.Zero(t, s.code())
 	wrote := s.allWrote()
 	card := wrote[strings.LastIndex(wrote, "\x1b[?1049l"):]
 	require.Contains(t, card, "WALL")
+	require.Contains(t, card, "Why")
 	widest := 0
 	for _, row := range strings.Split(ansi.Strip(card), "\r\n") {
 		widest = max(widest, ansi.StringWidth(row))

@@ -24,6 +24,7 @@ const (
 	Reason              // why, with its ground
 	Head                // the heads of a table's columns
 	Part                // a row of a table
+	Together            // the values to set, in one line
 )
 
 // Row is one thing that an answer says.

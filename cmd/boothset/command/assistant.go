@@ -17,6 +17,7 @@ type Assistant struct {
 	System  unit.System
 	Lines   bool   // wanted as lines of text
 	Colours string // the look that is wanted, by its name; empty where none is
+	Whole   bool   // the whole card is wanted when it is left
 	p       *Program
 }
 
@@ -29,7 +30,7 @@ func (p *Program) openAssistant() error {
 	if err != nil {
 		return err
 	}
-	p.code = p.Assistant(&Assistant{o.reader, o.words, o.sys, p.common.plain, p.common.colours, p})
+	p.code = p.Assistant(&Assistant{o.reader, o.words, o.sys, p.common.plain, p.common.colours, p.common.card, p})
 	return nil
 }
 
@@ -59,11 +60,16 @@ func (a *Assistant) Warn(id string, f calc.Figures) {
 // Failed says what went wrong, in the sentence of an id.
 func (a *Assistant) Failed(id string, err error) int { return a.p.failed(a.Words, id, err) }
 
-// Card prints the answer that the assistant was left from, in the units it then had and no
-// wider than what it is printed on, where that has a width above 0.
-func (a *Assistant) Card(plan *answer.Plan, sys unit.System, width int) int {
+// Leave prints the answer that the assistant was left from, in the units it then had and no
+// wider than what it is printed on, where that has a width above 0: the settings in a few lines,
+// or the whole card.
+func (a *Assistant) Leave(plan *answer.Plan, sys unit.System, width int) int {
 	if width <= 0 || width > answer.Width {
 		width = answer.Width
 	}
-	return a.p.write(a.Words, answer.Print(append(plan.Rows(a.Words, sys), answer.GeneralRows(a.Words, sys)...), width, a.Words), plan.Stopped())
+	rows := plan.Brief(a.Words, sys)
+	if a.Whole {
+		rows = plan.Card(a.Words, sys)
+	}
+	return a.p.write(a.Words, answer.Print(rows, width, a.Words), plan.Stopped())
 }

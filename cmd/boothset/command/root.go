@@ -86,6 +86,7 @@ func (p *Program) Root() *cobra.Command {
 	root.SetErr(p.Std.Err)
 	p.common.flags(root.PersistentFlags())
 	root.Flags().BoolVar(&p.common.plain, "plain", false, "usage-plain")
+	root.Flags().BoolVar(&p.common.card, "card", false, "usage-card")
 	root.Flags().StringVar(&p.common.colours, flagColours, "", "usage-colours")
 	root.Flags().BoolVar(&p.common.version, "version", false, "usage-version")
 	root.SetFlagErrorFunc(p.flagFault)
@@ -167,7 +168,8 @@ func doubleDashed(root *cobra.Command, args []string) []string {
 type common struct {
 	units, lang    string
 	colours        string
-	plain, version bool
+	plain, card    bool
+	version        bool
 }
 
 // The names of the flags that every command has, and of those of sub-commands.
