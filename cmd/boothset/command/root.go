@@ -166,10 +166,10 @@ func doubleDashed(root *cobra.Command, args []string) []string {
 
 // common is the flags that the assistant and every sub-command have.
 type common struct {
-	units, lang    string
-	colours        string
-	plain, card    bool
-	version        bool
+	units, lang string
+	colours     string
+	plain, card bool
+	version     bool
 }
 
 // The names of the flags that every command has, and of those of sub-commands.
