@@ -27,7 +27,8 @@ type shares struct {
 }
 
 func (b *bench) share(room size) shares {
-	v := shares{verdict: append(b.headline(room), b.markRows(room)...), side: room.w >= sideWindow && room.h >= sideHigh, view: room}
+	told := append(b.markRows(room), b.noticeRows(room)...)
+	v := shares{verdict: append(b.headline(room), told...), side: room.w >= sideWindow && room.h >= sideHigh, view: room}
 	if !b.views[b.view].settings && !b.tried.Stopped() {
 		v.settings = b.compact(room.w)
 	}

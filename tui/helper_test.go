@@ -129,6 +129,7 @@ func start(t test, l look) *root {
 	s := newSession(o.Reader, o.Words, o.System, o.Colours, o.Getenv)
 	s.sure = knownSpread
 	s.now = func() time.Time { return testDay }
+	s.writeNew = func(name string, _ []byte) (string, error) { return "/booth/" + name + ".txt", nil }
 	r := newRoot(s)
 	if l.size == (size{}) {
 		l.size = usualSize

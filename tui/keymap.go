@@ -41,6 +41,8 @@ var (
 	stageKeys = chord("key-s", "s")
 	againKeys = chord("key-n", "n")
 	quitKeys  = chord("key-q", "q")
+	writeKeys = chord("key-w", "w")
+	copyKeys  = chord("key-y", "y")
 )
 
 // chord is keys that do the same, and the id of what a person calls them.

@@ -23,6 +23,8 @@ type root struct {
 	bench  *bench
 	size   size // 0 until it is known
 
+	due []tea.Cmd // what the last key is to be followed by
+
 	done    bool // to be left
 	stopped bool // because it was interrupted
 }
@@ -101,7 +103,7 @@ func (r *root) goTo(at int) {
 // Init has nothing to start.
 func (r *root) Init() tea.Cmd { return nil }
 
-// Update takes a message. What is to be kept on disk goes as a command.
+// Update takes a message. What goes to disk or to the terminal past the frame goes as a command.
 func (r *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
@@ -116,20 +118,28 @@ func (r *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 				r.press(k)
 			}
 		}
+	case taken:
+		r.bench.notice = msg.notice
 	}
 	if r.done {
 		return r, tea.Quit
 	}
-	if !r.started() {
-		return r, nil
+	cmds := append(r.due, r.s.title.set(r.title()))
+	r.due = nil
+	if r.started() {
+		cmds = append(cmds, r.s.keep.later(r.draft()))
 	}
-	return r, r.s.keep.later(r.draft())
+	return r, tea.Batch(cmds...)
 }
+
+// do follows a key by a command.
+func (r *root) do(cmd tea.Cmd) { r.due = append(r.due, cmd) }
 
 func (r *root) press(k tea.KeyMsg) {
 	if tooSmall(r.size) && k.String() != stopKey {
 		return
 	}
+	r.bench.notice = ""
 	m := func() move {
 		if b, found := find(r.keys(), k); found {
 			return b.act(k.String())

@@ -53,12 +53,18 @@ const framesPerSecond = 120
 // Run shows the assistant until the person leaves it. The terminal is then as it was.
 func Run(o Options) (Result, error) {
 	defer debug.SetGCPercent(debug.SetGCPercent(heapGrowth))
+	out := &tty{out: o.Out}
 	r := &opening{open: func() *root {
-		r := newRoot(newSession(o.Reader, o.Words, o.System, o.Colours, o.Getenv))
+		s := newSession(o.Reader, o.Words, o.System, o.Colours, o.Getenv)
+		s.send = out.send
+		if titled(o.Getenv) {
+			s.title.send = out.send
+		}
+		r := newRoot(s)
 		r.keepIn(o.Kept)
 		return r
 	}}
-	p := tea.NewProgram(r, tea.WithInput(o.In), tea.WithOutput(o.Out), tea.WithAltScreen(),
+	p := tea.NewProgram(r, tea.WithInput(o.In), tea.WithOutput(out.writer()), tea.WithAltScreen(),
 		tea.WithFPS(framesPerSecond), tea.WithoutSignalHandler())
 
 	// The library's own handler would end the program on an interrupt without a word to
@@ -82,6 +88,8 @@ func Run(o Options) (Result, error) {
 	if r.root == nil { // the terminal failed before anything was opened
 		return Result{}, err
 	}
+	r.s.title.giveBack()
+	r.s.writing.Wait()
 	var unkept error
 	if r.started() {
 		unkept = r.s.keep.flush(r.draft())

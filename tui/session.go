@@ -2,6 +2,7 @@ package tui
 
 import (
 	"strings"
+	"sync"
 	"time"
 	"unicode"
 
@@ -42,6 +43,11 @@ type session struct {
 
 	entered map[string]time.Time // when each answer was taken
 
+	send     func(sequence string) // to the terminal, past the frame
+	title    titler                // of the window
+	writeNew func(name string, text []byte) (path string, err error)
+	writing  sync.WaitGroup // of files that are not written yet
+
 	old    *lastRun // where its answers were taken over
 	now    func() time.Time
 	keep   *keeper
@@ -60,6 +66,7 @@ func newSession(r *question.Reader, w *words.Words, sys unit.System, look Colour
 		reader: r, words: w, sys: sys, steps: stepsOf(question.Plan),
 		theme: newTheme(look), glyphs: glyphs(getenv),
 		resolve: r.Plan, solve: calc.Solve, sure: spread.Of, now: time.Now,
+		send: func(string) {}, writeNew: writeNew,
 		check: checkSkip, entered: map[string]time.Time{},
 	}
 	for _, row := range question.Plan.Fields {

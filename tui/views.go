@@ -33,7 +33,7 @@ var views = []view{
 
 // destinationKeys is the keys that lead somewhere from the answer, in the order of where to:
 // digits, then letters that do nothing else there, neither on the screen nor in lines.
-const destinationKeys = "1234567890abdefghilmoprstvwyz"
+const destinationKeys = "1234567890abdefghilmoprtvz"
 
 // destination is where a key leads from the answer.
 type destination struct {
