@@ -44,14 +44,20 @@ func (b *bench) share(room size) shares {
 // all the names those of the pages stand as their keys, and then all but that of the view
 // that shows.
 func (b *bench) under(window size) []string {
+	names, between := b.tabs(window.w)
+	return []string{b.s.theme.Key.Render(cut(strings.Join(names, between), window.w))}
+}
+
+// tabs is where keys lead from here as they are named in so many columns, and what stands
+// between them.
+func (b *bench) tabs(w int) (names []string, between string) {
 	all := b.destinations()
-	row := ""
 	for _, withName := range []int{len(all), len(b.views), 0} {
-		between := "  "
+		between = "  "
 		if withName < len(all) {
 			between = " "
 		}
-		names := make([]string, len(all))
+		names = make([]string, len(all))
 		for i, d := range all {
 			switch {
 			case i == b.view:
@@ -62,11 +68,11 @@ func (b *bench) under(window size) []string {
 				names[i] = d.key
 			}
 		}
-		if row = strings.Join(names, between); ansi.StringWidth(row) <= window.w {
+		if ansi.StringWidth(strings.Join(names, between)) <= w {
 			break
 		}
 	}
-	return []string{b.s.theme.Key.Render(cut(row, window.w))}
+	return names, between
 }
 
 // body is the verdict, the view that shows, the inputs and the hazard line.

@@ -44,6 +44,14 @@ func frameOf(p page, window size) frame {
 	return f
 }
 
+// top is the first row of the page's room in the window.
+func (f *frame) top() int {
+	if f.ruled {
+		return len(f.under) + 2
+	}
+	return len(f.under) + 1
+}
+
 // lastRow is how wide the last row of a window may be. Its last column stays empty: what
 // is cleared behind a full row takes that column with it.
 func lastRow(window size) int { return window.w - 1 }

@@ -118,6 +118,8 @@ func (r *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 				r.press(k)
 			}
 		}
+	case tea.MouseMsg:
+		r.point(msg)
 	case taken:
 		r.bench.notice = msg.notice
 	}

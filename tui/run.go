@@ -26,6 +26,7 @@ type Options struct {
 	In      io.Reader // a terminal
 	Out     io.Writer // a terminal
 	Getenv  func(string) string
+	NoMouse bool // the mouse is left to the terminal
 	// Kept is the file that the answers are kept in, as they come; empty keeps nothing.
 	Kept string
 }
@@ -64,8 +65,12 @@ func Run(o Options) (Result, error) {
 		r.keepIn(o.Kept)
 		return r
 	}}
-	p := tea.NewProgram(r, tea.WithInput(o.In), tea.WithOutput(out.writer()), tea.WithAltScreen(),
-		tea.WithFPS(framesPerSecond), tea.WithoutSignalHandler())
+	with := []tea.ProgramOption{tea.WithInput(o.In), tea.WithOutput(out.writer()), tea.WithAltScreen(),
+		tea.WithFPS(framesPerSecond), tea.WithoutSignalHandler()}
+	if !o.NoMouse {
+		with = append(with, tea.WithMouseCellMotion())
+	}
+	p := tea.NewProgram(r, with...)
 
 	// The library's own handler would end the program on an interrupt without a word to
 	// the model, and not hear of a closed window at all.

@@ -95,13 +95,8 @@ func oneByOne(keys []string) string { return strings.Join(keys, " ") }
 func (b *bench) destinationBindings(room size) (all []binding) {
 	to := b.destinations()
 	act := func(pressed string) move {
-		d, ok := b.destination(pressed)
-		switch {
-		case !ok:
-		case d.page != nil:
-			return open(d.page)
-		default:
-			b.open(d.view, room)
+		if d, ok := b.destination(pressed); ok {
+			return b.lead(d, room)
 		}
 		return nil
 	}
@@ -111,6 +106,15 @@ func (b *bench) destinationBindings(room size) (all []binding) {
 		all = append(all, bindExplained(keysTo(to[n:], oneByOne), "do-page", act))
 	}
 	return all
+}
+
+// lead goes to a destination.
+func (b *bench) lead(to destination, room size) move {
+	if to.page != nil {
+		return open(to.page)
+	}
+	b.open(to.view, room)
+	return nil
 }
 
 // viewCache is the screenfuls of a view, which the frame, its help and the keys all ask for.

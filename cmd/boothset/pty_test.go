@@ -216,6 +216,7 @@ func (s *session) requireClean() {
 	wrote := s.allWrote()
 	for what, pair := range map[string][2]string{
 		"the alternate screen": {"\x1b[?1049h", left}, "the cursor": {"\x1b[?25l", shown}, "pasting": {"\x1b[?2004h", paste},
+		"the mouse": {"\x1b[?1002h", "\x1b[?1002l"}, "its rows and columns": {"\x1b[?1006h", "\x1b[?1006l"},
 	} {
 		require.Greater(s.t, strings.LastIndex(wrote, pair[1]), strings.LastIndex(wrote, pair[0]), what)
 	}
@@ -358,4 +359,28 @@ func TestResizing(t *testing.T) {
 	s.keys("How warm is the air", "75F\r", "How humid", "\x03")
 	require.Equal(t, command.ExitStopped, s.code())
 	s.requireClean()
+}
+
+// The mouse marks and takes, and is left alone where that is asked for.
+func TestTheMouse(t *testing.T) {
+	s := open(t, 80, 24, nil)
+	s.keys("before you spray", "\r")
+	s.await("What are you spraying")
+	row := 0
+	for y, text := range strings.Split(s.shown(), "\n") {
+		if strings.Contains(text, "8  clear") {
+			row = y + 1
+		}
+	}
+	require.Positive(t, row)
+	click := fmt.Sprintf("\x1b[<0;10;%dM\x1b[<0;10;%dm", row, row)
+	s.keys("8  clear", click, "> 8  clear", click, "Which gun", "\x03")
+	require.Equal(t, command.ExitStopped, s.code())
+	s.requireClean()
+
+	s = open(t, 80, 24, nil, "--no-mouse")
+	s.keys("before you spray", "q")
+	require.Zero(t, s.code())
+	require.NotContains(t, s.allWrote(), "\x1b[?1002h")
+	require.NotContains(t, s.allWrote(), "\x1b[?1006h")
 }

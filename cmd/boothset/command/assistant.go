@@ -18,6 +18,7 @@ type Assistant struct {
 	Lines   bool   // wanted as lines of text
 	Colours string // the look that is wanted, by its name; empty where none is
 	Whole   bool   // the whole card is wanted when it is left
+	NoMouse bool   // the mouse is left to the terminal
 	p       *Program
 }
 
@@ -30,7 +31,8 @@ func (p *Program) openAssistant() error {
 	if err != nil {
 		return err
 	}
-	p.code = p.Assistant(&Assistant{o.reader, o.words, o.sys, p.common.plain, p.common.colours, p.common.card, p})
+	c := &p.common
+	p.code = p.Assistant(&Assistant{o.reader, o.words, o.sys, c.plain, c.colours, c.card, c.noMouse, p})
 	return nil
 }
 
