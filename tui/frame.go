@@ -12,6 +12,13 @@ const (
 	leastHeight = 12
 )
 
+// The largest window that a page is laid out for; in a larger one it stands in the corner. One
+// that says it is 65,535 columns wide costs no more.
+const (
+	mostWidth  = 300
+	mostHeight = 100
+)
+
 // programName stands at the top where there is room for it.
 const programName = "boothset"
 

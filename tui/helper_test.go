@@ -142,7 +142,7 @@ var keyTypes = map[string]tea.KeyType{
 	"enter": tea.KeyEnter, "esc": tea.KeyEsc, "up": tea.KeyUp, "down": tea.KeyDown, "left": tea.KeyLeft, "right": tea.KeyRight,
 	"home": tea.KeyHome, "end": tea.KeyEnd, "pgup": tea.KeyPgUp, "pgdown": tea.KeyPgDown, "backspace": tea.KeyBackspace,
 	"delete": tea.KeyDelete, "shift+tab": tea.KeyShiftTab, "shift+left": tea.KeyShiftLeft, "shift+right": tea.KeyShiftRight,
-	"tab": tea.KeyTab, "ctrl+c": tea.KeyCtrlC, "ctrl+u": tea.KeyCtrlU, "f1": tea.KeyF1,
+	"tab": tea.KeyTab, "ctrl+c": tea.KeyCtrlC, "ctrl+\\": tea.KeyCtrlBackslash, "ctrl+z": tea.KeyCtrlZ, "ctrl+u": tea.KeyCtrlU, "f1": tea.KeyF1,
 }
 
 // keyOf is a key by the library's name of it; what is no name is typed.

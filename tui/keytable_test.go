@@ -75,7 +75,7 @@ func keyTable(reader *question.Reader) string {
 	f := newForm(s, r.bench, question.Day)
 	f.enter() // it is answered by what the plan was
 	write("the answer of such a page", f.keys(low))
-	write("everywhere", r.everywhere())
+	write("everywhere", append(r.everywhere(), r.besides()...))
 	return b.String()
 }
 

@@ -57,7 +57,7 @@ func Run(o Options) (Result, error) {
 	out := &tty{out: o.Out}
 	r := &opening{open: func() *root {
 		s := newSession(o.Reader, o.Words, o.System, o.Colours, o.Getenv)
-		s.send = out.send
+		s.send, s.mouse = out.send, !o.NoMouse
 		if titled(o.Getenv) {
 			s.title.send = out.send
 		}
@@ -74,18 +74,26 @@ func Run(o Options) (Result, error) {
 
 	// The library's own handler would end the program on an interrupt without a word to
 	// the model, and not hear of a closed window at all.
-	signals := make(chan os.Signal, 1)
-	signal.Notify(signals, syscall.SIGHUP, syscall.SIGINT, syscall.SIGTERM)
+	stops, pauses := make(chan os.Signal, 1), make(chan os.Signal, 1)
+	signal.Notify(stops, syscall.SIGHUP, syscall.SIGINT, syscall.SIGQUIT, syscall.SIGTERM)
+	whenPaused(pauses)
 	over := make(chan struct{})
 	defer func() {
-		signal.Stop(signals)
+		signal.Stop(stops)
+		signal.Stop(pauses)
 		close(over)
 	}()
 	go func() {
-		select {
-		case <-signals:
-			p.Send(stopMsg{})
-		case <-over:
+		for {
+			select {
+			case <-stops:
+				p.Send(stopMsg{})
+				return
+			case <-pauses:
+				p.Send(pauseMsg{})
+			case <-over:
+				return
+			}
 		}
 	}()
 

@@ -43,6 +43,7 @@ type session struct {
 
 	entered map[string]time.Time // when each answer was taken
 
+	mouse    bool                  // the terminal tells of it
 	send     func(sequence string) // to the terminal, past the frame
 	title    titler                // of the window
 	writeNew func(name string, text []byte) (path string, err error)

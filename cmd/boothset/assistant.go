@@ -41,6 +41,7 @@ func inLines(run tui.Options, a *command.Assistant, std command.Stdio) int {
 	if !isTerminal(std.In) {
 		run.Kept = ""
 	}
+	defer quitInterrupts()()
 	left, err := tui.Plain(run)
 	var ended *tui.InputError
 	if errors.As(err, &ended) {
