@@ -45,8 +45,8 @@ type dialogue struct {
 // screen reader and for scripts: questions on lines of o.Out, answers from lines of
 // o.In. An input that ends before the answer is an *InputError.
 func Plain(o Options) (Result, error) {
-	s := newSession(o.Reader, o.Words, o.System, o.Getenv)
-	s.theme, s.glyphs = newTheme(false), draw.ASCII
+	s := newSession(o.Reader, o.Words, o.System, None, o.Getenv)
+	s.glyphs = draw.ASCII
 	r := newRoot(s)
 	r.keepIn(o.Kept)
 	p := &dialogue{r: r, in: bufio.NewReader(o.In), out: bufio.NewWriter(o.Out)}

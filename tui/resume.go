@@ -50,15 +50,26 @@ func (p *resume) summary(w int) (rows []string) {
 }
 
 func (p *resume) body(room size) []string {
+	rows, _ := p.laid(room)
+	return each(rows, func(row ...string) string { return margin + row[0] })
+}
+
+// laid is the rows of the page, and how many of them at its end are the list's.
+func (p *resume) laid(room size) (rows []string, high int) {
 	w := room.w - 2*len(margin)
 	summary := p.summary(w)
-	high := max(min(len(p.list.items), room.h), 1)
+	high = max(min(len(p.list.items), room.h), 1)
 	summary = summary[:max(min(len(summary), room.h-high-1), 0)]
-	rows := append(append(summary, ""), p.list.rows(p.s, size{w, high})...)
+	rows = append(append(summary, ""), p.list.rows(p.s, size{w, high})...)
 	if len(rows) > room.h {
 		rows = rows[len(rows)-room.h:]
 	}
-	return each(rows, func(row ...string) string { return margin + row[0] })
+	return rows, high
+}
+
+func (p *resume) clicked(x, y int, room size) move {
+	rows, high := p.laid(room)
+	return p.list.zones(0, len(rows)-high, size{room.w, high}, p.take).at(x, y)
 }
 
 func (p *resume) keys(size) []binding {

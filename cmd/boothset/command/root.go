@@ -86,6 +86,9 @@ func (p *Program) Root() *cobra.Command {
 	root.SetErr(p.Std.Err)
 	p.common.flags(root.PersistentFlags())
 	root.Flags().BoolVar(&p.common.plain, "plain", false, "usage-plain")
+	root.Flags().BoolVar(&p.common.card, "card", false, "usage-card")
+	root.Flags().StringVar(&p.common.colours, flagColours, "", "usage-colours")
+	root.Flags().BoolVar(&p.common.noMouse, "no-mouse", false, "usage-no-mouse")
 	root.Flags().BoolVar(&p.common.version, "version", false, "usage-version")
 	root.SetFlagErrorFunc(p.flagFault)
 	root.SetHelpFunc(func(c *cobra.Command, _ []string) { p.code = p.help(c) })
@@ -164,8 +167,8 @@ func doubleDashed(root *cobra.Command, args []string) []string {
 
 // common is the flags that the assistant and every sub-command have.
 type common struct {
-	units, lang    string
-	plain, version bool
+	units, lang, colours          string
+	plain, card, noMouse, version bool
 }
 
 // The names of the flags that every command has, and of those of sub-commands.
@@ -174,6 +177,8 @@ const (
 	flagLang  = "lang"
 	flagJSON  = "json"
 	flagBatch = "batch"
+
+	flagColours = "colours"
 )
 
 func (c *common) flags(f *pflag.FlagSet) {
