@@ -4,12 +4,10 @@ import (
 	"bytes"
 	_ "embed"
 	"errors"
-	"io/fs"
-	"os"
-	"syscall"
 
 	"boothset/calc"
 	"boothset/calc/unit"
+	"boothset/presets/textfile"
 	"boothset/presets/words"
 
 	"github.com/pelletier/go-toml/v2"
@@ -83,15 +81,14 @@ func Open(getenv func(string) string, w *words.Words) (*Catalogue, error) {
 	if file == "" {
 		return LoadIn(w, locale, nil, "")
 	}
-	data, err := os.ReadFile(file)
-	var broken *fs.PathError
+	data, err := textfile.Read(file, textfile.Most)
+	var unfit *textfile.Error
 	switch {
-	case errors.Is(err, fs.ErrNotExist), errors.Is(err, syscall.ENOTDIR): // the last where home is no folder
+	case textfile.Absent(err):
 		return LoadIn(w, locale, nil, "")
-	case errors.As(err, &broken):
-		return nil, &FileError{File: file, Why: newSentence("file-unreadable", calc.TextFigure("why", broken.Err.Error())).in(w, unit.US)}
-	case err != nil:
-		return nil, &FileError{File: file, Why: err.Error()}
+	case errors.As(err, &unfit):
+		figures := append(unfit.Why(), calc.TextFigure("most", textfile.Size(textfile.Most)))
+		return nil, &FileError{File: file, Why: newSentence("file-unreadable", figures...).in(w, unit.US)}
 	}
 	return LoadIn(w, locale, data, file)
 }

@@ -4,15 +4,14 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
-	"io"
-	"io/fs"
 	"maps"
 	"os"
 	"path/filepath"
 	"runtime"
 	"slices"
-	"syscall"
 	"time"
+
+	"boothset/presets/textfile"
 )
 
 const (
@@ -35,32 +34,28 @@ func Load(file string) (d Draft, found bool, err error) {
 	if file == "" {
 		return Draft{}, false, nil
 	}
-	data, err := read(file)
+	data, err := textfile.Read(file, mostBytes)
 	switch {
-	case errors.Is(err, fs.ErrNotExist), errors.Is(err, syscall.ENOTDIR): // the last where home is no folder
+	case textfile.Absent(err):
 		return Draft{}, false, nil
 	case err != nil:
-		return Draft{}, false, &Error{file, Unreadable, cause(err)}
+		return Draft{}, false, unreadable(file, err)
 	}
 	d, err = Read(data, file)
 	return d, err == nil, err
 }
 
-// read is the start of a file, a byte more than a draft may have.
-func read(file string) ([]byte, error) {
-	info, err := os.Stat(file)
-	if err != nil {
-		return nil, err
+// unreadable is a file that textfile did not read.
+func unreadable(file string, err error) error {
+	e := &Error{File: file, ID: Unreadable, Err: err}
+	var unfit *textfile.Error
+	if errors.As(err, &unfit) {
+		e.why = unfit.Why()
+		if unfit.ID == textfile.Large {
+			e.ID = TooLarge
+		}
 	}
-	if !info.Mode().IsRegular() {
-		return nil, errors.New("not a file") // a pipe would be waited for
-	}
-	f, err := os.Open(file)
-	if err != nil {
-		return nil, err
-	}
-	defer f.Close()
-	return io.ReadAll(io.LimitReader(f, mostBytes+1))
+	return e
 }
 
 // Read is the draft in a file's contents; file is its name for errors, which are *Error.
@@ -72,25 +67,25 @@ func Read(data []byte, file string) (Draft, error) {
 		Format int `json:"format"`
 	}
 	if err := json.Unmarshal(data, &version); err != nil {
-		return Draft{}, &Error{file, Broken, err}
+		return Draft{}, &Error{File: file, ID: Broken, Err: err}
 	}
 	if version.Format != format {
-		return Draft{}, &Error{file, Foreign, fmt.Errorf("format %d, not %d", version.Format, format)}
+		return Draft{}, &Error{File: file, ID: Foreign, Err: fmt.Errorf("format %d, not %d", version.Format, format)}
 	}
 	var r record
 	if err := json.Unmarshal(data, &r); err != nil {
-		return Draft{}, &Error{file, Broken, err}
+		return Draft{}, &Error{File: file, ID: Broken, Err: err}
 	}
 	for _, at := range append(slices.Collect(maps.Values(r.Entered)), r.Saved) {
 		if _, err := at.MarshalJSON(); err != nil { // it is read and cannot be written
-			return Draft{}, &Error{file, Broken, err}
+			return Draft{}, &Error{File: file, ID: Broken, Err: err}
 		}
 	}
 	return tidy(r.Draft), nil
 }
 
 func tooLarge(file string) error {
-	return &Error{file, TooLarge, fmt.Errorf("over %d kB", mostBytes>>10)}
+	return &Error{File: file, ID: TooLarge, Err: fmt.Errorf("over %d kB", mostBytes>>10)}
 }
 
 // Save puts a draft into a file, in a folder of its own that it makes where there is none.
@@ -105,12 +100,12 @@ func Save(file string, d Draft) error {
 	data, err := json.MarshalIndent(record{format, d}, "", "\t")
 	switch {
 	case err != nil:
-		return &Error{file, Unwritable, err}
+		return &Error{File: file, ID: Unwritable, Err: err}
 	case len(data) > mostBytes:
 		return tooLarge(file)
 	}
 	if err := replace(file, append(data, '\n')); err != nil {
-		return &Error{file, Unwritable, cause(err)}
+		return &Error{File: file, ID: Unwritable, Err: textfile.Cause(err)}
 	}
 	return nil
 }
@@ -164,17 +159,4 @@ func syncFolder(dir string) error {
 		return err
 	}
 	return errors.Join(d.Sync(), d.Close())
-}
-
-// cause is an error of the system without the path, which is told beside it.
-func cause(err error) error {
-	var path *fs.PathError
-	var link *os.LinkError
-	switch {
-	case errors.As(err, &path):
-		return path.Err
-	case errors.As(err, &link):
-		return link.Err
-	}
-	return err
 }

@@ -92,6 +92,7 @@ type Error struct {
 	File string
 	ID   string // Unreadable and so on
 	Err  error
+	why  calc.Figures // of a file that is not read
 }
 
 func (e *Error) Error() string { return e.File + ": " + e.ID + ": " + e.Err.Error() }
@@ -100,5 +101,9 @@ func (e *Error) Unwrap() error { return e.Err }
 
 // Figures are what the error's sentence is filled with: file and why.
 func (e *Error) Figures() calc.Figures {
-	return calc.Figures{calc.TextFigure("file", e.File), calc.TextFigure("why", e.Err.Error())}
+	file := calc.TextFigure("file", e.File)
+	if e.why == nil {
+		return calc.Figures{file, calc.TextFigure("why", e.Err.Error())}
+	}
+	return append(calc.Figures{file}, e.why...)
 }
