@@ -7,6 +7,7 @@ import (
 
 	"boothset/calc"
 	"boothset/calc/unit"
+	"boothset/presets/tables"
 	"boothset/presets/textfile"
 	"boothset/presets/words"
 
@@ -37,10 +38,10 @@ type Catalogue struct {
 	shop      tomlFile
 }
 
-// tomlFile is a file of entries; a shop's own has no data where there is none.
+// tomlFile is a file of entries; a shop's own has no tables where there is none.
 type tomlFile struct {
 	name string
-	data []byte
+	root *tables.Table
 }
 
 // entries is the tables as files hold them.
@@ -71,7 +72,10 @@ var (
 )
 
 // shipped is what ships. No key is in two of them.
-var shipped = []tomlFile{{"coats.toml", coatsFile}, {"stages.toml", stagesFile}, {"guns.toml", gunsFile}, {"line.toml", lineFile}}
+var shipped = []struct {
+	name string
+	data []byte
+}{{"coats.toml", coatsFile}, {"stages.toml", stagesFile}, {"guns.toml", gunsFile}, {"line.toml", lineFile}}
 
 // Open is the shipped catalogue with the shop's file over it, where there is one. It
 // speaks w; its units, where the shop's file gives none, are the locale's.
@@ -103,7 +107,7 @@ func Load(shop []byte, file string) (*Catalogue, error) {
 // the shop's file come as *FileError with file as its name.
 func LoadIn(w *words.Words, locale words.Locale, shop []byte, file string) (*Catalogue, error) {
 	shop = bytes.TrimPrefix(shop, []byte("\ufeff")) // some editors put a byte order mark first
-	c := &Catalogue{words: w, locale: locale, shop: tomlFile{file, shop}}
+	c := &Catalogue{words: w, locale: locale}
 	var all entries
 	for _, f := range shipped {
 		if err := toml.Unmarshal(f.data, &all); err != nil {
@@ -121,17 +125,19 @@ func LoadIn(w *words.Words, locale words.Locale, shop []byte, file string) (*Cat
 		}
 		return c, nil
 	}
-	own, raw, err := decode(w, shop, file)
-	if err != nil {
+	var err error
+	if c.shop, err = readTables(file, shop, w); err != nil {
 		return nil, err
 	}
-	if err := all.lay(raw); err != nil {
+	var own entries
+	if err := own.decode(&c.shop, w); err != nil {
 		return nil, err
 	}
-	if f, err := all.liken(&own, raw, w); f != nil {
+	if err := all.decode(&c.shop, w); err != nil {
+		return nil, err
+	}
+	if f := all.liken(&own, c.shop.root, w); f != nil {
 		return nil, c.refuse(f)
-	} else if err != nil {
-		return nil, err
 	}
 	all.claim(&own, w)
 	all.inherit()
@@ -146,8 +152,8 @@ func LoadIn(w *words.Words, locale words.Locale, shop []byte, file string) (*Cat
 
 // refuse is a fault of the shop's file, at the header of its entry.
 func (c *Catalogue) refuse(f *fault) error {
-	at := headerPlace(c.shop.data, f.table, f.id)
-	return &FileError{c.shop.name, at.row, at.column, f.in(c.words, c.System())}
+	at := c.shop.place(f.table, f.id)
+	return &FileError{c.shop.name, at.Line, at.Column, f.in(c.words, c.System())}
 }
 
 // hold makes the catalogue that of entries.
@@ -160,15 +166,6 @@ func (c *Catalogue) hold(e *entries) {
 	for id, x := range e.Gun {
 		x.like = e.Gun[x.ClassOf(id)]
 	}
-}
-
-// lay lays a file's tables over the entries, key by key.
-func (e *entries) lay(raw map[string]any) error {
-	unfolded, err := toml.Marshal(raw) // an inline table would replace what is under it
-	if err != nil {
-		return err
-	}
-	return toml.Unmarshal(unfolded, e)
 }
 
 // Words is the sentences of the catalogue's language.
