@@ -2,7 +2,6 @@ package catalogue
 
 import (
 	"errors"
-	"fmt"
 	"reflect"
 	"slices"
 	"strings"
@@ -114,7 +113,7 @@ func layQuantity(q quantity, v *tables.Value, t reflect.Type, path []string, w *
 	err := q.read(v.Text)
 	var unread *unit.ParseError
 	if errors.As(err, &unread) {
-		return &misplaced{v.At, fmt.Sprintf("%s %q: %s", w.Say("quantity-"+unread.Quantity), unread.Given, sentenceOf(unread).in(w, unit.US))}
+		return &misplaced{v.At, w.Say("quantity-"+unread.Quantity) + " " + words.Quoted(unread.Given) + ": " + sentenceOf(unread).in(w, unit.US)}
 	}
 	return nil
 }
@@ -159,7 +158,7 @@ func unknownKey(table reflect.Type, key []string, w *words.Words) string {
 	if len(key) == 1 {
 		id = "file-unknown-table"
 	}
-	return newSentence(id, calc.TextFigure("key", strings.Join(key, ".")), calc.TextFigure("names", w.Listed(tomlKeys(table)))).in(w, unit.US)
+	return newSentence(id, calc.GivenFigure("key", strings.Join(key, ".")), calc.TextFigure("names", w.Listed(tomlKeys(table)))).in(w, unit.US)
 }
 
 // tomlKeys is the keys that a table of a type may hold.
@@ -207,5 +206,5 @@ func wrongType(t reflect.Type, key []string, w *words.Words) string {
 	default:
 		want = "takes-table"
 	}
-	return newSentence("file-key-takes", calc.TextFigure("key", strings.Join(key, ".")), calc.SentenceFigure("what", want)).in(w, unit.US)
+	return newSentence("file-key-takes", calc.GivenFigure("key", strings.Join(key, ".")), calc.SentenceFigure("what", want)).in(w, unit.US)
 }

@@ -19,9 +19,9 @@ type FileError struct {
 
 func (e *FileError) Error() string {
 	if e.Line == 0 {
-		return fmt.Sprintf("%s: %s", e.File, e.Why)
+		return fmt.Sprintf("%s: %s", words.Path(e.File), e.Why)
 	}
-	return fmt.Sprintf("%s:%d:%d: %s", e.File, e.Line, e.Column, e.Why)
+	return fmt.Sprintf("%s:%d:%d: %s", words.Path(e.File), e.Line, e.Column, e.Why)
 }
 
 // ShopFile is where a shop's own catalogue is looked for: boothset/shop.toml in

@@ -66,9 +66,9 @@ func (e *entries) liken(own *entries, shop *tables.Table, w *words.Words) *fault
 		case x == nil || x.Like == "" || state[id] == done:
 			return nil
 		case state[id] == under:
-			return &fault{"coat", id, newSentence("file-like-cycle", calc.TextFigure("like", x.Like))}
+			return &fault{"coat", id, newSentence("file-like-cycle", calc.GivenFigure("like", x.Like))}
 		case e.Coat[x.Like] == nil:
-			return &fault{"coat", id, newSentence("file-like", calc.TextFigure("like", x.Like), calc.TextFigure("names", w.Listed(sortedKeys(e.Coat))))}
+			return &fault{"coat", id, newSentence("file-like", calc.GivenFigure("like", x.Like), calc.TextFigure("names", w.Listed(sortedKeys(e.Coat))))}
 		}
 		state[id] = under
 		if f := visit(x.Like); f != nil {

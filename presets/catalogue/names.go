@@ -49,7 +49,7 @@ func (o *origin) check(id string, all names, w *words.Words) *sentence {
 		case lower == None:
 			return newSentence("file-none")
 		case whose != id || seen[lower]:
-			return newSentence("file-alias", calc.TextFigure("alias", alias), calc.TextFigure("entry", whose))
+			return newSentence("file-alias", calc.GivenFigure("alias", alias), calc.GivenFigure("entry", whose))
 		}
 		seen[lower] = true
 	}

@@ -101,9 +101,9 @@ func (e *Error) Unwrap() error { return e.Err }
 
 // Figures are what the error's sentence is filled with: file and why.
 func (e *Error) Figures() calc.Figures {
-	file := calc.TextFigure("file", e.File)
+	file := calc.PathFigure("file", e.File)
 	if e.why == nil {
-		return calc.Figures{file, calc.TextFigure("why", e.Err.Error())}
+		return calc.Figures{file, calc.GivenFigure("why", e.Err.Error())}
 	}
 	return append(calc.Figures{file}, e.why...)
 }

@@ -65,7 +65,7 @@ func (r *reader) row(n *unstable.Node) *Fault {
 	case unstable.Table:
 		return r.open(keys, r.at(r.bracket(offsets[0])))
 	case unstable.ArrayTable:
-		return &Fault{r.at(r.bracket(r.bracket(offsets[0]))), "file-list-of-tables", calc.Figures{calc.TextFigure("key", strings.Join(keys, "."))}}
+		return &Fault{r.at(r.bracket(r.bracket(offsets[0]))), "file-list-of-tables", calc.Figures{calc.GivenFigure("key", strings.Join(keys, "."))}}
 	}
 	return r.set(r.into, r.header, n, keys, offsets, end, 0)
 }
@@ -145,7 +145,7 @@ func (r *reader) set(t *Table, path []string, n *unstable.Node, keys []string, o
 
 // twice is the fault of a key, or a table, that is there already.
 func twice(path []string, at Place, first *Value) *Fault {
-	return &Fault{at, "file-twice", calc.Figures{calc.TextFigure("key", strings.Join(path, ".")), calc.CountFigure("line", first.Key.Line)}}
+	return &Fault{at, "file-twice", calc.Figures{calc.GivenFigure("key", strings.Join(path, ".")), calc.CountFigure("line", first.Key.Line)}}
 }
 
 // value is a value that begins at an offset.
@@ -169,7 +169,7 @@ func (r *reader) value(n *unstable.Node, path []string, offset, depth int) (*Val
 		v.Of, err = strconv.ParseInt(plain, 0, 64)
 	case unstable.Float:
 		if strings.HasSuffix(plain, "nan") || strings.HasSuffix(plain, "inf") {
-			return nil, &Fault{v.At, "file-no-number", calc.Figures{calc.TextFigure("given", v.Text)}}
+			return nil, &Fault{v.At, "file-no-number", calc.Figures{calc.GivenFigure("given", v.Text)}}
 		}
 		v.Of, err = strconv.ParseFloat(plain, 64)
 	case unstable.Array:
@@ -198,7 +198,7 @@ func (r *reader) value(n *unstable.Node, path []string, offset, depth int) (*Val
 		v.Of = Date{}
 	}
 	if err != nil {
-		return nil, &Fault{v.At, "file-long-number", calc.Figures{calc.TextFigure("given", v.Text)}}
+		return nil, &Fault{v.At, "file-long-number", calc.Figures{calc.GivenFigure("given", v.Text)}}
 	}
 	return v, nil
 }

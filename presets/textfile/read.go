@@ -114,7 +114,7 @@ func unread(file string, err error) error {
 	case errors.Is(err, syscall.ELOOP):
 		e.ID = "file-is-loop"
 	default:
-		e.ID, e.Figures = "file-is-unread", calc.Figures{calc.TextFigure("error", Cause(err).Error())}
+		e.ID, e.Figures = "file-is-unread", calc.Figures{calc.GivenFigure("error", Cause(err).Error())}
 	}
 	return e
 }

@@ -57,6 +57,10 @@ func (w *Words) AppendFigure(dst []byte, sys unit.System, f *calc.Figure) []byte
 		return w.appendKnob(dst, sys, "knob-closed", f.Value)
 	case calc.FigureOpened:
 		return w.appendKnob(dst, sys, "knob-opened", f.Value)
+	case calc.FigureGiven:
+		return append(dst, Short(f.Text)...)
+	case calc.FigurePath:
+		return append(dst, Path(f.Text)...)
 	case calc.FigureSentence:
 		return append(dst, w.Say(f.Text)...)
 	}

@@ -11,6 +11,7 @@ import (
 	"boothset/calc"
 	"boothset/presets/answer"
 	"boothset/presets/question"
+	"boothset/presets/words"
 )
 
 // errorSchema names the shape of a bad line's answer.
@@ -116,8 +117,8 @@ func appendError(dst []byte, n int, err error) []byte {
 		j.count("line", n)
 		j.object("error", func() {
 			if field, given, want, ok := fields(err); ok {
-				j.text("field", strings.ReplaceAll(field, "-", "_")) // as a request spells it
-				j.text("given", given)
+				j.text("field", words.Cut(strings.ReplaceAll(field, "-", "_"))) // as a request spells it
+				j.text("given", words.Cut(given))
 				j.text("want", want)
 			}
 			j.text("text", err.Error())

@@ -1,9 +1,12 @@
 package command
 
 import (
-	"encoding/json"
+	"fmt"
 	"math"
 	"strconv"
+	"unicode"
+	"unicode/utf16"
+	"unicode/utf8"
 
 	"boothset/calc"
 	"boothset/calc/unit"
@@ -12,7 +15,7 @@ import (
 
 // jsonWriter appends JSON by hand: a batch writes tens of thousands of answers a
 // second, and the standard encoder's reflection would be most of its time. Keys are
-// plain; text is escaped by the standard library where it needs it.
+// plain; of text whatever cannot be printed is escaped.
 type jsonWriter struct {
 	b     []byte
 	fresh bool // nothing stands in the open object or array yet
@@ -84,15 +87,23 @@ func (j *jsonWriter) text(name, s string) {
 }
 
 func appendText(b []byte, s string) []byte {
-	if needsEscape(s) {
-		quoted, err := json.Marshal(s)
-		if err != nil {
-			return append(b, `""`...) // cannot be: a string always encodes
-		}
-		return append(b, quoted...)
-	}
 	b = append(b, '"')
-	b = append(b, s...)
+	if !needsEscape(s) {
+		b = append(b, s...)
+		return append(b, '"')
+	}
+	for _, c := range s { // bytes that are no character become the one for that
+		switch {
+		case c == '"' || c == '\\':
+			b = append(b, '\\', byte(c))
+		case unicode.IsPrint(c):
+			b = utf8.AppendRune(b, c)
+		default: // a terminal may be where it goes
+			for _, unit := range utf16.AppendRune(nil, c) {
+				b = fmt.Appendf(b, `\u%04x`, unit)
+			}
+		}
+	}
 	return append(b, '"')
 }
 

@@ -122,7 +122,7 @@ func (p *Program) sayVersion() error {
 func (p *Program) noArgs(c *cobra.Command, args []string) error {
 	if len(args) > 0 {
 		w, _ := p.words()
-		return p.seeHelp(c, spoken(w, "flag-argument", calc.TextFigure("given", quoted(args[0]))))
+		return p.seeHelp(c, spoken(w, "flag-argument", calc.TextFigure("given", words.Quoted(args[0]))))
 	}
 	return nil
 }
