@@ -191,6 +191,9 @@ type Figure struct {
 	Value              float64
 	Text               string
 	Brief, WithoutUnit bool
+	// Past is a value of the same kind that a brief one is printed with enough digits to tell
+	// apart from, nil where there is none.
+	Past *float64
 }
 
 // FigureKind is how a figure's value is to be read and printed.

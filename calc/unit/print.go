@@ -91,21 +91,37 @@ func (q *Quantity) CountText(sys System, count float64, decimals int) string {
 	return string(append(sc.append(nil, count, decimals), sc.label...))
 }
 
-// AppendBrief prints a value to three digits: a value and the bound that it is past then
-// seldom look alike. Without its unit where another figure of the sentence has it.
-func (q *Quantity) AppendBrief(dst []byte, sys System, si float64, withUnit bool) []byte {
+// AppendBrief prints a value to three digits, or to as many more as tell it from past, a value
+// in SI, where that is not nil. Without its unit where another figure of the sentence has it.
+func (q *Quantity) AppendBrief(dst []byte, sys System, si float64, past *float64, withUnit bool) []byte {
 	sc := &q.brief[sys]
 	if sc.count == nil {
 		sc = &q.shown[sys]
 	}
-	v := sc.count(si)
-	if q == Temperature {
-		v = degrees(v)
+	count := func(si float64) float64 {
+		if q == Temperature {
+			return degrees(sc.count(si))
+		}
+		return sc.count(si)
 	}
-	if dst = AppendDigits(dst, v); withUnit {
+	if past == nil {
+		dst = AppendDigits(dst, count(si))
+	} else {
+		dst = AppendApart(dst, count(si), count(*past))
+	}
+	if withUnit {
 		dst = append(dst, sc.label...)
 	}
 	return dst
+}
+
+// AppendApart prints a number to three digits, or to as many more as tell it from another one.
+func AppendApart(dst []byte, v, past float64) []byte {
+	digits := 3
+	for digits < 15 && DigitsText(v, digits) == DigitsText(past, digits) {
+		digits++
+	}
+	return appendDigits(dst, v, digits)
 }
 
 // degrees is a temperature without the rounding of its unit: counted from absolute zero, 0

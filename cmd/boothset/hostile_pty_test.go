@@ -36,6 +36,7 @@ func TestATerminalIsSentNothingRaw(t *testing.T) {
 			{args: []string{"plan", "--coat", text}},
 			{args: []string{text}},
 			{args: []string{"plan", "--" + text}},
+			{args: []string{"__complete", "plan", "--" + text, ""}},
 			{args: []string{"plan", "--batch"}, batch: true},
 			{args: []string{"plan"}, config: home},
 		} {

@@ -80,6 +80,18 @@ func TestBatchTakesEveryField(t *testing.T) {
 	assert.Equal(t, want, decoded(t, r.out))
 }
 
+// A number is read as JSON writes it: with an exponent, with a point that never marks thousands.
+func TestBatchReadsTheNumbersOfJSON(t *testing.T) {
+	want := boothset(strings.Replace(goodLine, "}", `,"altitude":1250,"panel":70.125,"units":"us"}`, 1), "plan", "--batch")
+	assert.Equal(t, ExitAnswered, want.code)
+	got := boothset(strings.NewReplacer(`:45`, `:4.5E+1`, `}`, `,"altitude":1.25e3,"panel":701250e-4,"units":"us"}`).Replace(goodLine), "plan", "--batch")
+	assert.Equal(t, want, got)
+	plain := boothset(strings.Replace(goodLine, "}", `,"altitude":1.125,"units":"metric"}`, 1), "plan", "--batch")
+	assert.NotContains(t, plain.out, `"error"`, "a text with this point is asked about, a number is not")
+	asked := faultIn(t, boothset(strings.Replace(goodLine, "}", `,"altitude":"1.125","units":"metric"}`, 1), "plan", "--batch").out)
+	assert.Equal(t, "the point can be read two ways: type 1125 or 1.1250", asked.Error.Want)
+}
+
 func TestBatchKeepsTheOrderAndGoesOnPastABadLine(t *testing.T) {
 	supplies := []string{"40psi", "90psi", "nonsense", "60psi", "20psi"}
 	var in strings.Builder
@@ -165,7 +177,8 @@ func TestBatchSaysWhatIsWrongWithALine(t *testing.T) {
 		{`{"units":"imperial"}`, "units", "choose us or metric"},
 		{`{}`, "coat", "choose"},
 		{strings.Replace(goodLine, `}`, `,"regulator_at":"roof"}`, 1), "regulator_at", "choose wall or gun"},
-		{strings.Replace(goodLine, `45`, `1e2`, 1), "humidity", "type a number of percent"},
+		{strings.Replace(goodLine, `45`, `1.002e2`, 1), "humidity", "100.2% is outside 1 to 100%"},
+		{strings.Replace(goodLine, `45`, `1e300`, 1), "humidity", "that is too long"},
 		{strings.Replace(goodLine, `45`, `450`, 1), "humidity", "outside 1 to 100%"},
 		{"{\"coat\":\"\xff\"}", "coat", "choose"},
 		{`{"coat":"` + strings.Repeat("x", longestLine) + `"}`, "request", "longer than 1048576 bytes"},

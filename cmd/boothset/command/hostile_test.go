@@ -81,7 +81,6 @@ func TestNothingGivenIsPrintedRaw(t *testing.T) {
 				}
 			}
 			isPlain(t, boothset("", append([]string{cobra.ShellCompRequestCmd}, append(path, text)...)...), "completion of", text)
-			isPlain(t, boothset("", append([]string{cobra.ShellCompNoDescRequestCmd}, append(path, "--"+text, "")...)...), "completion of", text)
 		}
 	}
 }

@@ -56,6 +56,9 @@ func Run(p *Program, args []string) int {
 			return p.refuse(err)
 		}
 		p.document(root, r)
+		for i := range args { // the library prints those that it cannot complete as they are
+			args[i] = words.Short(args[i])
+		}
 	} else {
 		args = doubleDashed(root, args)
 		p.common.lang = langIn(args)
@@ -187,7 +190,7 @@ func (p *Program) words() (*words.Words, error) {
 	if p.common.lang == "" {
 		return p.local, nil
 	}
-	if w, ok := words.For(p.common.lang); ok {
+	if w, ok := words.For(strings.ToLower(p.common.lang)); ok {
 		return w, nil
 	}
 	return p.local, &fieldError{flagLang, p.common.lang, p.local.Choose(words.Languages())}
