@@ -88,6 +88,7 @@ func (p *Program) Root() *cobra.Command {
 	root.SetOut(p.Std.Out)
 	root.SetErr(p.Std.Err)
 	p.common.flags(root.PersistentFlags())
+	root.InitDefaultHelpFlag() // so that it takes no value where commands are looked for
 	root.Flags().BoolVar(&p.common.plain, "plain", false, "usage-plain")
 	root.Flags().BoolVar(&p.common.version, "version", false, "usage-version")
 	root.SetFlagErrorFunc(p.flagFault)
@@ -173,10 +174,12 @@ type common struct {
 
 // The names of the flags that every command has, and of those of sub-commands.
 const (
-	flagUnits = "units"
-	flagLang  = "lang"
-	flagJSON  = "json"
-	flagBatch = "batch"
+	flagUnits  = "units"
+	flagLang   = "lang"
+	flagJSON   = "json"
+	flagBatch  = "batch"
+	flagFields = "fields"
+	flagJobs   = "jobs"
 )
 
 func (c *common) flags(f *pflag.FlagSet) {
