@@ -1,6 +1,7 @@
 package last
 
 import (
+	"crypto/rand"
 	"path/filepath"
 	"runtime"
 	"time"
@@ -10,6 +11,8 @@ import (
 
 // Draft is a run of the assistant as it stood.
 type Draft struct {
+	Run      string               `json:"run,omitempty"`  // which run it is of; empty of a program that does not say
+	From     string               `json:"from,omitempty"` // the run that this one took the place of
 	Saved    time.Time            `json:"saved"`
 	Finished bool                 `json:"finished"`          // it came to its answer
 	At       string               `json:"at"`                // the step or view it was on
@@ -23,6 +26,9 @@ type Draft struct {
 	Walk     bool                 `json:"walk"`              // the line was gone through part by part
 	Check    string               `json:"check"`             // how the supply was to be checked
 }
+
+// NewRun is the name of a run, like no other's.
+func NewRun() string { return rand.Text() }
 
 // EnteredAt is when the answer to a field was taken; where it is not known, when the draft
 // was saved.

@@ -68,7 +68,7 @@ func Read(file string, most int) ([]byte, error) {
 	case err != nil:
 		return nil, unread(file, err)
 	case len(data) > most: // it grew, or does not tell its size
-		return nil, tooLarge(file, most)
+		return nil, TooLarge(file, most)
 	}
 	return data, nil
 }
@@ -86,15 +86,29 @@ func unfit(file string, info fs.FileInfo, most int) error {
 	case !mode.IsRegular():
 		kind = "file-is-device"
 	case info.Size() > int64(most):
-		return tooLarge(file, most)
+		return TooLarge(file, most)
 	default:
 		return nil
 	}
 	return &Error{File: file, ID: kind}
 }
 
-func tooLarge(file string, most int) error {
+// TooLarge is the error of a file that has more than so many bytes.
+func TooLarge(file string, most int) error {
 	return &Error{File: file, ID: Large, Figures: calc.Figures{calc.TextFigure("most", Size(most))}}
+}
+
+// Unwritten is why a file could not be written, as the figure "why" of a sentence.
+func Unwritten(err error) calc.Figures {
+	switch {
+	case errors.Is(err, fs.ErrPermission):
+		return calc.Figures{calc.SentenceFigure("why", "file-no-right")}
+	case errors.Is(err, syscall.ENOSPC):
+		return calc.Figures{calc.SentenceFigure("why", "file-no-room")}
+	case errors.Is(err, syscall.EROFS):
+		return calc.Figures{calc.SentenceFigure("why", "file-read-only")}
+	}
+	return calc.Figures{calc.SentenceFigure("why", "file-is-unread"), calc.GivenFigure("error", Cause(err).Error())}
 }
 
 // Size is a number of bytes as people say it, a whole number of kB or MB.
