@@ -32,6 +32,9 @@ type session struct {
 	resolve func(question.Answers, unit.System) (*calc.Request, []*question.Fault)
 	solve   func(*calc.Request) (*calc.Setup, error)
 	sure    func(*calc.Request, *calc.Setup) *spread.Spread
+	// setup is what answers with the usual ones filled in come to besides, false where to nothing
+	// that could be set.
+	setup func(question.Answers, unit.System) (*calc.Setup, bool)
 
 	// answers holds what was taken, each quantity with its unit.
 	answers  question.Answers
@@ -67,6 +70,14 @@ func newSession(r *question.Reader, w *words.Words, sys unit.System, getenv func
 	}
 	if question.Supplied(s.current()) {
 		s.check = checkKeep
+	}
+	s.setup = func(a question.Answers, sys unit.System) (*calc.Setup, bool) {
+		q, faults := r.Plan(a, sys)
+		if len(faults) > 0 {
+			return nil, false
+		}
+		setup, err := calc.Solve(q)
+		return setup, err == nil && !setup.Stopped()
 	}
 	return s
 }
@@ -172,14 +183,14 @@ func (s *session) trail(w, rows int) []string { return s.answersIn(s.answers, s.
 // ones go.
 func (s *session) answersIn(a question.Answers, check string, w, rows int) []string {
 	var items []string
-	for i := range s.steps {
-		st := &s.steps[i]
+	for _, row := range question.Plan.Fields {
+		f := row.Field
 		switch {
-		case st.field == nil || !a.Has(st.field), st.part == question.PartSupply && check == checkSkip:
-		case st.field.Listed():
-			items = append(items, s.called(st.field, a))
+		case f.Part == "" || !a.Has(f), f.Part == question.PartSupply && check == checkSkip:
+		case f.Listed():
+			items = append(items, s.called(f, a))
 		default:
-			items = append(items, s.label(st.field)+" "+s.called(st.field, a))
+			items = append(items, s.label(f)+" "+s.called(f, a))
 		}
 	}
 	between := " " + string(s.glyphs.Between) + " "

@@ -9,7 +9,7 @@ import (
 )
 
 // toMetallic is the keys to the answer for a one-part metallic base.
-var toMetallic = []string{"enter", "5", "4", "2", "75F", "enter", "45", "enter", "enter", "enter", "90psi", "enter", "1", "enter", "enter"}
+var toMetallic = []string{"enter", "5", "4", "2", "75F", "enter", "45", "enter", "enter", "enter", "90psi", "enter", "1", "enter", "enter", "enter"}
 
 // One key goes to the coat's next stage, and from the last to the first: heading, settings and
 // what is kept follow, and what is tried stays tried.
@@ -21,7 +21,7 @@ func TestOneKeyGoesToTheNextStage(t *testing.T) {
 	for _, c := range []struct{ id, name string }{{"drop", "drop coat"}, {"mist", "or a mist coat"}, {"wet", "wet coats"}, {"drop", "drop coat"}} {
 		press(r, "s")
 		require.Equal(t, c.id, r.bench.kept.Request.Coat.Stage.ID)
-		require.Contains(t, r.View(), "metallic base ("+c.name+")")
+		require.Contains(t, r.View(), "metallic basecoat ("+c.name+")")
 		require.Equal(t, c.id, r.s.answers.ID(question.Stage))
 	}
 	require.Less(t, r.bench.kept.Setup.Wall.Flowing, wet, "the drop coat's wall is lower")

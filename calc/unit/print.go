@@ -91,26 +91,38 @@ func (q *Quantity) CountText(sys System, count float64, decimals int) string {
 	return string(append(sc.append(nil, count, decimals), sc.label...))
 }
 
-// AppendBrief prints a value to three digits, or to as many more as tell it from past, a value
-// in SI, where that is not nil. Without its unit where another figure of the sentence has it.
-func (q *Quantity) AppendBrief(dst []byte, sys System, si float64, past *float64, withUnit bool) []byte {
-	sc := &q.brief[sys]
-	if sc.count == nil {
-		sc = &q.shown[sys]
+// AppendBrief prints a value to three digits. Without its unit where another figure of the
+// sentence has it.
+func (q *Quantity) AppendBrief(dst []byte, sys System, si float64, withUnit bool) []byte {
+	sc := q.briefScale(sys)
+	return sc.labelled(AppendDigits(dst, q.counted(sc, si)), withUnit)
+}
+
+// AppendPast prints a value as AppendBrief does, with as many more digits as tell it from
+// another one: from the bound that it is past.
+func (q *Quantity) AppendPast(dst []byte, sys System, si, past float64, withUnit bool) []byte {
+	sc := q.briefScale(sys)
+	return sc.labelled(AppendApart(dst, q.counted(sc, si), q.counted(sc, past)), withUnit)
+}
+
+func (q *Quantity) briefScale(sys System) *scale {
+	if sc := &q.brief[sys]; sc.count != nil {
+		return sc
 	}
-	count := func(si float64) float64 {
-		if q == Temperature {
-			return degrees(sc.count(si))
-		}
-		return sc.count(si)
+	return &q.shown[sys]
+}
+
+// counted is how many of a scale's units a value is, without the rounding of a temperature's.
+func (q *Quantity) counted(sc *scale, si float64) float64 {
+	if q == Temperature {
+		return degrees(sc.count(si))
 	}
-	if past == nil {
-		dst = AppendDigits(dst, count(si))
-	} else {
-		dst = AppendApart(dst, count(si), count(*past))
-	}
+	return sc.count(si)
+}
+
+func (sc *scale) labelled(dst []byte, withUnit bool) []byte {
 	if withUnit {
-		dst = append(dst, sc.label...)
+		return append(dst, sc.label...)
 	}
 	return dst
 }

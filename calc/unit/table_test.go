@@ -135,7 +135,7 @@ func TestBoresThatAreSixteenths(t *testing.T) {
 // A value beside its bound is told to three digits, with its unit or without.
 func TestBriefValues(t *testing.T) {
 	brief := func(q *unit.Quantity, s unit.System, si float64, with bool) string {
-		return string(q.AppendBrief(nil, s, si, nil, with))
+		return string(q.AppendBrief(nil, s, si, with))
 	}
 	for want, got := range map[string]string{
 		"1.23 psi":       brief(unit.Pressure, unit.US, float64(unit.PSIG(1.2345)), true),

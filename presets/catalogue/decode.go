@@ -178,6 +178,7 @@ func tomlKeys(t reflect.Type) (keys []string) {
 var takes = map[reflect.Type]string{
 	reflect.TypeFor[pressure]():    "takes-pressure",
 	reflect.TypeFor[length]():      "takes-length",
+	reflect.TypeFor[speed]():       "takes-speed",
 	reflect.TypeFor[flow]():        "takes-flow",
 	reflect.TypeFor[percent]():     "takes-percent",
 	reflect.TypeFor[temperature](): "takes-temperature",

@@ -19,7 +19,10 @@ func (w *Words) AppendFigure(dst []byte, sys unit.System, f *calc.Figure) []byte
 		decimals := unit.Usual
 		switch {
 		case f.Brief:
-			return q.AppendBrief(dst, sys, f.Value, f.Past, !f.WithoutUnit)
+			if f.Past != nil {
+				return q.AppendPast(dst, sys, f.Value, *f.Past, !f.WithoutUnit)
+			}
+			return q.AppendBrief(dst, sys, f.Value, !f.WithoutUnit)
 		case f.Kind == calc.FigureGauge:
 			decimals = q.Fine(sys)
 		}
