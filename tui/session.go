@@ -161,7 +161,7 @@ func (s *session) typeInto(box *field, f *question.Field, k tea.KeyMsg) bool {
 	}
 	all := true
 	var good []rune
-	for _, c := range k.Runes {
+	for _, c := range unit.Fold(string(k.Runes)) {
 		switch {
 		case f.Takes(c) && unicode.IsPrint(c) && ansi.StringWidth(string(c)) == 1:
 			good = append(good, c)

@@ -75,8 +75,8 @@ func open(t *testing.T, w, h int, out *bytes.Buffer, args ...string) *session {
 }
 
 // onTerminal starts a command on a terminal, with its environment and what a terminal adds
-// to it.
-func onTerminal(t *testing.T, w, h int, out *bytes.Buffer, cmd *exec.Cmd) *session {
+// to it. What else is to be changed of it, change does.
+func onTerminal(t *testing.T, w, h int, out *bytes.Buffer, cmd *exec.Cmd, change ...func(*exec.Cmd)) *session {
 	t.Helper()
 	blocking, far, err := pty.Open()
 	require.NoError(t, err)
@@ -92,8 +92,11 @@ func onTerminal(t *testing.T, w, h int, out *bytes.Buffer, cmd *exec.Cmd) *sessi
 	if out != nil {
 		s.cmd.Stdout = out
 	}
+	for _, f := range change {
+		f(s.cmd)
+	}
 	s.cmd.Env = append([]string{"TERM=xterm-256color", "LANG=C.UTF-8"}, s.cmd.Env...)
-	s.cmd.SysProcAttr = &syscall.SysProcAttr{Setsid: true, Setctty: true}
+	s.cmd.SysProcAttr = &syscall.SysProcAttr{Setsid: true, Setctty: true, Ctty: 2}
 	go s.read()
 	go func() { // what the emulator would answer is thrown away: nobody is there
 		var b [256]byte
