@@ -17,6 +17,7 @@ type resume struct {
 // What can be done with them.
 const (
 	resumeGoOn  = "go-on" // where it was left
+	resumeCoat  = "coat"  // another coat, all else the same
 	resumeAgain = "again" // the same answers, from the first question
 	resumeClean = "clean" // none of them
 )
@@ -27,7 +28,7 @@ func (p *resume) under(size) []string       { return nil }
 func (p *resume) press(tea.KeyMsg) move     { return nil }
 
 func (p *resume) enter() *question.Fault {
-	p.list = p.s.listOf("resume-", resumeGoOn, resumeAgain, resumeClean)
+	p.list = p.s.listOf("resume-", resumeGoOn, resumeCoat, resumeAgain, resumeClean)
 	return nil
 }
 
@@ -76,8 +77,8 @@ func (p *resume) take(string) move {
 			return
 		}
 		r.take(run)
-		if picked == resumeAgain {
-			r.s.walkLine = false
+		if picked != resumeGoOn {
+			r.s.walkLine, r.s.asBefore = false, picked == resumeCoat
 			r.goTo(r.first)
 			return
 		}
