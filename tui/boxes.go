@@ -177,11 +177,11 @@ func (bs *boxes) shown(b *box, typedIn bool, w int) string {
 	case typedIn:
 		text = strings.TrimRight(string(bs.s.glyphs.Cursor)+" "+text, " ")
 	}
-	if note != "" && !typedIn {
-		note = bs.s.theme.Note.Render(note)
-	}
 	if text != "" && note != "" {
 		text += "  "
 	}
-	return cut(text+note, w)
+	if whole := text + note; typedIn || note == "" || ansi.StringWidth(whole) > w {
+		return fit(whole, w)
+	}
+	return text + bs.s.theme.Note.Render(note)
 }

@@ -182,7 +182,7 @@ var (
 	atAltitude = then(atPanel, "down")
 	atSupply   = toAnswer[:8]
 	atLine     = toAnswer[:10]
-	atWall     = then(atLine, "down")
+	atWallNow     = then(atLine, "down")
 	atCheck    = then(atLine, "down", "down")
 	atSheet    = toAnswer[:11]
 )
@@ -202,7 +202,7 @@ var (
 )
 
 // toRead is the same with the wall found at 70 psi.
-var toRead = then(atWall, "70psi", "enter", "enter", "enter")
+var toRead = then(atWallNow, "70psi", "enter", "enter", "enter")
 
 // where is the step that shows, or the page.
 func where(r *root) string {

@@ -49,7 +49,7 @@ func (s *session) progress(now question.Part, w int) string {
 			name := s.say(sayProgress + string(part))
 			switch {
 			case i == at:
-				names[i] = s.theme.Focus.Render("[" + name + "]")
+				names[i] = s.theme.Tab.Render("[" + name + "]")
 			case whole:
 				names[i] = style.Render(mark) + " " + name
 			default:

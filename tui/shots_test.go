@@ -104,7 +104,7 @@ func shots() []shot {
 		{name: "hose-bad", keys: then(toLine(question.Hose), "25ft", "enter")},
 		{name: "coupling", keys: toLine(question.Coupling)},
 		{name: "gauge", keys: toLine(question.Gauge)},
-		{name: "wall", keys: atWall},
+		{name: "wall", keys: atWallNow},
 		{name: "check", keys: atCheck},
 		{name: "check-again", keys: then(toSupply[:29], "esc", "esc", "esc", "esc", "esc", "esc", "esc", "esc", "esc", "esc", "esc", "esc", "esc"), spanish: true},
 		{name: "compressor", keys: toSupply[:13]},

@@ -234,8 +234,8 @@ func (s *session) requireNoQuery() {
 // The keys from the start to the answer, each with what is on the screen then.
 var toAnswer = []string{
 	"before you spray", "\r", "What are you spraying", "8", "Which gun", "2", "How warm is the air", "75F\r",
-	"How humid", "45\r", "How warm is the panel", "\r", "left of the supply", "90psi\r",
-	"Is this the air line", "\r", "sheet say otherwise", "\r",
+	"How humid", "45\r", "How warm is the panel", "\r", "gauge before the regulator", "90psi\r",
+	"Is this your air line", "\r", "sheet say otherwise", "\r",
 }
 
 func TestNothingWaitsForASilentTerminal(t *testing.T) {
@@ -297,7 +297,7 @@ func TestTheScreenIsOnStandardErrorWhereOutputGoesElsewhere(t *testing.T) {
 func TestAJobThatCannotBeDoneExits3(t *testing.T) {
 	s := open(t, 80, 24, nil)
 	s.keys(toAnswer[:12]...)
-	s.keys("left of the supply", "20psi\r", "Is this the air line", "\r", "sheet say otherwise", "\r", "STOP", "q")
+	s.keys("gauge before the regulator", "20psi\r", "Is this your air line", "\r", "sheet say otherwise", "\r", "STOP", "q")
 	require.Equal(t, command.ExitCannot, s.code())
 	s.requireClean()
 }
@@ -305,9 +305,9 @@ func TestAJobThatCannotBeDoneExits3(t *testing.T) {
 func TestFromTheFirstKeyToTheMix(t *testing.T) {
 	s := open(t, 80, 24, nil)
 	s.keys(toAnswer...)
-	s.keys("INLET VALVE", "7", "GO: temperature and humidity", "\x1b", "INLET VALVE", "8", "seconds: type", "\x1b[A", "as answered", "din4\r", "seconds: ", "22\r")
-	s.keys("the answer", "\x1b", "INLET VALVE", "9", "EACH COAT", "\x1b")
-	s.keys("INLET VALVE", "0", "area: ", "hood\r", "the answer", "\x1b[6~", "FILLINGS", "\x1b", "INLET VALVE", "q")
+	s.keys("INLET VALVE", "7", "GO: temperature and humidity", "\x1b", "left/right try", "8", "seconds: type", "\x1b[A", "as answered", "din4\r", "seconds: ", "22\r")
+	s.keys("the answer", "\x1b", "left/right try", "9", "EACH COAT", "\x1b")
+	s.keys("left/right try", "0", "area: ", "hood\r", "the answer", "\x1b[6~", "FILLINGS", "\x1b", "left/right try", "q")
 	require.Zero(t, s.code())
 	s.requireClean()
 	s.requireNoQuery()

@@ -35,7 +35,7 @@ func namesOf[E based](t Table[E]) names {
 // check says what is wrong with what every entry has; all is the names of its kind.
 func (o *origin) check(id string, all names, w *words.Words) *sentence {
 	switch {
-	case id == "" || !plainText(append([]string{id, o.Name, w.Say(o.Source)}, o.Aliases...)):
+	case id == "" || !plainText(slices.Concat([]string{id, o.Name, w.Say(o.Source)}, o.Aliases, o.Shared)):
 		return newSentence("file-plain-text")
 	case id == None:
 		return newSentence("file-none")

@@ -12,7 +12,7 @@ func (r *Reader) nearest(f *Field, t string) string {
 			best, least = id, d
 		}
 	}
-	r.IDs(f.Entries, func(id string, aliases []string) bool {
+	r.IDs(f.Entries, func(id string, aliases, _ []string) bool {
 		try(id, id)
 		for _, alias := range aliases {
 			try(id, alias)

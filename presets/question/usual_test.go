@@ -48,7 +48,7 @@ func TestFaultsOfAShopsUsualLine(t *testing.T) {
 		{"usual place of the regulator", "[line]\nregulator-at = \"roof\"\n", 2, 1, []string{"choose wall or gun"}},
 		{"usual gauge", "[line]\ngauge = \"hose\"\n", 2, 1, []string{"choose handle, foot or none"}},
 		{"usual units", "[line]\nunits = \"imperial\"\n", 2, 1, []string{`line: units "imperial": choose us or metric`}},
-		{"a compressor without its receiver", "[coat.clear]\nrank = 1\n[line]\n# the small one\ncompressor = \"18cfm\"\n", 3, 1, []string{"receiver: give the receiver's volume beside the compressor"}},
+		{"a compressor without its receiver", "[coat.clear]\nrank = 1\n[line]\n# the small one\ncompressor = \"18cfm\"\n", 3, 1, []string{"receiver: give the air tank's volume beside the compressor"}},
 		{"in one table of a row", "line = { gauge = \"hose\" }\n", 1, 1, []string{"choose handle, foot or none"}},
 		{"a key of another table before it", "[filter.clogged]\nratio = 0.2\n[line]\n\t\"gauge\" = \"hose\"\n", 4, 2, []string{"choose handle, foot or none"}},
 	} {

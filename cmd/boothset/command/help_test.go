@@ -51,7 +51,7 @@ func TestFaultsInSpanish(t *testing.T) {
 		{args: clearJob("--units", "imperial"), says: `boothset: units "imperial": elija us o metric` + "\n"},
 		{args: []string{"plan", "--batch", "--coat", "clear"}, says: "boothset: coat: con --batch cada petición da lo suyo; junto a ella solo van --units y --lang\n"},
 		{args: []string{"plan", "--batch"}, input: "hola", says: `"want":"no es JSON; dé un objeto por línea, como {`},
-		{args: []string{"plan", "--batch"}, input: "{} {}", says: `"want":"un objeto JSON por línea, nada detrás"`},
+		{args: []string{"plan", "--batch"}, input: "{} {}", says: `"want":"un objeto JSON por línea, nada después"`},
 		{args: []string{"plan", "--batch"}, input: "[]", says: `"want":"un valor JSON (array); dé un objeto por línea"`},
 		{args: []string{"plan", "--batch"}, input: `{"hose":{}}`, says: `"want":"un valor JSON (object) no sirve; dé un texto o un número, o una lista de ellos"`},
 		{args: []string{"plan", "--batch"}, input: `{"spread":3}`, says: `"want":"un valor JSON (number) no sirve; dé true o false"`},
