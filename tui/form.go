@@ -32,7 +32,7 @@ func forms(s *session, from *bench) (all []*form) {
 
 func newForm(s *session, from *bench, q *question.Question) *form {
 	f := &form{boxes: boxesOf(s, q.Fields), from: from, asks: q}
-	f.offer = f.offered
+	f.offer, f.note = f.offered, f.origin
 	return f
 }
 
@@ -47,6 +47,14 @@ func (f *form) offered(b *box) []question.Value {
 		}
 	}
 	return f.from.offer(b.Field)
+}
+
+// origin says of what is offered that it was answered.
+func (f *form) origin(b *box) string {
+	if len(f.offered(b)) == 0 {
+		return ""
+	}
+	return f.s.say("form-offered")
 }
 
 // answers is what counts, field by field.

@@ -85,8 +85,12 @@ func (p *dialogue) run() error {
 			err = p.choose(&page.list, s.say("resume-title"), page.take)
 		case *stepPage:
 			err = p.step(page)
-		case *sheetPage:
-			err = p.sheet(page)
+		case *groupPage:
+			ask := p.group
+			if page.step.id == stepSheet {
+				ask = p.sheet
+			}
+			err = ask(page)
 		case *partsPage:
 			err = p.parts(page)
 		case *bench:
@@ -99,11 +103,16 @@ func (p *dialogue) run() error {
 		if err != nil {
 			return err
 		}
-		if p.r.started() {
-			_ = s.keep.flush(p.r.draft()) // the last write's fault is said at the end
-		}
+		p.keep()
 	}
 	return nil
+}
+
+// keep keeps the run as it stands; the last write's fault is said at the end.
+func (p *dialogue) keep() {
+	if p.r.started() {
+		_ = p.r.s.keep.flush(p.r.draft())
+	}
 }
 
 // row writes a line.

@@ -78,7 +78,6 @@ func (p *dialogue) step(q *stepPage) error {
 	p.stepOf(q.step)
 	p.say(ask)
 	p.say(s.sentence(q.step, question.SayWhy))
-	p.paragraphs(q.shown(size{plainWidth, 1}))
 	if q.fault != "" {
 		p.wrong(q.fault)
 	}
@@ -108,6 +107,14 @@ func (p *dialogue) typed(q *stepPage, ask string) error {
 		case text == plainClear:
 			q.field.set("")
 			return nil
+		case text == plainUnsure:
+			p.unsure(q.step.field)
+			if m := q.unsure(); m != nil {
+				m(p.r)
+				return nil
+			}
+			p.wrong(q.fault)
+			continue
 		}
 		if text != "" {
 			q.field.set(text)

@@ -37,8 +37,8 @@ func newRoot(s *session) *root {
 	r.first = len(r.pages)
 	for i := range s.steps {
 		st := &s.steps[i]
-		if st.id == stepSheet {
-			r.pages = append(r.pages, newSheetPage(s, st))
+		if st.field == nil {
+			r.pages = append(r.pages, newGroupPage(s, st))
 			continue
 		}
 		r.pages = append(r.pages, &stepPage{s: s, step: st})
