@@ -76,6 +76,8 @@ func (f *form) title() string { return f.s.say("brief-" + f.asks.Name) }
 
 func (f *form) skip() bool { return false }
 
+func (f *form) terms() (page string, of *answer.Plan) { return f.asks.Name, &f.from.tried.Plan }
+
 func (f *form) heading() (left, right string) { return f.title(), f.s.unitsName() }
 
 // enter arrives at the first field in the way of an answer, or at the answer.

@@ -183,7 +183,7 @@ func (r *root) keys() []binding {
 func (r *root) everywhere() []binding {
 	return []binding{
 		stopBinding(),
-		bindExplained(helpKeys, "do-keys", func(string) move { return open(&keysPage{s: r.s, below: append(r.keys(), r.besides()...)}) }),
+		bindExplained(helpKeys, "do-keys", func(string) move { return open(&keysPage{s: r.s, of: r.page(), below: append(r.keys(), r.besides()...)}) }),
 	}
 }
 

@@ -45,7 +45,7 @@ MANÓMETRO 1.79 bar
 	require.NotContains(t, brief(t, "en", unit.US, with("gauge", "none")...), "GAUGE")
 	require.Contains(t, brief(t, "en", unit.US, with("hardener", "none")...), "\n! Respirator on until the booth has cleared")
 	second := brief(t, "en", unit.US, with("line", "regulator=1/2in", "line", "hose=25ft,3/8in", "line", "regulator=1/4in")...)
-	require.Regexp(t, `\nWALL \d+ psi; (SECOND|AT THE FOOT) [\d.]+ psi; INLET VALVE `, second)
+	require.Regexp(t, `\nWALL \d+ psi; (SECOND|GUN INLET) [\d.]+ psi; INLET VALVE `, second)
 	stages := brief(t, "en", unit.US, "coat", "metallic-base", "gun", "reduced-pressure", "temp", "75F", "humidity", "45", "supply", "90psi", "stage", "drop")
 	require.Contains(t, strings.ReplaceAll(stages, "\n    ", ""), " (drop coat), reduced-pressure gun.")
 
