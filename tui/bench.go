@@ -25,11 +25,15 @@ type bench struct {
 	screenful int // of the view
 	input     int // that is moved
 	moves     []inputStep
-	marked    note // what another mark of the wall's gauge did
+	marked    note   // what another mark of the wall's gauge did
+	notice    string // what was last told of the card
 	forms     []*form
-	cache     viewCache
+	cache     []viewCache // of each view
+	response  response
 	// headlineCut: the verdict over the views is cut off.
 	headlineCut bool
+	// notesPinned is how many notes stand under the digits.
+	notesPinned int
 }
 
 // note says what another mark did to answers: it shows while these are what is tried, until
@@ -57,13 +61,23 @@ func (b *bench) skip() bool { return false }
 
 func (b *bench) press(tea.KeyMsg) move { return nil }
 
+// conditions is the day and the supply that the answer is for.
+func (b *bench) conditions() string {
+	if b.err != nil {
+		return ""
+	}
+	s, r := b.s, b.tried.Request
+	between := " " + string(s.glyphs.Between) + " "
+	return between + unit.Temperature.Text(s.sys, float64(r.Day.Air), unit.Usual) + ", " + unit.Share.Text(s.sys, r.Day.Humidity, unit.Usual) + between + unit.Pressure.Text(s.sys, float64(r.Supply), unit.Usual)
+}
+
 func (b *bench) heading() (left, right string) {
 	s, all := b.s, b.s.counting(b.tried.answers)
 	coat := s.called(question.Coat, all)
 	if len(b.tried.Stages) > 1 {
 		coat += " (" + plain(b.tried.StageName(s.words)) + ")"
 	}
-	return coat + ", " + s.called(question.Gun, all), s.unitsName()
+	return coat + ", " + s.called(question.Gun, all) + b.conditions(), s.unitsName()
 }
 
 // enter works the answers out anew. What is moved first is the wall as it stands, which
@@ -173,7 +187,8 @@ func (b *bench) keys(room size) []binding {
 	if len(b.kept.Stages) > 1 {
 		all = append(all, bindExplained(stageKeys, "do-stage", b.nextStage))
 	}
-	all = append(all, bindExplained(unitsKeys, "do-units", b.changeUnits), bindExplained(againKeys, "do-again", always(restart)), quitKey(), bindKey(farKeys, "do-nudge-far", b.nudge(10)))
+	all = append(all, bindExplained(unitsKeys, "do-units", b.changeUnits), bindExplained(againKeys, "do-again", always(restart)), quitKey())
+	all = append(append(all, b.takeBindings()...), bindKey(farKeys, "do-nudge-far", b.nudge(10)))
 	if b.count(room) > 1 {
 		all = append(all, bindKey(screenfulKeys, "do-screenful", func(pressed string) move {
 			by := 1

@@ -33,7 +33,7 @@ var views = []view{
 
 // destinationKeys is the keys that lead somewhere from the answer, in the order of where to:
 // digits, then letters that do nothing else there, neither on the screen nor in lines.
-const destinationKeys = "1234567890abdefghilmoprstvwyz"
+const destinationKeys = "1234567890abdefghilmoprtvz"
 
 // destination is where a key leads from the answer.
 type destination struct {
@@ -58,9 +58,6 @@ func (b *bench) destinations() []destination {
 	}
 	return all
 }
-
-// viewKey is the key of the view that shows.
-func (b *bench) viewKey() string { return b.destinations()[b.view].key }
 
 // destination is where a key leads; false where to nothing.
 func (b *bench) destination(pressed string) (destination, bool) {
@@ -95,13 +92,8 @@ func oneByOne(keys []string) string { return strings.Join(keys, " ") }
 func (b *bench) destinationBindings(room size) (all []binding) {
 	to := b.destinations()
 	act := func(pressed string) move {
-		d, ok := b.destination(pressed)
-		switch {
-		case !ok:
-		case d.page != nil:
-			return open(d.page)
-		default:
-			b.open(d.view, room)
+		if d, ok := b.destination(pressed); ok {
+			return b.lead(d, room)
 		}
 		return nil
 	}
@@ -113,6 +105,15 @@ func (b *bench) destinationBindings(room size) (all []binding) {
 	return all
 }
 
+// lead goes to a destination.
+func (b *bench) lead(to destination, room size) move {
+	if to.page != nil {
+		return open(to.page)
+	}
+	b.open(to.view, room)
+	return nil
+}
+
 // viewCache is the screenfuls of a view, which the frame, its help and the keys all ask for.
 type viewCache struct {
 	of         viewState
@@ -121,26 +122,30 @@ type viewCache struct {
 
 // viewState is all that the screenfuls of a view depend on.
 type viewState struct {
-	view        int
 	room        size
 	kept, tried int // by their ids
 	sys         unit.System
 	glyphs      draw.Glyphs
 	colour      bool
 	headlineCut bool
+	notesPinned int
 }
 
-// screenfuls is those of the view that shows, at least one.
-func (b *bench) screenfuls(room size) [][]string {
-	of := viewState{b.view, room, b.kept.id, b.tried.id, b.s.sys, b.s.glyphs, b.s.theme.colour, b.headlineCut}
-	if b.cache.screenfuls == nil || b.cache.of != of {
-		all := b.views[b.view].screenfuls(b, room)
+// screenfuls is those of a view, at least one.
+func (b *bench) screenfuls(n int, room size) [][]string {
+	of := viewState{room, b.kept.id, b.tried.id, b.s.sys, b.s.glyphs, b.s.theme.colour, b.headlineCut, b.notesPinned}
+	for len(b.cache) <= n {
+		b.cache = append(b.cache, viewCache{})
+	}
+	c := &b.cache[n]
+	if c.screenfuls == nil || c.of != of {
+		all := b.views[n].screenfuls(b, room)
 		if len(all) == 0 {
 			all = [][]string{nil}
 		}
-		b.cache = viewCache{of, all}
+		*c = viewCache{of, all}
 	}
-	return b.cache.screenfuls
+	return c.screenfuls
 }
 
 // open shows a view, or the next screenful of the one that shows.
@@ -153,7 +158,7 @@ func (b *bench) open(n int, room size) {
 }
 
 // count is how many screenfuls the view that shows has in the room of the bench.
-func (b *bench) count(room size) int { return len(b.screenfuls(b.share(room).view)) }
+func (b *bench) count(room size) int { return len(b.screenfuls(b.view, b.share(room).view)) }
 
 // screenfulIn is the one that shows; a window made smaller or larger may have fewer.
 func (b *bench) screenfulIn(room size) int { return min(b.screenful, b.count(room)-1) }

@@ -19,6 +19,7 @@ type canvas struct {
 type cell struct {
 	char rune
 	role Role
+	text bool // of a text, its blanks too: no dot comes between
 }
 
 // mostSide bounds a picture's width and height, far beyond any screen.
@@ -37,7 +38,7 @@ func newCanvas(w, h int, g Glyphs) *canvas {
 // put sets a character.
 func (c *canvas) put(x, y int, char rune, role Role) {
 	if x >= 0 && x < c.w && y >= 0 && y < c.h {
-		c.cell[y*c.w+x] = cell{char, role}
+		c.cell[y*c.w+x] = cell{char: char, role: role}
 	}
 }
 
@@ -54,23 +55,6 @@ func (c *canvas) run(x, y, n int, char rune, role Role) {
 	for i := max(x, 0); i < min(x+n, c.w); i++ {
 		c.put(i, y, char, role)
 	}
-}
-
-// dot inks a half of a cell; y counts half rows. Where the set has no halves it inks the
-// whole cell. A cell has one role, that of what was drawn last.
-func (c *canvas) dot(x, y int, role Role) {
-	if y < 0 {
-		return
-	}
-	half, other := c.g.Upper, c.g.Lower
-	if y%2 == 1 {
-		half, other = other, half
-	}
-	switch was := c.at(x, y/2); {
-	case half == 0, was == c.g.Full, was == other:
-		half = c.g.Full
-	}
-	c.put(x, y/2, half, role)
 }
 
 // clean is text in which each character is one column wide: one that takes none is left
@@ -157,6 +141,9 @@ func (c *canvas) text(x, y int, text string, role Role) int {
 	n := 0
 	for _, r := range clean(text) {
 		c.put(x+n, y, r, role)
+		if c.at(x+n, y) != 0 {
+			c.cell[y*c.w+x+n].text = true
+		}
 		n++
 	}
 	return n
@@ -225,15 +212,6 @@ func piece(cells []cell, x int) (end int) {
 	return end
 }
 
-// close moves what stands from a row on up to another, and ends the canvas behind it.
-func (c *canvas) close(to, from int) {
-	if to >= from {
-		return
-	}
-	copy(c.cell[to*c.w:], c.cell[from*c.w:])
-	c.h -= from - to
-}
-
 // key is a piece of a legend: a sign and what it means.
 type key struct {
 	sign rune
@@ -267,6 +245,22 @@ func (c *canvas) legend(keys []key, y, w int) int {
 		x += long + keyGap
 	}
 	return n
+}
+
+// keysWidth is how many columns keys take under each other, 0 where there are none.
+func keysWidth(keys []key) (w int) {
+	for _, k := range keys {
+		w = max(w, length(k.text)+2)
+	}
+	return w
+}
+
+// list puts keys under each other.
+func (c *canvas) list(keys []key, x, y int) {
+	for i, k := range keys {
+		c.put(x, y+i, k.sign, k.role)
+		c.text(x+2, y+i, cutTo(k.text, c.w-x-2), RoleText)
+	}
 }
 
 // round is the nearest whole number.
