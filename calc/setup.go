@@ -115,6 +115,9 @@ type Step struct {
 	Loss    unit.Drop
 	Share   float64 // of what is lost from the supply to the gun; 0 of a regulator, whose fall is wanted
 	Mach    float64
+	// Bore is a hose's own, of anything else that of a good fitting which passes as much: a
+	// regulator wide open, the inlet valve as it is set. Length is a hose's.
+	Bore, Length unit.Length
 }
 
 // Shortfall is a supply that cannot do the job.
@@ -181,7 +184,8 @@ type Caution struct {
 // Figures are the values that a sentence names, in SI, each with what it is.
 type Figures []Figure
 
-// Figure is one value of a sentence. Text is set for FigureText and FigureSentence alone.
+// Figure is one value of a sentence. Text is set for FigureText, FigureSentence, FigureGiven
+// and FigurePath alone.
 // Brief asks for three digits, to tell a value from the bound that it is past; WithoutUnit for
 // them without their unit, which another figure of the sentence has.
 type Figure struct {
@@ -190,6 +194,9 @@ type Figure struct {
 	Value              float64
 	Text               string
 	Brief, WithoutUnit bool
+	// Past is a value of the same kind that a brief one is printed with enough digits to tell
+	// apart from, nil where there is none.
+	Past *float64
 }
 
 // FigureKind is how a figure's value is to be read and printed.
@@ -228,4 +235,6 @@ const (
 	FigureTurns                // of a knob, printed to the nearest eighth
 	FigureClosed               // turns of a knob, closed from wide open
 	FigureOpened               // turns of a knob, opened from shut
+	FigureGiven                // Text as it was typed or stands in a file, cut where it is long
+	FigurePath                 // Text is the name of a file with its folders
 )

@@ -67,7 +67,7 @@ func bodyText(frame string) string { return strings.Join(strings.Fields(ansi.Str
 // screenfulsText is all screenfuls of the view that shows.
 func screenfulsText(r *root) string {
 	var all []string
-	for range len(r.bench.screenfuls(r.bench.share(frameOf(r.bench, r.size).room).view)) {
+	for range len(r.bench.screenfuls(r.bench.view, r.bench.share(frameOf(r.bench, r.size).room).view)) {
 		all = append(all, r.View())
 		press(r, "pgdown")
 	}
@@ -84,9 +84,9 @@ func TestTryingTheWallShowsWhatTheGunGetsAndIsForgotten(t *testing.T) {
 	require.InDelta(t, before.Plan.Setup.Wall.Flowing.PSI()+1, b.tried.Setup.Now.Wall.PSI(), 1e-6, "one mark up")
 	press(r, "shift+right", "shift+right", "shift+right", "shift+right", "left")
 	require.InDelta(t, before.Plan.Setup.Wall.Flowing.PSI()+40, b.tried.Setup.Now.Wall.PSI(), 1e-6)
-	require.Contains(t, bodyText(r.View()), "> Turn the wall down to 31.0 psi first.")
+	require.Contains(t, bodyText(r.View()), "> Turn the wall regulator down to 31.0 psi first.")
 	press(r, "6")
-	require.Contains(t, screenfulsText(r), "With the wall at 71", "what the valve would need is there once asked for")
+	require.Contains(t, screenfulsText(r), "With the wall regulator at 71", "what the valve would need is there once asked for")
 	press(r, "1")
 	require.Equal(t, before, r.result(), "what is printed at the end is the job as answered")
 	for range 30 {
@@ -196,7 +196,7 @@ func TestTheInputThatIsMovedShowsAtAnySize(t *testing.T) {
 				all := r.s.counting(r.bench.tried.answers)
 				name, value := r.s.inputName(all, in), r.s.inputValue(all, in)
 				frame := r.View()
-				require.True(t, strings.Contains(frame, cut("< "+name+" "+value+" >", l.w)) || strings.Contains(frame, "> "+name+" ") && strings.Contains(frame, cut(" < "+value+" >", 16)), "%v %s %s\n%s", l, name, value, frame)
+				require.True(t, strings.Contains(frame, fit("< "+name+" "+value+" >", l.w)) || strings.Contains(frame, "> "+name+" ") && strings.Contains(frame, cut(" < "+value+" >", 8)), "%v %s %s\n%s", l, name, value, frame)
 			}
 		}
 	}
@@ -243,9 +243,9 @@ func TestTheNumbersAreNeverCut(t *testing.T) {
 		}
 		for _, n := range r.bench.settings(&r.bench.tried) {
 			drawn := strings.Contains(frame, n.text) || strings.Contains(frame, n.short)
-			for _, scale := range []draw.Size{draw.Small, draw.Medium, draw.Large} {
+			for _, high := range []int{3, 5, 7, 9} {
 				whole := true
-				for _, row := range draw.Number(n.value, scale, r.s.glyphs) {
+				for _, row := range draw.Digits(n.value, high, r.s.glyphs) {
 					whole = whole && strings.Contains(frame, strings.TrimRight(row, " "))
 				}
 				drawn = drawn || whole
@@ -266,12 +266,12 @@ func TestAnotherMarkSaysWhatItMoved(t *testing.T) {
 		press(r, "u")
 		after := r.result().Plan.Setup.Wall.Flowing
 		require.NotEqual(t, before, after)
-		require.Contains(t, r.View(), "Gauge marks now 0.05 bar", "%v", l)
+		require.Contains(t, r.View(), "Gauge divisions now 0.05 bar", "%v", l)
 		require.Contains(t, r.bench.marked.text, unit.US.Gauge(before, unit.Usual)+" became "+unit.Metric.Gauge(after, unit.Usual))
 		press(r, "right")
-		require.NotContains(t, r.View(), "Gauge marks now", "%v", l)
+		require.NotContains(t, r.View(), "Gauge divisions now", "%v", l)
 		press(r, "esc")
-		require.Contains(t, r.View(), "Gauge marks now", "it is as it was")
+		require.Contains(t, r.View(), "Gauge divisions now", "it is as it was")
 	}
 	r := open80x24(t)
 	press(r, toAnswer...)
@@ -279,5 +279,5 @@ func TestAnotherMarkSaysWhatItMoved(t *testing.T) {
 	press(r, "right", "enter", "u")
 	require.Empty(t, r.bench.marked.text, "a mark that was answered stays as it is")
 	plain := dialogueOf(t, look{}, lines(append(slices.Clone(linesToAnswer), plainUnits, "")...))
-	require.Contains(t, strings.Join(strings.Fields(plain.out), " "), "Gauge marks now 0.05 bar: 31 psi became")
+	require.Contains(t, strings.Join(strings.Fields(plain.out), " "), "Gauge divisions now 0.05 bar: 31 psi became")
 }

@@ -68,8 +68,6 @@ func (f *form) title() string { return f.s.say("brief-" + f.asks.Name) }
 
 func (f *form) skip() bool { return false }
 
-func (f *form) under(window size) []string { return nil }
-
 func (f *form) heading() (left, right string) { return f.title(), f.s.unitsName() }
 
 // enter arrives at the first field in the way of an answer, or at the answer.

@@ -7,6 +7,16 @@ import (
 	"boothset/presets/answer"
 )
 
+// under is what is pinned of the answer, and the tabs.
+func (f *form) under(window size) []string {
+	return append(f.from.glance(window), f.from.tabs(window.w, f.looksAt))
+}
+
+// looksAt reports whether a destination is this page.
+func (f *form) looksAt(d destination) bool { return d.page == f }
+
+func (f *form) ownRules() {}
+
 // body is the fields, all in a list around the one that is typed in, or those that are
 // filled in one sentence over the answer.
 func (f *form) body(room size) []string {
@@ -52,7 +62,7 @@ var graded = []answer.Role{answer.Verdict, answer.Against, answer.Caution}
 func (f *form) lines(w int) (rows []string) {
 	words := f.s.words
 	for _, line := range answer.Lay(f.answer.Rows(words, f.s.sys), w, words) {
-		row := cut(plain(line.Text), w)
+		row := fit(plain(line.Text), w)
 		if slices.Contains(graded, line.Role) {
 			row = f.s.theme.level[line.Level].Render(row)
 		}

@@ -40,8 +40,9 @@ type frame struct {
 }
 
 func frameOf(p page, window size) frame {
-	f := frame{under: p.under(window), help: 1, ruled: window.h >= ruledWindow}
-	if window.h >= tallWindow {
+	_, own := p.(ruled)
+	f := frame{under: p.under(window), help: 1, ruled: window.h >= ruledWindow && !own}
+	if window.h >= tallWindow && !own {
 		f.help = 2
 	}
 	f.room = size{window.w, window.h - 1 - len(f.under) - f.help}
@@ -75,7 +76,13 @@ func lay(s *session, p page, all []binding, window size) string {
 	f := frameOf(p, window)
 	left, right := p.heading()
 	rule := strings.Repeat(string(s.glyphs.Rule), window.w)
-	rows := append([]string{s.theme.Title.Render(ends(window.w, right, programName+"  "+left, left))}, f.under...)
+	lefts := []string{programName + "  " + left, left}
+	between := " " + string(s.glyphs.Between) + " "
+	for at := strings.LastIndex(left, between); at > 0; at = strings.LastIndex(left, between) { // where it is too long, without its last pieces
+		left = left[:at]
+		lefts = append(lefts, left)
+	}
+	rows := append([]string{s.theme.Title.Render(ends(window.w, right, lefts...))}, f.under...)
 	if f.ruled {
 		rows = append(rows, rule)
 	}

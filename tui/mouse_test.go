@@ -108,7 +108,9 @@ func TestAClickOnATabOpensIt(t *testing.T) {
 		press(r, toAnswer...)
 		for _, d := range r.bench.destinations() {
 			openView(r, 0)
-			row := strings.Split(r.View(), "\n")[1]
+			f := frameOf(r.bench, l)
+			y := f.top() - 1
+			row := strings.Split(r.View(), "\n")[y]
 			x := strings.Index(row, " "+d.key)
 			if x++; d.view == 0 && d.page == nil {
 				x = 1
@@ -117,7 +119,7 @@ func TestAClickOnATabOpensIt(t *testing.T) {
 			byKey := start(t, look{size: l})
 			press(byKey, toAnswer...)
 			press(byKey, d.key)
-			click(r, x, 1)
+			click(r, x, y)
 			if d.view != 0 || d.page != nil {
 				require.Equal(t, byKey.View(), r.View(), "%v %s", l, d.key)
 			}
@@ -131,16 +133,24 @@ func TestAClickOnATabOpensIt(t *testing.T) {
 func TestAClickOnAnInputMarksIt(t *testing.T) {
 	r := start(t, look{size: size{120, 40}})
 	press(r, toAnswer...)
+	side := string(r.s.glyphs.Upright)
+	marked := map[int]bool{}
 	for i, in := range r.bench.shownInputs(r.bench.tried.answers) {
 		for y, row := range strings.Split(r.View(), "\n") {
-			_, beside, found := strings.Cut(row, string(r.s.glyphs.Upright))
-			value, named := strings.CutPrefix(strings.TrimLeft(beside, "> "), in.name+" ")
-			if found && named && strings.HasPrefix(strings.TrimLeft(value, "< "), cut(in.value, 5)) {
+			at := strings.LastIndex(row, side)
+			if at < 0 {
+				continue
+			}
+			value, named := strings.CutPrefix(strings.TrimLeft(row[at+len(side):], "> ^v"), in.name+" ")
+			if named && strings.HasPrefix(strings.TrimLeft(value, "< "), cut(in.value, 5)) {
 				click(r, 118, y)
+				require.Equal(t, i, r.bench.input, in.name)
+				marked[i] = true
+				break
 			}
 		}
-		require.Equal(t, i, r.bench.input, in.name)
 	}
+	require.Greater(t, len(marked), leastInputs)
 }
 
 // The wheel walks a list and scrolls, and changes nothing.

@@ -44,6 +44,9 @@ type asking interface {
 	follow(was, now question.Answers)
 }
 
+// ruled is a page that draws the rules between the parts of its window itself.
+type ruled interface{ ownRules() }
+
 // move is where a key takes the person; nil stays.
 type move func(*root)
 

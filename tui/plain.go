@@ -10,6 +10,7 @@ import (
 	"unicode/utf8"
 
 	"boothset/calc"
+	"boothset/calc/unit"
 	"boothset/tui/draw"
 )
 
@@ -162,7 +163,7 @@ var errNoAnswer = errors.New("unanswerable")
 // line is the next line of the input without the blanks around it. The last needs no end.
 func (p *dialogue) line() (string, error) {
 	line, err := p.in.ReadSlice('\n')
-	text := strings.TrimFunc(string(line), func(c rune) bool { return unicode.IsSpace(c) || c == byteOrderMark })
+	text := strings.TrimFunc(unit.Fold(string(line)), func(c rune) bool { return unicode.IsSpace(c) || c == byteOrderMark })
 	whole := utf8.ValidString(text) && utf8.RuneCountInString(text) <= longestText
 	for errors.Is(err, bufio.ErrBufferFull) {
 		whole = false

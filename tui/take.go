@@ -120,12 +120,3 @@ func reason(err error) string {
 	}
 	return err.Error()
 }
-
-// noticeRows is what was last told of the card, until the next key.
-func (b *bench) noticeRows(room size) []string {
-	rows := wrap(b.notice, room.w)
-	if len(rows) > 1 && room.h < lowBench {
-		rows = []string{tail(b.notice, room.w)}
-	}
-	return each(rows, b.s.theme.Note.Render)
-}

@@ -120,6 +120,11 @@ func coloured(style func() lipgloss.Style, p palette) theme {
 			draw.RoleWatch: in(p.watch),
 			draw.RoleWait:  bold(p.watch),
 			draw.RoleStop:  in(p.stop),
+			draw.RoleTitle: bold(""),
+			draw.RoleAxis:  in(p.quiet),
+			draw.RoleFill:  in(p.quiet),
+			draw.RoleOwn:   in(p.quiet),
+			draw.RoleGhost: in(p.quiet),
 		},
 	}
 }
@@ -149,9 +154,20 @@ func uncoloured(style func() lipgloss.Style) theme {
 			calc.VerdictGo: reversed, calc.VerdictWatch: reversed, calc.VerdictWait: reversed, calc.VerdictStop: reversed,
 		},
 		picture: map[draw.Role]lipgloss.Style{
-			draw.RoleMark: bold, draw.RoleLimit: bold, draw.RoleWorst: bold, draw.RoleWait: bold, draw.RoleStop: bold,
+			draw.RoleMark: bold, draw.RoleTitle: bold, draw.RoleLimit: bold, draw.RoleWorst: bold, draw.RoleWait: bold, draw.RoleStop: bold,
 		},
 	}
+}
+
+// verdict is how the sentence of a verdict looks.
+func (th *theme) verdict(v calc.Verdict) lipgloss.Style {
+	switch v {
+	case calc.VerdictGo:
+		return th.Go
+	case calc.VerdictStop:
+		return th.level[calc.Stop]
+	}
+	return th.level[calc.Warn]
 }
 
 // ink colours a piece of a picture.

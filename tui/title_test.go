@@ -21,7 +21,7 @@ func TestTheTitleSaysCoatAndVerdict(t *testing.T) {
 	to("enter")
 	require.Equal(t, []string{keepTitle + "\x1b]2;boothset\x07"}, sent, "the terminal's own is kept first")
 	to(toAnswer[1:]...)
-	require.Equal(t, []string{"\x1b]2;boothset: clear\x07", "\x1b]2;boothset: clear, GO\x07"}, sent[1:])
+	require.Equal(t, []string{"\x1b]2;boothset: clearcoat\x07", "\x1b]2;boothset: clearcoat, GO\x07"}, sent[1:])
 	sent = nil
 	to("2", "down", "up", "?", "esc")
 	require.Empty(t, sent)
@@ -32,11 +32,11 @@ func TestTheTitleSaysCoatAndVerdict(t *testing.T) {
 		to("right")
 	}
 	require.Len(t, sent, 1)
-	require.Contains(t, sent[0], "boothset: clear, W")
+	require.Contains(t, sent[0], "boothset: clearcoat, W")
 	to("esc")
-	require.Equal(t, "\x1b]2;boothset: clear, GO\x07", sent[1])
+	require.Equal(t, "\x1b]2;boothset: clearcoat, GO\x07", sent[1])
 	to("esc")
-	require.Equal(t, "\x1b]2;boothset: clear\x07", sent[2], "no verdict where it may not hold")
+	require.Equal(t, "\x1b]2;boothset: clearcoat\x07", sent[2], "no verdict where it may not hold")
 	sent = nil
 	r.s.title.giveBack()
 	r.s.title.giveBack()

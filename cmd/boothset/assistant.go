@@ -22,7 +22,7 @@ func runAssistant(a *command.Assistant, std command.Stdio, getenv func(string) s
 		return a.NoLook(tui.EnvColours, tui.Looks())
 	}
 	run := tui.Options{Reader: a.Reader, Words: a.Words, System: a.System, Colours: look, NoMouse: a.NoMouse, In: std.In, Getenv: getenv, Kept: last.File(getenv)}
-	if a.Lines || isTerminal(std.In) && getenv("TERM") == "dumb" {
+	if a.Lines || command.IsTerminal(std.In) && getenv("TERM") == "dumb" {
 		return inLines(run, a, std)
 	}
 	screen, why := screenOf(std)
@@ -38,7 +38,7 @@ func runAssistant(a *command.Assistant, std command.Stdio, getenv func(string) s
 // time: its answers are neither kept nor offered.
 func inLines(run tui.Options, a *command.Assistant, std command.Stdio) int {
 	run.Out = std.Out
-	if !isTerminal(std.In) {
+	if !command.IsTerminal(std.In) {
 		run.Kept = ""
 	}
 	defer quitInterrupts()()
@@ -72,11 +72,11 @@ func leave(left tui.Result, err error, a *command.Assistant, std command.Stdio) 
 // cannot.
 func screenOf(std command.Stdio) (screen io.Writer, why string) {
 	switch {
-	case !isTerminal(std.In):
+	case !command.IsTerminal(std.In):
 		return nil, "no-screen-input"
-	case isTerminal(std.Out):
+	case command.IsTerminal(std.Out):
 		return std.Out, ""
-	case isTerminal(std.Err):
+	case command.IsTerminal(std.Err):
 		return std.Err, ""
 	}
 	return nil, "no-screen-output"
@@ -84,14 +84,9 @@ func screenOf(std command.Stdio) (screen io.Writer, why string) {
 
 // widthOf is how wide a terminal is, 0 for what is none.
 func widthOf(v any) int {
-	if !isTerminal(v) {
+	if !command.IsTerminal(v) {
 		return 0
 	}
 	width, _, _ := term.GetSize(v.(*os.File).Fd()) // 0 where it does not say
 	return width
-}
-
-func isTerminal(v any) bool {
-	f, ok := v.(*os.File)
-	return ok && term.IsTerminal(f.Fd())
 }

@@ -75,8 +75,8 @@ func open(t *testing.T, w, h int, out *bytes.Buffer, args ...string) *session {
 }
 
 // onTerminal starts a command on a terminal, with its environment and what a terminal adds
-// to it.
-func onTerminal(t *testing.T, w, h int, out *bytes.Buffer, cmd *exec.Cmd) *session {
+// to it. What else is to be changed of it, change does.
+func onTerminal(t *testing.T, w, h int, out *bytes.Buffer, cmd *exec.Cmd, change ...func(*exec.Cmd)) *session {
 	t.Helper()
 	blocking, far, err := pty.Open()
 	require.NoError(t, err)
@@ -92,8 +92,11 @@ func onTerminal(t *testing.T, w, h int, out *bytes.Buffer, cmd *exec.Cmd) *sessi
 	if out != nil {
 		s.cmd.Stdout = out
 	}
+	for _, f := range change {
+		f(s.cmd)
+	}
 	s.cmd.Env = append([]string{"TERM=xterm-256color", "LANG=C.UTF-8"}, s.cmd.Env...)
-	s.cmd.SysProcAttr = &syscall.SysProcAttr{Setsid: true, Setctty: true}
+	s.cmd.SysProcAttr = &syscall.SysProcAttr{Setsid: true, Setctty: true, Ctty: 2}
 	go s.read()
 	go func() { // what the emulator would answer is thrown away: nobody is there
 		var b [256]byte
@@ -235,8 +238,8 @@ func (s *session) requireNoQuery() {
 // The keys from the start to the answer, each with what is on the screen then.
 var toAnswer = []string{
 	"before you spray", "\r", "What are you spraying", "8", "Which gun", "2", "How warm is the air", "75F\r",
-	"How humid", "45\r", "How warm is the panel", "\r", "How high", "\r", "left of the supply", "90psi\r",
-	"Is this the air line", "\r", "regulator stand now", "\r", "compressor too", "\r", "sheet say otherwise", "\r",
+	"How humid", "45\r", "How warm is the panel", "\r", "How high", "\r", "gauge before the regulator", "90psi\r",
+	"Is this your air line", "\r", "wall regulator read now", "\r", "compressor too", "\r", "sheet say otherwise", "\r",
 }
 
 func TestNothingWaitsForASilentTerminal(t *testing.T) {
@@ -263,7 +266,7 @@ func TestFromTheFirstKeyToTheSettings(t *testing.T) {
 	s.requireNoQuery()
 	wrote := s.allWrote()
 	left := wrote[strings.LastIndex(wrote, "\x1b[?1049l"):]
-	require.Regexp(t, `GO: .*Clear, reduced-pressure gun\.\r\nWALL 31.psi; INLET VALVE .*; DISTANCE 5\.5.in; GUN GAUGE 26\.0.psi\r\n! Isocyanate: .*\r\n$`, left, "the settings stay behind")
+	require.Regexp(t, `GO: .*Clearcoat, reduced-pressure gun\.\r\nWALL 31.psi; INLET VALVE .*; DISTANCE 5\.5.in; GUN GAUGE 26\.0.psi\r\n! Isocyanate: .*\r\n$`, left, "the settings stay behind")
 	require.NotContains(t, left, "Why")
 }
 
@@ -299,7 +302,7 @@ func TestTheScreenIsOnStandardErrorWhereOutputGoesElsewhere(t *testing.T) {
 func TestAJobThatCannotBeDoneExits3(t *testing.T) {
 	s := open(t, 80, 24, nil)
 	s.keys(toAnswer[:14]...)
-	s.keys("left of the supply", "20psi\r", "Is this the air line", "\r", "regulator stand now", "\r", "compressor too", "\r", "sheet say otherwise", "\r", "STOP", "q")
+	s.keys("gauge before the regulator", "20psi\r", "Is this your air line", "\r", "wall regulator read now", "\r", "compressor too", "\r", "sheet say otherwise", "\r", "STOP", "q")
 	require.Equal(t, command.ExitCannot, s.code())
 	s.requireClean()
 }
@@ -307,9 +310,9 @@ func TestAJobThatCannotBeDoneExits3(t *testing.T) {
 func TestFromTheFirstKeyToTheMix(t *testing.T) {
 	s := open(t, 80, 24, nil)
 	s.keys(toAnswer...)
-	s.keys("INLET VALVE", "7", "GO: temperature and humidity", "\x1b", "INLET VALVE", "8", "seconds: type", "\x1b[A", "as answered", "din4\r", "seconds: ", "22\r")
-	s.keys("the answer", "\x1b", "INLET VALVE", "9", "EACH COAT", "\x1b")
-	s.keys("INLET VALVE", "0", "area: ", "hood\r", "the answer", "\x1b[6~", "FILLINGS", "\x1b", "INLET VALVE", "q")
+	s.keys("INLET VALVE", "7", "GO: temperature and humidity", "\x1b", "left/right try", "8", "seconds: type", "\x1b[A", "as answered", "din4\r", "seconds: ", "22\r")
+	s.keys("the answer", "\x1b", "left/right try", "9", "EACH COAT", "\x1b")
+	s.keys("left/right try", "0", "area: ", "hood\r", "the answer", "\x1b[6~", "FILLINGS", "\x1b", "left/right try", "q")
 	require.Zero(t, s.code())
 	s.requireClean()
 	s.requireNoQuery()

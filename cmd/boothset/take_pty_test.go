@@ -71,7 +71,7 @@ func TestTheTitleIsGivenBack(t *testing.T) {
 	s.keys(toAnswer...)
 	s.await("INLET VALVE")
 	require.Equal(t, "boothset", s.awaitSent("\x1b[22;0t\x1b]2;", "\x07"), "it is kept first")
-	s.awaitSent("\x1b]2;boothset: clear, GO", "\x07")
+	s.awaitSent("\x1b]2;boothset: clearcoat, GO", "\x07")
 	s.keys("INLET VALVE", "q")
 	require.Zero(t, s.code())
 	wrote := s.allWrote()

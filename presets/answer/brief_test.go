@@ -33,7 +33,7 @@ func brief(t *testing.T, lang string, sys unit.System, pairs ...string) string {
 func TestTheFewLinesThatStayBehind(t *testing.T) {
 	job := []string{"coat", "clear", "gun", "reduced-pressure", "temp", "75F", "humidity", "45", "supply", "90psi"}
 	with := func(more ...string) []string { return append(job[:len(job):len(job)], more...) }
-	require.Equal(t, `GO: set it like this and spray. Clear, reduced-pressure gun.
+	require.Equal(t, `GO: set it like this and spray. Clearcoat, reduced-pressure gun.
 WALL 31 psi; INLET VALVE closed 3/8 turn; DISTANCE 5.5 in; GUN GAUGE 26.0 psi
 ! Isocyanate: supplied air, skin and eyes covered, until the booth has cleared.
 `, brief(t, "en", unit.US, job...))

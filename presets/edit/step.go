@@ -6,6 +6,7 @@ import (
 
 	"boothset/calc"
 	"boothset/calc/unit"
+	"boothset/presets/catalogue"
 	"boothset/presets/question"
 )
 
@@ -52,6 +53,35 @@ func StepText(r *question.Reader, a question.Answers, f *question.Field, t strin
 		return t, false
 	}
 	return a.Text(f), true
+}
+
+// StepSize is what one press moves an input by, as a person reads it: a quantity, or of a list
+// which choice of how many it stands on. Empty where it stands nowhere.
+func StepSize(r *question.Reader, a question.Answers, now *calc.Request, in Input, sys unit.System) string {
+	all := a.Or(r.Usual())
+	if in.Part >= movable(in.Field, all) {
+		return ""
+	}
+	values := all.Get(in.Field)
+	f, v := in.Of(all)
+	s := stepping{r, all, Input{f, in.Part, in.Piece}, sys, now}
+	switch {
+	case f == question.Panels:
+		return "1"
+	case f.Listed():
+		choices := r.Choices(f)
+		at := slices.IndexFunc(choices, func(c catalogue.Choice) bool { return c.ID == v.ID })
+		if at < 0 {
+			return ""
+		}
+		return strconv.Itoa(at+1) + "/" + strconv.Itoa(len(choices))
+	}
+	q, _, size, ok := s.from(v, len(values) > 0)
+	if !ok || q == unit.Bore {
+		return ""
+	}
+	decimals, _ := unit.Decimals(size)
+	return q.CountText(sys, size, decimals)
 }
 
 // stepping is one input on its way.

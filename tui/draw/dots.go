@@ -71,6 +71,15 @@ func (d *dots) fill(x, y int, role Role) {
 	c.quiet = true
 }
 
+// ground inks a dot of a ground that a line may cross: it stays beside it in its cell.
+func (d *dots) ground(x, y int, role Role) {
+	if c, b := d.at(x, y); c != nil && c.bits != 0 && !c.quiet {
+		c.bits |= b
+		return
+	}
+	d.fill(x, y, role)
+}
+
 // tone is how dense a fill is.
 type tone uint8
 
@@ -134,11 +143,22 @@ func along(at0, v0, at1, v1, at float64) float64 {
 	return v0 + (v1-v0)*min(max((at-at0)/(at1-at0), 0), 1)
 }
 
-// clip is the piece of a line on the layer; not ok where there is none.
+// clip is the piece of a line on the layer, and a little about it, so that a thick one is
+// whole; not ok where there is none.
 func (d *dots) clip(x0, y0, x1, y1 float64) (a, b, e, f float64, ok bool) {
+	const thickest = 8
+	return d.inside(x0, y0, x1, y1, thickest/2)
+}
+
+// within is the piece of a line on the layer.
+func (d *dots) within(x0, y0, x1, y1 float64) (a, b, e, f float64, ok bool) {
+	return d.inside(x0, y0, x1, y1, 0.5)
+}
+
+// inside is the piece of a line on the layer with so much about it.
+func (d *dots) inside(x0, y0, x1, y1, edge float64) (a, b, e, f float64, ok bool) {
 	from, to := 0.0, 1.0
-	for _, side := range [][3]float64{{x0, x1, float64(d.w)}, {y0, y1, float64(d.h)}} {
-		const edge = 4 // half of the thickest line
+	for _, side := range [][3]float64{{x0, x1, float64(d.w - 1)}, {y0, y1, float64(d.h - 1)}} {
 		low, high := -edge-side[0], side[2]+edge-side[0]
 		switch by := side[1] - side[0]; {
 		case by > 0:
@@ -240,6 +260,14 @@ func (d *dots) onto(c *canvas, x, y int) {
 			char = k.char(c.g)
 		}
 		c.put(col, row, char, k.role)
+	}
+}
+
+// hush takes away the dots of n cells.
+func (d *dots) hush(x, y, n int) {
+	across := d.w / dotsAcross
+	for i := max(x, 0); i < min(x+n, across) && y >= 0 && y < d.h/dotsDown; i++ {
+		d.cell[y*across+i] = dotCell{}
 	}
 }
 

@@ -20,8 +20,8 @@ func FitDigits(text string, w, h int, g Glyphs) []string {
 		if n > h {
 			continue
 		}
-		if n > 1 && n/2*length(text) > w {
-			continue // for no digit is so narrow
+		if digitsWidth(text, n, g) > w {
+			continue
 		}
 		if rows := Digits(text, n, g); len(rows) == n && length(rows[0]) <= w {
 			return rows
@@ -43,18 +43,30 @@ func Digits(text string, rows int, g Glyphs) []string {
 	case rows == 3:
 		return joinDigits(text, 3, func(c rune) []string { return inHalves(pixels3[c], g) })
 	case rows == 5 || rows == 7 || rows == 9:
-		p := pen{rows: rows, w: float64(rows + 1), h: float64(2 * rows), thick: 2, g: g}
-		if rows == 9 && g.Braille != 0 {
-			p.thick = 3
-		}
-		return joinDigits(text, rows, p.digit)
+		return joinDigits(text, rows, newPen(rows, g).digit)
 	}
 	return []string{text}
 }
 
+// digitsWidth is how many columns a number takes in so many rows; 0 where that is not told
+// before it is drawn.
+func digitsWidth(text string, rows int, g Glyphs) int {
+	if rows < 5 {
+		return 0
+	}
+	p, w := newPen(rows, g), 0
+	for _, c := range text {
+		w += int(p.wide(c)) + digitGap(rows)
+	}
+	return w - digitGap(rows)
+}
+
+// digitGap is the columns between two characters.
+func digitGap(rows int) int { return max(rows/3, 1) }
+
 // joinDigits puts the characters of a number beside each other.
 func joinDigits(text string, rows int, draw func(rune) []string) []string {
-	between := strings.Repeat(" ", max(rows/3, 1))
+	between := strings.Repeat(" ", digitGap(rows))
 	all := make([]string, rows)
 	for i, c := range text {
 		for y, row := range draw(c) {
@@ -135,6 +147,31 @@ type pen struct {
 	g           Glyphs
 }
 
+func newPen(rows int, g Glyphs) pen {
+	p := pen{rows: rows, w: float64(rows + 1), h: float64(2 * rows), thick: 2, g: g}
+	if rows == 9 && g.Braille != 0 {
+		p.thick = 3
+	}
+	return p
+}
+
+// wide is the columns of a character.
+func (p pen) wide(c rune) float64 {
+	switch c {
+	case '1':
+		return math.Ceil(p.w*0.7 - 0.5)
+	case '-':
+		return math.Floor(p.w * 0.8)
+	case '.':
+		return p.thick
+	case ',':
+		return p.thick + 1
+	case ' ':
+		return math.Floor(p.w / 3)
+	}
+	return p.w
+}
+
 // stroke is a straight piece of a skeleton, or a quarter of a circle round its corner.
 type stroke struct {
 	x0, y0, x1, y1 float64
@@ -210,12 +247,11 @@ func (p pen) digit(c rune) []string {
 	}
 	var s skeleton
 	pt := func(x, y float64) [2]float64 { return [2]float64{x, y} }
-	w := p.w
+	w := p.wide(c)
 	switch c {
 	case '0':
 		s = s.path(r, pt(w/2, top), pt(right, top), pt(right, bottom), pt(left, bottom), pt(left, top), pt(w/2, top))
 	case '1':
-		w = math.Ceil(p.w*0.7 - 0.5)
 		x := math.Floor(w/2-t) + t
 		s = s.path(0, pt(t, top+t), pt(x, top+t)).path(0, pt(x, top), pt(x, bottom)).path(0, pt(t, bottom), pt(w-t, bottom))
 	case '2':
@@ -242,16 +278,11 @@ func (p pen) digit(c rune) []string {
 	case '/':
 		s = s.path(0, pt(right-0.5, top-t), pt(left+0.5, bottom+t))
 	case '-':
-		w = math.Floor(p.w * 0.8)
 		s = s.path(0, pt(0, middle), pt(w, middle))
 	case '.':
-		w = p.thick
 		s = square(s, t, bottom, t)
 	case ',':
-		w = p.thick + 1
 		s = square(s, w-t, bottom-p.thick, t).path(0, pt(w-t+0.25, bottom-p.thick), pt(w-p.thick, bottom+t))
-	case ' ':
-		w = math.Floor(p.w / 3)
 	}
 	return p.raster(s, int(w))
 }

@@ -13,6 +13,7 @@ import (
 //	rows := f.Rows(w, h, g, ink)
 type Frame struct {
 	Title, Right string   // in the upper rule: what the region is; a caption at its right end
+	Marked       bool     // it is the one that is looked at
 	Inside       []string // rows, inked or not; what is too wide or too many is cut
 }
 
@@ -41,7 +42,11 @@ func (f Frame) Rows(w, h int, g Glyphs, ink Ink) []string {
 	}
 	rows := make([]string, 0, h)
 	rule(corners[0], corners[1])
-	used := c.inRule(2, cutTo(f.Title, w-6), RoleTitle)
+	role := RoleTitle
+	if f.Marked {
+		role = RoleMark
+	}
+	used := c.inRule(2, cutTo(f.Title, w-6), role)
 	if n := length(f.Right); n > 0 && used+n+7 <= w {
 		c.inRule(w-4-n, f.Right, RoleAxis)
 	}

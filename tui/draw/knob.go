@@ -26,8 +26,8 @@ const (
 	teeth = 24
 	// In dots: how deep a tooth is, and what the way keeps from the rim.
 	toothDepth, wayGap = 2.5, 4
-	// A smaller knob than this radius shows its way as one ring without its rest.
-	windingKnob = 16
+	// A smaller knob than this radius shows its way as one ring, and no more than a turn.
+	windingKnob = 20
 )
 
 // Rows draws the knob. It needs 18 columns and 8 rows. More than a turn winds inward. The
@@ -131,7 +131,7 @@ func (k Knob) draw(f knobFace) {
 	}
 	end := max(set, shut)
 	if f.inward == 0 {
-		end = set
+		end = min(max(set, limit), 1)
 	}
 	k.wind(f, end, func(turns float64) (float64, Role) {
 		switch {
@@ -211,7 +211,10 @@ func (k Knob) ends(f knobFace, end int) {
 		out := f.r + toothDepth + 2
 		x := f.left + start(f.x+sin*(out+float64(n)), n)
 		y := row(f.y - cos*out)
-		if x >= f.left && x+n <= end+1 && f.blank(x-1, y, n+2) {
+		if !f.blank(x-1, y, n+2) { // both ends are at the top
+			x, y = from+length(k.Open)+2, 0
+		}
+		if x >= f.left && x+n <= end+1 && f.blank(x, y, n) {
 			f.text(x, y, k.Closed, RoleText)
 		}
 	}

@@ -34,23 +34,32 @@ func (p plot) py(v float64) float64 { return (1 - p.up.place(v)) * float64(p.dot
 // the scale.
 func (s Scale) place(v float64) float64 { return (v - s.Low) / (s.High - s.Low) }
 
-// upAxis puts the scale up at the left of the plot: its line, ticks and numbers, which end
-// a column before it.
+// apartRows is how far apart the numbers up stand at least: nearer, a row more or less
+// between them would look uneven.
+const apartRows = 2
+
+// upAxis puts the scale up at the left of the plot: its line, and its ticks with their
+// numbers, which end a column before it: every one, every second, and so on, as many as
+// have a row.
 func (p plot) upAxis() {
 	for y := range p.h {
 		p.put(p.left-1, p.top+y, p.g.Upright, RoleAxis)
 	}
-	last := mostSide
-	for _, t := range p.up.Ticks {
+	n := len(p.up.Ticks)
+	least := 1
+	for least < n && (p.h-1)*least < apartRows*(n-1) {
+		least++
+	}
+	for i := 0; i < n; i += evenStep(n, least) {
+		t := p.up.Ticks[i]
 		if math.IsNaN(t.At) || t.At < p.up.Low || t.At > p.up.High {
 			continue
 		}
 		y := min(max(row(p.py(t.At)), 0), p.h-1)
-		if y == last {
-			continue
-		}
-		last = y
 		text := figure(t.Text, p.left-2)
+		if p.canvas.at(p.left-1, p.top+y) == p.g.TeeLeft {
+			continue // ticks that are not in steps may share a row
+		}
 		p.put(p.left-1, p.top+y, p.g.TeeLeft, RoleAxis)
 		p.text(p.left-2-length(text), p.top+y, text, RoleAxis)
 	}
@@ -82,7 +91,7 @@ func (s Scale) numbers(c *canvas, left, w, y int) {
 		n := length(text)
 		all = append(all, number{at, max(min(at-n/2, left+w-n), left), text})
 	}
-	step := 1
+	step, least := 1, 1
 	apart := func() bool {
 		for i := step; i < len(all); i += step {
 			if before := all[i-step]; all[i].x < before.x+length(before.text)+1 {
@@ -92,7 +101,8 @@ func (s Scale) numbers(c *canvas, left, w, y int) {
 		return true
 	}
 	for step < len(all) && !apart() {
-		step++
+		least++
+		step = evenStep(len(all), least)
 	}
 	for i, k := range all {
 		if i%step == 0 {
@@ -100,6 +110,26 @@ func (s Scale) numbers(c *canvas, left, w, y int) {
 			c.text(k.x, y+1, k.text, RoleAxis)
 		}
 	}
+}
+
+// thick is how many dots a line takes that should take so many: one where characters stand
+// for its shape, for they show a thin line best.
+func (p plot) thick(n int) int {
+	if p.g.Braille == 0 {
+		return 1
+	}
+	return n
+}
+
+// evenStep is a step of ticks, no less than asked, that meets the last of n as well as the
+// first where there is such a one not much larger.
+func evenStep(n, least int) int {
+	for step := least; step <= 2*least+1; step++ {
+		if (n-1)%step == 0 {
+			return step
+		}
+	}
+	return least
 }
 
 // under fills the ground under a line of dots, from it down to the plot's foot.

@@ -20,7 +20,7 @@ type Reach struct {
 const (
 	leastReachWidth  = 24
 	leastReachHeight = 5
-	// A picture of this width and more shows the gun, and takes a fifth of its columns for
+	// A picture of this width and more shows the gun, and takes a quarter of its columns for
 	// it, but no more than mostGun.
 	gunWidth = 36
 	mostGun  = 18
@@ -38,7 +38,7 @@ func (r Reach) Rows(w, h int, g Glyphs, ink Ink) []string {
 	c := newCanvas(w, h, g)
 	gun := 4
 	if c.w >= gunWidth {
-		gun = min(c.w/5, mostGun)
+		gun = min(c.w/4, mostGun)
 	}
 	jet := c.h - 2 // the ruler
 	take := func(n int) int {
@@ -144,11 +144,11 @@ func (r Reach) gun(p plot) {
 		box(RoleText, cap-1, mid+half-1, cap, mid+half)
 	}
 	back := 0.0
-	if p.left >= gunWidth/5 {
+	if p.left >= gunWidth/4 {
 		back = cap - 5 - min(24*u, cap-6)
 	}
 	box(RoleAxis, back, mid-max(2.5*u, 1), cap-5, mid+max(2.5*u, 1))
-	if p.left < gunWidth/5 || u < 0.4 {
+	if p.left < gunWidth/4 || u < 0.4 {
 		return
 	}
 	long := cap - 5 - back
