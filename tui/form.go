@@ -18,6 +18,7 @@ type form struct {
 	err    error  // why there is no answer
 	fault  string // why what was typed was not taken; the next key clears it
 	scroll scroll
+	drawn  drawing
 }
 
 // forms is the page of every question but the plan, in the order they come up at the bench.
