@@ -182,7 +182,7 @@ var (
 	atAltitude = then(atPanel, "down")
 	atSupply   = toAnswer[:8]
 	atLine     = toAnswer[:10]
-	atWallNow     = then(atLine, "down")
+	atWallNow  = then(atLine, "down")
 	atCheck    = then(atLine, "down", "down")
 	atSheet    = toAnswer[:11]
 )

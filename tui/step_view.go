@@ -27,6 +27,9 @@ func (p *stepPage) body(room size) []string {
 		spare := room.h - len(ask) - len(fault)
 		rows := min(len(p.list.items), max(spare-len(why), leastRows))
 		answer = p.list.rows(s, size{w, rows})
+		if means := p.list.meaning(p.list.at); means != "" && p.list.meanings(w) == 0 && spare-len(answer) > 0 {
+			answer = append(answer, s.theme.Note.Render(fit(means, w)))
+		}
 		if old := s.age(p.step.field, p.list.id()); old != "" && spare-len(answer) > 0 {
 			answer = append(answer, s.theme.Note.Render(cut(old, w)))
 		}
