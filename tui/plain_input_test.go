@@ -20,6 +20,7 @@ func TestPlainTakesLinesHoweverTheyEnd(t *testing.T) {
 	for name, input := range map[string]string{
 		"CRLF":            strings.Join(linesToAnswer, "\r\n") + "\r\n\r\n",
 		"byte-order mark": "\ufeff" + lines(linesToAnswer...) + "\n",
+		"look-alikes":     strings.NewReplacer("75F", "７５\u00a0℉", "90psi", "９０ psi").Replace(lines(linesToAnswer...)) + "\n",
 		"blanks":          "  8\t\n 2 \n" + lines(linesToAnswer[2:]...) + " \n",
 		"at the menu it ends without a last line": lines(linesToAnswer...),
 	} {

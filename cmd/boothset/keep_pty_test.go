@@ -180,7 +180,7 @@ func TestADumbTerminalGetsLines(t *testing.T) {
 	require.Zero(t, s.code())
 	wrote := s.allWrote()
 	require.NotContains(t, wrote, "\x1b")
-	require.Contains(t, wrote, "  WALL ")
+	require.Contains(t, wrote, "\r\nWALL 31")
 }
 
 // panicking is set for the program whose page panics.

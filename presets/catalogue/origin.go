@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"boothset/calc"
 	"boothset/calc/unit"
@@ -154,10 +155,16 @@ func walk[E based](t Table[E], do func(id string, o *origin) bool) {
 	}
 }
 
-// plainText reports whether all of texts can be printed on one line.
+// longestText is the most characters of a name or a source.
+const longestText = 300
+
+// plainText reports whether each of texts can be printed on one line, and is no longer than
+// one there need be.
 func plainText(all []string) bool {
 	unprintable := func(r rune) bool { return !unicode.IsPrint(r) }
-	return !slices.ContainsFunc(all, func(s string) bool { return strings.ContainsFunc(s, unprintable) })
+	return !slices.ContainsFunc(all, func(s string) bool {
+		return strings.ContainsFunc(s, unprintable) || utf8.RuneCountInString(s) > longestText
+	})
 }
 
 func basisFault(basis string, w *words.Words) *sentence {
@@ -165,7 +172,7 @@ func basisFault(basis string, w *words.Words) *sentence {
 	if slices.Contains(bases, calc.Basis(basis)) {
 		return nil
 	}
-	return newSentence("file-basis", calc.TextFigure("basis", basis), calc.TextFigure("names", w.Listed(texts(bases))))
+	return newSentence("file-basis", calc.GivenFigure("basis", basis), calc.TextFigure("names", w.Listed(texts(bases))))
 }
 
 func (g *ground) check(w *words.Words) *sentence {

@@ -25,6 +25,17 @@ func (r *Reader) nearest(f *Field, t string) string {
 	return best
 }
 
+// Nearest is the name that the fewest changes make of a text, empty where none is near.
+func Nearest(t string, names []string) string {
+	best, least := "", len(t)/3+1
+	for _, name := range names {
+		if d := changes(t, name, least); d < least {
+			best, least = name, d
+		}
+	}
+	return best
+}
+
 // changes is how many letters must be put in, taken out, changed, or swapped with the next to
 // make one text of another, no letter twice (the optimal string alignment distance). Where
 // they are more than most, it need not be exact.
