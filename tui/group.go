@@ -172,11 +172,16 @@ func (p *groupPage) walk(pressed string) move {
 	if pressed == "up" || pressed == "shift+tab" {
 		by = -1
 	}
+	p.mark(min(max(p.at+by, 0), len(p.all)-1))
+	return nil
+}
+
+// mark takes what was typed in the marked field, where it will do, and marks another.
+func (p *groupPage) mark(at int) {
 	if p.typed() {
 		p.take(p.at)
 	}
-	p.at = min(max(p.at+by, 0), len(p.all)-1)
-	return nil
+	p.at = at
 }
 
 // nudge moves the quantity that the cursor stands in by a step, or what is chosen.

@@ -31,6 +31,23 @@ func (p *groupPage) choices(f *question.Field) (all []catalogue.Choice, at int) 
 // body is the question and the fields, what is asked in the marked one, and what was wrong
 // with it. Where rows are short the reasons go first.
 func (p *groupPage) body(room size) []string {
+	rows, _, _ := p.laid(room)
+	return rows
+}
+
+// clicked marks the field that a click is on, and takes the one that was marked, where it will
+// do.
+func (p *groupPage) clicked(_, y int, room size) move {
+	_, first, high := p.laid(room)
+	at := around(p.at, len(p.all), high) + y - first
+	if y < first || y >= first+high || at == p.at {
+		return nil
+	}
+	return func(*root) { p.mark(at) }
+}
+
+// laid is the rows of the page, and which is the first of the fields' and how many those have.
+func (p *groupPage) laid(room size) (rows []string, first, high int) {
 	s, w := p.s, room.w-2*len(margin)
 	ask := each(wrap(s.sentence(p.step, question.SayAsk), w), s.theme.Question.Render)
 	var fault []string
@@ -50,12 +67,13 @@ func (p *groupPage) body(room size) []string {
 		free -= len(shown) + 1
 	}
 	why := wrap(s.sentence(p.step, question.SayWhy), w)
-	rows := ask
+	rows = ask
 	if free > len(why)+2 && len(why) > 0 {
 		rows = append(append([]string{""}, rows...), append(why, "")...)
 		free -= len(why) + 2
 	}
-	rows = append(rows, p.list(size{w, max(min(len(p.all), room.h-len(rows)-len(about)), 1)})...)
+	first, high = len(rows), max(min(len(p.all), room.h-len(rows)-len(about)), 1)
+	rows = append(rows, p.list(size{w, high})...)
 	for _, block := range [][]string{about, shown} {
 		if free > 0 && len(block) > 0 {
 			rows = append(rows, "")
@@ -63,7 +81,7 @@ func (p *groupPage) body(room size) []string {
 		}
 		rows = append(rows, block...)
 	}
-	return each(rows[:min(len(rows), room.h)], indented)
+	return each(rows[:min(len(rows), room.h)], indented), first, high
 }
 
 // about is what the marked field asks for, why, and what a bare number means; of the sheet what

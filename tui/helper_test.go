@@ -73,7 +73,7 @@ func readerOf(t test, l look) *question.Reader {
 	if r := readers.known[id]; r != nil {
 		return r
 	}
-	w, ok := words.For(l.language())
+	w, ok := words.At(l.language())
 	require.True(t, ok, l.lang)
 	c, err := catalogue.LoadIn(w, words.Locale{Lang: l.language()}, []byte(l.shop), "shop.toml")
 	require.NoError(t, err)

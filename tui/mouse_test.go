@@ -91,7 +91,7 @@ func TestEveryEntryThatShowsCanBeClicked(t *testing.T) {
 	for i := 1; i < n; i++ {
 		y := -1
 		for at, row := range frame {
-			if strings.HasSuffix(strings.TrimRight(row, " "), "  "+plain(listIn(r).items[i].Name)) {
+			if name := "  " + plain(listIn(r).items[i].Name); strings.HasSuffix(strings.TrimRight(row, " "), name) || strings.Contains(row, name+"  ") {
 				y = at
 			}
 		}
@@ -215,4 +215,23 @@ func TestTooSmallAWindowTakesNoClick(t *testing.T) {
 	}
 	r.Update(resize(usualSize))
 	require.Zero(t, listIn(r).at)
+}
+
+// A click on a field of a page of several marks it, what was typed in another taken.
+func TestAClickOnAFieldMarksIt(t *testing.T) {
+	for _, l := range theSizes {
+		r := start(t, look{size: l})
+		press(r, then(atTemp, "75")...)
+		for _, want := range []string{"altitude", "humidity", "panel", "air"} {
+			for y, row := range strings.Split(r.View(), "\n") {
+				if strings.HasPrefix(strings.TrimLeft(row, " >"), want+" ") {
+					click(r, 4, y)
+					break
+				}
+			}
+			g := r.page().(*groupPage)
+			require.Equal(t, want, r.s.label(g.all[g.at].Field), l)
+		}
+		require.Equal(t, "75 F", r.s.answers.Text(question.Temp))
+	}
 }

@@ -117,7 +117,7 @@ func (p *dialogue) keep() {
 
 // row writes a line.
 func (p *dialogue) row(text string) {
-	fmt.Fprintln(p.out, text)
+	fmt.Fprintln(p.out, p.r.s.words.Marked(text))
 	p.prompted = false
 }
 

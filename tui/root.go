@@ -213,5 +213,5 @@ func (r *root) View() string {
 	if r.size == (size{}) {
 		return ""
 	}
-	return lay(r.s, r.page(), r.keys(), r.size)
+	return r.s.words.Marked(lay(r.s, r.page(), r.keys(), r.size))
 }

@@ -27,12 +27,17 @@ func (p *stepPage) enter() *question.Fault {
 	if p.step.typed() {
 		return nil
 	}
-	p.list.items = p.s.reader.Choices(p.step.field)
+	p.list.items, p.list.means = p.s.reader.Choices(p.step.field), p.means
 	if !p.seen || p.step.field == question.Hardener { // not at what was answered for another coat
 		p.list.point(p.s.current().ID(p.step.field))
 	}
 	p.seen = true
 	return nil
+}
+
+// means is what an entry of the list comes to beside the other answers.
+func (p *stepPage) means(id string) string {
+	return p.s.reader.Meaning(p.step.field, id, p.s.current(), p.s.sys)
 }
 
 // The ways to go through the line.

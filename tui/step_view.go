@@ -41,6 +41,9 @@ func (p *stepPage) laid(room size) (rows []string, first, high int) {
 		spare := room.h - len(ask) - len(fault)
 		high = min(len(p.list.items), max(spare-len(why), leastRows))
 		answer = p.list.rows(s, size{w, high})
+		if means := p.list.meaning(p.list.at); means != "" && p.list.meanings(w) == 0 && spare-len(answer) > 0 {
+			answer = append(answer, s.theme.Note.Render(fit(means, w)))
+		}
 		if old := s.age(p.step.field, p.list.id()); old != "" && spare-len(answer) > 0 {
 			answer = append(answer, s.theme.Note.Render(cut(old, w)))
 		}

@@ -28,16 +28,41 @@ func (r *Reader) shown(f *Field, v Value, sys unit.System) string {
 	case v.Fault != nil || v.ID != "" || f.Of[0] == nil:
 		return strings.TrimSpace(v.Text)
 	}
-	own, here := strings.TrimSpace(v.Text), ""
 	if !f.Pair() {
-		here = inUnits(f.Of[0], v.Text, v.SI[0], sys)
-	} else if one, other, both := Parts(f, v.Text); both && !v.Word {
-		first, second := inUnits(f.Of[0], one, v.SI[0], sys), inUnits(f.Of[1], other, v.SI[1], sys)
-		if first+second != "" {
-			own = f.Joined(strings.TrimSpace(one), strings.TrimSpace(other))
-			here = f.Joined(orText(first, one), orText(second, other))
-		}
+		return r.ShownPiece(f, v, 0, sys)
 	}
+	one, other, both := Parts(f, v.Text)
+	if !both || v.Word {
+		return strings.TrimSpace(v.Text)
+	}
+	first, second := inUnits(f.Of[0], one, v.SI[0], sys), inUnits(f.Of[1], other, v.SI[1], sys)
+	own, here := f.Joined(strings.TrimSpace(one), strings.TrimSpace(other)), ""
+	if first+second != "" {
+		here = f.Joined(orText(first, one), orText(second, other))
+	} else {
+		own = strings.TrimSpace(v.Text)
+	}
+	return r.inUse(f, v, own, here)
+}
+
+// ShownPiece is Shown for one of a value's quantities.
+func (r *Reader) ShownPiece(f *Field, v Value, piece int, sys unit.System) string {
+	text := v.Text
+	if one, other, both := Parts(f, text); f.Pair() && piece == 0 {
+		text = one
+	} else if f.Pair() && both {
+		text = other
+	}
+	here := ""
+	if v.Fault == nil && v.ID == "" && f.Of[piece] != nil {
+		here = inUnits(f.Of[piece], text, v.SI[piece], sys)
+	}
+	return r.inUse(f, v, strings.TrimSpace(text), here)
+}
+
+// inUse is a value as it was typed with what it is in the units in use, empty where those are its
+// own; what nobody typed in these alone.
+func (r *Reader) inUse(f *Field, v Value, own, here string) string {
 	switch {
 	case here == "":
 		return own
