@@ -203,6 +203,8 @@ func TestThePictureStandsBesideOrBelow(t *testing.T) {
 		text, picture := f.beside(room)
 		require.NotEmpty(t, picture)
 		require.Less(t, text.w, room.w)
+		rows, _ := f.answerRows(room)
+		require.Equal(t, f.lines(text.w), rows, "once is enough")
 		require.Contains(t, r.View(), strings.TrimRight(picture[0], " "))
 		r.Update(resize(usualSize))
 		room = frameOf(f, r.size).room
