@@ -82,14 +82,10 @@ func (f *form) beside(room size) (text size, picture []string) {
 // below is the picture under the rows of the answer, no higher than the room that these
 // scroll in.
 func (f *form) below(rest size) []string {
-	if rest.w >= sideWindow {
-		return nil
+	if picture := f.picture(rest); picture != nil {
+		return append([]string{""}, picture...)
 	}
-	picture := f.picture(rest)
-	if picture == nil {
-		return nil
-	}
-	return append([]string{""}, picture...)
+	return nil
 }
 
 // rowOf is the row of an answer about something, empty where it says nothing of it.

@@ -21,7 +21,11 @@ func (f *form) ownRules() {}
 // filled in one sentence over the answer; the picture at their right, or under the answer.
 func (f *form) body(room size) []string {
 	text, picture := f.beside(room)
-	rows := f.column(text)
+	rows := f.above(text)
+	if f.err == nil && len(rows) < room.h {
+		answer, rest := f.answerRows(room)
+		rows = append(rows, f.scroll.window(f.s, answer, rest)...)
+	}
 	if picture == nil {
 		return rows
 	}
@@ -34,16 +38,6 @@ func (f *form) body(room size) []string {
 		}
 	}
 	return joined(rows, right, text.w)
-}
-
-// column is the fields and the answer.
-func (f *form) column(room size) []string {
-	rows := f.above(room)
-	if f.err != nil || len(rows) >= room.h {
-		return rows
-	}
-	answer, rest := f.answerRows(room)
-	return append(rows, f.scroll.window(f.s, answer, rest)...)
 }
 
 // above is what stands over the answer.
@@ -66,11 +60,16 @@ func (f *form) above(room size) (rows []string) {
 
 // answerRows is the whole answer, its picture where that stands under it, and the room it has.
 func (f *form) answerRows(room size) (rows []string, rest size) {
-	rest = size{room.w, max(room.h-len(f.above(room)), 1)}
+	text, picture := f.beside(room)
+	rest = size{text.w, max(text.h-len(f.above(text)), 1)}
 	if f.err != nil {
 		return nil, rest
 	}
-	return append(f.lines(room.w), f.below(rest)...), rest
+	rows = f.lines(text.w)
+	if picture == nil {
+		rows = append(rows, f.below(rest)...)
+	}
+	return rows, rest
 }
 
 // graded is the roles whose rows look as grave as they are.

@@ -1,6 +1,8 @@
 package tui
 
 import (
+	"slices"
+
 	"boothset/calc"
 	"boothset/calc/unit"
 	"boothset/presets/answer"
@@ -10,6 +12,7 @@ import (
 // The curve of a mix.
 const (
 	curveAround = unit.Temp(6) // K to either side of the temperatures that the answer names
+	curveMargin = 0.15         // of the seconds that it names, above and below them
 	curvePoints = 41
 	curveTemps  = 6
 	curveTimes  = 6
@@ -45,23 +48,26 @@ func (s *session) thinCurve(t *answer.Thin) draw.Curve {
 		}
 	}
 	low, high := a.Wanted.Low.Seconds, a.Wanted.High.Seconds
-	for _, l := range c.Lines {
-		for _, p := range l.Points {
-			low, high = min(low, p.Y), max(high, p.Y)
-		}
+	for _, spot := range c.Spots {
+		low, high = min(low, spot.Y), max(high, spot.Y)
 	}
-	c.Y = draw.NewScale(low, high, curveTimes, s.axis(unit.CupTime).number)
+	around := (high - low) * curveMargin
+	c.Y = draw.NewScale(max(low-around, 0), high+around, curveTimes, s.axis(unit.CupTime).number)
 	return c
 }
 
-// thinLine is the seconds of the mix with so much thinner over a scale of temperatures, as far
-// as the cup can tell them.
+// thinLine is the seconds of the mix with so much thinner over a scale of temperatures, and at
+// those that the answer names, as far as the cup can tell them.
 func (s *session) thinLine(t *answer.Thin, over draw.Scale, add float64) (points []draw.Point) {
+	var all []float64
 	for i := range curvePoints {
-		x := over.Low + (over.High-over.Low)*float64(i)/(curvePoints-1)
-		read, err := t.Found.ReadAt(t.Request, unit.Temp(unit.Temperature.Of(s.sys, x)), add)
-		if err == nil {
-			points = append(points, draw.Point{X: x, Y: read.Seconds})
+		all = append(all, unit.Temperature.Of(s.sys, over.Low+(over.High-over.Low)*float64(i)/(curvePoints-1)))
+	}
+	all = append(all, float64(t.Request.Reading.At), float64(t.Found.To))
+	slices.Sort(all)
+	for _, at := range all {
+		if read, err := t.Found.ReadAt(t.Request, unit.Temp(at), add); err == nil {
+			points = append(points, draw.Point{X: unit.Temperature.Count(s.sys, at), Y: read.Seconds})
 		}
 	}
 	return points

@@ -78,9 +78,12 @@ func (m *Mix) pour(o *speaker) []Row {
 type Pour struct{ Volume, UpTo unit.Volume }
 
 // Pours is the parts of the mix in the order of its ratio, in all as much as a person measures
-// in a system's units; none of a mix without a ratio.
+// in a system's units; the mix itself where it has no ratio.
 func (m *Mix) Pours(sys unit.System) (all []Pour) {
 	parts := m.Request.Ratio.Value.Parts
+	if len(parts) == 0 {
+		parts = []float64{1}
+	}
 	sum := 0.0
 	for _, part := range parts {
 		sum += part
@@ -98,7 +101,7 @@ func (m *Mix) Pours(sys unit.System) (all []Pour) {
 func (m *Mix) parts(o *speaker, mix unit.Volume) (all []Row) {
 	r, a := m.Request, m.Found
 	name, mark := o.say("label-pour"), r.Ratio.Value.String()
-	for i, p := range m.Pours(o.sys) {
+	for i, p := range m.Pours(o.sys)[:len(r.Ratio.Value.Parts)] {
 		if i > 0 {
 			name, mark = "", o.say("mix-up-to", calc.FigureOf("mark", calc.FigureVolume, p.UpTo))
 		}
