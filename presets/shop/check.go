@@ -90,7 +90,7 @@ func (c *checker) futureRecords(dir string, log []*Record) {
 func (c *checker) settings(id string, b *Booth) int {
 	all, wrong := c.f.Settings(id)
 	c.tell(wrong...)
-	if b == nil {
+	if b == nil && len(all) > 0 {
 		c.tell(faultOf(path.Join(settingsDir, id), Mend, "shop-settings-alone", calc.TextFigure("given", id)))
 	}
 	known := map[string]bool{}

@@ -8,6 +8,7 @@ import (
 
 	"boothset/calc"
 	"boothset/calc/unit"
+	"boothset/presets/catalogue"
 	"boothset/presets/question"
 	"boothset/presets/question/questiontest"
 	"boothset/presets/shop"
@@ -113,4 +114,12 @@ func planned(t testing.TB, r *question.Reader, a question.Answers) (*calc.Reques
 	s, err := calc.Solve(q)
 	require.NoError(t, err)
 	return q, s
+}
+
+// catalogueOf is the catalogue with a shop's file over it.
+func catalogueOf(t testing.TB, own string) *catalogue.Catalogue {
+	t.Helper()
+	c, err := catalogue.Load([]byte(own), "shop.toml")
+	require.NoError(t, err)
+	return c
 }

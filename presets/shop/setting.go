@@ -52,7 +52,7 @@ type settingFile struct {
 	Why      string     `toml:"why,omitempty"`
 	Knobs    string     `toml:"knobs,omitempty"`
 	Set      wireValues `toml:"set"`
-	Worked   workedFile `toml:"worked"`
+	Worked   *workedFile `toml:"worked,omitempty"`
 }
 
 // settingName is how a setting's file is called: its number and its id.
@@ -125,6 +125,9 @@ func ReadSetting(booth, file string, data []byte) (*Setting, []*Fault) {
 	var key, given string
 	if s.Values, key, given = valuesOf(&w.Set); key != "" {
 		d.wrong(key, Broken, "shop-value", calc.TextFigure("given", Printable(given, mostName)))
+	}
+	if w.Worked == nil {
+		w.Worked = &workedFile{}
 	}
 	if s.Worked, key, given = w.Worked.read(); key != "" {
 		d.wrong(key, Broken, "shop-value", calc.TextFigure("given", Printable(given, mostName)))

@@ -178,8 +178,12 @@ func (p *WorkedPart) clean() {
 	p.Kind, p.Entry = Printable(p.Kind, mostName), Printable(p.Entry, mostName)
 }
 
-func (w *Worked) wire(sys unit.System) workedFile {
-	return workedFile{
+// wire is what files hold of it, nil of nothing.
+func (w *Worked) wire(sys unit.System) *workedFile {
+	if len(w.Line) == 0 {
+		return nil
+	}
+	return &workedFile{
 		unit.Temperature.Text(sys, float64(w.Air), unit.Usual), unit.Share.Text(sys, w.Humidity, unit.Usual), w.Answer.wire(sys), w.Gun, w.Line,
 	}
 }
