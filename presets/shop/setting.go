@@ -41,17 +41,17 @@ type Subject struct{ Coat, Stage, Gun, Band string }
 
 // settingFile is a setting as its file holds it.
 type settingFile struct {
-	Format   string     `toml:"format"`
-	Coat     string     `toml:"coat"`
-	Stage    string     `toml:"stage"`
-	Gun      string     `toml:"gun"`
-	Band     string     `toml:"band"`
-	Replaces []string   `toml:"replaces"`
-	Agreed   time.Time  `toml:"agreed"`
-	By       string     `toml:"by,omitempty"`
-	Why      string     `toml:"why,omitempty"`
-	Knobs    string     `toml:"knobs,omitempty"`
-	Set      wireValues `toml:"set"`
+	Format   string      `toml:"format"`
+	Coat     string      `toml:"coat"`
+	Stage    string      `toml:"stage"`
+	Gun      string      `toml:"gun"`
+	Band     string      `toml:"band"`
+	Replaces []string    `toml:"replaces"`
+	Agreed   time.Time   `toml:"agreed"`
+	By       string      `toml:"by,omitempty"`
+	Why      string      `toml:"why,omitempty"`
+	Knobs    string      `toml:"knobs,omitempty"`
+	Set      wireValues  `toml:"set"`
 	Worked   *workedFile `toml:"worked,omitempty"`
 }
 
