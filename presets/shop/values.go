@@ -2,6 +2,7 @@ package shop
 
 import (
 	"math"
+	"strconv"
 
 	"boothset/calc"
 	"boothset/calc/unit"
@@ -102,4 +103,47 @@ func (v *Values) wire(sys unit.System) (w wireValues) {
 		*f.text(&w) = f.of.Text(sys, si, decimals)
 	}
 	return w
+}
+
+// Each goes over the values that were said, in the order that files hold them.
+func (v *Values) Each(do func(key string, q *unit.Quantity, si float64)) {
+	for i := range valueFields {
+		f := &valueFields[i]
+		if si := f.si(v); si != 0 {
+			do(f.key, f.of, si)
+		}
+	}
+}
+
+// Heads is the heads of the values' columns in a table: what they are of, the value, its unit
+// in a system.
+func Heads(of string, sys unit.System) (heads []string) {
+	for i := range valueFields {
+		f := &valueFields[i]
+		us, _, metric, _ := f.of.Pair(0)
+		name := of + "_" + f.key
+		if f.of != unit.Share {
+			name += "_" + [...]string{unit.US: us, unit.Metric: metric}[sys]
+		}
+		heads = append(heads, name)
+	}
+	return heads
+}
+
+// Cells is the values as numbers in a system's units, to six digits, for the columns that Heads
+// names, a share as a fraction of 1; empty for what was not said.
+func (v *Values) Cells(sys unit.System) (cells []string) {
+	for i := range valueFields {
+		f := &valueFields[i]
+		cell := ""
+		if si := f.si(v); si != 0 {
+			count := si
+			if _, us, _, metric := f.of.Pair(si); f.of != unit.Share {
+				count = [...]float64{unit.US: us, unit.Metric: metric}[sys]
+			}
+			cell = strconv.FormatFloat(count, 'g', 6, 64)
+		}
+		cells = append(cells, cell)
+	}
+	return cells
 }

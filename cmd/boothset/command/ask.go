@@ -17,6 +17,7 @@ type asked struct {
 	p             *Program
 	q             *question.Question
 	texts         question.Texts
+	booth         string
 	asJSON, batch bool
 }
 
@@ -33,6 +34,7 @@ func (p *Program) ask(q *question.Question) *cobra.Command {
 			_ = c.RegisterFlagCompletionFunc(row.Name, p.complete(row.Field)) // fails for a flag that is not there
 		}
 	}
+	p.boothFlag(c, &a.booth)
 	c.Flags().BoolVar(&a.asJSON, flagJSON, false, "usage-json")
 	c.Flags().BoolVar(&a.batch, flagBatch, false, "usage-batch")
 	c.Flags().SortFlags = false
@@ -72,6 +74,10 @@ func (a *asked) run(c *cobra.Command) error {
 		p.code = p.runBatch(o, a.q)
 		return nil
 	}
+	shops := booths{p: p}
+	if o.reader, err = shops.reader(o, a.booth, lastOf(a.texts[question.Gun.Name])); err != nil {
+		return err
+	}
 	for name, texts := range a.texts {
 		row, _ := a.q.Field(name)
 		for i := range texts {
@@ -93,6 +99,20 @@ func (a *asked) run(c *cobra.Command) error {
 	}
 	p.code = p.write(o.words, out, found.Stopped())
 	return nil
+}
+
+// boothFlag gives a command the flag that names a booth.
+func (p *Program) boothFlag(c *cobra.Command, booth *string) {
+	c.Flags().StringVar(booth, flagBooth, "", "usage-booth")
+	_ = c.RegisterFlagCompletionFunc(flagBooth, p.completeBooth) // fails for a flag that is not there
+}
+
+// lastOf is the last of texts, empty where there is none.
+func lastOf(texts []string) string {
+	if len(texts) == 0 {
+		return ""
+	}
+	return texts[len(texts)-1]
 }
 
 // askTyped answers a question. What was typed and would not count is a fault, after what
@@ -122,7 +142,7 @@ func (p *Program) write(w *words.Words, out []byte, stopped bool) int {
 // aloneWithBatch refuses the flags that a batch's requests give themselves.
 func aloneWithBatch(f *pflag.FlagSet, w *words.Words) (err error) {
 	f.Visit(func(x *pflag.Flag) {
-		if !slices.Contains([]string{flagBatch, flagJSON, flagUnits, flagLang}, x.Name) {
+		if !slices.Contains([]string{flagBatch, flagJSON, flagUnits, flagLang, flagShop}, x.Name) {
 			err = &fieldError{field: x.Name, want: w.Say("want-no-batch")}
 		}
 	})

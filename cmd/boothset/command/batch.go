@@ -20,7 +20,7 @@ const errorSchema = "boothset.error/1"
 // error object and the rest go on. It exits 2 where any line was bad, else 3 where any
 // job cannot be done, else 0.
 func (p *Program) runBatch(o opened, q *question.Question) int {
-	b := batch{opened: o, q: q, keys: requestKeys(q)}
+	b := batch{opened: o, q: q, keys: requestKeys(q), shops: booths{p: p}}
 	// Next to nothing lives on from line to line: collecting garbage every few megabytes
 	// would be a tenth of the time.
 	defer debug.SetGCPercent(debug.SetGCPercent(1000))
@@ -82,9 +82,10 @@ func readLine(in *bufio.Reader) ([]byte, error) {
 // batch is requests to a question on their way to their answers.
 type batch struct {
 	opened
-	q    *question.Question
-	keys []string // requestKeys
-	said bool     // the general caution
+	q     *question.Question
+	keys  []string // requestKeys
+	said  bool     // the general caution
+	shops booths
 }
 
 // appendLine appends the answer to the n-th line and gives its exit code.
@@ -93,7 +94,7 @@ func (b *batch) appendLine(dst []byte, text []byte, n int) ([]byte, int) {
 	if err != nil {
 		return appendError(dst, n, err), ExitBadInput
 	}
-	found, err := askTyped(b.reader, b.q, r.answers, r.sys)
+	found, err := askTyped(r.reader, b.q, r.answers, r.sys)
 	if err != nil {
 		return appendError(dst, n, err), ExitBadInput
 	}
