@@ -201,10 +201,10 @@ func (f *Folder) strays() (faults []*Fault) {
 	faults = append(faults, f.straysIn(boothsDir, isID, "shop-stray-id")...)
 	faults = append(faults, f.straysIn(gunsDir, isID, "shop-stray-id")...)
 	for _, id := range f.folders(settingsDir) {
-		faults = append(faults, f.straysIn(path.Join(settingsDir, id), settingName.MatchString, "shop-stray")...)
+		faults = append(faults, f.straysIn(path.Join(settingsDir, id), isSettingName, "shop-stray")...)
 	}
 	for _, id := range f.LoggedBooths() {
-		faults = append(faults, f.straysIn(path.Join(logDir, id), logName.MatchString, "shop-stray")...)
+		faults = append(faults, f.straysIn(path.Join(logDir, id), isLogName, "shop-stray")...)
 	}
 	for _, dir := range []string{settingsDir, logDir} {
 		names, _ := f.names(dir)

@@ -4,21 +4,15 @@ import (
 	"bytes"
 	"cmp"
 	"errors"
-	"fmt"
 	"io/fs"
 	"os"
 	"path"
-	"regexp"
 	"slices"
 	"strings"
 	"time"
 
 	"boothset/calc/unit"
 )
-
-// logName is how a file of the log is called: its month, the machine that writes it, and a
-// number where the month has more than one.
-var logName = regexp.MustCompile(`^\d{4}-\d{2}-[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}(-\d{1,4})?\.jsonl$`)
 
 // mostLogs is how many files a machine may fill for a booth in a month: of 1 MB each.
 const mostLogs = 1000
@@ -47,11 +41,7 @@ func (f *Folder) Keep(m *Machine, r Record, sys unit.System) (*Record, error) {
 	}
 	defer held.Close()
 	for n := 1; n <= mostLogs; n++ {
-		name := r.At.Format("2006-01") + "-" + m.ID
-		if n > 1 {
-			name += fmt.Sprintf("-%d", n)
-		}
-		full, err := f.append(path.Join(dir, name+".jsonl"), line)
+		full, err := f.append(path.Join(dir, logName(r.At, m, n)), line)
 		if err != nil {
 			return nil, f.unwritten(dir, err)
 		}
@@ -118,7 +108,7 @@ func (f *Folder) Log(booth string) (all []*Record, faults []*Fault) {
 	}
 	seen := map[string]bool{}
 	for _, e := range names {
-		if !logName.MatchString(e.Name()) {
+		if !isLogName(e.Name()) {
 			continue
 		}
 		file := path.Join(dir, e.Name())

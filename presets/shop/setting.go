@@ -4,9 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"path"
-	"regexp"
 	"slices"
-	"strconv"
 	"strings"
 	"time"
 
@@ -55,9 +53,6 @@ type settingFile struct {
 	Worked   *workedFile `toml:"worked,omitempty"`
 }
 
-// settingName is how a setting's file is called: its number and its id.
-var settingName = regexp.MustCompile(`^(\d{4,9})-([0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12})\.toml$`)
-
 func (s *Setting) file() string {
 	return path.Join(settingsDir, s.Booth, fmt.Sprintf("%04d-%s.toml", s.Number, s.ID))
 }
@@ -73,7 +68,7 @@ func (f *Folder) Settings(booth string) (all []*Setting, faults []*Fault) {
 		faults = append(faults, fault)
 	}
 	for _, e := range names {
-		if !settingName.MatchString(e.Name()) {
+		if !isSettingName(e.Name()) {
 			continue
 		}
 		file := path.Join(settingsDir, booth, e.Name())
@@ -109,13 +104,12 @@ func ReadSetting(booth, file string, data []byte) (*Setting, []*Fault) {
 		d.refuse(faultOf(file, Broken, "shop-broken", calc.TextFigure("why", Printable(err.Error(), mostName))))
 		return nil, d.faults
 	}
-	name := settingName.FindStringSubmatch(path.Base(file))
-	if name == nil {
+	number, id, ok := settingName(path.Base(file))
+	if !ok {
 		d.refuse(faultOf(file, Broken, "shop-setting-name"))
 		return nil, d.faults
 	}
-	s := &Setting{ID: name[2], Booth: booth, Subject: Subject{w.Coat, w.Stage, w.Gun, w.Band}, Replaces: w.Replaces, Agreed: w.Agreed, By: w.By}
-	s.Number, _ = strconv.Atoi(name[1])
+	s := &Setting{ID: id, Number: number, Booth: booth, Subject: Subject{w.Coat, w.Stage, w.Gun, w.Band}, Replaces: w.Replaces, Agreed: w.Agreed, By: w.By}
 	s.Why, s.Knobs = Printable(w.Why, mostNote), Printable(w.Knobs, mostNote)
 	for key, v := range map[string]string{"coat": w.Coat, "stage": w.Stage, keyGun: w.Gun, "band": w.Band} {
 		if v == "" || v != Printable(v, mostName) {
