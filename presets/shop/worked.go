@@ -31,8 +31,8 @@ type WorkedPart struct {
 const keyGun = "gun"
 
 type workedFile struct {
-	Temp     string       `toml:"temp"`
-	Humidity string       `toml:"humidity"`
+	Temp     string       `toml:"temp,omitempty"`
+	Humidity string       `toml:"humidity,omitempty"`
 	Answer   wireValues   `toml:"answer"`
 	Gun      WorkedPart   `toml:"gun"`
 	Line     []WorkedPart `toml:"line"`
@@ -183,7 +183,9 @@ func (w *Worked) wire(sys unit.System) *workedFile {
 	if len(w.Line) == 0 {
 		return nil
 	}
-	return &workedFile{
-		unit.Temperature.Text(sys, float64(w.Air), unit.Usual), unit.Share.Text(sys, w.Humidity, unit.Usual), w.Answer.wire(sys), w.Gun, w.Line,
+	file := &workedFile{Answer: w.Answer.wire(sys), Gun: w.Gun, Line: w.Line}
+	if w.Air > 0 {
+		file.Temp, file.Humidity = unit.Temperature.Text(sys, float64(w.Air), unit.Usual), unit.Share.Text(sys, w.Humidity, unit.Usual)
 	}
+	return file
 }
