@@ -76,6 +76,7 @@ func Watch(readings []Reading) Watched {
 		guns[r.Gun] = &settled{}
 	}
 	line, spread := &chart{}, &spread{}
+	var recent []taken
 	for i, r := range readings {
 		g := guns[r.Gun]
 		g.add(float64(r.Over), spread)
@@ -93,6 +94,7 @@ func Watch(readings []Reading) Watched {
 		decision := DecisionFor(allowance, runLength)
 		limits := Individuals{Lower: -widthOfLimits * width / load, Upper: widthOfLimits * width / load}
 		u := taken{i, r.Gun, over / width, load}
+		recent = append(recent[max(len(recent)-mostRecent, 0):], u)
 		alarm := line.add(u, allowance, decision)
 		w.Points[i] = Point{
 			Watched: true, Value: unit.Drop(over / load), Lower: unit.Drop(limits.Lower), Upper: unit.Drop(limits.Upper), Out: limits.Out(over / load),
@@ -101,9 +103,9 @@ func Watch(readings []Reading) Watched {
 		ofGun := len(guns) > 1 && g.own.add(u, allowance, decision)
 		switch {
 		case alarm:
-			w.Alarms = append(w.Alarms, line.alarm(line.taken, width))
+			w.Alarms = append(w.Alarms, line.alarm(recent, width))
 		case ofGun:
-			w.Alarms = append(w.Alarms, g.own.alarm(line.taken, width))
+			w.Alarms = append(w.Alarms, g.own.alarm(recent, width))
 		default:
 			continue
 		}
@@ -135,17 +137,19 @@ func (c *chart) add(t taken, allowance, decision float64) bool {
 	return c.sums.Add(t.u)
 }
 
-// alarm is what the chart tells of the change; all is the readings of all guns, and width what
-// a standard deviation is.
-func (c *chart) alarm(all []taken, width float64) Alarm {
+// mostRecent is how many readings are looked back at for which gun has changed.
+const mostRecent = 60
+
+// alarm is what the chart tells of the change; recent is the last readings of all guns, and
+// width what a standard deviation is.
+func (c *chart) alarm(recent []taken, width float64) Alarm {
 	by, n := c.sums.Shift()
 	since := c.taken[len(c.taken)-n:]
 	mean := 0.0
 	for _, t := range since {
 		mean += t.load / float64(n)
 	}
-	first := slices.IndexFunc(all, func(t taken) bool { return t.at == since[0].at })
-	return Alarm{At: c.taken[len(c.taken)-1].at, Since: since[0].at, Shift: unit.Drop(by * width / mean), Gun: blamed(all[first:])}
+	return Alarm{At: c.taken[len(c.taken)-1].at, Since: since[0].at, Shift: unit.Drop(by * width / mean), Gun: blamed(recent)}
 }
 
 // surely is by how much a change of one gun must explain more, as a sum of squares of standard
