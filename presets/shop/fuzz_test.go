@@ -134,3 +134,28 @@ func FuzzBandsAndPainters(f *testing.F) {
 		}
 	})
 }
+
+// Whatever a booth's file holds, saving it leaves a file that is read, or leaves it as it was.
+func FuzzEdit(f *testing.F) {
+	r := fuzzReader(f)
+	for _, s := range []string{boothTwo, "format = \"boothset.booth/1\"", "format = \"boothset.booth/1\"\r\n\"supply\" = '''\n90psi''' # x\r\n[t]\n", "x.y = 1\nformat = \"boothset.booth/1\"\n#"} {
+		f.Add([]byte(s), "95psi")
+	}
+	f.Fuzz(func(t *testing.T, data []byte, supply string) {
+		folder := folder(t, "booths/two.toml", string(data))
+		before, _ := folder.Booth(r, "two")
+		err := folder.SaveBooth(r, "two", shop.Key{Name: "supply", Value: supply}, shop.Key{Name: "notes", Value: "a"})
+		after, _ := folder.Booth(r, "two")
+		if err != nil {
+			require.Equal(t, string(data), content(t, folder, "booths/two.toml"))
+			return
+		}
+		require.NotNil(t, after)
+		require.Equal(t, "a", after.Notes)
+		require.Equal(t, supply, after.Answers.Text(question.Supply))
+		if before != nil {
+			require.Equal(t, before.Name, after.Name)
+			require.Equal(t, before.Answers.With(question.Supply).Texts(), after.Answers.With(question.Supply).Texts())
+		}
+	})
+}
