@@ -54,6 +54,8 @@ type Holding struct {
 	Typed    bool                     // Class is this very gun, as typed
 	Pressure unit.Gauge               // as set, 1 to 150 psi
 	Distance unit.Length              // as held, 2 to 30 in
+	// Hand is how fast a gun of the class is usually moved; 0 where that is not known.
+	Hand Stated[unit.Speed]
 	// Choked is what is left of the transfer with the inlet valve choked, 0.3 to 1.
 	Choked float64
 }

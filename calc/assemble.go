@@ -103,9 +103,9 @@ func (s *Setup) walk(j *job, q unit.Flow, working, into unit.Abs) {
 	s.Line = make([]Step, 0, len(j.r.Line)+3)
 	g := &j.r.Gun
 	amb := j.air.Ambient
-	add := func(name string, kind line.Kind, in, out unit.Abs, mach float64) {
+	add := func(name string, kind line.Kind, in, out unit.Abs, mach float64, bore unit.Length) {
 		s.Line = append(s.Line, Step{
-			Name: name, Kind: kind, In: in.Gauge(amb), Out: out.Gauge(amb), Loss: unit.Drop(in - out), Mach: mach,
+			Name: name, Kind: kind, In: in.Gauge(amb), Out: out.Gauge(amb), Loss: unit.Drop(in - out), Mach: mach, Bore: bore,
 		})
 	}
 	// The march goes upstream, which has an answer even where a part is choked. A regulator
@@ -130,19 +130,23 @@ func (s *Setup) walk(j *job, q unit.Flow, working, into unit.Abs) {
 	}
 	for i := range j.r.Line {
 		p := &j.r.Line[i]
-		if p.Kind == line.RegulatorKind {
-			add(p.Name, p.Kind, ends[i], ends[i+1], throat(q, ends[i], seats[i], j.air))
-		} else {
-			add(p.Name, p.Kind, ends[i], ends[i+1], p.Mach(q, ends[i], ends[i+1], j.air))
+		switch p.Kind {
+		case line.RegulatorKind:
+			add(p.Name, p.Kind, ends[i], ends[i+1], throat(q, ends[i], seats[i], j.air), seats[i].Bore())
+		case line.HoseKind:
+			add(p.Name, p.Kind, ends[i], ends[i+1], p.Mach(q, ends[i], ends[i+1], j.air), p.Hose.Bore)
+			s.Line[i].Length = p.Hose.Length
+		default:
+			add(p.Name, p.Kind, ends[i], ends[i+1], p.Mach(q, ends[i], ends[i+1], j.air), p.Restriction.Bore())
 		}
 	}
 	if !g.Valve.None {
-		add(j.r.Parts.Valve, line.ValveKind, into, working, s.Valve.Mach)
+		add(j.r.Parts.Valve, line.ValveKind, into, working, s.Valve.Mach, g.Valve.At(s.Valve.Opening).Bore())
 	}
 	s.share()
 	_, cap := g.Upstream(q, j.air)
-	add(j.r.Parts.Passages, line.PassagesKind, working, cap, throat(q, working, g.Passages, j.air))
-	add(j.r.Parts.Cap, line.CapKind, cap, amb, gun.JetOf(q, cap, j.air).Mach)
+	add(j.r.Parts.Passages, line.PassagesKind, working, cap, throat(q, working, g.Passages, j.air), g.Passages.Bore())
+	add(j.r.Parts.Cap, line.CapKind, cap, amb, gun.JetOf(q, cap, j.air).Mach, g.Cap.Bore())
 }
 
 // settingOf is the setting of the regulator at.

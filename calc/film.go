@@ -105,7 +105,8 @@ type PassAnswer struct {
 	Passes           int // a coat, where the panel's height was given
 }
 
-// What a hand does with ease. Estimates: no published figures were found.
+// What a hand does with ease: estimates, about the speeds that are printed for a class
+// (Holding.Hand).
 const (
 	slowHand = unit.Speed(0.15)
 	fastHand = unit.Speed(1.0)

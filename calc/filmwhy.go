@@ -43,6 +43,9 @@ func (a *FilmAnswer) explain(r *FilmRequest) {
 		if a.OneMore.Dry == 0 {
 			why.add("speed", id, passGround, filmFigure("wet", a.Each.Wet), speedFigure("speed", p.Speed), speedFigure("low", p.Low), speedFigure("high", p.High), near("step", p.Step))
 		}
+		if hand := r.Held.Hand; hand.Value > 0 {
+			why.add("speed", "film-hand", hand.Ground, TextFigure("gun", r.Gun), brief(speedFigure("hand", hand.Value)))
+		}
 		if r.Fan.Ground == r.Overlap.Ground {
 			why.add("speed", "film-fan-overlap", r.Fan.Ground, near("fan", r.Fan.Value), share("overlap", r.Overlap.Value))
 		} else {

@@ -27,9 +27,12 @@ type bench struct {
 	moves     []inputStep
 	marked    note // what another mark of the wall's gauge did
 	forms     []*form
-	cache     viewCache
+	cache     []viewCache // of each view
+	response  response
 	// headlineCut: the verdict over the views is cut off.
 	headlineCut bool
+	// notesPinned is how many notes stand under the digits.
+	notesPinned int
 }
 
 // note says what another mark did to answers: it shows while these are what is tried, until
@@ -48,7 +51,7 @@ type inputStep struct {
 }
 
 func newBench(s *session) *bench {
-	b := &bench{s: s, views: views}
+	b := &bench{s: s, views: views, cache: make([]viewCache, len(views))}
 	b.forms = forms(s, b)
 	return b
 }
@@ -57,13 +60,23 @@ func (b *bench) skip() bool { return false }
 
 func (b *bench) press(tea.KeyMsg) move { return nil }
 
+// conditions is the day and the supply that the answer is for.
+func (b *bench) conditions() string {
+	if b.err != nil {
+		return ""
+	}
+	s, r := b.s, b.tried.Request
+	between := " " + string(s.glyphs.Between) + " "
+	return between + unit.Temperature.Text(s.sys, float64(r.Day.Air), unit.Usual) + ", " + unit.Share.Text(s.sys, r.Day.Humidity, unit.Usual) + between + unit.Pressure.Text(s.sys, float64(r.Supply), unit.Usual)
+}
+
 func (b *bench) heading() (left, right string) {
 	s, all := b.s, b.s.counting(b.tried.answers)
 	coat := s.called(question.Coat, all)
 	if len(b.tried.Stages) > 1 {
 		coat += " (" + plain(b.tried.StageName(s.words)) + ")"
 	}
-	return coat + ", " + s.called(question.Gun, all), s.unitsName()
+	return coat + ", " + s.called(question.Gun, all) + b.conditions(), s.unitsName()
 }
 
 // enter works the answers out anew. What is moved first is the wall as it stands, which

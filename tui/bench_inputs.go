@@ -64,9 +64,9 @@ func (b *bench) shownInputs(a question.Answers) []shownInput {
 	return shown
 }
 
-// strip is the inputs in a row: the one that is moved, and around it as many as there is
+// inputStrip is the inputs in a row: the one that is moved, and around it as many as there is
 // room for.
-func (b *bench) strip(w int) string {
+func (b *bench) inputStrip(w int) string {
 	s, inputs := b.s, b.shownInputs(b.tried.answers)
 	between := " " + string(s.glyphs.Between) + " "
 	item := func(i int) string { return inputs[i].name + " " + inputs[i].value }

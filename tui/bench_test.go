@@ -67,7 +67,7 @@ func bodyText(frame string) string { return strings.Join(strings.Fields(ansi.Str
 // screenfulsText is all screenfuls of the view that shows.
 func screenfulsText(r *root) string {
 	var all []string
-	for range len(r.bench.screenfuls(r.bench.share(frameOf(r.bench, r.size).room).view)) {
+	for range len(r.bench.screenfuls(r.bench.view, r.bench.share(frameOf(r.bench, r.size).room).view)) {
 		all = append(all, r.View())
 		press(r, "pgdown")
 	}
@@ -103,7 +103,7 @@ func TestTryingTheWallShowsWhatTheGunGetsAndIsForgotten(t *testing.T) {
 
 func TestTryingStartsFromTheWallAsItStands(t *testing.T) {
 	r := open80x24(t)
-	press(r, then(toAnswer[:12], "70psi", "enter", "enter", "left")...)
+	press(r, then(toAnswer[:12], "70psi", "enter", "enter", "enter", "left")...)
 	require.InDelta(t, 69, r.bench.tried.Setup.Now.Wall.PSI(), 1e-6)
 	require.InDelta(t, 70, r.result().Plan.Request.Now.PSI(), 1e-6)
 }

@@ -1,181 +1,215 @@
 package tui
 
 import (
-	"math"
 	"slices"
 	"strings"
 
 	"boothset/calc"
 	"boothset/presets/answer"
+	"boothset/tui/draw"
 
 	"github.com/charmbracelet/x/ansi"
 )
 
-// Widths and heights from which the bench shows more.
+// Widths and heights of the body from which the bench shows more.
 const (
 	sideWindow = 110 // columns with room for the list of inputs beside the view
-	sideHigh   = 18  // rows of it
+	sideHigh   = 16  // rows of it
 	sideWide   = 40
-	lowBench   = 13 // rows from which the hazard line stands in full
+	lowBench   = 10 // rows from which the hazard line stands in full, and what a trial moved
+	tilesWide  = 156
+	tilesHigh  = 28 // rows from which several views stand together
 )
 
 // shares is how the room of the bench is shared out.
 type shares struct {
-	verdict, settings, foot []string
-	view                    size
-	side                    bool
+	foot  []string
+	view  size // of each view that shows
+	side  bool
+	tiles []int // the views that show together, none where one shows by itself
 }
 
+// tilesAcross is how many views stand side by side.
+const tilesAcross = 2
+
 func (b *bench) share(room size) shares {
-	v := shares{verdict: append(b.headline(room), b.markRows(room)...), side: room.w >= sideWindow && room.h >= sideHigh, view: room}
-	if !b.views[b.view].settings && !b.tried.Stopped() {
-		v.settings = b.compact(room.w)
-	}
+	v := shares{side: room.w >= sideWindow && room.h >= sideHigh}
 	v.foot = b.foot(room, v.side)
-	v.view.h = max(room.h-len(v.verdict)-len(v.settings)-len(v.foot), 1)
+	v.view = size{room.w, max(room.h-len(v.foot), 1)}
 	if v.side {
 		v.view.w -= sideWide + 2
+	}
+	if room.w >= tilesWide && room.h >= tilesHigh {
+		v.tiles = b.together()
+		v.view = size{v.view.w/tilesAcross - draw.FrameAcross, v.view.h/(len(v.tiles)/tilesAcross) - draw.FrameDown}
 	}
 	return v
 }
 
-// under is where keys lead from here, the view that shows in brackets. Where it is too narrow for
-// all the names those of the pages stand as their keys, and then all but that of the view
-// that shows.
+// together is the views that show with the one that is looked at: the first four, or the last.
+func (b *bench) together() []int {
+	const n = 2 * tilesAcross
+	first := 0
+	if b.view >= n {
+		first = len(b.views) - n
+	}
+	all := make([]int, n)
+	for i := range all {
+		all[i] = first + i
+	}
+	return all
+}
+
+// under is what is pinned, and the tabs.
 func (b *bench) under(window size) []string {
-	all := b.destinations()
+	if b.err != nil {
+		return nil
+	}
+	return append(b.glance(window), b.tabs(window.w, func(d destination) bool { return d.page == nil && d.view == b.view }))
+}
+
+func (b *bench) ownRules() {}
+
+// tabs is where keys lead from the answer, the one that shows inverted, in a rule. Where it is too
+// narrow for all the names those of the pages stand as their keys, and then all but that of the
+// one that shows.
+func (b *bench) tabs(w int, shows func(destination) bool) string {
+	s, all := b.s, b.destinations()
 	row := ""
 	for _, withName := range []int{len(all), len(b.views), 0} {
-		between := "  "
-		if withName < len(all) {
-			between = " "
-		}
-		names := make([]string, len(all))
+		row = ""
 		for i, d := range all {
-			switch {
-			case i == b.view:
-				names[i] = "[" + d.key + " " + d.name + "]"
-			case i < withName:
-				names[i] = d.key + " " + d.name
-			default:
-				names[i] = d.key
+			tab := d.key
+			if i < withName || shows(d) {
+				tab += " " + d.name
+			}
+			if shows(d) {
+				row += s.tab(tab)
+			} else {
+				row += " " + s.theme.Key.Render(d.key) + strings.TrimPrefix(tab, d.key) + " "
 			}
 		}
-		if row = strings.Join(names, between); ansi.StringWidth(row) <= window.w {
+		if ansi.StringWidth(row) <= w {
 			break
 		}
 	}
-	return []string{b.s.theme.Key.Render(cut(row, window.w))}
+	row = cut(row, w)
+	return row + s.theme.Caption.Render(strings.Repeat(string(s.glyphs.Rule), max(w-ansi.StringWidth(row), 0)))
 }
 
-// body is the verdict, the view that shows, the inputs and the hazard line.
+// tab is the one that shows: inverted, and in brackets where nothing can be.
+func (s *session) tab(text string) string {
+	if s.theme.colour {
+		return s.theme.Tab.Render(" " + text + " ")
+	}
+	return "[" + text + "]"
+}
+
+// body is the view that shows, or several, with the inputs and the hazard line.
 func (b *bench) body(room size) []string {
 	s := b.s
 	if b.err != nil {
 		return hang("! ", b.err.Error(), room.w)
 	}
 	v := b.share(room)
-	rows := append(v.verdict, v.settings...)
-	shown := b.viewRows(v.view)
+	shown := b.shown(v)
 	if !v.side {
-		return append(append(rows, shown...), v.foot...)
+		return append(shown, v.foot...)
 	}
-	side := b.sideRows(size{sideWide, v.view.h})
-	for y := range v.view.h {
-		var left, right string
-		if y < len(shown) {
-			left = shown[y]
-		}
+	wide := room.w - sideWide - 2
+	side := b.side(size{sideWide, len(shown)})
+	for y := range shown {
+		right := ""
 		if y < len(side) {
 			right = side[y]
 		}
-		rows = append(rows, strings.TrimRight(pad(left, v.view.w)+" "+string(s.glyphs.Upright)+right, " "))
+		shown[y] = strings.TrimRight(pad(shown[y], wide)+" "+string(s.glyphs.Upright)+right, " ")
 	}
-	return append(rows, v.foot...)
+	return append(shown, v.foot...)
 }
 
-// viewRows is the screenful of the view that shows, filled up to its height.
-func (b *bench) viewRows(view size) []string {
-	all := b.screenfuls(view)
-	at := min(b.screenful, len(all)-1)
-	rows := make([]string, view.h)
-	copy(rows, all[at])
-	if len(all) > 1 {
-		id := "screenful"
-		if warns := append(b.against(view.w), b.cautions(calc.Warn, view.w)...); b.views[b.view].settings && len(warns) > 0 && !slices.Contains(all[at], warns[0]) {
-			id = "screenful-watch"
+// shown is the view that is looked at, or the tiles.
+func (b *bench) shown(v shares) (rows []string) {
+	if v.tiles == nil {
+		return b.viewRows(b.view, v.view)
+	}
+	framed := size{v.view.w + draw.FrameAcross, v.view.h + draw.FrameDown}
+	for at := 0; at < len(v.tiles); at += tilesAcross {
+		var beside []string
+		for x, n := range v.tiles[at : at+tilesAcross] {
+			beside = joined(beside, b.tile(n, v.view, framed), x*framed.w)
 		}
-		text := b.s.text(id, calc.CountFigure("n", at+1), calc.CountFigure("of", len(all)), calc.TextFigure("key", b.viewKey()))
-		rows[view.h-1] = toRight(b.s.theme.Note.Render(cut(text, view.w)), view.w)
+		rows = append(rows, beside...)
 	}
 	return rows
 }
 
-// verdictRows is whether to spray, in words, and what turns it.
-func (b *bench) verdictRows(w int) []string { return b.verdictIn(w, math.MaxInt) }
+// tile is a view in its frame.
+func (b *bench) tile(n int, inside, framed size) []string {
+	d := b.destinations()[n]
+	title := d.key + " " + d.name
+	switch {
+	case n != b.view:
+	case b.s.theme.colour:
+		title = " " + title + " "
+	default:
+		title = "[" + title + "]"
+	}
+	return draw.Frame{Title: title, Marked: n == b.view, Inside: b.viewRows(n, inside)}.Rows(framed.w, framed.h, b.s.glyphs, b.s.ink)
+}
 
-// verdictIn is the same in so many rows at most.
-func (b *bench) verdictIn(w, most int) []string {
-	j := &b.tried.Setup.Judgement
-	head := answer.Headline(b.s.words, b.s.sys, j, answer.PlanGoes)
+// viewRows is the screenful of a view that shows, filled up to its height.
+func (b *bench) viewRows(n int, view size) []string {
+	all, at := b.screenfuls(n, view), 0
+	if n == b.view {
+		at = min(b.screenful, len(all)-1)
+	}
+	rows := make([]string, view.h)
+	copy(rows, all[at])
+	if len(all) > 1 {
+		rows[view.h-1] = toRight(b.s.theme.Note.Render(cut(b.cue(n, all, at, view), view.w)), view.w)
+	}
+	return rows
+}
+
+// cue says that a view has more, and where.
+func (b *bench) cue(n int, all [][]string, at int, view size) string {
+	id := "cue-more"
+	switch {
+	case n != b.view:
+		id = "cue-tile"
+	case at == len(all)-1:
+		id = "cue-top"
+	default:
+		warns := append(b.against(view.w), b.cautions(calc.Warn, view.w)...)
+		if b.views[n].settings && len(warns) > 0 && !slices.Contains(all[at], warns[0]) {
+			id = "cue-cautions"
+		}
+	}
+	return b.s.text(id, calc.TextFigure("key", b.destinations()[n].key))
+}
+
+// verdictRows is whether to spray, in words, and what turns it.
+func (b *bench) verdictRows(w int) []string {
+	head := answer.Headline(b.s.words, b.s.sys, &b.tried.Setup.Judgement, answer.PlanGoes)
 	text := head.Name + ": " + head.Text
 	if b.changed() {
 		text = b.s.say("tried") + " " + text
 	}
-	rows := wrap(text, w)
-	if len(rows) > most {
-		rows[most-1] = cut(strings.Join(rows[most-1:], " "), w)
-		rows = rows[:most]
-	}
-	style := b.s.theme.level[head.Level]
-	if j.Verdict == calc.VerdictGo {
-		style = b.s.theme.Go
-	}
-	return each(rows, style.Render)
+	return wrap(text, w)
 }
 
-// headlineRows is how many rows of a window the verdict may take, and lowHeadline of a low
-// one. What turns it stands in full in the first view where that cuts it off.
-const (
-	headlineRows = 2
-	lowHeadline  = 1
-)
-
-// headline is the verdict over the views.
-func (b *bench) headline(room size) []string {
-	most := headlineRows
-	if room.h < lowBench {
-		most = lowHeadline
-	}
-	rows := b.verdictIn(room.w, most)
-	b.headlineCut = len(b.verdictRows(room.w)) > len(rows)
-	return rows
-}
-
-// markRows is what another mark of the gauge did, cut where there is little room.
-func (b *bench) markRows(room size) []string {
-	text := b.marked.text
-	rows := wrap(text, room.w)
-	switch {
-	case text == "" || !sameAnswers(b.marked.of, b.tried.answers):
-		return nil
-	case room.h < lowBench:
-		rows = []string{cut(text, room.w)}
-	}
-	return each(rows, b.s.theme.Note.Render)
-}
-
-// foot is the input that is moved and the hazard line.
+// foot is the input that is moved and what it moved, and the hazard line.
 func (b *bench) foot(room size, side bool) (rows []string) {
 	s := b.s
 	if !side {
-		rows = append(rows, b.strip(room.w))
+		rows = b.strip(room)
 	}
 	hazard := wrap(s.say(b.hazard()), room.w)
 	if room.h < lowBench {
-		hazard = []string{cut(hazard[0], room.w)}
+		hazard = []string{more(hazard, room.w)}
 	}
-	return append(rows, each(hazard, s.theme.level[calc.Warn].Render)...)
+	return append(rows, each(hazard, s.theme.Caption.Render)...)
 }
 
 // hazard is what harms in the coat, and what keeps it off, in a line; the id of its sentence.

@@ -2,11 +2,8 @@ package tui
 
 import (
 	"slices"
-	"strings"
 
-	"boothset/calc/unit"
 	"boothset/presets/answer"
-	"boothset/presets/catalogue"
 	"boothset/presets/question"
 )
 
@@ -14,24 +11,13 @@ import (
 // one below the other and what they come to under them, worked out anew whenever a field is
 // left. What was typed stays in it for as long as the assistant runs.
 type form struct {
-	s      *session
+	boxes  // behind the last one lies the answer
 	from   *bench
 	asks   *question.Question
-	boxes  []box
-	at     int         // the box that is typed in; behind the last one lies the answer
-	read   unit.System // that bare numbers were typed in
 	answer answer.Answer
 	err    error  // why there is no answer
 	fault  string // why what was typed was not taken; the next key clears it
 	scroll scroll
-}
-
-// box is a field of a form.
-type box struct {
-	question.Row
-	typed   field
-	choices []catalogue.Choice // where it is chosen from a list
-	picked  int                // of the choices, -1 where none was picked here
 }
 
 // forms is the page of every question but the plan, in the order they come up at the bench.
@@ -45,87 +31,17 @@ func forms(s *session, from *bench) (all []*form) {
 }
 
 func newForm(s *session, from *bench, q *question.Question) *form {
-	f := &form{s: s, from: from, asks: q}
-	for _, row := range q.Fields {
-		f.boxes = append(f.boxes, box{Row: row, choices: s.reader.Choices(row.Field), picked: -1})
-	}
+	f := &form{boxes: boxesOf(s, q.Fields), from: from, asks: q}
+	f.offer = f.offered
 	return f
 }
 
-// own is what was typed or picked here.
-func (b *box) own() string {
-	if b.picked >= 0 {
-		return b.choices[b.picked].ID
-	}
-	return strings.TrimSpace(b.typed.String())
-}
-
-// own is what was typed or picked on the page, field by field.
-func (f *form) own() question.Texts {
-	texts := question.Texts{}
-	for i := range f.boxes {
-		if own := f.boxes[i].own(); own != "" {
-			texts[f.boxes[i].Name] = []string{own}
-		}
-	}
-	return texts
-}
-
-// fill puts texts into the boxes, as typed here with bare numbers in a system. What a list
-// no longer has is left out.
-func (f *form) fill(texts question.Texts, read unit.System) {
-	f.read = read
-	for i := range f.boxes {
-		b := &f.boxes[i]
-		own := strings.Join(texts[b.Name], question.Between)
-		b.clear()
-		if b.choices == nil {
-			b.typed.set(own)
-		} else {
-			b.picked = b.choice(own)
-		}
-	}
-}
-
-// choice is the place of an entry among the choices, -1 where it is none of them.
-func (b *box) choice(id string) int {
-	return slices.IndexFunc(b.choices, func(c catalogue.Choice) bool { return c.ID == id })
-}
-
-// put puts text into a box: of a list, the number, the id or the name of an entry; false
-// where there is none such.
-func (b *box) put(text string) bool {
-	if b.choices == nil {
-		b.typed.set(text)
-		return true
-	}
-	at, ok := pickItem(b.choices, text)
-	if ok {
-		b.picked = at
-	}
-	return ok
-}
-
-func (b *box) clear() {
-	b.typed.set("")
-	b.picked = -1
-}
-
-// values is what counts for a box: what was typed or picked here, else what the answer that
-// the page was opened from rests on.
-func (f *form) values(b *box) []question.Value {
-	if own := b.own(); own != "" {
-		return f.s.reader.ReadText(b.Field, own, f.read)
-	}
-	return f.offer(b)
-}
-
-// offer is what the answer that the page was opened from rests on for a box. Its hardener is
+// offered is what the answer that the page was opened from rests on for a box. Its hardener is
 // that of its own coat alone.
-func (f *form) offer(b *box) []question.Value {
+func (f *form) offered(b *box) []question.Value {
 	if b.Field == question.Hardener {
-		for i := range f.boxes {
-			if coat := &f.boxes[i]; coat.Field == question.Coat && coat.own() != "" && coat.own() != question.TextOf(f.from.offer(question.Coat)) {
+		for i := range f.all {
+			if coat := &f.all[i]; coat.Field == question.Coat && coat.own() != "" && coat.own() != question.TextOf(f.from.offer(question.Coat)) {
 				return nil
 			}
 		}
@@ -135,14 +51,14 @@ func (f *form) offer(b *box) []question.Value {
 
 // answers is what counts, field by field.
 func (f *form) answers() (a question.Answers) {
-	for i := range f.boxes {
-		a = a.With(f.boxes[i].Field, f.values(&f.boxes[i])...)
+	for i := range f.all {
+		a = a.With(f.all[i].Field, f.values(&f.all[i])...)
 	}
 	return a
 }
 
 // onAnswer reports whether no box is typed in.
-func (f *form) onAnswer() bool { return f.at == len(f.boxes) }
+func (f *form) onAnswer() bool { return f.at == len(f.all) }
 
 // name is what the page is called in a word.
 func (f *form) name() string { return f.s.say("page-" + f.asks.Name) }
@@ -152,8 +68,6 @@ func (f *form) title() string { return f.s.say("brief-" + f.asks.Name) }
 
 func (f *form) skip() bool { return false }
 
-func (f *form) under(window size) []string { return nil }
-
 func (f *form) heading() (left, right string) { return f.title(), f.s.unitsName() }
 
 // enter arrives at the first field in the way of an answer, or at the answer.
@@ -161,7 +75,7 @@ func (f *form) enter() *question.Fault {
 	f.fault = ""
 	f.scroll.top = 0
 	f.solve()
-	f.at = len(f.boxes)
+	f.at = len(f.all)
 	if i := f.blamed(); i >= 0 {
 		f.at = i
 	}
@@ -188,7 +102,7 @@ func (f *form) blamed() int {
 	if fault == nil {
 		return -1
 	}
-	return slices.IndexFunc(f.boxes, func(b box) bool { return b.Name == fault.Field })
+	return slices.IndexFunc(f.all, func(b box) bool { return b.Name == fault.Field })
 }
 
 // leave takes what was typed, or keeps the cursor where it will not do. What the answer
@@ -197,7 +111,7 @@ func (f *form) leave() bool {
 	if f.onAnswer() {
 		return true
 	}
-	b := &f.boxes[f.at]
+	b := &f.all[f.at]
 	if b.choices == nil && b.own() != "" && question.Plan.Has(b.Field) {
 		_, text := f.s.completed(b.Field, b.own(), f.read)
 		b.typed.set(text)
@@ -212,7 +126,7 @@ func (f *form) next(string) move {
 	case f.onAnswer():
 		f.at = 0
 	case !f.leave():
-	case f.at < len(f.boxes)-1:
+	case f.at < len(f.all)-1:
 		f.at++
 	case f.blamed() >= 0:
 		f.at = f.blamed()
@@ -231,7 +145,7 @@ func (f *form) last(string) move {
 
 func (f *form) toAnswer(string) move {
 	if f.leave() {
-		f.at = len(f.boxes)
+		f.at = len(f.all)
 		f.scroll.top = 0
 	}
 	return nil

@@ -11,7 +11,7 @@ import (
 
 // choose picks the next choice of a box, or the one before.
 func (f *form) choose(pressed string) move {
-	b := &f.boxes[f.at]
+	b := &f.all[f.at]
 	at := -1
 	if now := f.values(b); len(now) > 0 {
 		at = b.choice(now[0].ID)
@@ -36,7 +36,7 @@ func (f *form) suggested(b *box) []catalogue.Choice {
 
 // suggest puts the next suggestion into the field, or the one before.
 func (f *form) suggest(pressed string) move {
-	b := &f.boxes[f.at]
+	b := &f.all[f.at]
 	all := f.suggested(b)
 	at := slices.IndexFunc(all, func(c catalogue.Choice) bool { return c.ID == b.own() })
 	b.typed.set(all[neighbour(pressed, at, len(all))].ID)
@@ -61,7 +61,7 @@ func (f *form) keys(room size) []binding {
 	if f.at > 0 {
 		all = slices.Insert(all, 2, bindExplained(beforeKeys, "do-before", f.last))
 	}
-	b := &f.boxes[f.at]
+	b := &f.all[f.at]
 	switch {
 	case b.choices != nil:
 		all = append(all, bindKey(nudgeKeys, "do-choose", f.choose))
@@ -80,10 +80,10 @@ func (f *form) keys(room size) []binding {
 
 func (f *form) press(k tea.KeyMsg) move {
 	f.fault = ""
-	if f.onAnswer() || f.boxes[f.at].choices != nil {
+	if f.onAnswer() || f.all[f.at].choices != nil {
 		return nil
 	}
-	b := &f.boxes[f.at]
+	b := &f.all[f.at]
 	if !f.s.typeInto(&b.typed, b.Field, k) {
 		f.fault = f.s.say("field-runes")
 	}

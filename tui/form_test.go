@@ -29,7 +29,7 @@ func formOf(r *root) *form { return r.page().(*form) }
 // boxAt is the name of the field that is typed in, empty on the answer.
 func boxAt(r *root) string {
 	if f := formOf(r); !f.onAnswer() {
-		return f.boxes[f.at].Name
+		return f.all[f.at].Name
 	}
 	return ""
 }
@@ -70,8 +70,8 @@ func TestWhatTheAnswerHasCountsAsItIsRead(t *testing.T) {
 		}
 		require.InDelta(t, want.PSI(), film.Request.Held.Pressure.PSI(), 0.05)
 		require.InDelta(t, setup.Distance.Target.Inches(), film.Request.Held.Distance.Inches(), 0.05)
-		for i := range formOf(r).boxes {
-			b := &formOf(r).boxes[i]
+		for i := range formOf(r).all {
+			b := &formOf(r).all[i]
 			if b.Field == question.Pressure || b.Field == question.Distance {
 				text, here := formOf(r).value(b)
 				require.False(t, here)
@@ -141,13 +141,13 @@ func TestAFieldOfWordsTakesCharactersOfOneColumnOnly(t *testing.T) {
 	r := open80x24(t)
 	press(r, toMix...)
 	press(r, "2é、\u0301😀x")
-	require.Equal(t, "2éx", formOf(r).boxes[formOf(r).at].typed.String())
+	require.Equal(t, "2éx", formOf(r).all[formOf(r).at].typed.String())
 }
 
 func TestAQuantityOfAFormTakesWhatCanBePartOfIt(t *testing.T) {
 	r := open80x24(t)
 	press(r, then(toThin, "up", "din4", "enter", "2", "x", "2", "s")...)
-	require.Equal(t, "22s", formOf(r).boxes[formOf(r).at].typed.String())
+	require.Equal(t, "22s", formOf(r).all[formOf(r).at].typed.String())
 	press(r, "x")
 	require.Contains(t, r.View(), "! Only a number and its unit")
 }
@@ -160,9 +160,9 @@ func TestAFormsListIsChosenFrom(t *testing.T) {
 	coat := func() string { return f.answer.(*answer.Day).Request.Coat.ID }
 	require.Equal(t, "clear", coat())
 	press(r, "left")
-	require.NotEmpty(t, f.boxes[0].own())
-	require.NotEqual(t, "clear", f.boxes[0].own())
-	require.Equal(t, f.boxes[0].own(), coat(), "at once")
+	require.NotEmpty(t, f.all[0].own())
+	require.NotEqual(t, "clear", f.all[0].own())
+	require.Equal(t, f.all[0].own(), coat(), "at once")
 	press(r, "right")
 	require.Equal(t, "clear", coat())
 	press(r, "right", "ctrl+u")
@@ -249,8 +249,8 @@ func TestAUsageSpeaksOfFieldsByTheirNames(t *testing.T) {
 		press(r, toAnswer...)
 		found := 0
 		for _, f := range r.bench.forms {
-			for i := range f.boxes {
-				b := &f.boxes[i]
+			for i := range f.all {
+				b := &f.all[i]
 				usage := f.usage(b)
 				require.NotContains(t, usage, "--", b.Name)
 				require.NotContains(t, usage, "{", b.Name)

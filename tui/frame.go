@@ -33,8 +33,9 @@ type frame struct {
 }
 
 func frameOf(p page, window size) frame {
-	f := frame{under: p.under(window), help: 1, ruled: window.h >= ruledWindow}
-	if window.h >= tallWindow {
+	_, own := p.(ruled)
+	f := frame{under: p.under(window), help: 1, ruled: window.h >= ruledWindow && !own}
+	if window.h >= tallWindow && !own {
 		f.help = 2
 	}
 	f.room = size{window.w, window.h - 1 - len(f.under) - f.help}

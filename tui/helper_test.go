@@ -170,26 +170,28 @@ func then(keys []string, more ...string) []string {
 // The keys of a job from the safety page to the answer: clear, a reduced-pressure gun,
 // 75 F, 45 %, 90 psi, the rest as the shop has it and its supply not checked. The units
 // are named, so that they mean the same in both systems.
-var toAnswer = []string{"enter", "8", "2", "75F", "enter", "45", "enter", "enter", "enter", "90psi", "enter", "1", "enter", "enter"}
+var toAnswer = []string{"enter", "8", "2", "75F", "enter", "45", "enter", "enter", "enter", "90psi", "enter", "1", "enter", "enter", "enter"}
 
 // The same, with the supply gone through: a small compressor and another gun on it.
-var toSupply = then(toAnswer[:13], "2", "12cfm", "enter", "60gal", "enter", "enter", "enter", "100ft,3/4in", "enter", "10cfm,50", "enter", "enter", "enter", "enter")
+var toSupply = then(toAnswer[:13], "2", "12cfm", "enter", "60gal", "enter", "enter", "enter", "100ft,3/4in", "enter", "10cfm,50", "enter", "enter", "enter", "enter", "enter", "enter", "enter")
 
 // The same to a panel below the dew point, and on a supply too low for the gun.
 var (
-	toDew   = then(toAnswer[:5], "97", "enter", "72F", "enter", "enter", "90psi", "enter", "1", "enter", "enter")
-	toShort = then(toAnswer[:9], "28psi", "enter", "1", "enter", "enter")
+	toDew   = then(toAnswer[:5], "97", "enter", "72F", "enter", "enter", "90psi", "enter", "1", "enter", "enter", "enter")
+	toShort = then(toAnswer[:9], "28psi", "enter", "1", "enter", "enter", "enter")
 	// toStarved is one whose supply leaves the gun under the coat's band.
-	toStarved = then(toAnswer[:9], "22psi", "enter", "1", "enter", "enter")
+	toStarved = then(toAnswer[:9], "22psi", "enter", "1", "enter", "enter", "enter")
 )
 
 // toRead is the same with the wall found at 70 psi.
-var toRead = then(toAnswer[:12], "70psi", "enter", "enter")
+var toRead = then(toAnswer[:12], "70psi", "enter", "enter", "enter")
 
 // where is the step that shows, or the page.
 func where(r *root) string {
 	switch p := r.page().(type) {
 	case *stepPage:
+		return p.step.id
+	case *sheetPage:
 		return p.step.id
 	case *safety:
 		return "safety"

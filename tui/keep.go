@@ -119,8 +119,8 @@ const atBench = "answer"
 func (r *root) draft() last.Draft {
 	s := r.s
 	d := last.Draft{Answers: last.Texts(s.answers.Texts()), Entered: maps.Clone(s.entered), Units: catalogue.SystemName(s.sys), Walk: s.walkLine, Check: s.check, Finished: s.finished, At: atBench}
-	if p, ok := r.pages[r.at].(*stepPage); ok {
-		d.At, d.Typed = p.step.id, p.field.String()
+	if p, ok := r.pages[r.at].(asking); ok {
+		d.At, d.Typed = p.draft()
 	}
 	for _, f := range r.bench.forms {
 		if own := f.own(); len(own) > 0 {
@@ -162,11 +162,8 @@ func (r *root) take(run *lastRun) {
 		s.check = run.Check
 	}
 	for _, p := range r.pages {
-		if p, ok := p.(*stepPage); ok && p.step.typed() {
-			p.field.set(s.answers.Text(p.step.field))
-			if p.step.id == run.At {
-				p.field.set(run.Typed)
-			}
+		if p, ok := p.(asking); ok {
+			p.resume(s.answers, run.At, run.Typed)
 		}
 	}
 	for _, f := range r.bench.forms {
@@ -177,15 +174,8 @@ func (r *root) take(run *lastRun) {
 // follow puts the answers that are no longer what they were into their questions.
 func (r *root) follow(was question.Answers) {
 	for _, p := range r.pages {
-		p, ok := p.(*stepPage)
-		if !ok || p.step.field == nil || r.s.answers.Text(p.step.field) == was.Text(p.step.field) {
-			continue
-		}
-		r.s.entered[p.step.id] = r.s.now()
-		if p.step.typed() {
-			p.field.set(r.s.answers.Text(p.step.field))
-		} else {
-			p.seen = false // it points to its answer anew
+		if p, ok := p.(asking); ok {
+			p.follow(was, r.s.answers)
 		}
 	}
 }
@@ -194,8 +184,8 @@ func (r *root) follow(was question.Answers) {
 func (r *root) place(run *lastRun) int {
 	for i, p := range r.pages {
 		switch p := p.(type) {
-		case *stepPage:
-			if p.step.id == run.At && !p.skip() {
+		case asking:
+			if p.asks(run.At) && !p.skip() {
 				return i
 			}
 		case *bench:

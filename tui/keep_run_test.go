@@ -125,7 +125,7 @@ func TestTheAgeIsThatOfTheReadings(t *testing.T) {
 	require.Equal(t, question.Temp.Name, where(r))
 	typed(r, "ctrl+u", "80F", "enter", "ctrl+u", "50", "enter", "esc")
 	require.NotContains(t, r.View(), "entered", "it was entered now")
-	typed(r, "enter", "enter", "enter", "enter", "enter", "enter", "enter")
+	typed(r, "enter", "enter", "enter", "enter", "enter", "enter", "enter", "enter")
 	require.Equal(t, "bench", where(r))
 
 	h.now = testDay.Add(75 * time.Hour)

@@ -58,6 +58,11 @@ func keyTable(reader *question.Reader) string {
 	typed.field.set("20C")
 	write("a question to type", typed.keys(low))
 
+	sheet := newSheetPage(s, &s.steps[len(s.steps)-1])
+	write("the product's sheet", sheet.keys(low)[:1])
+	sheet.all[0].typed.set("26psi")
+	write("the same, something typed", sheet.keys(low))
+
 	s.answers = sampleAnswers(reader)
 	s.takeLine(lineParts)
 	write("the line as a list of its parts", (&partsPage{s: s}).keys(low))
@@ -77,9 +82,9 @@ func keyTable(reader *question.Reader) string {
 // fieldKeys is every key that some field of some page has, empty or typed.
 func (b *bench) fieldKeys(room size) (all []binding) {
 	for _, f := range b.forms {
-		for f.at = range f.boxes {
+		for f.at = range f.all {
 			for _, text := range []string{"", "1"} {
-				f.boxes[f.at].typed.set(text)
+				f.all[f.at].typed.set(text)
 				for _, k := range f.keys(room) {
 					if !slices.ContainsFunc(all, func(have binding) bool { return have.does == k.does }) {
 						all = append(all, k)

@@ -36,7 +36,7 @@ func TestOneHandIsEnoughForTheWholeJob(t *testing.T) {
 			by("enter", "up", "enter", "9", "0", "enter")  // the panel, the altitude, the supply
 			by("2", "up", "enter", "enter", "down", "enter", "up", "enter", "enter", "down", "up", "enter", "7", "0", "enter")
 			require.Equal(t, stepSupply, where(r))
-			by("down", "enter", "1", "8", "enter", "6", "0", "enter", "enter", "enter", "enter", "1", "0", "enter", "up", "enter", "enter", "enter")
+			by("down", "enter", "1", "8", "enter", "6", "0", "enter", "enter", "enter", "enter", "1", "0", "enter", "up", "enter", "up", "enter", "enter", "enter", "enter", "down", "up", "enter", "enter")
 			require.Equal(t, "bench", where(r))
 			for i := range r.s.steps {
 				require.True(t, visited[r.s.steps[i].id], r.s.steps[i].id)

@@ -28,6 +28,25 @@ type page interface {
 	press(k tea.KeyMsg) move
 }
 
+// asking is the page of a step.
+type asking interface {
+	page
+	of() *step
+	// asks reports whether it asks for a field.
+	asks(field string) bool
+	// refuse takes the person to the answer to a field that it asks for, which will not do.
+	refuse(f *question.Fault)
+	// draft is what it stands on and what is typed there, taken or not.
+	draft() (at, typed string)
+	// resume takes over kept answers, and what was typed and not taken at a place.
+	resume(a question.Answers, at, typed string)
+	// follow takes over what was changed behind its back.
+	follow(was, now question.Answers)
+}
+
+// ruled is a page that draws the rules between the parts of its window itself.
+type ruled interface{ ownRules() }
+
 // move is where a key takes the person; nil stays.
 type move func(*root)
 

@@ -55,7 +55,7 @@ func TestALineIsChangedPartByPart(t *testing.T) {
 			require.Equal(t, "regulator=1/2in + filter=point-of-use + hose=30 ft, 1/2 in + coupling=ordinary + regulator=1/2in", text())
 			by("enter")
 			require.Equal(t, "gauge", where(r), "what a list does not say is asked")
-			by("enter", "enter", "enter")
+			by("enter", "enter", "enter", "enter")
 			require.Equal(t, "bench", where(r))
 			require.Equal(t, []line.Kind{line.RegulatorKind, line.FilterKind, line.HoseKind, line.CouplingKind, line.RegulatorKind}, lineOf(r))
 			require.True(t, r.bench.kept.Setup.Foot.Is)
@@ -111,13 +111,13 @@ func TestBackToTheUsualLine(t *testing.T) {
 	require.Contains(t, shop.View(), "slim long-necked coupling")
 	press(shop, "2")
 	require.Equal(t, "regulator", where(shop), "the shipped usual line, in place of the shop's list")
-	press(shop, "esc", "1", "enter", "enter")
+	press(shop, "esc", "1", "enter", "enter", "enter")
 }
 
 // At the bench each part of a list can be moved.
 func TestPartsAtTheBench(t *testing.T) {
 	r := open80x24(t)
-	press(r, then(toParts, "enter", "enter", "enter", "enter")...)
+	press(r, then(toParts, "enter", "enter", "enter", "enter", "enter")...)
 	require.Equal(t, "bench", where(r))
 	walkTo(t, r, question.Line, 0)
 	require.Contains(t, r.View(), "< 1 regulator 1/2 in regulator >")
@@ -131,7 +131,7 @@ func TestPartsAtTheBench(t *testing.T) {
 func TestPlainChangesALinePartByPart(t *testing.T) {
 	for _, lang := range words.Languages() {
 		l := look{lang: lang}
-		got := dialogueOf(t, l, lines(append(linesToAnswer[:7:7], "3", "2 coupling=ordinary", "+2 filter=point-of-use", "3>2", "4 hose=30ft,1/2in", "-5", "+4 regulator=1/2in", "+3 coupling=hu", "-9", "what", "9>1", "", "", "", "", "")...))
+		got := dialogueOf(t, l, lines(append(linesToAnswer[:7:7], "3", "2 coupling=ordinary", "+2 filter=point-of-use", "3>2", "4 hose=30ft,1/2in", "-5", "+4 regulator=1/2in", "+3 coupling=hu", "-9", "what", "9>1", "", "", "", "", "", "")...))
 		require.NoError(t, got.err, got.out)
 		require.NotNil(t, got.left.Plan)
 		var kinds []line.Kind

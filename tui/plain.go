@@ -84,6 +84,8 @@ func (p *dialogue) run() error {
 			err = p.choose(&page.list, s.say("resume-title"), page.take)
 		case *stepPage:
 			err = p.step(page)
+		case *sheetPage:
+			err = p.sheet(page)
 		case *partsPage:
 			err = p.parts(page)
 		case *bench:

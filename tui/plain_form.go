@@ -6,8 +6,8 @@ func (p *dialogue) form(f *form) error {
 	p.row("")
 	p.say(f.title())
 	p.say(p.r.s.say("plain-page"))
-	for f.at = 0; f.at < len(f.boxes); {
-		if on, err := p.box(f, &f.boxes[f.at]); err != nil || !on {
+	for f.at = 0; f.at < len(f.all); {
+		if on, err := p.box(f, &f.all[f.at]); err != nil || !on {
 			return err
 		}
 		if f.onAnswer() && f.blamed() >= 0 {
@@ -73,7 +73,7 @@ func (p *dialogue) box(f *form, b *box) (on bool, err error) {
 			continue
 		case text == plainAnswer:
 			f.solve()
-			f.at = len(f.boxes)
+			f.at = len(f.all)
 			return true, nil
 		case text != "" && !b.put(text):
 			p.noSuch(len(b.choices))

@@ -63,13 +63,19 @@ func pickItem(items []catalogue.Choice, text string) (int, bool) {
 	return 0, false
 }
 
+// stepOf says which step it is.
+func (p *dialogue) stepOf(st *step) {
+	s := p.r.s
+	n, of := s.position(st.id)
+	p.row("")
+	p.say(s.text("step-of", calc.CountFigure("n", n), calc.CountFigure("of", of)) + ", " + s.say(st.part.Sentence()))
+}
+
 // step asks one step.
 func (p *dialogue) step(q *stepPage) error {
 	s := p.r.s
-	n, of := s.position(q.step.id)
 	ask := s.sentence(q.step, question.SayAsk)
-	p.row("")
-	p.say(s.text("step-of", calc.CountFigure("n", n), calc.CountFigure("of", of)) + ", " + s.say(q.step.part.Sentence()))
+	p.stepOf(q.step)
 	p.say(ask)
 	p.say(s.sentence(q.step, question.SayWhy))
 	p.paragraphs(q.shown(size{plainWidth, 1}))

@@ -52,20 +52,20 @@ func requireText(t test, out string) {
 }
 
 // The lines of a job to the answer, as toAnswer is its keys.
-var linesToAnswer = []string{"8", "2", "75F", "45", "", "", "90psi", "1", "", ""}
+var linesToAnswer = []string{"8", "2", "75F", "45", "", "", "90psi", "1", "", "", ""}
 
 // The job that goes through all there is: the line and the supply part by part, every
 // view, what-if kept and put back, a page, the units, back and forth.
 var linesOfAll = slices.Concat([]string{
 	"8", "2", "<", "reduced-pressure", "seventy", "75F", "450", "45", "", "", "90psi",
 	"2", "3/8in", "at the wall", "2", "50ft,3/8in", "2", "2", "60psi",
-	"2", "18cfm", "60gal", "100psi", "130psi", "100ft,3/4in", "10cfm,50", "2min", "95F", "70F",
+	"2", "18cfm", "60gal", "100psi", "130psi", "100ft,3/4in", "10cfm,50", "2min", "4", "", "95F", "70F", "2 9psi", "8 x", "3 6 cm", "3 6in", "2", "",
 }, viewKeys(), []string{
 	"?", "nonsense",
 	"c", "4", "95F", "1", "c", "8", "-", "2", "c", "14", "1", "2", "c", "99", "",
 	pageKey(question.Thin), "", "", "din4", "22", "", "=", "<", "8", "3",
 	pageKey(question.Mix), "=", "hood", "=", pageKey(question.Day), "=", "u", "n", "<",
-	"8", "2", "", "", "", "", "", "1", "", "", "",
+	"8", "2", "", "", "", "", "", "1", "", "", "", "",
 })
 
 // What is said of the whole job is held to what a person has looked at once in each language;
@@ -95,7 +95,7 @@ func TestPlainTellsTheWholeJob(t *testing.T) {
 // Plain tells in every view all that the screen shows there: each caution, each number
 // with its range and what it is, each part of the line, each reason.
 func TestPlainTellsAllThatShows(t *testing.T) {
-	for name, keys := range map[string][]string{"answer": linesToAnswer, "stopped": append(slices.Clone(linesToAnswer[:6]), "20psi", "1", "", "")} {
+	for name, keys := range map[string][]string{"answer": linesToAnswer, "stopped": append(slices.Clone(linesToAnswer[:6]), "20psi", "1", "", "", "")} {
 		for _, lang := range words.Languages() {
 			l := look{lang: lang}
 			got := dialogueOf(t, l, lines(slices.Concat(keys, viewKeys(), []string{""})...))
@@ -202,6 +202,16 @@ func TestPlainAnswersAsTheScreenDoes(t *testing.T) {
 				}
 				continue
 			}
+			if p, ok := r.page().(*sheetPage); ok {
+				text := rapid.SampledFrom([]string{"", "1 26psi", "1", "2 9psi", "3 6in", "4 soon", "9 1"}).Draw(t, "sheet")
+				input = append(input, text)
+				if text == "" {
+					press(r, "enter")
+				} else if p.order(text); p.fault != "" {
+					faults = append(faults, p.fault)
+				}
+				continue
+			}
 			q, ok := r.page().(*stepPage)
 			if !ok {
 				break
@@ -246,6 +256,8 @@ func TestPlainAnswersAsTheScreenDoes(t *testing.T) {
 		at := ""
 		switch p := r.page().(type) {
 		case *stepPage:
+			at = "ask-" + p.step.id
+		case *sheetPage:
 			at = "ask-" + p.step.id
 		case *partsPage:
 			at = "ask-parts"

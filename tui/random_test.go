@@ -109,8 +109,8 @@ func typedText(r *root) map[string]string {
 		}
 	}
 	for _, f := range r.bench.forms {
-		for i := range f.boxes {
-			all[f.asks.Name+" "+f.boxes[i].Name] = f.boxes[i].own()
+		for i := range f.all {
+			all[f.asks.Name+" "+f.all[i].Name] = f.all[i].own()
 		}
 	}
 	return all

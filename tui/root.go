@@ -32,7 +32,12 @@ func newRoot(s *session) *root {
 	r.pages = append(r.pages, &safety{s: s}, r.resume)
 	r.first = len(r.pages)
 	for i := range s.steps {
-		r.pages = append(r.pages, &stepPage{s: s, step: &s.steps[i]})
+		st := &s.steps[i]
+		if st.id == stepSheet {
+			r.pages = append(r.pages, newSheetPage(s, st))
+			continue
+		}
+		r.pages = append(r.pages, &stepPage{s: s, step: st})
 	}
 	r.pages = append(r.pages, r.bench)
 	return r
@@ -75,11 +80,11 @@ func (r *root) goTo(at int) {
 		return
 	}
 	for i, p := range r.pages {
-		p, ok := p.(*stepPage)
-		if !ok || p.step.id != fault.Field {
+		p, ok := p.(asking)
+		if !ok || !p.asks(fault.Field) {
 			continue
 		}
-		switch p.step.part {
+		switch p.of().part {
 		case question.PartLine:
 			r.s.walkLine = true
 		case question.PartSupply:

@@ -172,14 +172,14 @@ func (s *session) trail(w, rows int) []string { return s.answersIn(s.answers, s.
 // ones go.
 func (s *session) answersIn(a question.Answers, check string, w, rows int) []string {
 	var items []string
-	for i := range s.steps {
-		st := &s.steps[i]
+	for _, row := range question.Plan.Fields {
+		f := row.Field
 		switch {
-		case st.field == nil || !a.Has(st.field), st.part == question.PartSupply && check == checkSkip:
-		case st.field.Listed():
-			items = append(items, s.called(st.field, a))
+		case f.Part == "" || !a.Has(f), f.Part == question.PartSupply && check == checkSkip:
+		case f.Listed():
+			items = append(items, s.called(f, a))
 		default:
-			items = append(items, s.label(st.field)+" "+s.called(st.field, a))
+			items = append(items, s.label(f)+" "+s.called(f, a))
 		}
 	}
 	between := " " + string(s.glyphs.Between) + " "

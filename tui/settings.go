@@ -1,12 +1,14 @@
 package tui
 
 import (
+	"math"
 	"slices"
 	"strings"
 
 	"boothset/calc"
 	"boothset/calc/unit"
 	"boothset/presets/answer"
+	"boothset/tui/draw"
 
 	"github.com/charmbracelet/x/ansi"
 )
@@ -18,12 +20,20 @@ type setting struct {
 	unit        string // "psi", "% open"
 	label       string // the unit alone, "%"
 	text, short string // the value with its unit, and with that alone
-	// change and changeShort are what it was and is, where something was moved.
-	change, changeShort string
-	span                string   // the range it likely lies within
-	likely              string   // the same in words
-	notes               []string // what it is, in words
+	// change and changeShort are what it was and is, where something was moved, and by how much.
+	change, changeShort, by string
+	span                    string   // the range it likely lies within
+	likely                  string   // the same in words
+	notes                   []string // what it is, in words
+	band                    draw.Range
 }
+
+// The places of the three settings, in the order of doing.
+const (
+	atWall = iota
+	atValve
+	atDistance
+)
 
 // setting is a value with its unit.
 func (s *session) setting(about, name string, of *unit.Quantity, si float64) setting {
@@ -38,7 +48,7 @@ func (n *setting) likelyFrom(s *session, low, high string) {
 	n.span, n.likely = s.text("number-span", f...), s.text("number-likely", f...)
 }
 
-// settings is the three of a job: wall, distance, inlet valve.
+// settings is the three of a job: wall, inlet valve, distance.
 func (b *bench) settings(j *job) [3]setting {
 	s, v := b.s, j.Setup
 	limit, least := v.Valve.Limit()
@@ -47,14 +57,15 @@ func (b *bench) settings(j *job) [3]setting {
 		wall = "number-foot"
 	}
 	n := [3]setting{
-		s.setting(answer.AboutWall, wall, unit.Pressure, float64(v.Wall.Flowing)),
-		s.setting(answer.AboutDistance, distance, unit.Distance, float64(v.Distance.Target)),
-		b.valveSetting(valve, &v.Valve),
+		atWall:     s.setting(answer.AboutWall, wall, unit.Pressure, float64(v.Wall.Flowing)),
+		atValve:    b.valveSetting(valve, &v.Valve),
+		atDistance: s.setting(answer.AboutDistance, distance, unit.Distance, float64(v.Distance.Target)),
 	}
-	n[0].notes = []string{s.say("number-flowing"), s.text("number-static", calc.BriefFigure("static", calc.FigureGauge, v.Wall.Static))}
+	s.bands(&n, j)
+	n[atWall].notes = []string{s.say("number-flowing"), s.text("number-static", calc.BriefFigure("static", calc.FigureGauge, v.Wall.Static))}
 	near := unit.Distance.Number(s.sys, float64(v.Distance.Low), unit.Usual)
-	n[1].notes = []string{s.text(map[calc.Held]string{calc.HeldNearest: "number-nearest", calc.HeldFarthest: "number-farthest", calc.NotHeld: "number-keep", calc.HeldBySheet: "number-keep"}[v.Distance.Held], calc.TextFigure("low", near), calc.FigureOf("from", calc.FigureDistance, v.Distance.Low), calc.FigureOf("high", calc.FigureDistance, v.Distance.High)), s.say("number-from")}
-	n[2].notes = []string{
+	n[atDistance].notes = []string{s.text(map[calc.Held]string{calc.HeldNearest: "number-nearest", calc.HeldFarthest: "number-farthest", calc.NotHeld: "number-keep", calc.HeldBySheet: "number-keep"}[v.Distance.Held], calc.TextFigure("low", near), calc.FigureOf("from", calc.FigureDistance, v.Distance.Low), calc.FigureOf("high", calc.FigureDistance, v.Distance.High)), s.say("number-from")}
+	n[atValve].notes = []string{
 		s.text("number-opening", calc.FigureOf("opening", calc.FigureShare, v.Valve.Opening)),
 		s.text("number-reserve", calc.FigureOf("reserve", calc.FigureDrop, v.Valve.Reserve)),
 		s.text(limit.Text, least),
@@ -64,26 +75,67 @@ func (b *bench) settings(j *job) [3]setting {
 		if j.FootLabel() != answer.LabelFoot {
 			foot = "number-second-set"
 		}
-		n[0].notes = append([]string{s.text(foot, calc.FigureOf("foot", calc.FigureGauge, v.Foot.Flowing))}, n[0].notes...)
-		n[2].notes = []string{s.say("card-foot-sets")}
+		n[atWall].notes = append([]string{s.text(foot, calc.FigureOf("foot", calc.FigureGauge, v.Foot.Flowing))}, n[atWall].notes...)
+		n[atValve].notes = []string{s.say("card-foot-sets")}
 	}
 	if v.Valve.None {
-		n[2].notes = []string{s.say("card-no-valve-sets")}
+		n[atValve].notes = []string{s.say("card-no-valve-sets")}
 	}
 	if v.Short.Is { // what shows is where the supply ends
-		n[0].notes = []string{s.say("number-no-setting"), s.say("number-flowing")}
-		n[2].notes = []string{s.say("number-no-setting")}
+		n[atWall].notes = []string{s.say("number-no-setting"), s.say("number-flowing")}
+		n[atValve].notes = []string{s.say("number-no-setting")}
 	}
 	if p := j.Spread; p != nil {
 		if wall, ok := j.LikelyWall(); ok {
-			n[0].likelyFrom(s, unit.Pressure.Number(s.sys, float64(wall.Low), unit.Usual), unit.Pressure.Number(s.sys, float64(wall.High), unit.Usual))
+			n[atWall].likelyFrom(s, unit.Pressure.Number(s.sys, float64(wall.Low), unit.Usual), unit.Pressure.Number(s.sys, float64(wall.High), unit.Usual))
 		}
-		n[1].likelyFrom(s, unit.Distance.Number(s.sys, float64(p.Distance.Low), unit.Usual), unit.Distance.Number(s.sys, float64(p.Distance.High), unit.Usual))
+		low, high := unit.Distance.Number(s.sys, float64(p.Distance.Low), unit.Usual), unit.Distance.Number(s.sys, float64(p.Distance.High), unit.Usual)
+		if low != high { // else it is what the sheet says, and sure
+			n[atDistance].likelyFrom(s, low, high)
+		}
 		if !v.Foot.Is && !v.Valve.None {
-			n[2].likelyFrom(s, string(unit.AppendTurns(nil, p.Knob().Low)), s.words.FigureText(s.sys, calc.FigureOf("high", calc.FigureTurns, p.Knob().High)))
+			n[atValve].likelyFrom(s, string(unit.AppendTurns(nil, p.Knob().Low)), s.words.FigureText(s.sys, calc.FigureOf("high", calc.FigureTurns, p.Knob().High)))
 		}
 	}
 	return n
+}
+
+// Scales of the bands under the settings. They are the thing's own: the gauge's lower part, the
+// valve's turns, a hand's reach.
+const (
+	bandWall     = unit.Gauge(60 * unit.PascalPerPSI)
+	bandDistance = unit.Length(12 * unit.MetrePerInch)
+)
+
+// bands is each setting and the range it likely lies in, on its scale.
+func (s *session) bands(n *[3]setting, j *job) {
+	v := j.Setup
+	pressure, distance := s.axis(unit.Pressure), s.axis(unit.Distance)
+	wall := &n[atWall].band
+	wall.Scale = draw.Scale{High: pressure.at(float64(max(bandWall, v.Wall.Flowing*5/4)))}
+	wall.Set = draw.Mark{At: pressure.at(float64(v.Wall.Flowing)), Text: n[atWall].text}
+	reach := &n[atDistance].band
+	reach.Scale = draw.Scale{High: distance.at(float64(max(bandDistance, v.Distance.High)))}
+	reach.Set = draw.Mark{At: distance.at(float64(v.Distance.Target)), Text: n[atDistance].text}
+	knob := &n[atValve].band
+	if !v.Valve.None {
+		knob.Scale = draw.Scale{High: v.Valve.TurnsOf}
+		knob.Set = draw.Mark{At: v.Valve.Turns, Text: n[atValve].text}
+		if v.Valve.CountsFromShut {
+			knob.Set.At = v.Valve.FromShut
+		}
+	}
+	p := j.Spread
+	if p == nil {
+		return
+	}
+	if likely, ok := j.LikelyWall(); ok {
+		wall.Likely = draw.Span{Low: pressure.at(float64(likely.Low)), High: pressure.at(float64(likely.High)), Text: n[atWall].text}
+	}
+	reach.Likely = draw.Span{Low: distance.at(float64(p.Distance.Low)), High: distance.at(float64(p.Distance.High)), Text: n[atDistance].text}
+	if !v.Foot.Is && !v.Valve.None {
+		knob.Likely = draw.Span{Low: p.Knob().Low, High: p.Knob().High, Text: n[atValve].text}
+	}
 }
 
 // valveSetting is the inlet valve as a hand turns it.
@@ -115,9 +167,33 @@ func (b *bench) changedSettings() [3]setting {
 	for i := range all {
 		if n := &all[i]; was[i].value != n.value && !b.kept.Stopped() {
 			n.change, n.changeShort = was[i].value+" -> "+n.text, was[i].value+" -> "+n.short
+			n.by = b.difference(i)
 		}
 	}
 	return all
+}
+
+// difference is by how much a setting was moved, empty of the valve, whose turns are no plain
+// number.
+func (b *bench) difference(i int) string {
+	now, was := b.tried.Setup, b.kept.Setup
+	switch i {
+	case atWall:
+		return b.s.signed(unit.Pressure, float64(now.Wall.Flowing), float64(was.Wall.Flowing))
+	case atDistance:
+		return b.s.signed(unit.Distance, float64(now.Distance.Target), float64(was.Distance.Target))
+	}
+	return ""
+}
+
+// signed is what one value is more than another, as they are shown.
+func (s *session) signed(of *unit.Quantity, now, was float64) string {
+	more := of.Rounded(s.sys, now, unit.Usual) - of.Rounded(s.sys, was, unit.Usual)
+	text := of.Number(s.sys, math.Abs(more), unit.Usual)
+	if more < 0 {
+		return ", -" + text
+	}
+	return ", +" + text
 }
 
 // compact is the three in a row, with their units alone where that is too wide.

@@ -3,7 +3,6 @@ package tui
 import (
 	"strings"
 
-	"boothset/calc"
 	"boothset/presets/catalogue"
 	"boothset/presets/edit"
 	"boothset/presets/question"
@@ -75,17 +74,32 @@ func (p *stepPage) choices() []catalogue.Choice {
 	return append(all, p.s.choice(checkChange, "check-change"))
 }
 
-func (p *stepPage) heading() (left, right string) {
-	n, of := p.s.position(p.step.id)
-	return p.s.say(p.step.part.Sentence()), p.s.unitsName() + "  " + p.s.text("step-of", calc.CountFigure("n", n), calc.CountFigure("of", of))
+func (p *stepPage) heading() (left, right string) { return p.s.stepHeading(p.step) }
+func (p *stepPage) under(window size) []string    { return p.s.trailUnder(window) }
+func (p *stepPage) of() *step                     { return p.step }
+func (p *stepPage) asks(field string) bool        { return p.step.id == field }
+func (p *stepPage) draft() (at, typed string)     { return p.step.id, p.field.String() }
+
+func (p *stepPage) resume(a question.Answers, at, typed string) {
+	if !p.step.typed() {
+		return
+	}
+	p.field.set(a.Text(p.step.field))
+	if p.step.id == at {
+		p.field.set(typed)
+	}
 }
 
-func (p *stepPage) under(window size) []string {
-	rows := 1
-	if window.h >= roomyWindow {
-		rows = 2
+func (p *stepPage) follow(was, now question.Answers) {
+	if p.step.field == nil || now.Text(p.step.field) == was.Text(p.step.field) {
+		return
 	}
-	return p.s.trail(window.w, rows)
+	p.s.entered[p.step.id] = p.s.now()
+	if p.step.typed() {
+		p.field.set(now.Text(p.step.field))
+	} else {
+		p.seen = false // it points to its answer anew
+	}
 }
 
 func (p *stepPage) keys(size) []binding {

@@ -81,6 +81,9 @@ func (p *stepPage) row(w int) []string {
 	if form := s.sentence(p.step, question.SayForm); form != "" {
 		return append(rows, wrap(form, w)...)
 	}
+	if p.step.field.Of[0] == nil { // a number without a unit
+		return rows
+	}
 	return append(rows, wrap(s.say("field-bare")+" "+p.step.field.Of[0].Unit(s.sys), w)...)
 }
 

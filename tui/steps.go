@@ -3,14 +3,17 @@ package tui
 import (
 	"slices"
 
+	"boothset/calc"
 	"boothset/presets/question"
 )
 
 // The steps that are no field of the answers: they show the line and the supply as they
-// are, and ask whether to go through them part by part.
+// are and ask whether to go through them part by part, and ask for the product's sheet on one
+// page.
 const (
 	stepLine   = "line"
 	stepSupply = "check"
+	stepSheet  = "sheet"
 )
 
 // step is one thing that is asked. Its sentences are under ask-, why-, short- and empty- and
@@ -18,11 +21,11 @@ const (
 type step struct {
 	id    string // the field's name, stepLine or stepSupply
 	part  question.Part
-	field *question.Field // nil at stepLine and stepSupply
+	field *question.Field // nil at those that are no field
 }
 
 // stepsOf is every step of a question in order: its fields that the assistant asks for, and
-// before those of the line and of the supply the steps that show these.
+// before those of the line and of the supply the steps that show these; of the sheet one step.
 func stepsOf(q *question.Question) (all []step) {
 	begun := func(id string) bool { return slices.ContainsFunc(all, func(st step) bool { return st.id == id }) }
 	for _, row := range q.Fields {
@@ -33,6 +36,11 @@ func stepsOf(q *question.Question) (all []step) {
 			all = append(all, step{id: stepLine, part: question.PartAir})
 		case row.Part == question.PartSupply && !begun(stepSupply):
 			all = append(all, step{id: stepSupply, part: question.PartSupply})
+		case row.Part == question.PartSheet && !begun(stepSheet):
+			all = append(all, step{id: stepSheet, part: question.PartSheet})
+		}
+		if row.Part == question.PartSheet {
+			continue
 		}
 		all = append(all, step{row.Name, row.Part, row.Field})
 	}
@@ -74,4 +82,19 @@ func (s *session) position(id string) (n, of int) {
 		}
 	}
 	return n, of
+}
+
+// stepHeading is what stands at the top of a step's page.
+func (s *session) stepHeading(st *step) (left, right string) {
+	n, of := s.position(st.id)
+	return s.say(st.part.Sentence()), s.unitsName() + "  " + s.text("step-of", calc.CountFigure("n", n), calc.CountFigure("of", of))
+}
+
+// trailUnder is the answers so far under a step's heading.
+func (s *session) trailUnder(window size) []string {
+	rows := 1
+	if window.h >= roomyWindow {
+		rows = 2
+	}
+	return s.trail(window.w, rows)
 }

@@ -129,10 +129,11 @@ func TestEveryStepSaysWhatItAsksInEveryLanguage(t *testing.T) {
 }
 
 // Every field of the plan that belongs to a part of the job is a step, in the plan's order,
-// and the two that show the line and the supply stand before what they show.
+// and the two that show the line and the supply stand before what they show. What the sheet says is the last.
 func TestTheStepsAreThoseOfThePlan(t *testing.T) {
 	steps := stepsOf(question.Plan)
 	at := 0
+	var sheet []*question.Field
 	for _, row := range question.Plan.Fields {
 		if row.Part == "" {
 			continue
@@ -145,8 +146,17 @@ func TestTheStepsAreThoseOfThePlan(t *testing.T) {
 			require.Equal(t, stepSupply, steps[at].id)
 			at++
 		}
+		if row.Part == question.PartSheet {
+			sheet = append(sheet, row.Field)
+			continue
+		}
 		require.Equal(t, row.Field, steps[at].field)
 		at++
 	}
-	require.Len(t, steps, at)
+	require.Equal(t, stepSheet, steps[at].id)
+	require.Len(t, steps, at+1)
+	for i, row := range sheetRows() {
+		require.Equal(t, sheet[i], row.Field)
+	}
+	require.Len(t, sheetRows(), len(sheet))
 }

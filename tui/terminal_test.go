@@ -136,7 +136,7 @@ func TestEveryResizeShowsTheWholeFrame(t *testing.T) {
 		{"a field", "8" + "2", []string{"8", "2"}},
 		{"a refused one", "300F\r", []string{"300F", "enter"}},
 		{"the line", "\x1575F\r45\r\r\r90psi\r", []string{"ctrl+u", "75F", "enter", "45", "enter", "enter", "enter", "90psi", "enter"}},
-		{"the answer", "1\r\r", []string{"1", "enter", "enter"}},
+		{"the answer", "1\r\r\r", []string{"1", "enter", "enter", "enter"}},
 		{"look", "2", []string{"2"}}, {"the fall", "3", []string{"3"}}, {"the day", "4", []string{"4"}}, {"how sure", "5", []string{"5"}}, {"why", "6", []string{"6"}},
 		{"a tried value", "1\x1b[C", []string{"1", "right"}},
 		{"put back, a page", "\x1b", []string{"esc"}}, {"a page", "7", []string{"7"}},

@@ -16,8 +16,13 @@ import (
 type theme struct {
 	colour                                        bool
 	Title, Question, Focus, Number, Key, Note, Go lipgloss.Style
-	level                                         map[calc.Level]lipgloss.Style
-	picture                                       map[draw.Role]lipgloss.Style // as it is where there is none
+	// Value is a setting, Moved what a trial changed, Caption what is beside a value, Tab the one
+	// that shows.
+	Value, Moved, Caption, Tab lipgloss.Style
+	// Badge is a verdict in its box.
+	Badge   map[calc.Verdict]lipgloss.Style
+	level   map[calc.Level]lipgloss.Style
+	picture map[draw.Role]lipgloss.Style // as it is where there is none
 }
 
 // newTheme is the theme in colour, or with no attributes at all.
@@ -39,6 +44,16 @@ func newTheme(colour bool) theme {
 		Key:      style().Foreground(cyan),
 		Note:     style().Foreground(cyan),
 		Go:       style().Bold(true).Foreground(green),
+		Value:    style().Bold(true),
+		Moved:    style().Bold(true).Foreground(cyan),
+		Caption:  style(),
+		Tab:      style().Bold(true).Reverse(true),
+		Badge: map[calc.Verdict]lipgloss.Style{
+			calc.VerdictGo:    style().Bold(true).Reverse(true).Foreground(green),
+			calc.VerdictWatch: style().Bold(true).Reverse(true).Foreground(yellow),
+			calc.VerdictWait:  style().Bold(true).Reverse(true).Foreground(yellow),
+			calc.VerdictStop:  style().Bold(true).Reverse(true).Foreground(red),
+		},
 		level: map[calc.Level]lipgloss.Style{
 			calc.Stop: style().Bold(true).Foreground(red),
 			calc.Warn: style().Foreground(yellow),
@@ -58,6 +73,17 @@ func newTheme(colour bool) theme {
 			draw.RoleStop:  style().Foreground(red),
 		},
 	}
+}
+
+// verdict is how the sentence of a verdict looks.
+func (th *theme) verdict(v calc.Verdict) lipgloss.Style {
+	switch v {
+	case calc.VerdictGo:
+		return th.Go
+	case calc.VerdictStop:
+		return th.level[calc.Stop]
+	}
+	return th.level[calc.Warn]
 }
 
 // ink colours a piece of a picture.

@@ -16,7 +16,7 @@ const (
 	mostTemps    = 9
 	mostHumids   = 6
 	dayWide      = 76 // columns from which the chart stands beside its sentences
-	leastDayHigh = 12 // rows below which it is too coarse to read today off it
+	leastDayHigh = 10 // rows below which it is too coarse to read today off it
 )
 
 // dayView is today among all days: which are good to spray in, and where the panel
@@ -73,7 +73,7 @@ func (b *bench) dayLimits(w int) []string {
 // regions is how each verdict of a day is shown.
 var regions = [...]draw.Region{calc.VerdictGo: draw.Go, calc.VerdictWatch: draw.Watch, calc.VerdictWait: draw.Wait, calc.VerdictStop: draw.Stop}
 
-func (b *bench) climate() draw.Climate {
+func (b *bench) climate() draw.Weather {
 	s, day := b.s, b.tried.Day
 	warm, damp := s.axis(unit.Temperature), s.axis(unit.Share)
 	warm.decimals = 0
@@ -89,17 +89,19 @@ func (b *bench) climate() draw.Climate {
 	point := func(d calc.Day, text string) draw.DayPoint {
 		return draw.DayPoint{Temperature: warm.at(float64(d.Air)), Humidity: damp.at(d.Humidity), Text: text}
 	}
-	c := draw.Climate{
+	c := draw.Weather{
 		Temperature: draw.NewScale(warm.at(float64(coldestDay)), warm.at(float64(hottestDay)), mostTemps, warm.number),
-		Humidity:    draw.NewScale(damp.at(driestDay), damp.at(dampestDay), mostHumids, damp.text),
+		Humidity:    draw.NewScale(damp.at(driestDay), damp.at(dampestDay), mostHumids, damp.number),
 		At: func(t, h float64) draw.Region {
 			l := limits(t)
 			return regions[l.At(damp.Of(s.sys, h))]
 		},
 		Dew:     func(t float64) float64 { return damp.at(limits(t).Dew) },
-		DewText: s.say("day-dew"),
-		Today:   point(day.Day, s.text("day-today", calc.FigureOf("air", calc.FigureTemp, day.Air), calc.FigureOf("humidity", calc.FigureShare, day.Humidity))),
-		Go:      s.say("day-go"), Watch: s.say("day-watch"), Wait: s.say("day-wait"), Stop: s.say("day-stop"),
+		DewText: s.say("day-dew"), TemperatureUnit: unit.Temperature.Unit(s.sys), HumidityUnit: s.say("short-humidity") + " " + unit.Share.Unit(s.sys),
+		TemperatureError: warm.at(float64(coldestDay)+float64(b.tried.Request.Tolerances.Thermometer.Within)) - warm.at(float64(coldestDay)),
+		HumidityError:    damp.at(b.tried.Request.Tolerances.HygrometerShare.Within),
+		Today:            point(day.Day, s.text("day-today", calc.FigureOf("air", calc.FigureTemp, day.Air), calc.FigureOf("humidity", calc.FigureShare, day.Humidity))),
+		Go:               s.say("day-go"), Watch: s.say("day-watch"), Wait: s.say("day-wait"), Stop: s.say("day-stop"),
 	}
 	if was := &b.kept.Day.Day; was.Air != day.Air || was.Humidity != day.Humidity {
 		c.Ghost = point(*was, s.say("mark-was"))

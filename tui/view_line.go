@@ -9,25 +9,17 @@ import (
 	"boothset/tui/draw"
 )
 
-// lineView is the pressure as it falls from the wall to the cap.
+// lineView is the line as a pipe under its pressure, as it falls from the wall to the cap.
 func (b *bench) lineView(room size) [][]string {
 	if !b.tried.ShowsLine() {
 		return shareOut([][]string{b.unset(room.w)}, room)
 	}
 	reasons := b.lineSentences(room.w)
-	fall := b.fall()
-	if room.w < narrowColumns {
-		fall.Text = b.s.axis(unit.Pressure).number
-	}
-	whole := func(rows []string) bool { return len(rows) > len(fall.Parts) } // a row a part, and what is left
-	if rows := fall.Rows(room.w, room.h-len(reasons), b.s.glyphs, b.s.ink); whole(rows) {
+	pipe := b.pipe()
+	if rows := pipe.Rows(room.w, room.h-len(reasons), b.s.glyphs, b.s.ink); rows != nil {
 		return [][]string{append(rows, reasons...)}
 	}
-	rows := fall.Rows(room.w, room.h-1, b.s.glyphs, b.s.ink)
-	if whole(rows) {
-		return shareOut([][]string{rows, reasons}, room)
-	}
-	return shareOut(append([][]string{rows, reasons}, b.lineParts(room.w)...), room)
+	return shareOut(append([][]string{reasons}, b.lineParts(room.w)...), room)
 }
 
 // lineSentences is what costs most, and what all couplings cost.
@@ -48,22 +40,31 @@ func (b *bench) lineInWords(w int) [][]string {
 	return [][]string{b.lineSentences(w), slices.Concat(b.lineParts(w)...)}
 }
 
-func (b *bench) fall() draw.Fall {
+// pipeTicks is the most ticks of the pressure over the line.
+const pipeTicks = 6
+
+func (b *bench) pipe() draw.Pipe {
 	s, v, pressure := b.s, b.tried.Setup, b.s.axis(unit.Pressure)
-	f := draw.Fall{
-		Text: pressure.text, Worst: s.say("fall-worst"), Others: s.say("fall-others"), End: s.say("fall-end"),
-	}
-	for i, p := range v.Line {
-		if i == 0 && p.Kind == line.RegulatorKind {
-			continue // the fall begins behind it
+	pressure.decimals = 0
+	p := draw.Pipe{Title: unit.Pressure.Unit(s.sys)}
+	top := 0.0
+	for i := range v.Line {
+		step := &v.Line[i]
+		if i == 0 && step.Kind == line.RegulatorKind {
+			continue // the fall begins after it
 		}
-		part := draw.Segment{Name: plain(p.Name), In: pressure.at(float64(p.In)), Out: pressure.at(float64(p.Out)), Worst: i == v.Bottleneck}
-		if p.Kind == line.RegulatorKind {
-			part.Note = s.say("fall-sets")
+		part := draw.PipePart{
+			Name: plain(step.Name), In: pressure.at(float64(step.In)), Out: pressure.at(float64(step.Out)), Bore: step.Bore.MM(), Length: float64(step.Length),
+			Own: step.Kind == line.PassagesKind || step.Kind == line.CapKind, Worst: i == v.Bottleneck,
 		}
-		f.Parts = append(f.Parts, part)
+		if part.Worst {
+			p.Worst = s.text("pipe-worst", calc.FigureOf("loss", calc.FigureDrop, max(step.Loss, 0)))
+		}
+		top = max(top, part.In, part.Out)
+		p.Parts = append(p.Parts, part)
 	}
-	return f
+	p.Pressure = draw.NewScale(0, top, pipeTicks, pressure.number)
+	return p
 }
 
 // lineParts is the fall in sentences, one a part.

@@ -4,44 +4,43 @@ import (
 	"boothset/calc"
 	"boothset/calc/unit"
 	"boothset/presets/answer"
+	"boothset/presets/question"
 	"boothset/tui/draw"
 )
 
 // Rooms in which the three pictures stand together, and what each has of them.
 const (
-	lookWide  = 76
-	lookHigh  = 14
-	rulerHigh = 4
+	lookWide = 76
+	lookHigh = 18
 )
 
-// lookView is the settings as a painter sees them: the needle of the wall's gauge, how
-// far the inlet valve is open, the gun before the panel.
+// lookView is the settings as a painter sees them: the needle of the wall's gauge, the knob of
+// the inlet valve, the gun before the panel.
 func (b *bench) lookView(room size) [][]string {
 	if b.tried.Stopped() {
 		return shareOut([][]string{b.unset(room.w)}, room)
 	}
 	if room.w >= lookWide && room.h >= lookHigh {
-		high := room.h - rulerHigh - 1
+		high := room.h - reachHigh
 		left := room.w / 2
-		dial, bore := b.dial().Rows(left-2, high, b.s.glyphs, b.s.ink), b.bore().Rows(room.w-left, high, b.s.glyphs, b.s.ink)
-		ruler := b.ruler().Rows(room.w, rulerHigh+1, b.s.glyphs, b.s.ink)
-		if dial != nil && bore != nil && ruler != nil {
-			return [][]string{append(joined(dial, bore, left), ruler...)}
+		gauge, knob := b.wallGauge().Rows(left-2, high, b.s.glyphs, b.s.ink), b.knob().Rows(room.w-left, high, b.s.glyphs, b.s.ink)
+		reach := b.reach().Rows(room.w, reachHigh, b.s.glyphs, b.s.ink)
+		if gauge != nil && reach != nil {
+			return [][]string{append(joined(gauge, knob, left), reach...)}
 		}
 	}
-	room.h = max(room.h-1, 1) // for the row that says there is more
-	var ruler []string
-	if room.h > rulerHigh { // else it has no room for its words
-		ruler = b.ruler().Rows(room.w, room.h, b.s.glyphs, b.s.ink)
+	if pictures := b.pictures(room.w, room.h); pictures != nil {
+		return [][]string{pictures}
 	}
+	room.h = max(room.h-1, 1) // for the row that says there is more
 	var all [][]string
 	for _, p := range []struct {
 		rows []string
 		text string
 	}{
-		{b.dial().Rows(room.w, room.h, b.s.glyphs, b.s.ink), b.dialText()},
-		{b.bore().Rows(room.w, room.h, b.s.glyphs, b.s.ink), b.boreText()},
-		{ruler, b.rulerText()},
+		{b.wallGauge().Rows(room.w, room.h, b.s.glyphs, b.s.ink), b.dialText()},
+		{b.knob().Rows(room.w, room.h, b.s.glyphs, b.s.ink), b.boreText()},
+		{b.reach().Rows(room.w, min(room.h, reachHigh), b.s.glyphs, b.s.ink), b.rulerText()},
 	} {
 		if p.rows == nil {
 			p.rows = wrap(p.text, room.w)
@@ -87,28 +86,41 @@ func (s *session) mark(a axis, id string, si float64) draw.Mark {
 	return draw.Mark{At: a.at(si), Text: s.say(id) + " " + a.Text(s.sys, si, unit.Usual)}
 }
 
-func (b *bench) dial() draw.Dial {
+// gaugeSpan is where the scale of the gauge ends that the pressure is set by.
+func (b *bench) gaugeSpan() float64 {
+	v, _ := b.s.counting(b.tried.answers).One(question.GaugeSpan)
+	return v.SI[0]
+}
+
+// Ticks of a gauge with a number, at most, and the parts between two of them.
+const (
+	gaugeTicks = 9
+	gaugeMinor = 4
+)
+
+func (b *bench) wallGauge() draw.Gauge {
 	s, v := b.s, b.tried.Setup
 	pressure, wall, was := s.axis(unit.Pressure), &v.Wall, b.kept.Setup.Wall
-	top := max(wall.Limit, wall.Static, was.Static, v.Now.Wall)
-	setting := b.settings(&b.tried)[0]
-	d := draw.Dial{
-		Scale: draw.NewScale(0, pressure.at(float64(top))*1.15, 7, pressure.number),
-		Set:   s.mark(pressure, "mark-set", float64(wall.Flowing)),
-		Rest:  s.mark(pressure, "mark-rest", float64(wall.Static)),
-		Limit: s.mark(pressure, "mark-limit", float64(wall.Limit)),
-		Label: setting.name + " " + setting.text,
+	pressure.decimals = 0
+	setting := b.settings(&b.tried)[atWall]
+	value := s.axis(unit.Pressure)
+	g := draw.Gauge{
+		Scale: draw.NewScale(0, pressure.at(b.gaugeSpan()), gaugeTicks, pressure.number), Minor: gaugeMinor,
+		Set:   s.mark(value, "mark-set", float64(wall.Flowing)),
+		Rest:  s.mark(value, "mark-rest", float64(wall.Static)),
+		Limit: s.mark(value, "mark-limit", float64(wall.Limit)),
+		Name:  setting.name, Value: setting.text,
 	}
 	if likely, ok := b.tried.LikelyWall(); ok {
-		d.Likely = draw.Span{Low: pressure.at(float64(likely.Low)), High: pressure.at(float64(likely.High)), Text: setting.likely}
+		g.Likely = draw.Span{Low: value.at(float64(likely.Low)), High: value.at(float64(likely.High)), Text: setting.likely}
 	}
 	switch {
 	case was.Flowing != wall.Flowing && !b.kept.Stopped():
-		d.Ghost = s.mark(pressure, "mark-was", float64(was.Flowing))
+		g.Ghost = s.mark(value, "mark-was", float64(was.Flowing))
 	case v.Now.Given:
-		d.Ghost = s.mark(pressure, "mark-now", float64(v.Now.Wall))
+		g.Ghost = s.mark(value, "mark-now", float64(v.Now.Wall))
 	}
-	return d
+	return g
 }
 
 // dialText says what the dial shows.
@@ -123,21 +135,20 @@ func (b *bench) dialText() string {
 	return b.s.text(id, f...)
 }
 
-func (b *bench) bore() draw.Bore {
-	s, v := b.s, b.tried.Setup
-	opening := func(id string, w calc.Way) draw.Opening {
-		f := []calc.Figure{calc.FigureOf("wall", calc.FigureGauge, w.Wall), calc.FigureOf("opening", calc.FigureShare, w.Opening), calc.FigureOf("mach", calc.FigureRatio, w.Mach)}
-		return draw.Opening{Share: w.Area, Texts: []string{s.text(id, f...), s.text("bore-opening", f...), s.text("bore-mach", f...)}}
+// knob is the inlet valve's, seen from the front; nothing where the gun has none.
+func (b *bench) knob() draw.Knob {
+	v := &b.tried.Setup.Valve
+	if v.None {
+		return draw.Knob{}
 	}
-	if v.Valve.None {
-		return draw.Bore{}
+	s, n := b.s, b.settings(&b.tried)[atValve]
+	k := draw.Knob{Shut: v.TurnsOf, Set: draw.Mark{At: v.Turns, Text: n.text}, Open: s.say("bore-open"), Closed: s.say("bore-closed")}
+	limit, least := v.Limit()
+	k.Limit = draw.Mark{At: (1 - v.Floor) * v.TurnsOf, Text: s.text(limit.Text, least)}
+	if was := &b.kept.Setup.Valve; was.Turns != v.Turns && !b.kept.Stopped() && !was.None {
+		k.Ghost = draw.Mark{At: was.Turns, Text: s.say("mark-was") + " " + b.settings(&b.kept)[atValve].text}
 	}
-	out := draw.Bore{Open: s.say("bore-open"), Closed: s.say("bore-closed")}
-	out.Now = opening("bore-set", calc.Way{Wall: v.Wall.Flowing, Opening: v.Valve.Opening, Area: v.Valve.Area, Mach: v.Valve.Mach})
-	if v.Comparison.Given {
-		out.Else = opening("bore-high", v.Comparison.High)
-	}
-	return out
+	return k
 }
 
 // boreText says what the bores show.
@@ -158,26 +169,25 @@ func (b *bench) boreText() string {
 		calc.FigureOf("highArea", calc.FigureShare, h.Area), calc.FigureOf("highMach", calc.FigureRatio, h.Mach))...)
 }
 
-func (b *bench) ruler() draw.Ruler {
+func (b *bench) reach() draw.Reach {
 	s, d := b.s, b.tried.Setup.Distance
-	distance, setting := s.axis(unit.Distance), b.settings(&b.tried)[1]
+	distance, setting := s.axis(unit.Distance), b.settings(&b.tried)[atDistance]
+	distance.decimals = 0
 	span := func(low, high unit.Length, text string) draw.Span {
 		return draw.Span{Low: distance.at(float64(low)), High: distance.at(float64(high)), Text: text}
 	}
-	far := max(d.High, b.kept.Setup.Distance.High)
-	r := draw.Ruler{
-		Target: draw.Mark{At: distance.at(float64(d.Target)), Text: setting.text},
-		Keep:   span(d.Low, d.High, setting.notes[0]),
-		Gun:    s.say("ruler-cap"), Panel: s.say("ruler-panel"),
+	r := draw.Reach{
+		Scale: draw.NewScale(0, distance.at(float64(max(bandDistance, d.High))), 13, distance.number), Unit: unit.Distance.Unit(s.sys),
+		Set:  draw.Mark{At: distance.at(float64(d.Target)), Text: setting.text},
+		Keep: span(d.Low, d.High, setting.notes[0]),
+		Gun:  s.say("ruler-cap"), Panel: s.say("ruler-panel"),
 	}
-	if p := b.tried.Spread; p != nil {
-		far = max(far, p.Distance.High)
+	if p := b.tried.Spread; p != nil && setting.likely != "" {
 		r.Likely = span(p.Distance.Low, p.Distance.High, setting.likely)
 	}
 	if was := b.kept.Setup.Distance.Target; was != d.Target && !b.kept.Stopped() {
-		r.Ghost = s.mark(distance, "mark-was", float64(was))
+		r.Ghost = s.mark(s.axis(unit.Distance), "mark-was", float64(was))
 	}
-	r.Scale = draw.NewScale(0, distance.at(float64(far))*1.1, 12, distance.number)
 	return r
 }
 

@@ -2,44 +2,90 @@ package tui
 
 import (
 	"slices"
+	"strings"
 
 	"boothset/calc"
 	"boothset/presets/answer"
-	"boothset/tui/draw"
 )
 
-// setView is what to set: what to do first, the numbers, what speaks against spraying, what
-// to mind and why. Where not all of it fits, what to mind comes before why. Nothing is set
-// where the job is stopped.
+// wideColumns is the width from which the settings' texts stand under them.
+const wideColumns = 78
+
+// setView is how to set what is pinned, and why: what speaks against spraying, how each of the
+// settings is set, what to mind, and where there is room the gauge, the knob and the hand. Nothing
+// is set where the job is stopped.
 func (b *bench) setView(room size) [][]string {
 	against, warns, notes := b.against(room.w), b.cautions(calc.Warn, room.w), b.cautions(calc.Note, room.w)
 	if b.headlineCut {
-		against = append(b.cure(room.w), against...)
+		against = append(b.inFull(room.w), against...)
 	}
 	if b.tried.Stopped() {
 		return shareOut([][]string{against, b.wouldHelp(room.w), warns, notes}, room)
 	}
-	first, gauge, why := b.first(room.w), b.gauge(room.w), b.mainReasons(room.w)
-	free := size{room.w, room.h - 1 - len(first) - len(gauge) - len(against) - len(warns)} // a row to say that there is more
-	if len(first) == 0 && room.w >= wideColumns {
-		free.h -= len(why)
+	how := b.how(room.w)
+	blocks := [][]string{against, how, b.gauge(room.w), warns, b.stage(room.w), wrap(b.atGun(), room.w), notes}
+	if room.w < wideColumns {
+		return shareOut(blocks, room)
 	}
-	numbers, whole := b.numbers(free)
-	fits := func() bool { return len(first)+len(numbers) < room.h }
-	if !fits() {
-		numbers, whole = b.tight(b.changedSettings(), room.w, draw.Small), false
+	high := room.h - len(against) - len(how) - len(warns) - 3
+	pictures := b.pictures(room.w, min(high, mostPicture))
+	if pictures == nil {
+		return shareOut(blocks, room)
 	}
-	if !fits() || len(numbers) == 0 {
-		numbers = b.compact(room.w)
+	return shareOut([][]string{against, how, pictures, b.gauge(room.w), warns, b.stage(room.w), wrap(b.atGun(), room.w), notes}, room)
+}
+
+// Rows of a picture under a setting.
+const (
+	leastPicture = 9
+	mostPicture  = 18
+)
+
+// pictures is the gauge, the knob and the hand under their settings, none where there is no room.
+func (b *bench) pictures(w, high int) []string {
+	if high < leastPicture {
+		return nil
 	}
-	stage, atGun := b.stage(room.w), wrap(b.atGun(), room.w)
-	switch {
-	case !whole:
-		return shareOut([][]string{first, numbers, gauge, against, warns, b.settingsInWords(room.w), why, stage, atGun, notes}, room)
-	case len(first)+len(against) > 0 || len(numbers)+len(why)+len(warns) >= room.h:
-		return shareOut([][]string{first, numbers, gauge, against, warns, why, stage, atGun, notes}, room)
+	cols := thirds(w)
+	cells := [3][]string{
+		atWall:     b.wallGauge().Rows(cols[atWall]-2, high, b.s.glyphs, b.s.ink),
+		atValve:    b.knob().Rows(cols[atValve]-2, high, b.s.glyphs, b.s.ink),
+		atDistance: b.reach().Rows(cols[atDistance]-1, min(high, reachHigh), b.s.glyphs, b.s.ink),
 	}
-	return shareOut([][]string{numbers, gauge, why, warns, stage, atGun, notes}, room)
+	if cells[atWall] == nil {
+		return nil
+	}
+	return across(cells, cols)
+}
+
+// reachHigh is the most rows of the hand and the panel.
+const reachHigh = 10
+
+// how is each setting's strongest reason and what it is, under it where there is room.
+func (b *bench) how(w int) (rows []string) {
+	cols := thirds(w)
+	if b.notesPinned == 0 {
+		rows = b.spans(w)
+	}
+	var cells [3][]string
+	for i, n := range b.settings(&b.tried) {
+		texts := n.below()
+		texts = texts[min(b.notesPinned, len(texts)):]
+		if why := b.mainReason(n.about); why != "" {
+			texts = append([]string{why}, texts...)
+		}
+		if w >= wideColumns {
+			for _, t := range texts {
+				cells[i] = append(cells[i], wrap(t, cols[i]-2)...)
+			}
+			continue
+		}
+		rows = append(rows, hang(b.s.theme.Title.Render(n.name)+" ", strings.Join(texts, "; "), w)...)
+	}
+	if w >= wideColumns {
+		return across(cells, cols)
+	}
+	return rows
 }
 
 // setInWords is the view without its pictures.
@@ -55,10 +101,14 @@ func (b *bench) setInWords(w int) [][]string {
 	return append(blocks, b.cautions(calc.Note, w))
 }
 
-// cure is what turns the verdict, in full; there is none on one that goes.
-func (b *bench) cure(w int) []string {
-	turn := answer.TurnText(b.s.words, b.s.sys, b.tried.Setup.Turn())
-	return each(hang("> ", turn, w), b.s.theme.Focus.Render)
+// inFull is what the pinned rows had no room for: what is to be done first, or else what turns
+// the verdict.
+func (b *bench) inFull(w int) []string {
+	text := b.firstText()
+	if turn := b.tried.Setup.Turn(); text == "" && turn.ID != "" {
+		text = answer.TurnText(b.s.words, b.s.sys, turn)
+	}
+	return each(hang("> ", text, w), b.s.theme.Focus.Render)
 }
 
 // against is what speaks against spraying, each marked with its verdict.
@@ -69,15 +119,7 @@ func (b *bench) against(w int) (rows []string) {
 	return rows
 }
 
-// first is what is to be done before anything else, none where nothing is.
-func (b *bench) first(w int) (rows []string) {
-	for _, r := range answer.FirstRows(b.s.words, b.s.sys, b.tried.Setup) {
-		rows = append(rows, each(hang("> ", r.Text, w), b.s.theme.Focus.Render)...)
-	}
-	return rows
-}
-
-// firstInWords is the same without its mark.
+// firstInWords is what is to be done before anything else, none where nothing is.
 func (b *bench) firstInWords(w int) (rows []string) {
 	for _, r := range answer.FirstRows(b.s.words, b.s.sys, b.tried.Setup) {
 		rows = append(rows, wrap(r.Text, w)...)
@@ -168,22 +210,15 @@ func (b *bench) gaugeInWords(w int) []string {
 	return wrap(n.Name+" "+n.Text+"; "+n.More+".", w)
 }
 
-// mainReasons is the strongest reason of each number in brief, under it where there is
-// room.
-func (b *bench) mainReasons(w int) (rows []string) {
-	var cells [3][]string
-	col := w / len(cells)
-	for i, n := range b.settings(&b.tried) {
-		text := b.mainReason(n.about)
-		if w >= wideColumns {
-			cells[i] = wrap(text, col-2)
+// spans is the range of each setting, where they are not pinned.
+func (b *bench) spans(w int) []string {
+	var pieces []string
+	for _, n := range b.settings(&b.tried) {
+		if n.span != "" {
+			pieces = append(pieces, n.name+" "+n.span)
 		}
-		rows = append(rows, hang(b.s.theme.Title.Render(n.name)+" ", text, w)...)
 	}
-	if w >= wideColumns {
-		return across(cells, [3]int{col, col, col})
-	}
-	return rows
+	return flow(pieces, "  ", w)
 }
 
 // mainReason is the first reason of what it is about, in brief, empty where there is none.

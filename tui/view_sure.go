@@ -65,9 +65,9 @@ func (b *bench) ranges() draw.Ranges {
 	settings := b.settings(&b.tried)
 	pressure, distance := s.axis(unit.Pressure), s.axis(unit.Distance)
 	if wall, ok := b.tried.LikelyWall(); ok {
-		r.Answers = append(r.Answers, pressure.answer(s.say("short-set"), settings[0].text, pressure.number, float64(wall.Low), float64(wall.High), float64(v.Wall.Flowing)))
+		r.Answers = append(r.Answers, pressure.answer(s.say("short-set"), settings[atWall].text, pressure.number, float64(wall.Low), float64(wall.High), float64(v.Wall.Flowing)))
 	}
-	r.Answers = append(r.Answers, distance.answer(s.say("short-distance"), settings[1].text, distance.number, float64(p.Distance.Low), float64(p.Distance.High), float64(v.Distance.Target)))
+	r.Answers = append(r.Answers, distance.answer(s.say("short-distance"), settings[atDistance].text, distance.number, float64(p.Distance.Low), float64(p.Distance.High), float64(v.Distance.Target)))
 	if !v.Foot.Is && !v.Valve.None { // else the valve stands open, or there is none
 		opening := share.answer(s.say("short-valve"), share.Text(s.sys, v.Valve.Opening, unit.Usual), share.text, p.Opening.Low, p.Opening.High, v.Valve.Opening)
 		opening.Scale = draw.NewScale(opening.Scale.Low, share.at(1), rangeTicks, share.text)

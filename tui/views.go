@@ -59,9 +59,6 @@ func (b *bench) destinations() []destination {
 	return all
 }
 
-// viewKey is the key of the view that shows.
-func (b *bench) viewKey() string { return b.destinations()[b.view].key }
-
 // destination is where a key leads; false where to nothing.
 func (b *bench) destination(pressed string) (destination, bool) {
 	all := b.destinations()
@@ -121,26 +118,27 @@ type viewCache struct {
 
 // viewState is all that the screenfuls of a view depend on.
 type viewState struct {
-	view        int
 	room        size
 	kept, tried int // by their ids
 	sys         unit.System
 	glyphs      draw.Glyphs
 	colour      bool
 	headlineCut bool
+	notesPinned int
 }
 
-// screenfuls is those of the view that shows, at least one.
-func (b *bench) screenfuls(room size) [][]string {
-	of := viewState{b.view, room, b.kept.id, b.tried.id, b.s.sys, b.s.glyphs, b.s.theme.colour, b.headlineCut}
-	if b.cache.screenfuls == nil || b.cache.of != of {
-		all := b.views[b.view].screenfuls(b, room)
+// screenfuls is those of a view, at least one.
+func (b *bench) screenfuls(n int, room size) [][]string {
+	of := viewState{room, b.kept.id, b.tried.id, b.s.sys, b.s.glyphs, b.s.theme.colour, b.headlineCut, b.notesPinned}
+	c := &b.cache[n]
+	if c.screenfuls == nil || c.of != of {
+		all := b.views[n].screenfuls(b, room)
 		if len(all) == 0 {
 			all = [][]string{nil}
 		}
-		b.cache = viewCache{of, all}
+		*c = viewCache{of, all}
 	}
-	return b.cache.screenfuls
+	return c.screenfuls
 }
 
 // open shows a view, or the next screenful of the one that shows.
@@ -153,7 +151,7 @@ func (b *bench) open(n int, room size) {
 }
 
 // count is how many screenfuls the view that shows has in the room of the bench.
-func (b *bench) count(room size) int { return len(b.screenfuls(b.share(room).view)) }
+func (b *bench) count(room size) int { return len(b.screenfuls(b.view, b.share(room).view)) }
 
 // screenfulIn is the one that shows; a window made smaller or larger may have fewer.
 func (b *bench) screenfulIn(room size) int { return min(b.screenful, b.count(room)-1) }

@@ -21,11 +21,11 @@ func TestTheSupplyIsCheckedOnlyWhereItIsGoneThrough(t *testing.T) {
 	for where(r) != stepSupply {
 		press(r, "esc")
 	}
-	press(r, "1")
+	press(r, "1", "enter")
 	require.Equal(t, "bench", where(r))
 	require.False(t, r.result().Plan.Setup.Supplied.Checked, "skipped, though it was gone through once")
 	require.NotContains(t, r.View(), "12 cfm")
-	press(r, "esc", "2")
+	press(r, "esc", "esc", "2", "enter")
 	require.Equal(t, got, r.result(), "and all of it is still there")
 }
 
@@ -33,7 +33,7 @@ func TestWithoutACompressorNothingOfTheSupplyIsAsked(t *testing.T) {
 	r := open80x24(t)
 	press(r, then(toAnswer[:13], "2")...)
 	require.Equal(t, question.Compressor.Name, where(r))
-	press(r, "enter")
+	press(r, "enter", "enter")
 	require.Equal(t, "bench", where(r))
 	require.False(t, r.result().Plan.Setup.Supplied.Checked)
 }
@@ -45,18 +45,18 @@ receiver = "60gal"
 `})
 	press(r, toAnswer[:13]...)
 	require.Contains(t, r.View(), "18cfm")
-	press(r, "enter")
+	press(r, "enter", "enter")
 	require.True(t, r.result().Plan.Setup.Supplied.Checked)
-	press(r, "esc", "1")
+	press(r, "esc", "esc", "1", "enter")
 	require.False(t, r.result().Plan.Setup.Supplied.Checked)
 }
 
 func TestAFaultOfTheSupplyThatShowsInTheAnswerLeadsToItsQuestion(t *testing.T) {
 	r := open80x24(t)
-	press(r, then(toSupply[:18], "100", "enter", "90", "enter", "enter", "enter", "enter", "enter", "enter")...)
+	press(r, then(toSupply[:18], "100", "enter", "90", "enter", "enter", "enter", "enter", "enter", "enter", "enter", "enter", "enter")...)
 	require.Equal(t, question.CutOut.Name, where(r), "it stops below where it starts")
 	require.NotEmpty(t, r.page().(*stepPage).fault)
-	press(r, "ctrl+u", "130", "enter", "enter", "enter", "enter", "enter", "enter")
+	press(r, "ctrl+u", "130", "enter", "enter", "enter", "enter", "enter", "enter", "enter", "enter", "enter")
 	require.Equal(t, "bench", where(r))
 }
 

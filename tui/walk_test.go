@@ -71,7 +71,7 @@ func TestNumbersWithAndWithoutUnits(t *testing.T) {
 func TestTheStepsComeInOrder(t *testing.T) {
 	r := open80x24(t)
 	var seen []string
-	for _, k := range then(toAnswer[:11], "2", "enter", "2", "2", "50,3/8", "enter", "2", "2", "60", "enter", "2", "18", "enter", "60", "enter", "100", "enter", "130", "enter", "100,3/4", "enter", "10,50", "enter", "2", "enter", "95", "enter", "70", "enter") {
+	for _, k := range then(toAnswer[:11], "2", "enter", "2", "2", "50,3/8", "enter", "2", "2", "60", "enter", "2", "18", "enter", "60", "enter", "100", "enter", "130", "enter", "100,3/4", "enter", "10,50", "enter", "2", "enter", "3", "enter", "5", "enter", "95", "enter", "70", "enter", "enter") {
 		if at := where(r); len(seen) == 0 || seen[len(seen)-1] != at {
 			seen = append(seen, at)
 		}
@@ -79,7 +79,7 @@ func TestTheStepsComeInOrder(t *testing.T) {
 	}
 	require.Equal(t, []string{"safety", "coat", "gun", "temp", "humidity", "panel", "altitude", "supply", "line",
 		"regulator", "regulator-at", "filter", "hose", "coupling", "gauge", "wall",
-		"check", "compressor", "receiver", "cut-in", "cut-out", "main", "other", "spray-time", "receiver-temp", "line-temp"}, seen)
+		"check", "compressor", "receiver", "cut-in", "cut-out", "main", "other", "spray-time", "panels", "pause", "receiver-temp", "line-temp", "sheet"}, seen)
 	require.Equal(t, "bench", where(r))
 	q := r.result().Plan.Request
 	require.True(t, q.HasNow)
@@ -228,7 +228,7 @@ func TestThePartsOfTheLineKeepWhatWasSaidWhenTheLineIsTakenAsItIs(t *testing.T) 
 	require.Equal(t, stepLine, where(r))
 	require.Contains(t, r.View(), "1/4 in regulator")
 	require.Contains(t, r.View(), "25ft, 3/8in", "a hose that would not do is not taken")
-	press(r, "1", "enter", "enter")
+	press(r, "1", "enter", "enter", "enter")
 	require.Equal(t, "bench", where(r))
 	require.Equal(t, "1/4in", r.result().Plan.Request.Line[0].Entry)
 }
@@ -245,7 +245,7 @@ units = "metric"
 	require.Contains(t, r.View(), "Left empty: 500m")
 	press(r, "enter")
 	require.Contains(t, r.View(), "Left empty: 7bar")
-	press(r, "enter", "enter", "enter", "enter")
+	press(r, "enter", "enter", "enter", "enter", "enter")
 	q := r.result().Plan.Request
 	require.InDelta(t, 7, q.Supply.Bar(), 1e-9)
 	require.InDelta(t, 500, float64(q.Day.Altitude), 1e-9)
@@ -275,6 +275,6 @@ func TestAgainKeepsTheAnswers(t *testing.T) {
 	before := r.result()
 	press(r, "n")
 	require.Equal(t, question.Coat.Name, where(r))
-	press(r, "enter", "enter", "enter", "enter", "enter", "enter", "enter", "enter", "enter", "enter")
+	press(r, "enter", "enter", "enter", "enter", "enter", "enter", "enter", "enter", "enter", "enter", "enter")
 	require.Equal(t, before, r.result())
 }

@@ -35,6 +35,11 @@ func OfBore(bore unit.Length, factor float64) unit.Conductance {
 	return unit.DM3PerSBar(factor * mm * mm)
 }
 
+// Bore is that of a good fitting (FullBore) which passes as much.
+func (r Restriction) Bore() unit.Length {
+	return unit.MM(math.Sqrt(r.C.DM3PerSBar() / FullBore))
+}
+
 // Flow is the flow from p1 to p2, 0 where p2 is at or above p1.
 func (r Restriction) Flow(p1, p2 unit.Abs, a Air) unit.Flow {
 	return unit.Flow(float64(r.C) * float64(p1) * a.root * r.share(float64(p2)/float64(p1)))

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"sync"
 
 	"boothset/calc"
 	"boothset/calc/unit"
@@ -56,9 +57,8 @@ func Of(r *calc.Request, s *calc.Setup) *Spread {
 	if s.Short.Is {
 		return nil
 	}
-	p := calc.Perturb(r, s)
-	all, short := work(p)
-	for v, moves := range moved(p) {
+	all, short := work(r, s)
+	for v, moves := range moved(calc.Perturb(r, s)) {
 		all[v].explain(&moves)
 	}
 	wall, static, opening, distance := &all[0], &all[1], &all[2], &all[3]
@@ -135,18 +135,54 @@ type sample struct {
 // distribution; the first is z itself.
 func hermite2(z float64) float64 { return (z*z - 1) / math.Sqrt2 }
 
+// halves is how many parts the draws are worked in, side by side. It is fixed, so that sums
+// come to the same whatever the machine.
+const halves = 2
+
+// half is what a part of the draws adds to the samples' means.
+type half struct {
+	along, bent [outcomes]calc.Deviations
+	short       int
+}
+
 // work works every draw, and gives the share of them that fall short.
-func work(p *calc.Perturbed) (all [outcomes]sample, short float64) {
+func work(r *calc.Request, s *calc.Setup) (all [outcomes]sample, short float64) {
 	for v := range all {
 		all[v].sorted = make([]float64, Draws)
 	}
+	var parts [halves]half
+	var wait sync.WaitGroup
+	for n := range parts {
+		wait.Go(func() {
+			parts[n].work(calc.Perturb(r, s), n*Draws/halves, (n+1)*Draws/halves, &all)
+		})
+	}
+	wait.Wait()
+	for v := range all {
+		wait.Go(func() { slices.Sort(all[v].sorted) })
+		for n := range parts {
+			for d := range all[v].along {
+				all[v].along[d] += parts[n].along[v][d]
+				all[v].bent[d] += parts[n].bent[v][d]
+			}
+		}
+	}
+	for n := range parts {
+		short += float64(parts[n].short) / Draws
+	}
+	wait.Wait()
+	return all, short
+}
+
+// work works the draws from one to another, and puts what they come to into their places.
+func (h *half) work(p *calc.Perturbed, from, to int, all *[outcomes]sample) {
 	l := draws()
 	middle := numbers(p.Work(&calc.Deviations{}))
-	for i := range Draws {
+	for i := from; i < to; i++ {
 		z := l.point(i)
 		found := p.Work(&z)
 		if found.Short {
-			short += 1.0 / Draws
+			h.short++
 		}
 		out := numbers(found)
 		for v, x := range out {
@@ -156,15 +192,11 @@ func work(p *calc.Perturbed) (all [outcomes]sample, short float64) {
 		for d, x := range z {
 			bent := hermite2(x)
 			for v, y := range out {
-				all[v].along[d] += y * x
-				all[v].bent[d] += y * bent
+				h.along[v][d] += y * x
+				h.bent[v][d] += y * bent
 			}
 		}
 	}
-	for v := range all {
-		slices.Sort(all[v].sorted)
-	}
-	return all, short
 }
 
 // moved is which outcomes each tolerance moves, alone from one of its ends to the other:

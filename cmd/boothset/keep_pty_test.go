@@ -136,7 +136,7 @@ func TestAScriptNeitherKeepsNorIsOffered(t *testing.T) {
 
 	cmd := exec.Command(program, "--plain")
 	cmd.Env = []string{"HOME=" + home, "LANG=C.UTF-8"}
-	cmd.Stdin = strings.NewReader("7\n2\n70F\n45\n\n\n90psi\n1\n\n\n\n")
+	cmd.Stdin = strings.NewReader("7\n2\n70F\n45\n\n\n90psi\n1\n\n\n\n\n")
 	out, err := cmd.Output()
 	require.NoError(t, err)
 	require.Contains(t, string(out), "Single stage, reduced-pressure gun.")
@@ -173,7 +173,7 @@ func TestADumbTerminalGetsLines(t *testing.T) {
 
 	s = dumb()
 	s.keys("A moment ago you left", "\n", "Left empty: 75F", "\n", "How humid", "45\n", "How warm is the panel", "\n", "How high", "\n", "left of the supply", "90psi\n",
-		"Is this the air line", "\n", "regulator stand now", "\n", "compressor too", "\n", "Type a digit", "\n")
+		"Is this the air line", "\n", "regulator stand now", "\n", "compressor too", "\n", "sheet say otherwise", "\n", "Type a digit", "\n")
 	require.Zero(t, s.code())
 	wrote := s.allWrote()
 	require.NotContains(t, wrote, "\x1b")

@@ -36,8 +36,11 @@ const hereDocument = `8
 none
 
 
+
+
 95F
 70F
+
 1
 2
 3

@@ -235,7 +235,7 @@ func (s *session) requireNoQuery() {
 var toAnswer = []string{
 	"before you spray", "\r", "What are you spraying", "8", "Which gun", "2", "How warm is the air", "75F\r",
 	"How humid", "45\r", "How warm is the panel", "\r", "How high", "\r", "left of the supply", "90psi\r",
-	"Is this the air line", "\r", "regulator stand now", "\r", "compressor too", "\r",
+	"Is this the air line", "\r", "regulator stand now", "\r", "compressor too", "\r", "sheet say otherwise", "\r",
 }
 
 func TestNothingWaitsForASilentTerminal(t *testing.T) {
@@ -297,7 +297,7 @@ func TestTheScreenIsOnStandardErrorWhereOutputGoesElsewhere(t *testing.T) {
 func TestAJobThatCannotBeDoneExits3(t *testing.T) {
 	s := open(t, 80, 24, nil)
 	s.keys(toAnswer[:14]...)
-	s.keys("left of the supply", "20psi\r", "Is this the air line", "\r", "regulator stand now", "\r", "compressor too", "\r", "STOP", "q")
+	s.keys("left of the supply", "20psi\r", "Is this the air line", "\r", "regulator stand now", "\r", "compressor too", "\r", "sheet say otherwise", "\r", "STOP", "q")
 	require.Equal(t, command.ExitCannot, s.code())
 	s.requireClean()
 }

@@ -132,6 +132,7 @@ func (s *Stage) claim(own *Stage, w *words.Words) {
 func (e *Gun) claim(own *Gun, w *words.Words) {
 	claimTable(e.Felt, own.Felt, w)
 	claimTable(e.Landing, own.Landing, w)
+	claimTable(e.Hand, own.Hand, w)
 	claimTable(e.Cup, own.Cup, w)
 	claimTable(e.Pot, own.Pot, w)
 }

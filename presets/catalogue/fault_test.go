@@ -40,7 +40,7 @@ func TestShopFaults(t *testing.T) {
 		// Unknown keys.
 		{"unknown table", "\n[booth]\nx = 1\n", 2, []string{`"booth"`, "tables are coat, gun, coupling, hose"}},
 		{"unknown key of a coat", "[coat.clear]\nglossy = true\n", 2, []string{`"coat.clear.glossy"`, "hardener, farther, working, cup, thinner, film, lay, mix, voc, first, tip, overlap, flash, held, fan or then"}},
-		{"unknown key of a gun", "[gun.reduced-pressure]\n\nstamp = \"29psi\"\n", 3, []string{`"gun.reduced-pressure.stamp"`, "inlet, flow, cap, cap-limit, nearest, farthest, no-valve, valve, felt, transfer, cup or pot"}},
+		{"unknown key of a gun", "[gun.reduced-pressure]\n\nstamp = \"29psi\"\n", 3, []string{`"gun.reduced-pressure.stamp"`, "inlet, flow, cap, cap-limit, nearest, farthest, no-valve, valve, felt, transfer, hand, cup or pot"}},
 		{"unknown key of a valve", "[gun.reduced-pressure.valve]\nturn = 3\n", 2, []string{"conductance, ratio, shape, turns or counts-from"}},
 		{"unknown key of a band", "[coat.clear.working.reduced-pressure]\nstrt = \"27psi\"\n", 2, []string{"start, low or high"}},
 		{"unknown key inside an inline table", "[coat.clear]\nrank = 1\nworking.reduced-pressure = { strt = \"27psi\" }\n", 3,

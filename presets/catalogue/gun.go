@@ -25,6 +25,7 @@ type Gun struct {
 	Valve    valveEntry `toml:"valve"`
 	Felt     *Felt      `toml:"felt"`
 	Landing  *Transfer  `toml:"transfer"`
+	Hand     *Hand      `toml:"hand"`
 	Cup      *GunCup    `toml:"cup"`
 	Pot      *GunPot    `toml:"pot"`
 	like     *Gun       // the one that stands for its class
@@ -122,6 +123,32 @@ type Transfer struct {
 	Choked   percent  `toml:"choked"`
 }
 
+// Hand is how fast a class of gun is usually moved along the panel.
+type Hand struct {
+	ground
+	Speed speed `toml:"speed"`
+}
+
+// HandOf is that of the gun, or else of its class; false where neither says.
+func (e *Gun) HandOf() (*Hand, bool) {
+	for _, from := range []*Gun{e, e.like} {
+		if from != nil && from.Hand != nil {
+			return from.Hand, true
+		}
+	}
+	return nil, false
+}
+
+func (e *Hand) check(w *words.Words) *sentence {
+	if e == nil {
+		return nil
+	}
+	if b := calc.GunSpeedBound; !b.Holds(float64(e.Speed.V)) {
+		return newSentence("file-hand", withoutUnit(calc.BriefFigure("low", calc.FigureSpeed, b.Low)), calc.BriefFigure("high", calc.FigureSpeed, b.High))
+	}
+	return e.ground.check(w)
+}
+
 // GunCup is a gun's cup.
 type GunCup struct {
 	ground
@@ -216,7 +243,7 @@ func (e *Gun) check(w *words.Words) *sentence {
 	if e.like.Felt == nil {
 		return newSentence("file-felt-missing")
 	}
-	if why := cmp.Or(e.feltFault(w), e.Landing.check(w), e.Cup.check(w), e.Pot.check(w)); why != nil {
+	if why := cmp.Or(e.feltFault(w), e.Landing.check(w), e.Hand.check(w), e.Cup.check(w), e.Pot.check(w)); why != nil {
 		return why
 	}
 	if err := e.build(); err != nil {

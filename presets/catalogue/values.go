@@ -12,6 +12,7 @@ import (
 type (
 	pressure    struct{ V unit.Gauge }
 	length      struct{ V unit.Length }
+	speed       struct{ V unit.Speed }
 	flow        struct{ V unit.Flow }
 	percent     struct{ V float64 }
 	volume      struct{ V unit.Volume }
@@ -24,6 +25,7 @@ type (
 
 func (q *pressure) UnmarshalText(b []byte) error    { return placed(b, q.read(string(b))) }
 func (q *length) UnmarshalText(b []byte) error      { return placed(b, q.read(string(b))) }
+func (q *speed) UnmarshalText(b []byte) error       { return placed(b, q.read(string(b))) }
 func (q *flow) UnmarshalText(b []byte) error        { return placed(b, q.read(string(b))) }
 func (q *percent) UnmarshalText(b []byte) error     { return placed(b, q.read(string(b))) }
 func (q *volume) UnmarshalText(b []byte) error      { return placed(b, q.read(string(b))) }
@@ -35,6 +37,7 @@ func (q *temperature) UnmarshalText(b []byte) error { return placed(b, q.read(st
 
 func (q *pressure) read(s string) error    { return read(&q.V, unit.Pressure, s) }
 func (q *length) read(s string) error      { return read(&q.V, unit.Distance, s) }
+func (q *speed) read(s string) error       { return read(&q.V, unit.Velocity, s) }
 func (q *flow) read(s string) error        { return read(&q.V, unit.AirFlow, s) }
 func (q *volume) read(s string) error      { return read(&q.V, unit.Tank, s) }
 func (q *density) read(s string) error     { return read(&q.V, unit.PaintDensity, s) }

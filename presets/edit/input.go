@@ -66,8 +66,6 @@ func movable(f *question.Field, a question.Answers) int {
 	switch {
 	case !question.Plan.Has(f) || !question.Applies(f, a):
 		return 0
-	case f == question.Panels: // counted by the piece, and typed
-		return 0
 	case f.Repeats:
 		return len(values)
 	case f.Pair() && (len(values) == 0 || values[0].ID != ""):

@@ -21,7 +21,7 @@ func TestWhatCanBeMovedInTheOrderOfTheJob(t *testing.T) {
 	// quantities of each pair, and some left out.
 	inputs := func(values map[*question.Field]int, leftOut ...*question.Field) (all []string) {
 		for _, row := range question.Plan.Fields {
-			if row.Field == question.Line || row.Field == question.Panels || slices.Contains(leftOut, row.Field) {
+			if row.Field == question.Line || slices.Contains(leftOut, row.Field) {
 				continue
 			}
 			for part := range max(values[row.Field], 1) {
@@ -33,7 +33,7 @@ func TestWhatCanBeMovedInTheOrderOfTheJob(t *testing.T) {
 		}
 		return all
 	}
-	supply := []*question.Field{question.Pause}
+	var supply []*question.Field
 	for _, row := range question.Plan.Fields {
 		if row.Part == question.PartSupply {
 			supply = append(supply, row.Field)
@@ -50,15 +50,11 @@ func TestWhatCanBeMovedInTheOrderOfTheJob(t *testing.T) {
 	assert.NotContains(t, list(questiontest.With(wholeShop(), "main", "none")), "main 0.0")
 }
 
-// Every field of the plan but the number of panels can be moved as soon as it counts.
+// Every field of the plan can be moved as soon as it counts.
 func TestEveryFieldCanBeMoved(t *testing.T) {
 	r := questiontest.Open(t)
 	list := named(edit.Inputs(r, read(r, wholeShop(), unit.US))...)
 	for _, row := range question.Plan.Fields {
-		if row.Field == question.Panels {
-			assert.NotContains(t, list, row.Name+" 0.0", "counted by the piece, and typed")
-			continue
-		}
 		if row.Field != question.Line {
 			assert.Contains(t, list, row.Name+" 0.0")
 		}

@@ -2,9 +2,11 @@ package edit
 
 import (
 	"slices"
+	"strconv"
 
 	"boothset/calc"
 	"boothset/calc/unit"
+	"boothset/presets/catalogue"
 	"boothset/presets/question"
 )
 
@@ -51,6 +53,35 @@ func StepText(r *question.Reader, a question.Answers, f *question.Field, t strin
 		return t, false
 	}
 	return a.Text(f), true
+}
+
+// StepSize is what one press moves an input by, as a person reads it: a quantity, or of a list
+// which choice of how many it stands on. Empty where it stands nowhere.
+func StepSize(r *question.Reader, a question.Answers, now *calc.Request, in Input, sys unit.System) string {
+	all := a.Or(r.Usual())
+	if in.Part >= movable(in.Field, all) {
+		return ""
+	}
+	values := all.Get(in.Field)
+	f, v := in.Of(all)
+	s := stepping{r, all, Input{f, in.Part, in.Piece}, sys, now}
+	switch {
+	case f == question.Panels:
+		return "1"
+	case f.Listed():
+		choices := r.Choices(f)
+		at := slices.IndexFunc(choices, func(c catalogue.Choice) bool { return c.ID == v.ID })
+		if at < 0 {
+			return ""
+		}
+		return strconv.Itoa(at+1) + "/" + strconv.Itoa(len(choices))
+	}
+	q, _, size, ok := s.from(v, len(values) > 0)
+	if !ok || q == unit.Bore {
+		return ""
+	}
+	decimals, _ := unit.Decimals(size)
+	return q.CountText(sys, size, decimals)
 }
 
 // stepping is one input on its way.
@@ -107,6 +138,9 @@ func (s stepping) goes(id string) bool {
 // moved is a value with the input's quantity some steps on, or as near to that as there is
 // something to take.
 func (s stepping) moved(v question.Value, answered bool, by int) (question.Value, bool) {
+	if s.in.Field == question.Panels {
+		return s.counted(v, answered, by)
+	}
 	q, at, size, ok := s.from(v, answered)
 	if !ok {
 		return v, false
@@ -126,6 +160,17 @@ func (s stepping) moved(v question.Value, answered bool, by int) (question.Value
 		}
 	}
 	return v, false
+}
+
+// counted is a whole number so many on, as far as its bounds go.
+func (s stepping) counted(v question.Value, answered bool, by int) (question.Value, bool) {
+	f := s.in.Field
+	at := v.SI[0]
+	if !answered && s.now != nil {
+		at = f.Counts(s.now)
+	}
+	to := min(max(at+float64(by), f.Bounds[0].Low), f.Bounds[0].High)
+	return question.Value{Text: strconv.Itoa(int(to)), SI: [2]float64{to}}, to != at
 }
 
 // from is the quantity that is moved, where it stands and its step; ok is false where it

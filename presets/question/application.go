@@ -147,6 +147,9 @@ func (v *resolver) holding(l *calc.Application) {
 	h := &l.Held
 	h.Known = true
 	h.Choked = of.Choked.V
+	if hand, ok := e.HandOf(); ok {
+		h.Hand = calc.Stated[unit.Speed]{Value: hand.Speed.V, Ground: hand.Ground()}
+	}
 	h.Class = calc.Stated[coat.GunTransfer]{Value: coat.GunTransfer{Transfer: of.Part.V, Pressure: of.Pressure.V, Distance: of.Distance.V}, Ground: of.Ground()}
 	h.Pressure = or(v, Pressure, min(c.Working.Start, e.Inlet.V))
 	h.Distance = or(v, Distance, min(max(of.Distance.V+c.Farther, e.Nearest.V), e.Farthest.V))

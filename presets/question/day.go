@@ -12,11 +12,16 @@ var (
 	Paint = &Field{
 		Name: "paint", Read: amount, Of: [2]*unit.Quantity{unit.Temperature}, Bounds: [2]*calc.Bound{&calc.AirTempBound}, Default: OfOther,
 	}
-	Panels = &Field{Name: "panels", Read: whole, Bounds: [2]*calc.Bound{&calc.PanelsBound}, Want: "want-panels", Default: Fixed}
+	// Panels is how many are sprayed one after another.
+	Panels = &Field{
+		Name: "panels", Read: whole, Bounds: [2]*calc.Bound{&calc.PanelsBound}, Want: "want-panels", Default: Fixed, Part: PartSupply,
+		Counts: func(q *calc.Request) float64 { return float64(q.Shop.Panels) },
+	}
 	// PotLife is asked by several, each of which says in its own words what it may be.
 	PotLife = &Field{
 		Name: "pot-life", Read: lifeAt, Of: [2]*unit.Quantity{unit.Hours, unit.Temperature}, Apart: "@", SecondLeftOut: true,
-		Bounds: [2]*calc.Bound{&calc.PotLifeBound, &calc.PotLifeAtBound}, Default: LeftOut, Want: "want-life-at",
+		Bounds: [2]*calc.Bound{&calc.PotLifeBound, &calc.PotLifeAtBound}, Default: LeftOut, Want: "want-life-at", Part: PartSheet,
+		Begin: [2]string{"4 h", "4 h"},
 	}
 	Started = &Field{Name: "started", Read: clock, Default: LeftOut}
 )

@@ -93,6 +93,7 @@ const (
 	PartAir    Part = "part-air"
 	PartLine   Part = "part-line" // of the air: gone through part by part where wanted
 	PartSupply Part = "part-supply"
+	PartSheet  Part = "part-sheet" // asked for on one page, which may be passed by
 )
 
 // Sentence is the id of what the part is called; the line's is the air's.

@@ -9,7 +9,7 @@ import (
 var (
 	CupVolume = &Field{Name: "cup-volume", Read: amount, Of: [2]*unit.Quantity{unit.CupVolume}, Bounds: [2]*calc.Bound{&calc.CupVolumeBound}, Default: LeftOut}
 	CupTime   = &Field{Name: "cup-time", Read: amount, Of: [2]*unit.Quantity{unit.CupTime}, Bounds: [2]*calc.Bound{&calc.CupTimeBound}, Default: LeftOut}
-	Tip       = &Field{Name: "tip", Read: amount, Of: [2]*unit.Quantity{unit.Tip}, Bounds: [2]*calc.Bound{&calc.TipBound}, Default: LeftOut}
+	Tip       = &Field{Name: "tip", Read: amount, Of: [2]*unit.Quantity{unit.Tip}, Bounds: [2]*calc.Bound{&calc.TipBound}, Default: LeftOut, Part: PartSheet, Begin: [2]string{"1.3 mm", "1.3 mm"}}
 	Viscosity = &Field{Name: "viscosity", Read: amount, Of: [2]*unit.Quantity{unit.Viscosity}, Bounds: [2]*calc.Bound{&calc.ViscosityBound}, Default: LeftOut}
 	Fan       = &Field{Name: "fan", Read: positive, Of: [2]*unit.Quantity{unit.Distance}, Bounds: [2]*calc.Bound{&calc.FanBound}, Default: OfEntry}
 	Overlap   = &Field{Name: "overlap", Read: amount, Of: [2]*unit.Quantity{unit.Share}, Bounds: [2]*calc.Bound{&calc.OverlapBound}, Default: OfEntry}

@@ -51,7 +51,7 @@ func Applies(f *Field, a Answers) bool {
 		return Whole(a)
 	case f == RegulatorAt || f == Wall || f == Mark:
 		return regulated(a)
-	case (f.Part == PartSupply || f == Panels || f == Pause) && f != Compressor:
+	case f.Part == PartSupply && f != Compressor:
 		return Supplied(a)
 	}
 	return true

@@ -12,14 +12,14 @@ import (
 // What the product's sheet says for this job, in the place of the catalogue.
 var (
 	Working = &Field{
-		Name: "working", Read: amount, Of: [2]*unit.Quantity{unit.Pressure}, Bounds: [2]*calc.Bound{&calc.InletBound}, Default: LeftOut,
+		Name: "working", Read: amount, Of: [2]*unit.Quantity{unit.Pressure}, Bounds: [2]*calc.Bound{&calc.InletBound}, Default: LeftOut, Part: PartSheet,
 		Counts: func(q *calc.Request) float64 { return float64(q.Coat.Working.Start) },
 	}
-	CapPressure = &Field{Name: "cap", Read: amount, Of: [2]*unit.Quantity{unit.Pressure}, Bounds: [2]*calc.Bound{&calc.CapBound}, Default: LeftOut, Begin: [2]string{"9 psi", "0.6 bar"}}
+	CapPressure = &Field{Name: "cap", Read: amount, Of: [2]*unit.Quantity{unit.Pressure}, Bounds: [2]*calc.Bound{&calc.CapBound}, Default: LeftOut, Part: PartSheet, Begin: [2]string{"9 psi", "0.6 bar"}}
 	// SheetDistance is from the cap to the panel.
-	SheetDistance = &Field{Name: "sheet-distance", Read: amount, Of: [2]*unit.Quantity{unit.Distance}, Bounds: [2]*calc.Bound{&calc.DistanceBound}, Default: LeftOut, Begin: [2]string{"6 in", "150 mm"}}
-	Flash         = &Field{Name: "flash", Read: amount, Of: [2]*unit.Quantity{unit.Minutes}, Bounds: [2]*calc.Bound{&calc.WaitBound}, Default: LeftOut, Begin: [2]string{"10 min", "10 min"}}
-	Recoat        = &Field{Name: "recoat", Read: amount, Of: [2]*unit.Quantity{unit.Minutes}, Bounds: [2]*calc.Bound{&calc.WaitBound}, Default: LeftOut, Begin: [2]string{"240 min", "240 min"}}
+	SheetDistance = &Field{Name: "sheet-distance", Read: amount, Of: [2]*unit.Quantity{unit.Distance}, Bounds: [2]*calc.Bound{&calc.DistanceBound}, Default: LeftOut, Part: PartSheet, Begin: [2]string{"6 in", "150 mm"}}
+	Flash         = &Field{Name: "flash", Read: amount, Of: [2]*unit.Quantity{unit.Minutes}, Bounds: [2]*calc.Bound{&calc.WaitBound}, Default: LeftOut, Part: PartSheet, Begin: [2]string{"10 min", "10 min"}}
+	Recoat        = &Field{Name: "recoat", Read: amount, Of: [2]*unit.Quantity{unit.Minutes}, Bounds: [2]*calc.Bound{&calc.WaitBound}, Default: LeftOut, Part: PartSheet, Begin: [2]string{"240 min", "240 min"}}
 )
 
 // sheetRows is what a plan asks of the product's sheet and the gun's.

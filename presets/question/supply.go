@@ -43,7 +43,7 @@ var (
 		Counts: func(q *calc.Request) float64 { return q.Shop.Spraying.Seconds() },
 	}
 	Pause = &Field{
-		Name: "pause", Read: amount, Of: [2]*unit.Quantity{unit.Minutes}, Bounds: [2]*calc.Bound{&sprayBound}, Default: Fixed,
+		Name: "pause", Read: amount, Of: [2]*unit.Quantity{unit.Minutes}, Bounds: [2]*calc.Bound{&sprayBound}, Default: Fixed, Part: PartSupply,
 		Counts: func(q *calc.Request) float64 { return q.Shop.Pause.Seconds() },
 	}
 	ReceiverTemp = &Field{

@@ -31,3 +31,15 @@ func TestTransferOfTheClassesOnACarBody(t *testing.T) {
 	assert.InDelta(t, 1.33, high/old, 0.01)
 	assert.Less(t, highLow, oldHigh)
 }
+
+// Auto Collision Repair & Refinishing, 2022, p. 687: a conventional gun goes at about 1 ft/s, a
+// high-volume low-pressure one at about 1 1/2 ft/s.
+func TestHandSpeedsOfTheClasses(t *testing.T) {
+	r := questiontest.Open(t)
+	for gun, want := range map[string]float64{"high-volume-low-pressure": 1.5, "high-pressure": 1} {
+		q, faults := r.Film(r.ReadAll(question.Film, questiontest.Texts("coat", "clear", "gun", gun), unit.US), unit.US)
+		require.Empty(t, faults)
+		assert.InDelta(t, want*0.3048, float64(q.Held.Hand.Value), 1e-9, gun)
+		assert.Equal(t, calc.Published, q.Held.Hand.Basis)
+	}
+}

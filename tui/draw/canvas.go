@@ -19,6 +19,7 @@ type canvas struct {
 type cell struct {
 	char rune
 	role Role
+	text bool // of a text, its blanks too: no dot comes between
 }
 
 // mostSide bounds a picture's width and height, far beyond any screen.
@@ -37,7 +38,7 @@ func newCanvas(w, h int, g Glyphs) *canvas {
 // put sets a character.
 func (c *canvas) put(x, y int, char rune, role Role) {
 	if x >= 0 && x < c.w && y >= 0 && y < c.h {
-		c.cell[y*c.w+x] = cell{char, role}
+		c.cell[y*c.w+x] = cell{char: char, role: role}
 	}
 }
 
@@ -157,6 +158,9 @@ func (c *canvas) text(x, y int, text string, role Role) int {
 	n := 0
 	for _, r := range clean(text) {
 		c.put(x+n, y, r, role)
+		if c.at(x+n, y) != 0 {
+			c.cell[y*c.w+x+n].text = true
+		}
 		n++
 	}
 	return n
@@ -267,6 +271,22 @@ func (c *canvas) legend(keys []key, y, w int) int {
 		x += long + keyGap
 	}
 	return n
+}
+
+// keysWidth is how many columns keys take under each other, 0 where there are none.
+func keysWidth(keys []key) (w int) {
+	for _, k := range keys {
+		w = max(w, length(k.text)+2)
+	}
+	return w
+}
+
+// list puts keys under each other.
+func (c *canvas) list(keys []key, x, y int) {
+	for i, k := range keys {
+		c.put(x, y+i, k.sign, k.role)
+		c.text(x+2, y+i, cutTo(k.text, c.w-x-2), RoleText)
+	}
 }
 
 // round is the nearest whole number.

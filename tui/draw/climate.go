@@ -5,24 +5,6 @@ import (
 	"unicode/utf8"
 )
 
-// Region is what a day is good for.
-type Region uint8
-
-// The regions. Nowhere is left blank.
-const (
-	Nowhere Region = iota
-	Go
-	Watch
-	Wait
-	Stop
-)
-
-// DayPoint is a point of the climate with its text.
-type DayPoint struct {
-	Temperature, Humidity float64
-	Text                  string
-}
-
 // Climate is a chart of days: temperature across, relative humidity up, in the display
 // units of the scales. Each region has a shade, a letter and a word.
 //
@@ -44,7 +26,6 @@ const (
 	letterColumns = 9
 	letterRows    = 3
 	ghostDay      = 'o'
-	dewSign       = '*' // where the set has no halves
 )
 
 // Rows draws the chart. It needs 30 columns and 8 rows. A day off the chart stands at its
@@ -217,11 +198,6 @@ func (p chart) clear(x, y int) {
 	if x >= p.left {
 		p.put(x, y, ' ', RoleText)
 	}
-}
-
-// shown reports whether a day is drawn.
-func (d DayPoint) shown() bool {
-	return d.Text != "" && !math.IsNaN(d.Temperature) && !math.IsNaN(d.Humidity)
 }
 
 // sign is a day's own sign, or the arrow to it where it lies off the chart.

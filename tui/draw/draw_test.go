@@ -1,7 +1,6 @@
 package draw_test
 
 import (
-	"reflect"
 	"strings"
 	"testing"
 
@@ -10,8 +9,6 @@ import (
 	"github.com/charmbracelet/x/ansi"
 	"github.com/stretchr/testify/require"
 )
-
-var sets = map[string]draw.Glyphs{"blocks": draw.Blocks, "ascii": draw.ASCII}
 
 func TestNumberIsARectangleOfKnownHeight(t *testing.T) {
 	heights := map[string]map[draw.Size]int{
@@ -74,36 +71,4 @@ func TestNumberInMediumASCII(t *testing.T) {
 
 func TestWhatIsNoNumberStaysText(t *testing.T) {
 	require.Equal(t, []string{"n/a"}, draw.Number("n/a", draw.Large, draw.Blocks))
-}
-
-func TestBar(t *testing.T) {
-	nan := 0.0
-	nan /= nan
-	for _, c := range []struct {
-		share float64
-		want  string
-	}{{0, ""}, {-1, ""}, {nan, ""}, {1e-9, "#"}, {0.1, "#"}, {0.5, "####"}, {1, "########"}, {7, "########"}} {
-		require.Equal(t, c.want, draw.Bar(c.share, 8, draw.ASCII), "%v", c.share)
-	}
-	require.Empty(t, draw.Bar(0.5, 0, draw.ASCII))
-}
-
-func TestGlyphsAreOneColumnWide(t *testing.T) {
-	for name, g := range sets {
-		for _, c := range allGlyphs(g) {
-			require.Equal(t, 1, ansi.StringWidth(string(c)), "%s %c", name, c)
-		}
-	}
-}
-
-// allGlyphs are the characters of a set.
-func allGlyphs(g draw.Glyphs) string {
-	var all strings.Builder
-	v := reflect.ValueOf(g)
-	for i := range v.NumField() {
-		if c := rune(v.Field(i).Int()); c != 0 {
-			all.WriteRune(c)
-		}
-	}
-	return all.String()
 }

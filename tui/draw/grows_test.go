@@ -12,43 +12,6 @@ import (
 	"pgregory.net/rapid"
 )
 
-// cells are the places of a picture's characters of a role, in its first h rows.
-func cells(rows []string, role draw.Role, h int) (all [][2]int) {
-	for y, row := range rows[:min(h, len(rows))] {
-		for x, r := range []rune(row) {
-			if r == letter(role) {
-				all = append(all, [2]int{x, y})
-			}
-		}
-	}
-	return all
-}
-
-// letter stands for a role.
-func letter(r draw.Role) rune { return 'A' + rune(r) }
-
-// byRole makes each character that of its role.
-func byRole(r draw.Role, text string) string {
-	return strings.Map(func(c rune) rune {
-		if c == ' ' {
-			return c
-		}
-		return letter(r)
-	}, text)
-}
-
-// two are values on a scale, the first not above the second.
-func two(t *rapid.T, low, high float64) (a, b float64) {
-	v := rapid.Float64Range(low, high)
-	a, b = v.Draw(t, "a"), v.Draw(t, "b")
-	return min(a, b), max(a, b)
-}
-
-// anySet is a set of glyphs.
-func anySet(t *rapid.T) draw.Glyphs {
-	return sets[rapid.SampledFrom([]string{"blocks", "ascii"}).Draw(t, "set")]
-}
-
 // angle is how far a needle has turned from the foot of the dial, clockwise, in degrees.
 func angle(t test, value float64, g draw.Glyphs) float64 {
 	const w, h, legend = 40, 14, 1

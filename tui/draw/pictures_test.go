@@ -3,7 +3,6 @@ package draw_test
 import (
 	"fmt"
 	"math"
-	"strconv"
 	"strings"
 	"testing"
 	"unicode/utf8"
@@ -11,18 +10,8 @@ import (
 	"boothset/tui/draw"
 	"boothset/tui/golden"
 
-	"github.com/charmbracelet/x/ansi"
 	"github.com/stretchr/testify/require"
 )
-
-// picture is any of them.
-type picture interface {
-	Rows(w, h int, g draw.Glyphs, ink draw.Ink) []string
-}
-
-func whole(v float64) string   { return strconv.FormatFloat(v, 'f', -1, 64) }
-func tenths(v float64) string  { return strconv.FormatFloat(v, 'f', 1, 64) }
-func percent(v float64) string { return strconv.FormatFloat(100*v, 'f', 0, 64) + "%" }
 
 func dial(set float64) draw.Dial {
 	return draw.Dial{
@@ -136,27 +125,4 @@ func TestPictures(t *testing.T) {
 			})
 		}
 	}
-}
-
-// test is a test or a rapid one.
-type test interface {
-	require.TestingT
-	Helper()
-}
-
-// requireRows holds what every picture keeps to, and returns its rows.
-func requireRows(t test, p picture, w, h int, g draw.Glyphs) []string {
-	t.Helper()
-	rows := p.Rows(w, h, g, nil)
-	require.LessOrEqual(t, len(rows), max(h, 0))
-	for _, row := range rows {
-		require.LessOrEqual(t, ansi.StringWidth(row), w, "%q", row)
-		require.Equal(t, strings.TrimRight(row, " "), row, "no blanks behind")
-	}
-	inked := p.Rows(w, h, g, func(r draw.Role, s string) string { return fmt.Sprintf("\x1b[%dm%s\x1b[0m", 30+r%8, s) })
-	require.Len(t, inked, len(rows))
-	for i := range rows {
-		require.Equal(t, rows[i], ansi.Strip(inked[i]), "colour adds nothing and takes nothing")
-	}
-	return rows
 }

@@ -10,49 +10,7 @@ import (
 	"pgregory.net/rapid"
 )
 
-// anyNumber is any there is, and most often one a picture is made of.
-func anyNumber() *rapid.Generator[float64] {
-	return rapid.OneOf(
-		rapid.Float64Range(-20, 150),
-		rapid.Float64Range(-0.2, 1.2),
-		rapid.SampledFrom([]float64{0, 1, math.NaN(), math.Inf(1), math.Inf(-1), math.MaxFloat64, -math.MaxFloat64, math.SmallestNonzeroFloat64}),
-		rapid.Float64(),
-	)
-}
-
-// anyText is any there is, with what is no single column wide among it.
-func anyText() *rapid.Generator[string] {
-	return rapid.OneOf(
-		rapid.SampledFrom([]string{"", "set 29", "válvula", "漢字", "e\u0301", "🇩🇪", "👩\u200d🚒", "1\ufe0f\u20e3", "a\nb\tc", "\x1b[31mx", "\xff\xfe", "한국", "\u200b", "°·█"}),
-		rapid.String(),
-	)
-}
-
-func anyScale(t *rapid.T) draw.Scale {
-	if rapid.Bool().Draw(t, "made") {
-		text := anyText().Draw(t, "tick")
-		return draw.NewScale(anyNumber().Draw(t, "low"), anyNumber().Draw(t, "high"), rapid.IntRange(-1, 30).Draw(t, "most"), func(float64) string { return text })
-	}
-	s := draw.Scale{Low: anyNumber().Draw(t, "low"), High: anyNumber().Draw(t, "high")}
-	for range rapid.IntRange(0, 12).Draw(t, "ticks") {
-		s.Ticks = append(s.Ticks, draw.Tick{At: anyNumber().Draw(t, "at"), Text: anyText().Draw(t, "tick")})
-	}
-	return s
-}
-
-func anyMark(t *rapid.T) draw.Mark {
-	return draw.Mark{At: anyNumber().Draw(t, "mark"), Text: anyText().Draw(t, "text")}
-}
-
-func anyBand(t *rapid.T) draw.Span {
-	return draw.Span{Low: anyNumber().Draw(t, "from"), High: anyNumber().Draw(t, "to"), Text: anyText().Draw(t, "text")}
-}
-
 func anyTexts(t *rapid.T) []string { return rapid.SliceOfN(anyText(), 0, 4).Draw(t, "texts") }
-
-func anyDay(t *rapid.T) draw.DayPoint {
-	return draw.DayPoint{Temperature: anyNumber().Draw(t, "temperature"), Humidity: anyNumber().Draw(t, "humidity"), Text: anyText().Draw(t, "text")}
-}
 
 func anyDial(t *rapid.T) picture {
 	return draw.Dial{Scale: anyScale(t), Set: anyMark(t), Rest: anyMark(t), Ghost: anyMark(t), Likely: anyBand(t), Limit: anyMark(t), Label: anyText().Draw(t, "label")}

@@ -1,0 +1,169 @@
+package tui
+
+import (
+	"math"
+	"strings"
+
+	"boothset/calc/unit"
+	"boothset/presets/edit"
+	"boothset/presets/question"
+	"boothset/tui/draw"
+
+	"github.com/charmbracelet/x/ansi"
+)
+
+// response is how the wall answers to the input that is moved: what it would be with the input
+// at other places.
+type response struct {
+	of     responseOf
+	values []string  // what the input is, in order
+	walls  []float64 // what the wall is then, in the units shown; NaN where nothing can be set
+	at     int       // where the input stands now
+}
+
+// responseOf is all that a response depends on.
+type responseOf struct {
+	tried int // by its id
+	input edit.Input
+	sys   unit.System
+}
+
+// How far a response goes to either side: so many choices of a list, so many times ten steps of
+// a quantity.
+const (
+	responseEach = 4
+	responseFar  = 10
+)
+
+// respond works out the response to the input that is moved, once for each trial.
+func (b *bench) respond() *response {
+	in := b.inputs()[b.input]
+	of := responseOf{b.tried.id, in, b.s.sys}
+	if b.response.of == of {
+		return &b.response
+	}
+	r := response{of: of}
+	for k := -responseEach; k <= responseEach; k++ {
+		a, ok := b.tried.answers, true
+		if k != 0 {
+			a, _, ok = b.stepped(in, k*b.far(in))
+		}
+		if !ok {
+			continue
+		}
+		value := b.s.inputValue(b.s.counting(a), in)
+		if n := len(r.values); n > 0 && r.values[n-1] == value {
+			continue // it goes no farther that way
+		}
+		if k == 0 {
+			r.at = len(r.values)
+		}
+		r.values, r.walls = append(r.values, value), append(r.walls, b.wallOf(a))
+	}
+	b.response = r
+	return &b.response
+}
+
+// far is how many steps of an input a large one has.
+func (b *bench) far(in edit.Input) int {
+	if f, _ := in.Of(b.s.counting(b.tried.answers)); f.Listed() || f == question.Panels {
+		return 1
+	}
+	return responseFar
+}
+
+// wallOf is what the wall is set to with other answers, NaN where nothing can be set.
+func (b *bench) wallOf(a question.Answers) float64 {
+	q, faults := b.s.resolve(b.s.counting(a), b.s.sys)
+	if len(faults) > 0 {
+		return math.NaN()
+	}
+	setup, err := b.s.solve(q)
+	if err != nil || setup.Stopped() {
+		return math.NaN()
+	}
+	return b.s.axis(unit.Pressure).at(float64(setup.Wall.Flowing))
+}
+
+// spark is the response in a row: the wall as bars, low to high, between what the input is at its
+// ends. Nothing where the wall does not move.
+func (b *bench) spark(w int) string {
+	r, s := b.respond(), b.s
+	bars := draw.Spark{Values: r.walls, At: r.at}.Row(s.glyphs, s.ink)
+	if bars == "" {
+		return ""
+	}
+	row := s.theme.Caption.Render(s.say("number-wall")+" "+r.values[0]) + " " + bars + " " + s.theme.Caption.Render(r.values[len(r.values)-1])
+	if ansi.StringWidth(row) > w {
+		return ""
+	}
+	return row
+}
+
+// movedText is what a trial moved: each setting as it was and is.
+func (b *bench) movedText() string {
+	var parts []string
+	for _, n := range b.changedSettings() {
+		if n.change != "" {
+			parts = append(parts, strings.ToLower(n.name)+" "+n.change+n.by)
+		}
+	}
+	if len(parts) == 0 {
+		return b.s.say("moved-nothing")
+	}
+	return strings.Join(parts, "  ")
+}
+
+// stepText is the step that a press moves the input by.
+func (b *bench) stepText() string {
+	s := b.s
+	size := edit.StepSize(s.reader, s.counting(b.tried.answers), b.tried.Request, b.inputs()[b.input], s.sys)
+	if size == "" {
+		return ""
+	}
+	return s.say("step-size") + " " + size
+}
+
+// strip is the inputs in a row, and under it, where there is room, what a trial moved, or the
+// step and how the wall answers.
+func (b *bench) strip(room size) []string {
+	rows := []string{b.inputStrip(room.w)}
+	if room.h < lowBench {
+		return rows
+	}
+	if b.changed() {
+		return append(rows, b.s.theme.Moved.Render(more(wrap(b.movedText(), room.w), room.w)))
+	}
+	left := b.s.theme.Caption.Render(b.stepText())
+	return append(rows, strings.TrimRight(pad(left, room.w/3)+b.spark(room.w-room.w/3), " "))
+}
+
+// Rows of the side: its title, and those of the response at its foot.
+const (
+	responseHigh = 9
+	leastInputs  = 8
+)
+
+// side is every input, and under them what a trial moved and how the wall answers.
+func (b *bench) side(room size) []string {
+	s := b.s
+	rows := []string{s.theme.Title.Render(s.ruled(s.say("side-title"), room.w))}
+	var foot []string
+	if b.changed() {
+		foot = append(foot, each(wrap(b.movedText(), room.w-1), s.theme.Moved.Render)...)
+	} else {
+		foot = append(foot, s.theme.Caption.Render(cut(b.stepText(), room.w-1)))
+	}
+	if room.h >= responseHigh+leastInputs+len(foot)+1 {
+		foot = append(foot, b.responseRows(size{room.w, responseHigh})...)
+	}
+	list := b.sideRows(size{room.w, max(room.h-len(rows)-len(foot), 1)})
+	rows = append(rows, list...)
+	for len(rows)+len(foot) < room.h {
+		rows = append(rows, "")
+	}
+	return append(rows, foot...)
+}
+
+// responseRows is how the wall answers, as a picture.
+func (b *bench) responseRows(room size) []string { return []string{b.spark(room.w)} }
