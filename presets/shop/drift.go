@@ -180,3 +180,15 @@ func (b *Booth) filtered() bool {
 	return slices.ContainsFunc(texts["line"], func(p string) bool { return strings.HasPrefix(p, catalogue.KindFilter+"=") }) ||
 		len(texts["filter"]) > 0 && texts["filter"][0] != catalogue.None
 }
+
+// PaintersApart is how far apart painters set the wall from what was answered, and how far apart
+// booths do, from the jobs of all booths that say who did them.
+func PaintersApart(jobs []*Record) drift.Spreads {
+	var values []drift.Value
+	for _, r := range jobs {
+		if r.Painter != "" && r.Set.Wall > 0 && r.Answered.Wall > 0 {
+			values = append(values, drift.Value{Booth: r.Booth, Painter: r.Painter, V: float64(r.Set.Wall - r.Answered.Wall)})
+		}
+	}
+	return drift.Apart(values)
+}

@@ -6,6 +6,8 @@ import (
 	"time"
 
 	"boothset/calc"
+	"boothset/calc/drift"
+	"boothset/calc/unit"
 	"boothset/presets/shop"
 
 	"github.com/spf13/cobra"
@@ -31,32 +33,67 @@ func (p *Program) tellDrift(booth string, asJSON bool) error {
 	if err != nil {
 		return err
 	}
-	if booth == "" || !shop.IsID(booth) {
-		return &fieldError{flagBooth, booth, s.words.Choose(s.folder.LoggedBooths())}
+	ids := s.folder.LoggedBooths()
+	if booth != "" {
+		if !shop.IsID(booth) {
+			return &fieldError{flagBooth, booth, s.words.Choose(ids)}
+		}
+		ids = []string{booth}
 	}
-	b, faults := s.folder.Booth(s.reader, booth)
-	log, more := s.folder.Log(booth)
-	p.warn(s.words, append(faults, more...))
-	d := shop.DriftOf(b, shop.Jobs(log))
-	out := s.driftText(booth, b, &d)
+	var all []boothDrift
+	var jobs []*shop.Record
+	for _, id := range ids {
+		b, faults := s.folder.Booth(s.reader, id)
+		log, more := s.folder.Log(id)
+		p.warn(s.words, append(faults, more...))
+		of := shop.Jobs(log)
+		jobs = append(jobs, of...)
+		all = append(all, boothDrift{id, b, shop.DriftOf(b, of)})
+	}
+	out := s.driftText(all, shop.PaintersApart(jobs))
 	if asJSON {
-		out = s.driftJSON(booth, &d)
+		out = s.driftJSON(all, shop.PaintersApart(jobs))
 	}
 	p.code = p.write(s.words, out, false)
 	return nil
 }
 
-// driftText is a sentence of how much was watched, and one a change.
-func (s *shopOpened) driftText(booth string, b *shop.Booth, d *shop.Drift) []byte {
+// boothDrift is the drift of a booth; booth is nil where its file cannot be read.
+type boothDrift struct {
+	id    string
+	booth *shop.Booth
+	drift shop.Drift
+}
+
+// driftText is what is told of each booth, and how far apart painters and booths are.
+func (s *shopOpened) driftText(all []boothDrift, apart drift.Spreads) []byte {
 	var out strings.Builder
-	say := func(id string, f ...calc.Figure) { fmt.Fprintln(&out, s.words.Text(s.sys, id, f)) }
+	for i := range all {
+		s.oneDrift(&out, &all[i])
+	}
+	if len(all) == 0 {
+		fmt.Fprintln(&out, s.words.Say("log-empty"))
+	}
+	if apart.Told {
+		deviation := func(name string, v float64) calc.Figure {
+			return calc.FigureOf(name, calc.FigureDrop, v)
+		}
+		fmt.Fprintln(&out, s.words.Text(s.sys, "drift-apart", calc.Figures{deviation("painters", apart.Painters), deviation("booths", apart.Booths), deviation("within", apart.Within)}))
+	}
+	return []byte(out.String())
+}
+
+// oneDrift is a sentence of how much was watched of a booth, and one a change.
+func (s *shopOpened) oneDrift(out *strings.Builder, of *boothDrift) {
+	b, d := of.booth, &of.drift
+	say := func(id string, f ...calc.Figure) { fmt.Fprintln(out, s.words.Text(s.sys, id, f)) }
 	watched := 0
 	for _, p := range d.Watched.Points {
 		if p.Watched {
 			watched++
 		}
 	}
-	called := booth
+	called := of.id
 	if b != nil {
 		called = b.Name
 	}
@@ -77,7 +114,6 @@ func (s *shopOpened) driftText(booth string, b *shop.Booth, d *shop.Drift) []byt
 		}
 		say(way, f...)
 	}
-	return []byte(out.String())
 }
 
 func dayOf(r *shop.Record) string { return r.At.Local().Format(time.DateOnly) }
@@ -90,46 +126,65 @@ func changedOn(b *shop.Booth) string {
 	return b.FilterChanged.Text()
 }
 
-func (s *shopOpened) driftJSON(booth string, d *shop.Drift) []byte {
+func (s *shopOpened) driftJSON(all []boothDrift, apart drift.Spreads) []byte {
 	j := jsonWriter{fresh: true}
-	at := func(key string, r *shop.Record) { j.text(key, r.At.UTC().Format(time.RFC3339)) }
 	j.object("", func() {
 		j.text("schema", schema(commandDrift))
-		j.text("booth", booth)
-		j.array("changes", func() {
-			for i := range d.Changes {
-				c := &d.Changes[i]
+		j.array("booths", func() {
+			for i := range all {
 				j.object("", func() {
-					at("since", d.Jobs[c.Since])
-					at("at", d.Jobs[c.At])
-					at("last", d.Jobs[c.Last])
-					j.drop("shift", c.Shift)
-					j.bool("grows", c.Grows)
-					j.text("cause", string(c.Cause))
-					j.text("gun", c.Gun)
+					j.text("booth", all[i].id)
+					appendDrift(&j, &all[i].drift)
 				})
 			}
 		})
-		j.array("points", func() {
-			for i, p := range d.Watched.Points {
-				j.object("", func() {
-					j.text("id", d.Jobs[i].ID)
-					at("at", d.Jobs[i])
-					j.text("gun", d.Jobs[i].Gun)
-					j.bool("watched", p.Watched)
-					if !p.Watched {
-						return
-					}
-					j.drop("value", p.Value)
-					j.drop("lower", p.Lower)
-					j.drop("upper", p.Upper)
-					j.bool("out", p.Out)
-					j.number("up", p.Up)
-					j.number("down", p.Down)
-					j.number("decision", p.Decision)
-				})
-			}
+		if !apart.Told {
+			j.null("apart")
+			return
+		}
+		j.object("apart", func() {
+			j.drop("painters", unit.Drop(apart.Painters))
+			j.drop("booths", unit.Drop(apart.Booths))
+			j.drop("within", unit.Drop(apart.Within))
 		})
 	})
 	return append(j.b, '\n')
+}
+
+func appendDrift(j *jsonWriter, d *shop.Drift) {
+	at := func(key string, r *shop.Record) { j.text(key, r.At.UTC().Format(time.RFC3339)) }
+	j.array("changes", func() {
+		for i := range d.Changes {
+			c := &d.Changes[i]
+			j.object("", func() {
+				at("since", d.Jobs[c.Since])
+				at("at", d.Jobs[c.At])
+				at("last", d.Jobs[c.Last])
+				j.drop("shift", c.Shift)
+				j.bool("grows", c.Grows)
+				j.text("cause", string(c.Cause))
+				j.text("gun", c.Gun)
+			})
+		}
+	})
+	j.array("points", func() {
+		for i, p := range d.Watched.Points {
+			j.object("", func() {
+				j.text("id", d.Jobs[i].ID)
+				at("at", d.Jobs[i])
+				j.text("gun", d.Jobs[i].Gun)
+				j.bool("watched", p.Watched)
+				if !p.Watched {
+					return
+				}
+				j.drop("value", p.Value)
+				j.drop("lower", p.Lower)
+				j.drop("upper", p.Upper)
+				j.bool("out", p.Out)
+				j.number("up", p.Up)
+				j.number("down", p.Down)
+				j.number("decision", p.Decision)
+			})
+		}
+	})
 }

@@ -46,21 +46,37 @@ func TestABoothThatHasDrifted(t *testing.T) {
 	for _, lang := range words.Languages() {
 		assert.NotContains(t, boothsetIn(env, "", "drift", "--booth", "two", "--lang", lang).out, "{")
 	}
-	var found struct {
-		Schema  string
-		Changes []struct {
-			Since, Cause string
-			Shift        both
+	var drifts struct {
+		Schema string
+		Booths []struct {
+			Changes []struct {
+				Since, Cause string
+				Shift        both
+			}
+			Points []map[string]any
 		}
-		Points []map[string]any
+		Apart *struct{ Painters both }
 	}
-	require.NoError(t, json.Unmarshal([]byte(boothsetIn(env, "", "drift", "--booth", "two", "--json").out), &found))
-	assert.Equal(t, "boothset.drift/1", found.Schema)
+	require.NoError(t, json.Unmarshal([]byte(boothsetIn(env, "", "drift", "--booth", "two", "--json").out), &drifts))
+	assert.Equal(t, "boothset.drift/1", drifts.Schema)
+	require.Len(t, drifts.Booths, 1)
+	found := drifts.Booths[0]
 	require.NotEmpty(t, found.Changes)
 	assert.True(t, strings.HasPrefix(found.Changes[0].Since, "2031-03-02"))
 	assert.InDelta(t, 2, found.Changes[0].Shift["psi"], 0.7)
 	assert.Len(t, found.Points, 80)
-	for _, args := range [][]string{{"drift"}, {"drift", "--booth", "../two"}} {
-		assert.Contains(t, boothsetIn(env, "", args...).err, "choose three or two")
+	assert.Nil(t, drifts.Apart, "nobody is named")
+	both := boothsetIn(env, "", "drift").out
+	assert.Contains(t, both, "Booth two: ")
+	assert.Contains(t, both, "Three: ", "by its id: it has no name")
+	assert.Contains(t, boothsetIn(env, "", "drift", "--booth", "../two").err, "choose three or two")
+
+	for n := range 60 { // painters set the wall 2 psi apart, in either booth
+		set := shop.Values{Wall: unit.PSIG(30 + 2*float64(n%2))}
+		_, err := f.Keep(m, shop.Record{
+			Booth: []string{"two", "three"}[n/2%2], At: first, Answered: shop.Values{Wall: unit.PSIG(31)}, Set: set, Painter: []string{"a", "b"}[n%2], Note: "x",
+		}, unit.US)
+		require.NoError(t, err)
 	}
+	assert.Contains(t, boothsetIn(env, "", "drift").out, "Between painters 1.4 psi, between booths 0.0 psi")
 }
