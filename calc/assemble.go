@@ -132,7 +132,7 @@ func (s *Setup) walk(j *job, q unit.Flow, working, into unit.Abs) {
 		p := &j.r.Line[i]
 		switch p.Kind {
 		case line.RegulatorKind:
-			add(p.Name, p.Kind, ends[i], ends[i+1], throat(q, ends[i], seats[i], j.air), seats[i].Bore())
+			add(p.Name, p.Kind, ends[i], ends[i+1], throat(q, ends[i], seats[i], j.air), p.Restriction.Bore())
 		case line.HoseKind:
 			add(p.Name, p.Kind, ends[i], ends[i+1], p.Mach(q, ends[i], ends[i+1], j.air), p.Hose.Bore)
 			s.Line[i].Length = p.Hose.Length

@@ -115,8 +115,8 @@ type Step struct {
 	Loss    unit.Drop
 	Share   float64 // of what is lost from the supply to the gun; 0 of a regulator, whose fall is wanted
 	Mach    float64
-	// Bore is a hose's own, of anything else that of a good fitting which passes as much; a
-	// regulator's, as far as it stands open. Length is a hose's.
+	// Bore is a hose's own, of anything else that of a good fitting which passes as much: a
+	// regulator wide open, the inlet valve as it is set. Length is a hose's.
 	Bore, Length unit.Length
 }
 

@@ -16,6 +16,3 @@ func (a axis) at(si float64) float64 { return a.Count(a.sys, si) }
 
 // number is a place without its unit.
 func (a axis) number(at float64) string { return a.Number(a.sys, a.Of(a.sys, at), a.decimals) }
-
-// text is a place with its unit.
-func (a axis) text(at float64) string { return a.Text(a.sys, a.Of(a.sys, at), a.decimals) }

@@ -51,7 +51,7 @@ type inputStep struct {
 }
 
 func newBench(s *session) *bench {
-	b := &bench{s: s, views: views, cache: make([]viewCache, len(views))}
+	b := &bench{s: s, views: views}
 	b.forms = forms(s, b)
 	return b
 }

@@ -70,7 +70,7 @@ func (b *bench) inputStrip(w int) string {
 	s, inputs := b.s, b.shownInputs(b.tried.answers)
 	between := " " + string(s.glyphs.Between) + " "
 	item := func(i int) string { return inputs[i].name + " " + inputs[i].value }
-	row := cut("< "+item(b.input)+" >", w)
+	row := fit("< "+item(b.input)+" >", w)
 	free := w - ansi.StringWidth(row)
 	row = s.theme.Focus.Render(row)
 	// fitting is an input as it fits beside the others: its name alone, where it is the last.
@@ -122,7 +122,7 @@ func (b *bench) sideRows(room size) (rows []string) {
 		if was[i].value != in.value {
 			row += " (" + was[i].value + ")"
 		}
-		row = cut(row, room.w)
+		row = fit(row, room.w)
 		if i == b.input {
 			row = s.theme.Focus.Render(row)
 		}

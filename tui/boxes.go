@@ -173,5 +173,5 @@ func (bs *boxes) shown(b *box, typedIn bool, w int) string {
 	if offered {
 		text += "  " + bs.s.say("form-offered")
 	}
-	return cut(text, w)
+	return fit(text, w)
 }

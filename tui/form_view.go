@@ -59,7 +59,7 @@ var graded = []answer.Role{answer.Verdict, answer.Against, answer.Caution}
 func (f *form) lines(w int) (rows []string) {
 	words := f.s.words
 	for _, line := range answer.Lay(f.answer.Rows(words, f.s.sys), w, words) {
-		row := cut(plain(line.Text), w)
+		row := fit(plain(line.Text), w)
 		if slices.Contains(graded, line.Role) {
 			row = f.s.theme.level[line.Level].Render(row)
 		}

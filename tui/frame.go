@@ -61,7 +61,13 @@ func lay(s *session, p page, all []binding, window size) string {
 	f := frameOf(p, window)
 	left, right := p.heading()
 	rule := strings.Repeat(string(s.glyphs.Rule), window.w)
-	rows := append([]string{s.theme.Title.Render(ends(window.w, right, programName+"  "+left, left))}, f.under...)
+	lefts := []string{programName + "  " + left, left}
+	between := " " + string(s.glyphs.Between) + " "
+	for at := strings.LastIndex(left, between); at > 0; at = strings.LastIndex(left, between) { // where it is too long, without its last pieces
+		left = left[:at]
+		lefts = append(lefts, left)
+	}
+	rows := append([]string{s.theme.Title.Render(ends(window.w, right, lefts...))}, f.under...)
 	if f.ruled {
 		rows = append(rows, rule)
 	}

@@ -23,6 +23,9 @@ const (
 	digits9Window = 56
 )
 
+// leastPlaces is the width from which the settings stand side by side with their ranges.
+const leastPlaces = 57
+
 // glanceSize is how the glance is made in a window.
 type glanceSize struct {
 	digits int // rows of digits; 1 is a line of text
@@ -32,7 +35,7 @@ type glanceSize struct {
 
 func glanceIn(window size) glanceSize {
 	switch {
-	case window.h < digits3Window:
+	case window.h < digits3Window || window.w < leastPlaces:
 		return glanceSize{digits: 1}
 	case window.h < digits5Window:
 		return glanceSize{digits: 3, notes: 1}
@@ -133,9 +136,6 @@ func more(rows []string, w int) string {
 	return wrap(rows[0], w-len(cutMark))[0] + cutMark
 }
 
-// cutMark stands where a sentence goes on elsewhere.
-const cutMark = "..."
-
 // firstText is what is to be done before anything else, empty where nothing is.
 func (b *bench) firstText() string {
 	for _, r := range answer.FirstRows(b.s.words, b.s.sys, b.tried.Setup) {
@@ -200,6 +200,9 @@ func (b *bench) notes(n *setting, w int, g glanceSize) (rows []string) {
 		rows = append(rows, n.band.Row(w, b.s.glyphs, b.s.ink))
 	}
 	for _, t := range n.below() {
+		if t == n.likely && ansi.StringWidth(t) > w {
+			t = n.span
+		}
 		if len(rows) > 0 && t != n.change { // no sentence begins that has no room
 			if len(rows)+len(wrap(t, w)) > g.rows() {
 				continue

@@ -155,11 +155,11 @@ var letters = func() string {
 }()
 
 // pictureRunes are the characters beyond ASCII that a frame may have: those of the set, and with
-// its Braille all 256 of that, eighths and quarters of a cell, rounded corners, a heavy rule and
-// its point.
+// its Braille all 256 of that, eighths and quarters of a cell, rounded corners, a heavy rule with
+// its ends, and points.
 var pictureRunes = func() string {
 	g := draw.Blocks
-	all := "╭╮╰╯━●"
+	all := "╭╮╰╯━╸╺╼╾●◆○"
 	for c := g.Braille; c < g.Braille+256; c++ {
 		all += string(c)
 	}

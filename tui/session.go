@@ -32,6 +32,9 @@ type session struct {
 	resolve func(question.Answers, unit.System) (*calc.Request, []*question.Fault)
 	solve   func(*calc.Request) (*calc.Setup, error)
 	sure    func(*calc.Request, *calc.Setup) *spread.Spread
+	// setup is what answers with the usual ones filled in come to besides, false where to nothing
+	// that could be set.
+	setup func(question.Answers, unit.System) (*calc.Setup, bool)
 
 	// answers holds what was taken, each quantity with its unit.
 	answers  question.Answers
@@ -67,6 +70,14 @@ func newSession(r *question.Reader, w *words.Words, sys unit.System, getenv func
 	}
 	if question.Supplied(s.current()) {
 		s.check = checkKeep
+	}
+	s.setup = func(a question.Answers, sys unit.System) (*calc.Setup, bool) {
+		q, faults := r.Plan(a, sys)
+		if len(faults) > 0 {
+			return nil, false
+		}
+		setup, err := calc.Solve(q)
+		return setup, err == nil && !setup.Stopped()
 	}
 	return s
 }

@@ -189,7 +189,7 @@ func (b *bench) difference(i int) string {
 // signed is what one value is more than another, as they are shown.
 func (s *session) signed(of *unit.Quantity, now, was float64) string {
 	more := of.Rounded(s.sys, now, unit.Usual) - of.Rounded(s.sys, was, unit.Usual)
-	text := of.Number(s.sys, math.Abs(more), unit.Usual)
+	text := string(of.AppendBrief(nil, s.sys, math.Abs(more), false))
 	if more < 0 {
 		return ", -" + text
 	}
@@ -213,7 +213,7 @@ func (b *bench) compact(w int) []string {
 			row = less
 		}
 	}
-	return []string{b.s.theme.Number.Render(cut(row, w))}
+	return []string{b.s.theme.Number.Render(fit(row, w))}
 }
 
 // below is what stands under the digits, the most wanted first.

@@ -42,6 +42,21 @@ func hang(mark, text string, w int) []string {
 // cut shortens a row to w columns.
 func cut(row string, w int) string { return ansi.Truncate(row, max(w, 0), "") }
 
+// fit shortens a row to w columns at the end of a word, with a mark where it goes on.
+func fit(row string, w int) string {
+	if ansi.StringWidth(row) <= w {
+		return row
+	}
+	short := cut(row, w-len(cutMark))
+	if at := strings.LastIndexByte(short, ' '); at > len(short)/2 && row[len(short)] != ' ' {
+		short = short[:at]
+	}
+	return strings.TrimRight(short, " ") + cutMark
+}
+
+// cutMark stands where a text goes on elsewhere.
+const cutMark = "..."
+
 // pad fills a row with blanks to w columns, and cuts what is longer.
 func pad(row string, w int) string {
 	row = cut(row, w)
@@ -56,7 +71,8 @@ func ends(w int, right string, lefts ...string) string {
 			return left + strings.Repeat(" ", free) + right
 		}
 	}
-	return cut(pad(lefts[len(lefts)-1], w-1-ansi.StringWidth(right))+" "+right, w)
+	free := w - 1 - ansi.StringWidth(right)
+	return cut(pad(fit(lefts[len(lefts)-1], free), free)+" "+right, w)
 }
 
 // tail shortens a row from its front.
@@ -65,8 +81,7 @@ func tail(row string, w int) string {
 	if over <= 0 {
 		return row
 	}
-	const mark = "..."
-	return cut(mark+ansi.TruncateLeft(row, over+len(mark), ""), w)
+	return cut(cutMark+ansi.TruncateLeft(row, over+len(cutMark), ""), w)
 }
 
 // plain is text without characters that would move the cursor: a shop's own names are

@@ -11,7 +11,7 @@ func (b *bench) sureView(room size) [][]string {
 	if b.tried.Spread == nil {
 		return shareOut([][]string{sentences}, room)
 	}
-	ranges := b.ranges()
+	ranges := b.bands()
 	if rows := ranges.Rows(room.w, room.h-len(sentences)-1, b.s.glyphs, b.s.ink); rows != nil {
 		return [][]string{append(append(rows, ""), sentences...)}
 	}
@@ -49,33 +49,34 @@ func (b *bench) causesInWords(w int) (rows []string) {
 		return nil
 	}
 	rows = append(rows, b.s.say("sure-causes")+":")
-	for _, c := range b.ranges().Causes {
+	for _, c := range b.bands().Shares {
 		rows = append(rows, hang("- ", c.Name+" "+unit.PercentText(c.Share, 0), w)...)
 	}
 	return rows
 }
 
-func (b *bench) ranges() draw.Ranges {
+func (b *bench) bands() draw.Bands {
 	s, p, v := b.s, b.tried.Spread, b.tried.Setup
-	share := s.axis(unit.Share)
-	r := draw.Ranges{
+	r := draw.Bands{
 		Title: s.say("sure-causes"), Others: s.say("fall-others"),
-		Text: func(v float64) string { return unit.PercentText(v, 0) },
+		Figure: func(v float64) string { return unit.PercentText(v, 0) },
 	}
 	settings := b.settings(&b.tried)
-	pressure, distance := s.axis(unit.Pressure), s.axis(unit.Distance)
+	pressure, distance, share := s.axis(unit.Pressure), s.axis(unit.Distance), s.axis(unit.Share)
 	if wall, ok := b.tried.LikelyWall(); ok {
-		r.Answers = append(r.Answers, pressure.answer(s.say("short-set"), settings[atWall].text, pressure.number, float64(wall.Low), float64(wall.High), float64(v.Wall.Flowing)))
+		r.Bands = append(r.Bands, pressure.band(s.say("short-set"), settings[atWall].text, float64(wall.Low), float64(wall.High), float64(v.Wall.Flowing)))
 	}
-	r.Answers = append(r.Answers, distance.answer(s.say("short-distance"), settings[atDistance].text, distance.number, float64(p.Distance.Low), float64(p.Distance.High), float64(v.Distance.Target)))
 	if !v.Foot.Is && !v.Valve.None { // else the valve stands open, or there is none
-		opening := share.answer(s.say("short-valve"), share.Text(s.sys, v.Valve.Opening, unit.Usual), share.text, p.Opening.Low, p.Opening.High, v.Valve.Opening)
-		opening.Scale = draw.NewScale(opening.Scale.Low, share.at(1), rangeTicks, share.text)
-		r.Answers = append(r.Answers, opening)
+		opening := share.band(s.say("short-valve"), share.Text(s.sys, v.Valve.Opening, unit.Usual), p.Opening.Low, p.Opening.High, v.Valve.Opening)
+		opening.Scale = draw.NewScale(opening.Scale.Low, share.at(1), rangeTicks, share.number)
+		r.Bands = append(r.Bands, opening)
+	}
+	if settings[atDistance].likely != "" {
+		r.Bands = append(r.Bands, distance.band(s.say("short-distance"), settings[atDistance].text, float64(p.Distance.Low), float64(p.Distance.High), float64(v.Distance.Target)))
 	}
 	for _, c := range p.Causes {
 		if c.Wall >= leastCause {
-			r.Causes = append(r.Causes, draw.Cause{Name: s.say("cause-" + c.ID), Share: c.Wall})
+			r.Shares = append(r.Shares, draw.Share{Name: s.say("cause-" + c.ID), Share: c.Wall})
 		}
 	}
 	return r
@@ -84,13 +85,12 @@ func (b *bench) ranges() draw.Ranges {
 // rangeTicks is the most ticks on the scale of a range.
 const rangeTicks = 5
 
-// answer is a value with its range as the picture has it, on an axis with room beyond both
-// ends; print is how its places are written.
-func (a axis) answer(name, text string, print func(float64) string, low, high, value float64) draw.Answer {
-	x := draw.Answer{Name: name, Text: text, Low: a.at(low), High: a.at(high), At: a.at(value)}
-	x.LowText, x.HighText = print(x.Low), print(x.High)
+// band is a value with its range as the picture has it, on a scale with room beyond both ends.
+func (a axis) band(name, text string, low, high, value float64) draw.Band {
+	x := draw.Band{Name: name, Text: text, Low: a.at(low), High: a.at(high), At: a.at(value)}
+	x.LowText, x.HighText = a.number(x.Low), a.number(x.High)
 	from, to := min(x.Low, x.At), max(x.High, x.At)
 	room := (to - from) / 2
-	x.Scale = draw.NewScale(max(from-room, 0), to+room, rangeTicks, print)
+	x.Scale = draw.NewScale(max(from-room, 0), to+room, rangeTicks, a.number)
 	return x
 }

@@ -130,6 +130,9 @@ type viewState struct {
 // screenfuls is those of a view, at least one.
 func (b *bench) screenfuls(n int, room size) [][]string {
 	of := viewState{room, b.kept.id, b.tried.id, b.s.sys, b.s.glyphs, b.s.theme.colour, b.headlineCut, b.notesPinned}
+	for len(b.cache) <= n {
+		b.cache = append(b.cache, viewCache{})
+	}
 	c := &b.cache[n]
 	if c.screenfuls == nil || c.of != of {
 		all := b.views[n].screenfuls(b, room)

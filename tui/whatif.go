@@ -74,12 +74,8 @@ func (b *bench) far(in edit.Input) int {
 
 // wallOf is what the wall is set to with other answers, NaN where nothing can be set.
 func (b *bench) wallOf(a question.Answers) float64 {
-	q, faults := b.s.resolve(b.s.counting(a), b.s.sys)
-	if len(faults) > 0 {
-		return math.NaN()
-	}
-	setup, err := b.s.solve(q)
-	if err != nil || setup.Stopped() {
+	setup, ok := b.s.setup(b.s.counting(a), b.s.sys)
+	if !ok {
 		return math.NaN()
 	}
 	return b.s.axis(unit.Pressure).at(float64(setup.Wall.Flowing))
@@ -88,6 +84,9 @@ func (b *bench) wallOf(a question.Answers) float64 {
 // spark is the response in a row: the wall as bars, low to high, between what the input is at its
 // ends. Nothing where the wall does not move.
 func (b *bench) spark(w int) string {
+	if b.tried.Stopped() {
+		return ""
+	}
 	r, s := b.respond(), b.s
 	bars := draw.Spark{Values: r.walls, At: r.at}.Row(s.glyphs, s.ink)
 	if bars == "" {
@@ -131,11 +130,14 @@ func (b *bench) strip(room size) []string {
 	if room.h < lowBench {
 		return rows
 	}
-	if b.changed() {
+	if b.changed() && !b.tried.Stopped() {
 		return append(rows, b.s.theme.Moved.Render(more(wrap(b.movedText(), room.w), room.w)))
 	}
-	left := b.s.theme.Caption.Render(b.stepText())
-	return append(rows, strings.TrimRight(pad(left, room.w/3)+b.spark(room.w-room.w/3), " "))
+	left, right := b.s.theme.Caption.Render(b.stepText()), b.spark(room.w-room.w/3)
+	if left == "" && right == "" {
+		return rows
+	}
+	return append(rows, strings.TrimRight(pad(left, room.w/3)+right, " "))
 }
 
 // Rows of the side: its title, and those of the response at its foot.
@@ -149,10 +151,10 @@ func (b *bench) side(room size) []string {
 	s := b.s
 	rows := []string{s.theme.Title.Render(s.ruled(s.say("side-title"), room.w))}
 	var foot []string
-	if b.changed() {
+	if b.changed() && !b.tried.Stopped() {
 		foot = append(foot, each(wrap(b.movedText(), room.w-1), s.theme.Moved.Render)...)
 	} else {
-		foot = append(foot, s.theme.Caption.Render(cut(b.stepText(), room.w-1)))
+		foot = append(foot, s.theme.Caption.Render(fit(b.stepText(), room.w-1)))
 	}
 	if room.h >= responseHigh+leastInputs+len(foot)+1 {
 		foot = append(foot, b.responseRows(size{room.w, responseHigh})...)
@@ -165,5 +167,38 @@ func (b *bench) side(room size) []string {
 	return append(rows, foot...)
 }
 
-// responseRows is how the wall answers, as a picture.
-func (b *bench) responseRows(room size) []string { return []string{b.spark(room.w)} }
+// responseRows is how the wall answers, as a curve over the input's places, today's marked; none
+// where the wall does not move.
+func (b *bench) responseRows(room size) []string {
+	if b.tried.Stopped() {
+		return nil
+	}
+	r, s := b.respond(), b.s
+	low, high := math.Inf(1), math.Inf(-1)
+	var points []draw.Point
+	for i, wall := range r.walls {
+		if !math.IsNaN(wall) {
+			points = append(points, draw.Point{X: float64(i), Y: wall})
+			low, high = min(low, wall), max(high, wall)
+		}
+	}
+	if !(high > low) {
+		return nil
+	}
+	x := draw.Scale{High: float64(len(r.values) - 1)}
+	for _, i := range []int{0, len(r.values) - 1} {
+		x.Ticks = append(x.Ticks, draw.Tick{At: float64(i), Text: r.values[i]})
+	}
+	pressure := s.axis(unit.Pressure)
+	curve := draw.Curve{
+		X: x, Y: draw.NewScale(low, high, responseTicks, pressure.number), YTitle: s.say("number-wall") + " " + unit.Pressure.Unit(s.sys),
+		Lines: []draw.CurveLine{{Points: points, Role: draw.RoleBand}},
+	}
+	if now := r.walls[r.at]; !math.IsNaN(now) {
+		curve.Spots = []draw.Spot{{Point: draw.Point{X: float64(r.at), Y: now}, Text: r.values[r.at], Role: draw.RoleMark}}
+	}
+	return curve.Rows(room.w, room.h, s.glyphs, s.ink)
+}
+
+// responseTicks is the most ticks of the wall beside its curve.
+const responseTicks = 4

@@ -97,7 +97,7 @@ func TestAJobThatWasAnsweredIsOfferedWithItsPages(t *testing.T) {
 	s.cmd.Process.Kill() //nolint:errcheck // seen by the exit
 	require.Equal(t, -1, s.code())
 	s = homed(t, home)
-	s.keys("before you spray", "\r", "A moment ago you answered", "\r", "the answer", "\x1b", "INLET VALVE", "q")
+	s.keys("before you spray", "\r", "A moment ago you answered", "\r", "the answer", "\x1b", "left/right try", "q")
 	require.Zero(t, s.code())
 	s.requireClean()
 }

@@ -57,23 +57,6 @@ func (c *canvas) run(x, y, n int, char rune, role Role) {
 	}
 }
 
-// dot inks a half of a cell; y counts half rows. Where the set has no halves it inks the
-// whole cell. A cell has one role, that of what was drawn last.
-func (c *canvas) dot(x, y int, role Role) {
-	if y < 0 {
-		return
-	}
-	half, other := c.g.Upper, c.g.Lower
-	if y%2 == 1 {
-		half, other = other, half
-	}
-	switch was := c.at(x, y/2); {
-	case half == 0, was == c.g.Full, was == other:
-		half = c.g.Full
-	}
-	c.put(x, y/2, half, role)
-}
-
 // clean is text in which each character is one column wide: one that takes none is left
 // out, one that takes two is a question mark.
 func clean(text string) string {
@@ -227,15 +210,6 @@ func piece(cells []cell, x int) (end int) {
 		}
 	}
 	return end
-}
-
-// close moves what stands from a row on up to another, and ends the canvas behind it.
-func (c *canvas) close(to, from int) {
-	if to >= from {
-		return
-	}
-	copy(c.cell[to*c.w:], c.cell[from*c.w:])
-	c.h -= from - to
 }
 
 // key is a piece of a legend: a sign and what it means.

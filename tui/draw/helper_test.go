@@ -35,8 +35,6 @@ type picture interface {
 
 func whole(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 
-func tenths(v float64) string { return strconv.FormatFloat(v, 'f', 1, 64) }
-
 func percent(v float64) string { return strconv.FormatFloat(100*v, 'f', 0, 64) + "%" }
 
 // test is a test or a rapid one.

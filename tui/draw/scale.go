@@ -126,26 +126,6 @@ func (s Scale) sign(v float64, own rune) rune {
 	return own
 }
 
-// axis puts a line of w columns with its ticks into row y, from a left column on, and their
-// numbers below, each where it hides no other.
-func (s Scale) axis(c *canvas, left, w, y int) {
-	c.run(left, y, w, c.g.Rule, RoleAxis)
-	for _, t := range s.Ticks {
-		x, off := s.column(t.At, w)
-		if off != 0 || math.IsNaN(t.At) {
-			continue
-		}
-		x += left
-		c.put(x, y, c.g.Down, RoleAxis)
-		text := figure(t.Text, w)
-		n := length(text)
-		at := max(min(x-n/2, left+w-n), left)
-		if c.blank(at-1, y+1, n+2) {
-			c.text(at, y+1, text, RoleAxis)
-		}
-	}
-}
-
 // value is the value in the middle of the i-th of n columns or rows; column's inverse.
 func (s Scale) value(i, n int) float64 {
 	return s.Low + float64(i)/float64(max(n-1, 1))*(s.High-s.Low)
