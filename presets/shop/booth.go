@@ -141,6 +141,7 @@ func (d *document) answers(r *question.Reader, fields []*question.Field) questio
 		}
 		values := make([]question.Value, len(texts))
 		for i, t := range texts {
+			t = Printable(t, mostNote)
 			values[i] = r.Read(f, t, unit.US)
 			if metric := r.Read(f, t, unit.Metric); values[i].Fault == nil && metric.SI != values[i].SI {
 				values[i].Fault = r.Fault(f.Name, t, unit.US, "file-units")

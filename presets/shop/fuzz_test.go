@@ -101,14 +101,17 @@ func FuzzSetting(f *testing.F) {
 }
 
 func FuzzLog(f *testing.F) {
-	for _, s := range []string{"", "{}\n", `{"format":"boothset.record/1","id":"x","at":"2031-03-04T09:30:00Z","read":{"wall":"31 psi"},"outcome":["good"]}` + "\n", "<<<<<<< a\n=======\n{\"asked\":{\"\\u0000\":null}}"} {
+	for _, s := range []string{"", "{}\n", `{"format":"boothset.record/1","id":"01890a5d-ac96-774b-bcce-b302099a8057","at":"2031-03-04T09:30:00Z","read":{"wall":"31 psi"},"outcome":["good"]}` + "\n", "<<<<<<< a\n=======\n{\"asked\":{\"\\u0000\":null}}"} {
 		f.Add([]byte(s))
 	}
 	f.Fuzz(func(t *testing.T, data []byte) {
 		all, faults := shop.ReadLog("two", "log/two/x.jsonl", data)
 		told(t, !broken(faults), faults)
 		for _, r := range append(all, shop.Jobs(all)...) {
-			shownText(t, r.Note, r.Coat, r.Gun, string(r.Then), r.Painter)
+			shownText(t, r.ID, r.Of, r.Note, r.Coat, r.Gun, string(r.Then), r.Painter)
+			for field, texts := range r.Asked {
+				shownText(t, append(texts, field)...)
+			}
 			for _, o := range r.Outcome {
 				shownText(t, string(o))
 			}

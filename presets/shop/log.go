@@ -9,6 +9,7 @@ import (
 	"path"
 	"slices"
 	"strings"
+	"syscall"
 	"time"
 
 	"boothset/calc/unit"
@@ -16,6 +17,9 @@ import (
 
 // mostLogs is how many files a machine may fill for a booth in a month: of 1 MB each.
 const mostLogs = 1000
+
+// mostLine is the longest that a record may be: far longer than any job's.
+const mostLine = 64 << 10
 
 // Keep appends a record to the log of its booth, and gives it as it is kept: with an id of its
 // own where it has none. It is one write, under the machine's lock, on a line of its own also
@@ -32,6 +36,9 @@ func (f *Folder) Keep(m *Machine, r Record, sys unit.System) (*Record, error) {
 		r.ID, err = newID()
 	}
 	line, errLine := r.line(sys)
+	if len(line) > mostLine {
+		errLine = syscall.EFBIG
+	}
 	if err = errors.Join(err, errLine, f.make(dir)); err != nil {
 		return nil, f.unwritten(dir, err)
 	}
@@ -49,17 +56,18 @@ func (f *Folder) Keep(m *Machine, r Record, sys unit.System) (*Record, error) {
 			return &r, nil
 		}
 	}
-	return nil, f.unwritten(dir, errFull)
+	return nil, f.unwritten(dir, syscall.EFBIG)
 }
-
-var errFull = errors.New("full")
 
 // append appends a line to a file; full is whether that would have no room for it.
 func (f *Folder) append(name string, line []byte) (full bool, err error) {
 	info, err := f.root.Stat(name)
 	isNew := errors.Is(err, fs.ErrNotExist)
-	if err == nil && !info.Mode().IsRegular() {
+	switch {
+	case err == nil && !info.Mode().IsRegular():
 		return false, fs.ErrInvalid // a pipe would be waited for
+	case err == nil && info.Size()+int64(len(line)) >= mostBytes:
+		return true, nil
 	}
 	file, err := f.root.OpenFile(name, os.O_RDWR|os.O_APPEND|os.O_CREATE, f.fileMode())
 	if err != nil {
@@ -79,9 +87,6 @@ func (f *Folder) append(name string, line []byte) (full bool, err error) {
 			line = append([]byte("\n"), line...)
 		}
 	}
-	if size+int64(len(line)) > mostBytes {
-		return true, nil
-	}
 	if _, err = file.Write(line); err == nil {
 		err = file.Sync()
 	}
@@ -91,7 +96,8 @@ func (f *Folder) append(name string, line []byte) (full bool, err error) {
 	if !isNew {
 		return false, nil
 	}
-	return false, errors.Join(f.permit(file), f.syncFolder(path.Dir(name)))
+	f.permit(file)
+	return false, f.syncFolder(path.Dir(name))
 }
 
 // Log reads the log of a booth, in the order of the records' times, of the same by their ids; a

@@ -114,6 +114,16 @@ func TestTornLinesCostThemselvesAlone(t *testing.T) {
 	}
 }
 
+// A record longer than any job's is refused, and leaves nothing.
+func TestARecordThatIsTooLong(t *testing.T) {
+	f, r := folder(t), job(1)
+	r.Note = strings.Repeat("x", 1<<20)
+	_, err := f.Keep(machine(t), r, unit.US)
+	assert.ErrorContains(t, err, "too large")
+	all, _ := f.Log("two")
+	assert.Empty(t, all)
+}
+
 // A file that is full is followed by another one of the month.
 func TestAFullFileIsFollowedByAnother(t *testing.T) {
 	m := machine(t)

@@ -114,9 +114,9 @@ func readRecord(booth, file string, line []byte) (*Record, *Fault) {
 	}
 	r := &Record{
 		ID: w.ID, Of: w.Of, At: w.At, Booth: booth, Subject: Subject{shownName(w.Coat), shownName(w.Stage), shownName(w.Gun), shownName(w.Band)},
-		Asked: w.Asked, Outcome: w.Outcome, Then: w.Then, Painter: Printable(w.Painter, mostName), Note: Printable(w.Note, mostNote),
+		Asked: shownTexts(w.Asked), Outcome: w.Outcome, Then: w.Then, Painter: Printable(w.Painter, mostName), Note: Printable(w.Note, mostNote),
 	}
-	if w.ID == "" || w.At.IsZero() {
+	if !isUUID(w.ID) || w.Of != "" && !isUUID(w.Of) || w.At.IsZero() {
 		return nil, faultOf(file, Broken, "shop-record-lacks")
 	}
 	for i, o := range r.Outcome {
@@ -143,6 +143,20 @@ func readRecord(booth, file string, line []byte) (*Record, *Fault) {
 		*of.v = v
 	}
 	return r, nil
+}
+
+// shownTexts is answers by field as they may be shown.
+func shownTexts(asked map[string][]string) map[string][]string {
+	if asked == nil {
+		return nil
+	}
+	all := make(map[string][]string, len(asked))
+	for field, texts := range asked {
+		for _, t := range texts {
+			all[shownName(field)] = append(all[shownName(field)], shownName(t))
+		}
+	}
+	return all
 }
 
 func shownName(s string) string { return Printable(s, mostName) }

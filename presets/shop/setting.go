@@ -109,7 +109,7 @@ func ReadSetting(booth, file string, data []byte) (*Setting, []*Fault) {
 		d.refuse(faultOf(file, Broken, "shop-setting-name"))
 		return nil, d.faults
 	}
-	s := &Setting{ID: id, Number: number, Booth: booth, Subject: Subject{w.Coat, w.Stage, w.Gun, w.Band}, Replaces: w.Replaces, Agreed: w.Agreed, By: w.By}
+	s := &Setting{ID: id, Number: number, Booth: booth, Subject: Subject{w.Coat, w.Stage, w.Gun, w.Band}, Replaces: w.Replaces, Agreed: w.Agreed, By: shownName(w.By)}
 	s.Why, s.Knobs = Printable(w.Why, mostNote), Printable(w.Knobs, mostNote)
 	for key, v := range map[string]string{"coat": w.Coat, "stage": w.Stage, keyGun: w.Gun, "band": w.Band} {
 		if v == "" || v != Printable(v, mostName) {

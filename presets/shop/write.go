@@ -7,6 +7,7 @@ import (
 	"path"
 	"runtime"
 	"strings"
+	"syscall"
 
 	"github.com/google/uuid"
 )
@@ -63,9 +64,7 @@ func (f *Folder) make(dir string) error {
 		case err != nil:
 			return err
 		default:
-			if err := f.root.Chmod(at, f.mode); err != nil { // what the umask took away
-				return err
-			}
+			f.root.Chmod(at, f.mode) //nolint:errcheck // what the umask took away: see permit
 		}
 	}
 	return nil
@@ -106,18 +105,18 @@ func (f *Folder) writeNew(name string, data []byte) error {
 		return err
 	}
 	_, err = file.Write(data)
-	return errors.Join(err, f.permit(file), file.Sync(), file.Close())
+	f.permit(file)
+	return errors.Join(err, file.Sync(), file.Close())
 }
 
-// permit gives a file the mode that the folder's says. Windows has no such modes.
-func (f *Folder) permit(file *os.File) error {
-	if runtime.GOOS == "windows" {
-		return nil
-	}
-	return file.Chmod(f.fileMode())
+// permit gives a file that was made the mode that the folder's says, which the umask may have
+// narrowed. Where the system keeps modes of its own, as on a share, it stays as it was made.
+func (f *Folder) permit(file *os.File) {
+	file.Chmod(f.fileMode()) //nolint:errcheck // see above
 }
 
-// syncFolder makes a folder's entries last. Windows has no such thing for folders.
+// syncFolder makes a folder's entries last. Windows, and some shares, have no such thing for
+// folders.
 func (f *Folder) syncFolder(dir string) error {
 	if runtime.GOOS == "windows" {
 		return nil
@@ -126,7 +125,11 @@ func (f *Folder) syncFolder(dir string) error {
 	if err != nil {
 		return err
 	}
-	return errors.Join(d.Sync(), d.Close())
+	err = d.Sync()
+	if errors.Is(err, syscall.EINVAL) || errors.Is(err, errors.ErrUnsupported) {
+		err = nil
+	}
+	return errors.Join(err, d.Close())
 }
 
 // isAside reports whether a name is that of a file on its way to being another.
