@@ -71,13 +71,20 @@ func (b *Bound) Holds(v float64) bool {
 	return v >= b.Low-rounding*math.Abs(b.Low) && v <= b.High+rounding*math.Abs(b.High)
 }
 
-// Figures are what the sentence of a value outside the bound names: it and both ends.
+// Figures are what the sentence of a value outside the bound names: it and both ends. It and
+// the end that it is past do not print alike.
 func (b *Bound) Figures(v float64) Figures {
-	return Figures{
+	f := Figures{
 		{Name: "given", Kind: b.Kind, Value: v, Brief: true},
 		{Name: "low", Kind: b.Kind, Value: b.Low, Brief: true, WithoutUnit: true},
 		{Name: "high", Kind: b.Kind, Value: b.High, Brief: true},
 	}
+	past := 1
+	if v > b.High {
+		past = 2
+	}
+	f[0].Past, f[past].Past = &f[past].Value, &f[0].Value
+	return f
 }
 
 // within adds a problem where v does not lie within a bound.

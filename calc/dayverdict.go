@@ -82,11 +82,11 @@ func (o *outlook) judge(j *Judgement, m *DayRemedy) {
 		if err != nil || drive < 1/coat.LongestFlash {
 			id = "still-water"
 		}
-		j.add(VerdictWait, id, "limit-slow", judgementGround, turn, times("drying", drive), times("least", slowest))
+		j.add(VerdictWait, id, "limit-slow", judgementGround, turn, append(mildDay(), share("drying", drive), share("least", slowest))...)
 	case landing == VerdictWait:
-		j.add(landing, "lands-dry", "limit-dry", judgementGround, turn, times("drier", o.inFlight.Drier), times("most", dryWait))
+		j.add(landing, "lands-dry", "limit-dry", judgementGround, turn, append(mildDay(), times("drier", o.inFlight.Drier), times("most", dryWait))...)
 	case landing == VerdictWatch:
-		j.add(landing, "lands-drier", "limit-dry", judgementGround, turn, times("drier", o.inFlight.Drier), times("most", dryWatch))
+		j.add(landing, "lands-drier", "limit-dry", judgementGround, turn, append(mildDay(), times("drier", o.inFlight.Drier), times("most", dryWatch))...)
 	}
 	if level == VerdictGo {
 		id, f := close.limit()
@@ -147,7 +147,7 @@ func (h hindrances) limit() (id string, f Figures) {
 	case h.hotAir || h.hotPanel:
 		return "limit-hot", Figures{temp("most", hottest)}
 	case h.slow:
-		return "limit-slow", Figures{times("least", slowest)}
+		return "limit-slow", append(mildDay(), share("least", slowest))
 	}
 	return "limit-wet-paint", nil
 }

@@ -52,8 +52,8 @@ func (a *DayAnswer) explain(r *DayRequest) {
 }
 
 func (a *DayAnswer) explainDrying(r *DayRequest, why *reasons) {
-	f := Figures{TextFigure("coat", r.Coat.Name), temp("air", r.Air), share("humidity", r.Humidity), temp("panel", r.Panel), times("drying", a.Drying), times("flash", a.Flash),
-		temp("mild", coat.ReferenceTemp), share("mildHumidity", coat.ReferenceHumidity)}
+	length, beside, f := FlashOff(a.Flash)
+	f = append(f, SentenceFigure("length", length), SentenceFigure("beside", beside), TextFigure("coat", r.Coat.Name), temp("panel", r.Panel))
 	ground := r.dryGround()
 	switch {
 	case a.Flash >= coat.LongestFlash:

@@ -115,8 +115,8 @@ func (s *Setup) explainComparison(r *Request, why *reasons) {
 		id = "compare-choked"
 	}
 	set, h := c.Right, c.High
-	why.add("valve", id, lineGround, RegulatorFigure(r.RegulatorAt()), gauge("wall", set.Wall), s.Valve.Knob("valve", set.Opening), share("opening", set.Opening), ratio("mach", set.Mach), drop("nudge", set.EighthTurn), drop("sag", set.Sag),
-		gauge("highWall", h.Wall), s.Valve.Knob("highValve", h.Opening), share("highOpening", h.Opening), ratio("highMach", h.Mach), drop("highNudge", h.EighthTurn), drop("highSag", h.Sag),
+	why.add("valve", id, lineGround, RegulatorFigure(r.RegulatorAt()), gauge("wall", set.Wall), s.Valve.Knob("valve", set.Opening), share("opening", set.Opening), drop("nudge", set.EighthTurn), drop("sag", set.Sag),
+		gauge("highWall", h.Wall), s.Valve.Knob("highValve", h.Opening), share("highOpening", h.Opening), drop("highNudge", h.EighthTurn), drop("highSag", h.Sag),
 		gauge("working", s.Working.Pressure), share("sagShare", SagShare))
 }
 
@@ -136,8 +136,8 @@ func (s *Setup) couplings() (loss unit.Drop, n int) {
 
 func (s *Setup) explainWeather(r *Request, why *reasons) {
 	w := s.Weather
-	f := Figures{temp("air", r.Day.Air), share("humidity", r.Day.Humidity), ratio("drying", w.Drying), ratio("drier", w.InFlight.Drier),
-		drop("less", -w.Correction), share("growth", w.InFlight.Growth)}
+	f := append(pace(w.Drying), temp("air", r.Day.Air), share("humidity", r.Day.Humidity), times("drier", w.InFlight.Drier),
+		drop("less", -w.Correction), share("growth", w.InFlight.Growth))
 	switch {
 	case !r.Coat.Dries():
 		why.add("weather", "weather-lamp", Ground{Basis: Computed}, TextFigure("coat", r.Coat.Name))
@@ -212,7 +212,7 @@ func (s *Setup) explainValve(r *Request, why *reasons) {
 		why.add("valve", "valve-open-foot", lineGround, gauge("working", s.Working.Pressure))
 	default:
 		why.add("valve", "valve-opening", valveGround, append(v.byHand(r.Gauge), gauge("reads", s.Working.Reads), share("opening", v.Opening),
-			drop("reserve", v.Reserve), ratio("mach", v.Mach), drop("nudge", v.EighthTurn))...)
+			drop("reserve", v.Reserve), drop("nudge", v.EighthTurn))...)
 		_, least := v.Limit()
 		if v.Opening < v.Floor {
 			why.add("valve", "valve-below-floor", valveGround, regulator, least, share("floor", v.Floor), gauge("open", s.Wall.Open))
@@ -251,7 +251,7 @@ func (s *Setup) explainValve(r *Request, why *reasons) {
 		case n.Choked:
 			id = "now-choked"
 		}
-		why.add("valve", id, lineGround, regulator, gauge("wall", n.Wall), gauge("gun", n.GunIfOpen), v.Knob("valve", n.Opening), share("opening", n.Opening), ratio("mach", n.Mach),
+		why.add("valve", id, lineGround, regulator, gauge("wall", n.Wall), gauge("gun", n.GunIfOpen), v.Knob("valve", n.Opening), share("opening", n.Opening),
 			drop("nudge", n.EighthTurn), gauge("working", s.Working.Pressure), gauge("set", set))
 	}
 }

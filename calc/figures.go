@@ -15,6 +15,12 @@ func FigureOf[V ~float64 | ~int](name string, kind FigureKind, value V) Figure {
 // TextFigure is a figure that is in words already.
 func TextFigure(name, v string) Figure { return Figure{Name: name, Text: v} }
 
+// GivenFigure is a figure that was typed, or stands in a file: it may be anything.
+func GivenFigure(name, v string) Figure { return Figure{Name: name, Kind: FigureGiven, Text: v} }
+
+// PathFigure is a figure that is the name of a file with its folders.
+func PathFigure(name, v string) Figure { return Figure{Name: name, Kind: FigurePath, Text: v} }
+
 // SentenceFigure is a figure that is another sentence, by its id.
 func SentenceFigure(name, id string) Figure {
 	return Figure{Name: name, Kind: FigureSentence, Text: id}

@@ -221,7 +221,7 @@ func TestProblemsOfAMixNameTheirField(t *testing.T) {
 		{"area", "beyond any mix", func(r *calc.MixRequest) {
 			r.Panels[0].Low, r.Panels[0].High, r.Solids.Value = 900, 900, 0.01
 		}},
-		{"gun", "what lands", func(r *calc.MixRequest) { r.Held.Known = false }},
+		{"gun", "how much paint lands", func(r *calc.MixRequest) { r.Held.Known = false }},
 		{"cup-size", "", func(r *calc.MixRequest) { r.Cup.Value = 0 }},
 		{"loss", "", func(r *calc.MixRequest) { r.Loss.Value = -1 }},
 		{"lead", "", func(r *calc.MixRequest) { r.Lead.Value = 1 }},

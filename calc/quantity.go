@@ -8,7 +8,7 @@ var quantities = [...]*unit.Quantity{
 	FigureTemp: unit.Temperature, FigureTempDiff: unit.TemperatureDifference, FigureFlow: unit.AirFlow, FigureShare: unit.Share,
 	FigureVolume: unit.Tank, FigureFilm: unit.Film, FigureArea: unit.Surface, FigureSpeed: unit.Velocity,
 	FigureDensity: unit.PaintDensity, FigureVOC: unit.VOC, FigureWeight: unit.Weight,
-	FigureFluid: unit.FluidFlow, FigureViscosity: unit.Viscosity, FigureOpened: nil, FigureTip: unit.Tip,
+	FigureFluid: unit.FluidFlow, FigureViscosity: unit.Viscosity, FigurePath: nil, FigureTip: unit.Tip,
 }
 
 // Quantity is what the value of a figure of the kind is, nil for text and plain numbers.

@@ -55,13 +55,13 @@ func SentenceOf(err error) (id string, f Figures) {
 		for _, s := range coat.Solvents() {
 			ids = append(ids, s.ID)
 		}
-		return "want-solvent", Figures{TextFigure("given", solvent.Given), TextFigure("names", strings.Join(ids, ", "))}
+		return "want-solvent", Figures{GivenFigure("given", solvent.Given), TextFigure("names", strings.Join(ids, ", "))}
 	case errors.As(err, &unknown):
 		ids := make([]string, 0, 16)
 		for _, c := range coat.Cups() {
 			ids = append(ids, c.ID)
 		}
-		return "want-cup", Figures{TextFigure("given", unknown.Given), TextFigure("names", strings.Join(ids, ", "))}
+		return "want-cup", Figures{GivenFigure("given", unknown.Given), TextFigure("names", strings.Join(ids, ", "))}
 	case errors.As(err, &input) && input.ID == "outside-unit":
 		return outsideSentence(input.Unit, input.Given, input.Low, input.High)
 	case errors.As(err, &input):

@@ -50,9 +50,9 @@ func TestWhatErrorsBelowSay(t *testing.T) {
 		"slope":         {slope, "they change by 0% a kelvin, 0.5% to 15% is possible"},
 		"solvent":       {solvent, `solvent "milk": give one of acetone, `},
 		"no cup":        {cup, `cup "tea": give one of `},
-		"no fall":       {fall, "a fall of 0 psi leaves a receiver nothing to give; it must be above 0"},
+		"no fall":       {fall, "a fall of 0 psi leaves an air tank nothing to give; it must be above 0"},
 		"narrow main":   {main, "a bore of 6 mm cannot carry that much air so far"},
-		"stamp":         {stamp, "gun stamp: cap 29 psi is not below inlet 14.5 psi"},
+		"stamp":         {stamp, "gun rating: cap 29 psi is not below inlet 14.5 psi"},
 		"valve":         {valve, "inlet valve: its conductance must be above 0"},
 		"another":       {errors.New("a pipe broke"), "a pipe broke"},
 	} {

@@ -184,7 +184,8 @@ type Caution struct {
 // Figures are the values that a sentence names, in SI, each with what it is.
 type Figures []Figure
 
-// Figure is one value of a sentence. Text is set for FigureText and FigureSentence alone.
+// Figure is one value of a sentence. Text is set for FigureText, FigureSentence, FigureGiven
+// and FigurePath alone.
 // Brief asks for three digits, to tell a value from the bound that it is past; WithoutUnit for
 // them without their unit, which another figure of the sentence has.
 type Figure struct {
@@ -193,6 +194,9 @@ type Figure struct {
 	Value              float64
 	Text               string
 	Brief, WithoutUnit bool
+	// Past is a value of the same kind that a brief one is printed with enough digits to tell
+	// apart from, nil where there is none.
+	Past *float64
 }
 
 // FigureKind is how a figure's value is to be read and printed.
@@ -231,4 +235,6 @@ const (
 	FigureTurns                // of a knob, printed to the nearest eighth
 	FigureClosed               // turns of a knob, closed from wide open
 	FigureOpened               // turns of a knob, opened from shut
+	FigureGiven                // Text as it was typed or stands in a file, cut where it is long
+	FigurePath                 // Text is the name of a file with its folders
 )

@@ -25,7 +25,8 @@ type bench struct {
 	screenful int // of the view
 	input     int // that is moved
 	moves     []inputStep
-	marked    note // what another mark of the wall's gauge did
+	marked    note   // what another mark of the wall's gauge did
+	notice    string // what was last told of the card
 	forms     []*form
 	cache     []viewCache // of each view
 	response  response
@@ -186,7 +187,8 @@ func (b *bench) keys(room size) []binding {
 	if len(b.kept.Stages) > 1 {
 		all = append(all, bindExplained(stageKeys, "do-stage", b.nextStage))
 	}
-	all = append(all, bindExplained(unitsKeys, "do-units", b.changeUnits), bindExplained(againKeys, "do-again", always(restart)), quitKey(), bindKey(farKeys, "do-nudge-far", b.nudge(10)))
+	all = append(all, bindExplained(unitsKeys, "do-units", b.changeUnits), bindExplained(againKeys, "do-again", always(restart)), quitKey())
+	all = append(append(all, b.takeBindings()...), bindKey(farKeys, "do-nudge-far", b.nudge(10)))
 	if b.count(room) > 1 {
 		all = append(all, bindKey(screenfulKeys, "do-screenful", func(pressed string) move {
 			by := 1

@@ -84,9 +84,9 @@ func TestTryingTheWallShowsWhatTheGunGetsAndIsForgotten(t *testing.T) {
 	require.InDelta(t, before.Plan.Setup.Wall.Flowing.PSI()+1, b.tried.Setup.Now.Wall.PSI(), 1e-6, "one mark up")
 	press(r, "shift+right", "shift+right", "shift+right", "shift+right", "left")
 	require.InDelta(t, before.Plan.Setup.Wall.Flowing.PSI()+40, b.tried.Setup.Now.Wall.PSI(), 1e-6)
-	require.Contains(t, bodyText(r.View()), "> Turn the wall down to 31.0 psi first.")
+	require.Contains(t, bodyText(r.View()), "> Turn the wall regulator down to 31.0 psi first.")
 	press(r, "6")
-	require.Contains(t, screenfulsText(r), "With the wall at 71", "what the valve would need is there once asked for")
+	require.Contains(t, screenfulsText(r), "With the wall regulator at 71", "what the valve would need is there once asked for")
 	press(r, "1")
 	require.Equal(t, before, r.result(), "what is printed at the end is the job as answered")
 	for range 30 {
@@ -266,12 +266,12 @@ func TestAnotherMarkSaysWhatItMoved(t *testing.T) {
 		press(r, "u")
 		after := r.result().Plan.Setup.Wall.Flowing
 		require.NotEqual(t, before, after)
-		require.Contains(t, r.View(), "Gauge marks now 0.05 bar", "%v", l)
+		require.Contains(t, r.View(), "Gauge divisions now 0.05 bar", "%v", l)
 		require.Contains(t, r.bench.marked.text, unit.US.Gauge(before, unit.Usual)+" became "+unit.Metric.Gauge(after, unit.Usual))
 		press(r, "right")
-		require.NotContains(t, r.View(), "Gauge marks now", "%v", l)
+		require.NotContains(t, r.View(), "Gauge divisions now", "%v", l)
 		press(r, "esc")
-		require.Contains(t, r.View(), "Gauge marks now", "it is as it was")
+		require.Contains(t, r.View(), "Gauge divisions now", "it is as it was")
 	}
 	r := open80x24(t)
 	press(r, toAnswer...)
@@ -279,5 +279,5 @@ func TestAnotherMarkSaysWhatItMoved(t *testing.T) {
 	press(r, "right", "enter", "u")
 	require.Empty(t, r.bench.marked.text, "a mark that was answered stays as it is")
 	plain := dialogueOf(t, look{}, lines(append(slices.Clone(linesToAnswer), plainUnits, "")...))
-	require.Contains(t, strings.Join(strings.Fields(plain.out), " "), "Gauge marks now 0.05 bar: 31 psi became")
+	require.Contains(t, strings.Join(strings.Fields(plain.out), " "), "Gauge divisions now 0.05 bar: 31 psi became")
 }

@@ -40,7 +40,7 @@ func TestEveryPartOfTheLineIsShownAndTheWorstIsMarked(t *testing.T) {
 			case 0: // the fall begins behind it
 				require.Equal(t, line.RegulatorKind, part.Kind)
 			case v.Bottleneck:
-				require.Contains(t, all, "most on the way to the gun: "+name+", ", "%v", l)
+				require.Contains(t, all, "the most is lost in: "+name+", ", "%v", l)
 			default:
 				require.Contains(t, all, name[:min(len(name), 10)], "%v", l)
 			}
@@ -152,7 +152,7 @@ func TestWhatATriedWallDoesIsInSightAtAnySize(t *testing.T) {
 	for _, l := range theSizes {
 		r := start(t, look{size: l})
 		press(r, then(toAnswer, "right")...)
-		require.Contains(t, bodyText(r.View()), "> Turn the wall down to 31.0 psi first.", "%v", l)
+		require.Contains(t, bodyText(r.View()), "> Turn the wall regulator down to 31.0 psi first.", "%v", l)
 	}
 }
 

@@ -9,8 +9,11 @@ import (
 
 // under is what is pinned of the answer, and the tabs.
 func (f *form) under(window size) []string {
-	return append(f.from.glance(window), f.from.tabs(window.w, func(d destination) bool { return d.page == f }))
+	return append(f.from.glance(window), f.from.tabs(window.w, f.looksAt))
 }
+
+// looksAt reports whether a destination is this page.
+func (f *form) looksAt(d destination) bool { return d.page == f }
 
 func (f *form) ownRules() {}
 

@@ -80,9 +80,9 @@ func (l look) head(n int) string {
 // requireTheSameInColour gives a frame in colour, which adds nothing to its text.
 func requireTheSameInColour(t test, r *root, frame string) (coloured string) {
 	t.Helper()
-	r.s.theme = newTheme(true)
+	r.s.theme = newTheme(Dark)
 	coloured = r.View()
-	r.s.theme = newTheme(false)
+	r.s.theme = newTheme(None)
 	boxes := strings.NewReplacer("[", " ", "]", " ") // what is inverted in colour stands in brackets without
 	require.Equal(t, trimmed(boxes.Replace(frame)), trimmed(boxes.Replace(ansi.Strip(coloured))), "colour adds nothing that is not said in text")
 	return coloured

@@ -108,9 +108,9 @@ func knownSpread(r *calc.Request, s *calc.Setup) *spread.Spread {
 func (l look) options(t test) Options {
 	t.Helper()
 	r := readerOf(t, l)
-	env := map[string]string{"LANG": "en_US.UTF-8", "NO_COLOR": "1"}
+	env, colours := map[string]string{"LANG": "en_US.UTF-8"}, None
 	if l.colour {
-		delete(env, "NO_COLOR")
+		colours = Dark
 	}
 	if l.ascii {
 		env["LANG"] = "C"
@@ -119,16 +119,17 @@ func (l look) options(t test) Options {
 	if l.shop != "" && !l.metric {
 		sys = r.System()
 	}
-	return Options{Reader: r, Words: r.Words(), System: sys, Getenv: func(name string) string { return env[name] }}
+	return Options{Reader: r, Words: r.Words(), System: sys, Colours: colours, Getenv: func(name string) string { return env[name] }}
 }
 
 // start is an assistant before its first key, on testDay and with nothing kept.
 func start(t test, l look) *root {
 	t.Helper()
 	o := l.options(t)
-	s := newSession(o.Reader, o.Words, o.System, o.Getenv)
+	s := newSession(o.Reader, o.Words, o.System, o.Colours, o.Getenv)
 	s.sure = knownSpread
 	s.now = func() time.Time { return testDay }
+	s.writeNew = func(name string, _ []byte) (string, error) { return "/booth/" + name + ".txt", nil }
 	r := newRoot(s)
 	if l.size == (size{}) {
 		l.size = usualSize
@@ -141,7 +142,7 @@ var keyTypes = map[string]tea.KeyType{
 	"enter": tea.KeyEnter, "esc": tea.KeyEsc, "up": tea.KeyUp, "down": tea.KeyDown, "left": tea.KeyLeft, "right": tea.KeyRight,
 	"home": tea.KeyHome, "end": tea.KeyEnd, "pgup": tea.KeyPgUp, "pgdown": tea.KeyPgDown, "backspace": tea.KeyBackspace,
 	"delete": tea.KeyDelete, "shift+tab": tea.KeyShiftTab, "shift+left": tea.KeyShiftLeft, "shift+right": tea.KeyShiftRight,
-	"tab": tea.KeyTab, "ctrl+c": tea.KeyCtrlC, "ctrl+u": tea.KeyCtrlU, "f1": tea.KeyF1,
+	"tab": tea.KeyTab, "ctrl+c": tea.KeyCtrlC, "ctrl+\\": tea.KeyCtrlBackslash, "ctrl+z": tea.KeyCtrlZ, "ctrl+u": tea.KeyCtrlU, "f1": tea.KeyF1,
 }
 
 // keyOf is a key by the library's name of it; what is no name is typed.

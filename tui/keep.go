@@ -19,6 +19,8 @@ import (
 type keeper struct {
 	file string // nothing is kept where it is empty
 	now  func() time.Time
+	run  string // the name of this one
+	from string // the kept run that it takes the place of
 
 	mu     sync.Mutex // of what is asked for, never held while the disk is waited for
 	latest last.Draft // as last asked for
@@ -72,23 +74,25 @@ func (k *keeper) write(mine int) error {
 	d, due := k.latest, mine == k.asked
 	k.mu.Unlock()
 	if due {
-		d.Saved = k.now()
+		d.Run, d.From, d.Saved = k.run, k.from, k.now()
 		k.err = last.Save(k.file, d)
 	}
 	return k.err
 }
 
-// keepIn keeps the run in a file, and offers what the last one left there.
+// keepIn keeps the run in a file, and offers what the last one left there, and others did.
 func (r *root) keepIn(file string) {
 	s := r.s
-	s.keep = &keeper{file: file, now: s.now}
-	d, found, err := last.Load(file)
+	s.keep = &keeper{file: file, now: s.now, run: last.NewRun()}
+	all, err := last.LoadAll(file)
 	var wrong *last.Error
-	switch {
-	case errors.As(err, &wrong):
+	if errors.As(err, &wrong) {
 		s.notice = s.text(wrong.ID, wrong.Figures()...)
-	case found && len(d.Answers) > 0:
-		r.resume.run = s.read(d)
+	}
+	for _, d := range all {
+		if len(d.Answers) > 0 {
+			r.resume.offer(s.read(d))
+		}
 	}
 }
 

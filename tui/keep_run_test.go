@@ -9,6 +9,7 @@ import (
 	"boothset/calc"
 	"boothset/calc/line"
 	"boothset/calc/unit"
+	"boothset/presets/last"
 	"boothset/presets/question"
 	"boothset/presets/words"
 
@@ -244,4 +245,45 @@ func TestAFileOfAnEarlierProgramComesBack(t *testing.T) {
 	again := h.run(t, look{})
 	press(again, "enter", "1")
 	require.Equal(t, before, again.result())
+}
+
+// Two terminals at it at once: each keeps its own job, and at the next start either can be
+// gone on with.
+func TestEachTerminalKeepsItsOwnJob(t *testing.T) {
+	h := newShelf(t)
+	first, second := h.run(t, look{}), h.run(t, look{})
+	press(first, "enter")
+	press(second, "enter")
+	typed(first, "8", "2", "75F", "enter")
+	typed(second, "8", "1", "68F", "enter")
+	h.now = testDay.Add(time.Minute)
+	typed(first, "45", "enter")
+
+	again := h.run(t, look{})
+	press(again, "enter")
+	require.Equal(t, "resume", where(again))
+	require.Contains(t, again.View(), "75F", "what was kept last")
+	require.NotContains(t, again.View(), "68F")
+	press(again, "3")
+	require.Equal(t, "resume", where(again))
+	require.Contains(t, again.View(), "68F")
+	press(again, "3")
+	require.Contains(t, again.View(), "75F", "round to the first")
+	press(again, "3")
+	typed(again, "enter")
+	require.Equal(t, question.Humidity.Name, where(again), "where the second was left")
+	typed(again, "50", "enter")
+
+	drafts, err := last.LoadAll(h.file)
+	require.NoError(t, err)
+	require.Len(t, drafts, 2, "it took the second's place")
+	require.Equal(t, []string{"68F"}, drafts[0].Answers[question.Temp.Name])
+	require.Equal(t, []string{"75F"}, drafts[1].Answers[question.Temp.Name])
+
+	alone := newShelf(t)
+	only := alone.run(t, look{})
+	typed(only, "enter", "8", "2")
+	only = alone.run(t, look{})
+	press(only, "enter")
+	require.NotContains(t, only.View(), only.s.say("resume-other"), "there is no other")
 }

@@ -10,8 +10,9 @@ import (
 // by the page that binds it; its own name is a sentence under the id that stands behind
 // WithHelp.
 var (
-	stopKeys = chord("key-stop", stopKey)
-	helpKeys = chord("key-help", "?", "f1")
+	stopKeys  = chord("key-stop", "ctrl+c", "ctrl+\\")
+	pauseKeys = chord("key-pause", "ctrl+z")
+	helpKeys  = chord("key-help", "?", "f1")
 
 	takeKeys   = chord("key-enter", "enter")
 	nextKeys   = chord("key-enter", "enter", "down", "tab")
@@ -41,6 +42,8 @@ var (
 	stageKeys = chord("key-s", "s")
 	againKeys = chord("key-n", "n")
 	quitKeys  = chord("key-q", "q")
+	writeKeys = chord("key-w", "w")
+	copyKeys  = chord("key-y", "y")
 )
 
 // chord is keys that do the same, and the id of what a person calls them.

@@ -37,7 +37,7 @@ func TestTheTableOfKeysIsTheProgramsOwn(t *testing.T) {
 // keyTable is what every key does, place by place, as a table in Markdown. It is made of
 // the bindings that the assistant itself goes by.
 func keyTable(reader *question.Reader) string {
-	r := newRoot(newSession(reader, words.English(), reader.System(), func(string) string { return "" }))
+	r := newRoot(newSession(reader, words.English(), reader.System(), None, func(string) string { return "" }))
 	s, low := r.s, size{leastWidth, leastHeight / 2} // where everything scrolls
 	var b strings.Builder
 	b.WriteString("| where | key | what it does |\n| --- | --- | --- |\n")
@@ -75,7 +75,7 @@ func keyTable(reader *question.Reader) string {
 	f := newForm(s, r.bench, question.Day)
 	f.enter() // it is answered by what the plan was
 	write("the answer of such a page", f.keys(low))
-	write("everywhere", r.everywhere())
+	write("everywhere", append(r.everywhere(), r.besides()...))
 	return b.String()
 }
 

@@ -1,7 +1,6 @@
 package tui
 
 import (
-	"fmt"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -24,7 +23,7 @@ var readme = []struct {
 	{"weather", "The weather: today among go, wait and stop", 4},
 }
 
-var pictureSize = size{100, 30}
+var pictureSize = size{120, 40}
 
 // unwrapped is a width that holds any paragraph in one row.
 const unwrapped = 1000
@@ -35,7 +34,7 @@ func TestPictures(t *testing.T) {
 		t.Run(p.name, func(t *testing.T) {
 			r := start(t, look{size: pictureSize, colour: true})
 			press(r, toAnswer...)
-			press(r, fmt.Sprint(p.view))
+			openView(r, p.view-1)
 			b, ok := r.page().(*bench)
 			require.True(t, ok, "the keys lead to the answer, not to %s", where(r))
 			require.Equal(t, p.view-1, b.view)

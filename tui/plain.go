@@ -10,6 +10,7 @@ import (
 	"unicode/utf8"
 
 	"boothset/calc"
+	"boothset/calc/unit"
 	"boothset/tui/draw"
 )
 
@@ -45,8 +46,8 @@ type dialogue struct {
 // screen reader and for scripts: questions on lines of o.Out, answers from lines of
 // o.In. An input that ends before the answer is an *InputError.
 func Plain(o Options) (Result, error) {
-	s := newSession(o.Reader, o.Words, o.System, o.Getenv)
-	s.theme, s.glyphs = newTheme(false), draw.ASCII
+	s := newSession(o.Reader, o.Words, o.System, None, o.Getenv)
+	s.glyphs = draw.ASCII
 	r := newRoot(s)
 	r.keepIn(o.Kept)
 	p := &dialogue{r: r, in: bufio.NewReader(o.In), out: bufio.NewWriter(o.Out)}
@@ -162,7 +163,7 @@ var errNoAnswer = errors.New("unanswerable")
 // line is the next line of the input without the blanks around it. The last needs no end.
 func (p *dialogue) line() (string, error) {
 	line, err := p.in.ReadSlice('\n')
-	text := strings.TrimFunc(string(line), func(c rune) bool { return unicode.IsSpace(c) || c == byteOrderMark })
+	text := strings.TrimFunc(unit.Fold(string(line)), func(c rune) bool { return unicode.IsSpace(c) || c == byteOrderMark })
 	whole := utf8.ValidString(text) && utf8.RuneCountInString(text) <= longestText
 	for errors.Is(err, bufio.ErrBufferFull) {
 		whole = false

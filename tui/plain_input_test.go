@@ -20,6 +20,7 @@ func TestPlainTakesLinesHoweverTheyEnd(t *testing.T) {
 	for name, input := range map[string]string{
 		"CRLF":            strings.Join(linesToAnswer, "\r\n") + "\r\n\r\n",
 		"byte-order mark": "\ufeff" + lines(linesToAnswer...) + "\n",
+		"look-alikes":     strings.NewReplacer("75F", "７５\u00a0℉", "90psi", "９０ psi").Replace(lines(linesToAnswer...)) + "\n",
 		"blanks":          "  8\t\n 2 \n" + lines(linesToAnswer[2:]...) + " \n",
 		"at the menu it ends without a last line": lines(linesToAnswer...),
 	} {
@@ -40,9 +41,9 @@ func TestPlainSaysWhereTheInputEnded(t *testing.T) {
 		at    string
 	}{
 		{nil, "What are you spraying?"},
-		{linesToAnswer[:6], "What is left of the supply at the regulator while the gun sprays?"},
+		{linesToAnswer[:6], "What does the gauge before the regulator read with the trigger pulled?"},
 		{append(slices.Clone(bench), "c"), "Which one? Type its number; nothing goes back."},
-		{append(slices.Clone(bench), "c", "5"), "Air: type the value to try, or + or - for a step; nothing leaves it."},
+		{append(slices.Clone(bench), "c", "5"), "Air: type the value to try, or + or - for a step; nothing leaves it as it is."},
 		{append(slices.Clone(bench), "c", "5", "+"), "Tried, not kept."},
 		{append(slices.Clone(bench), pageKey(question.Thin), ""), "cup"},
 	} {
@@ -117,11 +118,11 @@ func TestPlainPages(t *testing.T) {
 		more []string
 		want string
 	}{
-		"every field":            {[]string{pageKey(question.Day), "", "", "", "", "", "", "", "", "", "", "", ""}, "Clear. Air 75 F"},
-		"straight to the answer": {[]string{pageKey(question.Thin), "", "", "din4", "22", "=", ""}, "Clear. 22 s in the"},
-		"what is in its way":     {[]string{pageKey(question.Mix), "=", "30ft2", "=", ""}, "Clear, reduced-pressure gun, 30 ft2"},
-		"picked":                 {[]string{pageKey(question.Day), "surfacer", "=", ""}, "Surfacer. Air 75 F"},
-		"picked and emptied":     {[]string{pageKey(question.Day), "2", "<", plainClear, "", "=", ""}, "Clear. Air 75 F"},
+		"every field":            {[]string{pageKey(question.Day), "", "", "", "", "", "", "", "", "", "", "", ""}, "Clearcoat. Air 75 F"},
+		"straight to the answer": {[]string{pageKey(question.Thin), "", "", "din4", "22", "=", ""}, "Clearcoat. 22 s in the"},
+		"what is in its way":     {[]string{pageKey(question.Mix), "=", "30ft2", "=", ""}, "Clearcoat, reduced-pressure gun, 30 ft2"},
+		"picked":                 {[]string{pageKey(question.Day), "surfacer", "=", ""}, "Primer surfacer. Air 75 F"},
+		"picked and emptied":     {[]string{pageKey(question.Day), "2", "<", plainClear, "", "=", ""}, "Clearcoat. Air 75 F"},
 		"wrong, then right":      {[]string{pageKey(question.Thin), "", "", "tin", "din4", "22", "=", ""}, "! cup \"tin\": choose"},
 		"back out":               {[]string{pageKey(question.Day), "", "<", "<", ""}, "At the gun"},
 		"units":                  {[]string{pageKey(question.Thin), "", "", "din4", "22", "90", plainUnits, "=", ""}, "32.2 C"},

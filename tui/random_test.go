@@ -18,7 +18,7 @@ import (
 func anyKey() *rapid.Generator[tea.Msg] {
 	var names []string
 	for name := range keyTypes {
-		if name != stopKey {
+		if !slices.Contains(stopKeys.Keys(), name) {
 			names = append(names, name)
 		}
 	}

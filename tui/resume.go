@@ -12,12 +12,24 @@ type resume struct {
 	s    *session
 	run  *lastRun // nil where there is none, or it was taken
 	list list
+	// others is what other runs left at the time, which can be offered in its place.
+	others []*lastRun
+}
+
+// offer offers a kept run, after those that were offered before.
+func (p *resume) offer(run *lastRun) {
+	if p.run == nil {
+		p.run = run
+		return
+	}
+	p.others = append(p.others, run)
 }
 
 // What can be done with them.
 const (
 	resumeGoOn  = "go-on" // where it was left
 	resumeAgain = "again" // the same answers, from the first question
+	resumeOther = "other" // those of another run are offered
 	resumeClean = "clean" // none of them
 )
 
@@ -27,7 +39,11 @@ func (p *resume) under(size) []string       { return nil }
 func (p *resume) press(tea.KeyMsg) move     { return nil }
 
 func (p *resume) enter() *question.Fault {
-	p.list = p.s.listOf("resume-", resumeGoOn, resumeAgain, resumeClean)
+	what := []string{resumeGoOn, resumeAgain, resumeOther, resumeClean}
+	if len(p.others) == 0 {
+		what = []string{resumeGoOn, resumeAgain, resumeClean}
+	}
+	p.list = p.s.listOf("resume-", what...)
 	return nil
 }
 
@@ -50,15 +66,26 @@ func (p *resume) summary(w int) (rows []string) {
 }
 
 func (p *resume) body(room size) []string {
+	rows, _ := p.laid(room)
+	return each(rows, func(row ...string) string { return margin + row[0] })
+}
+
+// laid is the rows of the page, and how many of them at its end are the list's.
+func (p *resume) laid(room size) (rows []string, high int) {
 	w := room.w - 2*len(margin)
 	summary := p.summary(w)
-	high := max(min(len(p.list.items), room.h), 1)
+	high = max(min(len(p.list.items), room.h), 1)
 	summary = summary[:max(min(len(summary), room.h-high-1), 0)]
-	rows := append(append(summary, ""), p.list.rows(p.s, size{w, high})...)
+	rows = append(append(summary, ""), p.list.rows(p.s, size{w, high})...)
 	if len(rows) > room.h {
 		rows = rows[len(rows)-room.h:]
 	}
-	return each(rows, func(row ...string) string { return margin + row[0] })
+	return rows, high
+}
+
+func (p *resume) clicked(x, y int, room size) move {
+	rows, high := p.laid(room)
+	return p.list.zones(0, len(rows)-high, size{room.w, high}, p.take).at(x, y)
 }
 
 func (p *resume) keys(size) []binding {
@@ -70,7 +97,15 @@ func (p *resume) keys(size) []binding {
 func (p *resume) take(string) move {
 	run, picked := p.run, p.list.picked().ID
 	return func(r *root) {
+		if picked == resumeOther {
+			p.run, p.others = p.others[0], append(p.others[1:], run)
+			p.enter()
+			return
+		}
 		p.run = nil
+		if p.s.keep != nil {
+			p.s.keep.from = run.Run
+		}
 		if picked == resumeClean {
 			r.goTo(r.first)
 			return

@@ -2,6 +2,7 @@ package tui
 
 import (
 	"strings"
+	"sync"
 	"time"
 	"unicode"
 
@@ -45,6 +46,12 @@ type session struct {
 
 	entered map[string]time.Time // when each answer was taken
 
+	mouse    bool                  // the terminal tells of it
+	send     func(sequence string) // to the terminal, past the frame
+	title    titler                // of the window
+	writeNew func(name string, text []byte) (path string, err error)
+	writing  sync.WaitGroup // of files that are not written yet
+
 	old    *lastRun // where its answers were taken over
 	now    func() time.Time
 	keep   *keeper
@@ -58,11 +65,12 @@ const (
 	checkChange = "change" // it is, gone through part by part
 )
 
-func newSession(r *question.Reader, w *words.Words, sys unit.System, getenv func(string) string) *session {
+func newSession(r *question.Reader, w *words.Words, sys unit.System, look Colours, getenv func(string) string) *session {
 	s := &session{
 		reader: r, words: w, sys: sys, steps: stepsOf(question.Plan),
-		theme: newTheme(coloured(getenv)), glyphs: glyphs(getenv),
+		theme: newTheme(look), glyphs: glyphs(getenv),
 		resolve: r.Plan, solve: calc.Solve, sure: spread.Of, now: time.Now,
+		send: func(string) {}, writeNew: writeNew,
 		check: checkSkip, entered: map[string]time.Time{},
 	}
 	for _, row := range question.Plan.Fields {
@@ -153,7 +161,7 @@ func (s *session) typeInto(box *field, f *question.Field, k tea.KeyMsg) bool {
 	}
 	all := true
 	var good []rune
-	for _, c := range k.Runes {
+	for _, c := range unit.Fold(string(k.Runes)) {
 		switch {
 		case f.Takes(c) && unicode.IsPrint(c) && ansi.StringWidth(string(c)) == 1:
 			good = append(good, c)

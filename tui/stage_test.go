@@ -21,7 +21,7 @@ func TestOneKeyGoesToTheNextStage(t *testing.T) {
 	for _, c := range []struct{ id, name string }{{"drop", "drop coat"}, {"mist", "or a mist coat"}, {"wet", "wet coats"}, {"drop", "drop coat"}} {
 		press(r, "s")
 		require.Equal(t, c.id, r.bench.kept.Request.Coat.Stage.ID)
-		require.Contains(t, r.View(), "metallic base ("+c.name+")")
+		require.Contains(t, r.View(), "metallic basecoat ("+c.name+")")
 		require.Equal(t, c.id, r.s.answers.ID(question.Stage))
 	}
 	require.Less(t, r.bench.kept.Setup.Wall.Flowing, wet, "the drop coat's wall is lower")

@@ -13,6 +13,20 @@ const margin = "  "
 // body is the question, why it is asked, what can be answered and what was wrong with
 // the last answer. Where rows are short the list scrolls and the reason is cut.
 func (p *stepPage) body(room size) []string {
+	rows, _, _ := p.laid(room)
+	return rows
+}
+
+func (p *stepPage) clicked(x, y int, room size) move {
+	if p.step.typed() {
+		return nil
+	}
+	_, first, high := p.laid(room)
+	return p.list.zones(0, first, size{room.w, high}, p.accept).at(x, y)
+}
+
+// laid is the rows of the page; of a list, which is its first row and how many it has.
+func (p *stepPage) laid(room size) (rows []string, first, high int) {
 	s := p.s
 	w := room.w - 2*len(margin)
 	ask := each(wrap(s.sentence(p.step, question.SayAsk), w), s.theme.Question.Render)
@@ -28,8 +42,8 @@ func (p *stepPage) body(room size) []string {
 		answer = p.row(w)
 	} else {
 		spare := room.h - len(ask) - len(shown) - len(fault)
-		rows := min(len(p.list.items), max(spare-len(why), leastRows))
-		answer = p.list.rows(s, size{w, rows})
+		high = min(len(p.list.items), max(spare-len(why), leastRows))
+		answer = p.list.rows(s, size{w, high})
 		if old := s.age(p.step.field, p.list.id()); old != "" && spare-len(answer) > 0 {
 			answer = append(answer, s.theme.Note.Render(cut(old, w)))
 		}
@@ -41,7 +55,6 @@ func (p *stepPage) body(room size) []string {
 	for _, b := range blocks {
 		free -= len(b)
 	}
-	var rows []string
 	if free > len(blocks) {
 		rows = append(rows, "")
 		free--
@@ -51,6 +64,9 @@ func (p *stepPage) body(room size) []string {
 			rows = append(rows, "")
 			free--
 		}
+		if i == len(blocks)-2 { // the answer, before the fault
+			first = len(rows)
+		}
 		rows = append(rows, b...)
 	}
 	for i := range rows {
@@ -58,7 +74,7 @@ func (p *stepPage) body(room size) []string {
 			rows[i] = margin + rows[i]
 		}
 	}
-	return rows[:min(len(rows), room.h)]
+	return rows[:min(len(rows), room.h)], first, high
 }
 
 // leastRows is how much of a list is always shown.

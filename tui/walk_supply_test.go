@@ -67,7 +67,7 @@ func TestBadSuppliesStayInTheirField(t *testing.T) {
 		want string
 	}{
 		{14, "5 h", "18cfm"},
-		{16, "", "receiver's volume"},
+		{16, "", "air tank's volume"},
 		{16, "60 p", "Only"},
 		{20, "100ft", "length and bore"},
 		{22, "10cfm,150", "share of the time"},

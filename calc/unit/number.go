@@ -54,7 +54,12 @@ func spells(typed, name string) bool {
 }
 
 // scanner eats a typed string from its front.
-type scanner struct{ rest string }
+type scanner struct {
+	rest string
+	// grouped is what the number would be were its point a mark of thousands, 0 where it cannot
+	// be one.
+	grouped float64
+}
 
 func (sc *scanner) accept(c byte) bool {
 	if sc.rest == "" || sc.rest[0] != c {
@@ -97,7 +102,7 @@ func (sc *scanner) number(fractions bool, usage string) (v float64, fraction boo
 	case v > maxNumber:
 		return 0, false, refusal{"typed-too-large", []Detail{{"most", strconv.FormatFloat(maxNumber, 'f', -1, 64)}}}
 	case negative && v != 0: // so that -0 is 0
-		v = -v
+		v, sc.grouped = -v, -sc.grouped
 	}
 	return v, fraction, refusal{}
 }
@@ -118,6 +123,9 @@ func (sc *scanner) decimal(whole, usage string) (v float64, want refusal) {
 	case comma && len(part) == 3 && significant != "":
 		without := strings.TrimRight(significant+"."+part, "0")
 		return 0, refusal{"typed-two-ways", []Detail{{"one", significant + part}, {"other", strings.TrimSuffix(without, ".")}}}
+	}
+	if point && len(part) == 3 && len(whole) <= 3 && significant != "" {
+		sc.grouped = digitsValue(whole + part)
 	}
 	return digitsValue(whole + "." + part), refusal{}
 }

@@ -91,21 +91,49 @@ func (q *Quantity) CountText(sys System, count float64, decimals int) string {
 	return string(append(sc.append(nil, count, decimals), sc.label...))
 }
 
-// AppendBrief prints a value to three digits: a value and the bound that it is past then
-// seldom look alike. Without its unit where another figure of the sentence has it.
+// AppendBrief prints a value to three digits. Without its unit where another figure of the
+// sentence has it.
 func (q *Quantity) AppendBrief(dst []byte, sys System, si float64, withUnit bool) []byte {
-	sc := &q.brief[sys]
-	if sc.count == nil {
-		sc = &q.shown[sys]
+	sc := q.briefScale(sys)
+	return sc.labelled(AppendDigits(dst, q.counted(sc, si)), withUnit)
+}
+
+// AppendPast prints a value as AppendBrief does, with as many more digits as tell it from
+// another one: from the bound that it is past.
+func (q *Quantity) AppendPast(dst []byte, sys System, si, past float64, withUnit bool) []byte {
+	sc := q.briefScale(sys)
+	return sc.labelled(AppendApart(dst, q.counted(sc, si), q.counted(sc, past)), withUnit)
+}
+
+func (q *Quantity) briefScale(sys System) *scale {
+	if sc := &q.brief[sys]; sc.count != nil {
+		return sc
 	}
-	v := sc.count(si)
+	return &q.shown[sys]
+}
+
+// counted is how many of a scale's units a value is, without the rounding of a temperature's.
+func (q *Quantity) counted(sc *scale, si float64) float64 {
 	if q == Temperature {
-		v = degrees(v)
+		return degrees(sc.count(si))
 	}
-	if dst = AppendDigits(dst, v); withUnit {
-		dst = append(dst, sc.label...)
+	return sc.count(si)
+}
+
+func (sc *scale) labelled(dst []byte, withUnit bool) []byte {
+	if withUnit {
+		return append(dst, sc.label...)
 	}
 	return dst
+}
+
+// AppendApart prints a number to three digits, or to as many more as tell it from another one.
+func AppendApart(dst []byte, v, past float64) []byte {
+	digits := 3
+	for digits < 15 && DigitsText(v, digits) == DigitsText(past, digits) {
+		digits++
+	}
+	return appendDigits(dst, v, digits)
 }
 
 // degrees is a temperature without the rounding of its unit: counted from absolute zero, 0

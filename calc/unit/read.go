@@ -14,7 +14,8 @@ import (
 // wanted. "1,500" is refused, since it means 1500 to some and 1.5 to others. Lengths may be
 // fractions ("3/8", "1-1/2", "1 1/2"). Exponents, hex, nan, inf, underscores, digits other
 // than 0 to 9, more than 32 characters and numbers beyond 1e9 are refused. Units are read
-// without regard to case, by their English and their Spanish names.
+// without regard to case, by their English and their Spanish names. What only looks otherwise
+// is read as it is meant: see Fold.
 //
 // Every error is a *ParseError and comes with a zero value; a value is finite. Whether a
 // value is sensible (a humidity of 300 %) is for the caller to say.
@@ -28,28 +29,32 @@ type Reading struct {
 	Bare bool // no unit was named
 	// Size is that of the unit it was read in, in SI, or for a rate of what the rate is of.
 	Size float64
+	// Grouped is what it would be in SI were its point a mark of thousands, 0 where it cannot be
+	// one: "1.500" is 1.5 to some and 1500 to others.
+	Grouped float64
 	// number is how many characters of the trimmed text the number takes.
 	number int
 	label  string // of the unit that a bare number was taken in, with the blank before it
 }
 
 // Read reads text, a bare number in the system's unit.
-func (q *Quantity) Read(text string, sys System) (Reading, error) {
+func (q *Quantity) Read(typed string, sys System) (Reading, error) {
+	text := Fold(typed)
 	if utf8.RuneCountInString(text) > maxTyped {
 		short := string([]rune(text)[:maxTyped]) + "..."
 		return Reading{}, q.fail(short, "typed-too-long")
 	}
 	trimmed := strings.Trim(text, " \t\r\n")
-	sc := scanner{trimmed}
+	sc := scanner{rest: trimmed}
 	value, fraction, want := sc.number(q.fractions, q.usage)
 	if want.id != "" {
-		return Reading{}, q.fail(text, want.id, want.details...)
+		return Reading{}, q.fail(typed, want.id, want.details...)
 	}
 	r := Reading{number: len(trimmed) - len(sc.rest)}
-	typed := q.withoutRate(strings.TrimSuffix(sc.rest, "."))
-	if q.unmarked(typed) {
+	name := q.withoutRate(strings.TrimSuffix(sc.rest, "."))
+	if q.unmarked(name) {
 		if sys == Named {
-			return Reading{}, q.fail(text, q.usage)
+			return Reading{}, q.fail(typed, q.usage)
 		}
 		r.Bare, r.label = true, q.shown[sys].label
 		// A fraction is inches where millimetres are usual: a hose is sold as 3/8 in countries
@@ -57,15 +62,18 @@ func (q *Quantity) Read(text string, sys System) (Reading, error) {
 		if fraction && r.label == showMM.label {
 			r.label = showInch.label
 		}
-		typed = q.withoutRate(r.label)
+		name = q.withoutRate(r.label)
 	}
 	for i := range q.units {
-		if u := &q.units[i]; u.spelled(typed) {
+		if u := &q.units[i]; u.spelled(name) {
 			r.SI, r.Size = q.inSI(u, value), u.size
-			return q.checked(r, text)
+			if sc.grouped != 0 {
+				r.Grouped = q.inSI(u, sc.grouped)
+			}
+			return q.checked(r, typed)
 		}
 	}
-	return Reading{}, q.fail(text, q.usage)
+	return Reading{}, q.fail(typed, q.usage)
 }
 
 // inSI is so many of a unit. Percentages are divided, which is exact where a product with
@@ -85,9 +93,9 @@ func (q *Quantity) inSI(u *spelling, value float64) float64 {
 }
 
 // checked refuses a temperature that there is not.
-func (q *Quantity) checked(r Reading, text string) (Reading, error) {
+func (q *Quantity) checked(r Reading, typed string) (Reading, error) {
 	if q == Temperature && r.SI <= 0 {
-		return Reading{}, q.fail(text, "want-above-absolute-zero")
+		return Reading{}, q.fail(typed, "want-above-absolute-zero")
 	}
 	return r, nil
 }
@@ -101,19 +109,39 @@ func Parse[T ~float64](q *Quantity, text string, sys System) (T, error) {
 // Complete is text that was read, with the unit named that it was taken in where that was
 // left out.
 func (r Reading) Complete(text string) string {
-	text = strings.Trim(text, " \t\r\n")
+	text = strings.Trim(Fold(text), " \t\r\n")
 	if !r.Bare {
 		return text
 	}
 	return strings.TrimSpace(text[:r.number]) + r.label
 }
 
+// TwoWays is how each of its readings is typed so that it is no other, where it has two.
+func (r Reading) TwoWays(text string) (one, other string) {
+	text = strings.Trim(Fold(text), " \t\r\n")
+	number, rest := text[:r.number], text[r.number:]
+	decimal := strings.TrimSuffix(strings.TrimRight(number, "0"), ".")
+	if decimal == number { // three digits again
+		decimal += "0"
+	}
+	return strings.ReplaceAll(number, ".", "") + rest, decimal + rest
+}
+
 // Takes reports whether a character can be part of the quantity as it is typed.
 func (q *Quantity) Takes(c rune) bool {
-	if strings.ContainsRune("0123456789 .,+-", c) || q.fractions && c == '/' {
-		return true
+	if c == '²' || c == '³' {
+		return q.named(rune(lookAlikes[c][0]))
 	}
-	c = unicode.ToLower(c)
+	for _, c := range Fold(string(c)) {
+		if !strings.ContainsRune("0123456789 .,+-", c) && !(q.fractions && c == '/') && !q.named(unicode.ToLower(c)) {
+			return false
+		}
+	}
+	return true
+}
+
+// named reports whether a character is in a name of the quantity's units.
+func (q *Quantity) named(c rune) bool {
 	in := func(names []string) bool {
 		for _, name := range names {
 			if strings.ContainsRune(name, c) {

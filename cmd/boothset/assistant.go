@@ -17,8 +17,12 @@ import (
 // standard error where output goes elsewhere; the answer it is left from is then
 // printed to standard output.
 func runAssistant(a *command.Assistant, std command.Stdio, getenv func(string) string) int {
-	run := tui.Options{Reader: a.Reader, Words: a.Words, System: a.System, In: std.In, Getenv: getenv, Kept: last.File(getenv)}
-	if a.Lines || isTerminal(std.In) && getenv("TERM") == "dumb" {
+	look, ok := tui.ColoursOf(a.Colours, getenv)
+	if !ok {
+		return a.NoLook(tui.EnvColours, tui.Looks())
+	}
+	run := tui.Options{Reader: a.Reader, Words: a.Words, System: a.System, Colours: look, NoMouse: a.NoMouse, In: std.In, Getenv: getenv, Kept: last.File(getenv)}
+	if a.Lines || command.IsTerminal(std.In) && getenv("TERM") == "dumb" {
 		return inLines(run, a, std)
 	}
 	screen, why := screenOf(std)
@@ -34,9 +38,10 @@ func runAssistant(a *command.Assistant, std command.Stdio, getenv func(string) s
 // time: its answers are neither kept nor offered.
 func inLines(run tui.Options, a *command.Assistant, std command.Stdio) int {
 	run.Out = std.Out
-	if !isTerminal(std.In) {
+	if !command.IsTerminal(std.In) {
 		run.Kept = ""
 	}
+	defer quitInterrupts()()
 	left, err := tui.Plain(run)
 	var ended *tui.InputError
 	if errors.As(err, &ended) {
@@ -60,18 +65,18 @@ func leave(left tui.Result, err error, a *command.Assistant, std command.Stdio) 
 	case left.Plan == nil:
 		return command.ExitAnswered
 	}
-	return a.Card(left.Plan, left.System, widthOf(std.Out))
+	return a.Leave(left.Plan, left.System, widthOf(std.Out))
 }
 
 // screenOf is where the assistant can draw, nil with the id of the reason where it
 // cannot.
 func screenOf(std command.Stdio) (screen io.Writer, why string) {
 	switch {
-	case !isTerminal(std.In):
+	case !command.IsTerminal(std.In):
 		return nil, "no-screen-input"
-	case isTerminal(std.Out):
+	case command.IsTerminal(std.Out):
 		return std.Out, ""
-	case isTerminal(std.Err):
+	case command.IsTerminal(std.Err):
 		return std.Err, ""
 	}
 	return nil, "no-screen-output"
@@ -79,14 +84,9 @@ func screenOf(std command.Stdio) (screen io.Writer, why string) {
 
 // widthOf is how wide a terminal is, 0 for what is none.
 func widthOf(v any) int {
-	if !isTerminal(v) {
+	if !command.IsTerminal(v) {
 		return 0
 	}
 	width, _, _ := term.GetSize(v.(*os.File).Fd()) // 0 where it does not say
 	return width
-}
-
-func isTerminal(v any) bool {
-	f, ok := v.(*os.File)
-	return ok && term.IsTerminal(f.Fd())
 }

@@ -75,8 +75,8 @@ func open(t *testing.T, w, h int, out *bytes.Buffer, args ...string) *session {
 }
 
 // onTerminal starts a command on a terminal, with its environment and what a terminal adds
-// to it.
-func onTerminal(t *testing.T, w, h int, out *bytes.Buffer, cmd *exec.Cmd) *session {
+// to it. What else is to be changed of it, change does.
+func onTerminal(t *testing.T, w, h int, out *bytes.Buffer, cmd *exec.Cmd, change ...func(*exec.Cmd)) *session {
 	t.Helper()
 	blocking, far, err := pty.Open()
 	require.NoError(t, err)
@@ -92,8 +92,11 @@ func onTerminal(t *testing.T, w, h int, out *bytes.Buffer, cmd *exec.Cmd) *sessi
 	if out != nil {
 		s.cmd.Stdout = out
 	}
+	for _, f := range change {
+		f(s.cmd)
+	}
 	s.cmd.Env = append([]string{"TERM=xterm-256color", "LANG=C.UTF-8"}, s.cmd.Env...)
-	s.cmd.SysProcAttr = &syscall.SysProcAttr{Setsid: true, Setctty: true}
+	s.cmd.SysProcAttr = &syscall.SysProcAttr{Setsid: true, Setctty: true, Ctty: 2}
 	go s.read()
 	go func() { // what the emulator would answer is thrown away: nobody is there
 		var b [256]byte
@@ -216,6 +219,7 @@ func (s *session) requireClean() {
 	wrote := s.allWrote()
 	for what, pair := range map[string][2]string{
 		"the alternate screen": {"\x1b[?1049h", left}, "the cursor": {"\x1b[?25l", shown}, "pasting": {"\x1b[?2004h", paste},
+		"the mouse": {"\x1b[?1002h", "\x1b[?1002l"}, "its rows and columns": {"\x1b[?1006h", "\x1b[?1006l"},
 	} {
 		require.Greater(s.t, strings.LastIndex(wrote, pair[1]), strings.LastIndex(wrote, pair[0]), what)
 	}
@@ -234,8 +238,8 @@ func (s *session) requireNoQuery() {
 // The keys from the start to the answer, each with what is on the screen then.
 var toAnswer = []string{
 	"before you spray", "\r", "What are you spraying", "8", "Which gun", "2", "How warm is the air", "75F\r",
-	"How humid", "45\r", "How warm is the panel", "\r", "How high", "\r", "left of the supply", "90psi\r",
-	"Is this the air line", "\r", "regulator stand now", "\r", "compressor too", "\r", "sheet say otherwise", "\r",
+	"How humid", "45\r", "How warm is the panel", "\r", "How high", "\r", "gauge before the regulator", "90psi\r",
+	"Is this your air line", "\r", "wall regulator read now", "\r", "compressor too", "\r", "sheet say otherwise", "\r",
 }
 
 func TestNothingWaitsForASilentTerminal(t *testing.T) {
@@ -253,7 +257,7 @@ func TestTheFirstFrameDoesNotWaitForASilentTerminal(t *testing.T) {
 	s.requireNoQuery()
 }
 
-func TestFromTheFirstKeyToTheCard(t *testing.T) {
+func TestFromTheFirstKeyToTheSettings(t *testing.T) {
 	s := open(t, 80, 24, nil)
 	s.keys(toAnswer...)
 	s.keys("INLET VALVE", "q")
@@ -261,20 +265,21 @@ func TestFromTheFirstKeyToTheCard(t *testing.T) {
 	s.requireClean()
 	s.requireNoQuery()
 	wrote := s.allWrote()
-	card := wrote[strings.LastIndex(wrote, "\x1b[?1049l"):]
-	require.Contains(t, card, "WALL", "the answer stays behind")
-	require.Contains(t, card, "DISTANCE")
+	left := wrote[strings.LastIndex(wrote, "\x1b[?1049l"):]
+	require.Regexp(t, `GO: .*Clearcoat, reduced-pressure gun\.\r\nWALL 31.psi; INLET VALVE .*; DISTANCE 5\.5.in; GUN GAUGE 26\.0.psi\r\n! Isocyanate: .*\r\n$`, left, "the settings stay behind")
+	require.NotContains(t, left, "Why")
 }
 
-// The card that stays behind is no wider than the terminal, and not narrower elsewhere.
+// The card stays behind where it is asked for, no wider than the terminal and not much narrower.
 func TestTheCardFitsTheTerminal(t *testing.T) {
-	s := open(t, 60, 24, nil)
+	s := open(t, 60, 24, nil, "--card")
 	s.keys(toAnswer...)
 	s.keys("INLET VALVE", "q")
 	require.Zero(t, s.code())
 	wrote := s.allWrote()
 	card := wrote[strings.LastIndex(wrote, "\x1b[?1049l"):]
 	require.Contains(t, card, "WALL")
+	require.Contains(t, card, "Why")
 	widest := 0
 	for _, row := range strings.Split(ansi.Strip(card), "\r\n") {
 		widest = max(widest, ansi.StringWidth(row))
@@ -297,7 +302,7 @@ func TestTheScreenIsOnStandardErrorWhereOutputGoesElsewhere(t *testing.T) {
 func TestAJobThatCannotBeDoneExits3(t *testing.T) {
 	s := open(t, 80, 24, nil)
 	s.keys(toAnswer[:14]...)
-	s.keys("left of the supply", "20psi\r", "Is this the air line", "\r", "regulator stand now", "\r", "compressor too", "\r", "sheet say otherwise", "\r", "STOP", "q")
+	s.keys("gauge before the regulator", "20psi\r", "Is this your air line", "\r", "wall regulator read now", "\r", "compressor too", "\r", "sheet say otherwise", "\r", "STOP", "q")
 	require.Equal(t, command.ExitCannot, s.code())
 	s.requireClean()
 }
@@ -357,4 +362,28 @@ func TestResizing(t *testing.T) {
 	s.keys("How warm is the air", "75F\r", "How humid", "\x03")
 	require.Equal(t, command.ExitStopped, s.code())
 	s.requireClean()
+}
+
+// The mouse marks and takes, and is left alone where that is asked for.
+func TestTheMouse(t *testing.T) {
+	s := open(t, 80, 24, nil)
+	s.keys("before you spray", "\r")
+	s.await("What are you spraying")
+	row := 0
+	for y, text := range strings.Split(s.shown(), "\n") {
+		if strings.Contains(text, "8  clear") {
+			row = y + 1
+		}
+	}
+	require.Positive(t, row)
+	click := fmt.Sprintf("\x1b[<0;10;%dM\x1b[<0;10;%dm", row, row)
+	s.keys("8  clear", click, "> 8  clear", click, "Which gun", "\x03")
+	require.Equal(t, command.ExitStopped, s.code())
+	s.requireClean()
+
+	s = open(t, 80, 24, nil, "--no-mouse")
+	s.keys("before you spray", "q")
+	require.Zero(t, s.code())
+	require.NotContains(t, s.allWrote(), "\x1b[?1002h")
+	require.NotContains(t, s.allWrote(), "\x1b[?1006h")
 }

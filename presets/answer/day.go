@@ -33,7 +33,8 @@ func (d *Day) Rows(w *words.Words, sys unit.System) []Row {
 		calc.FigureOf("panel", calc.FigureTemp, r.Panel), calc.FigureOf("paint", calc.FigureTemp, r.Paint)))
 	all := []Row{{Role: Value, About: "dew", Name: o.say("label-dew"), Text: sys.Temp(a.DewPoint, unit.Usual), More: d.margin(o)}}
 	if r.Coat.Dries() {
-		all = append(all, Row{Role: Value, About: "flash", Name: o.say("label-flash"), Text: d.flash(o), More: o.say("day-flash-of")},
+		length, beside := d.flash(o)
+		all = append(all, Row{Role: Value, About: "flash", Name: o.say("label-flash"), Text: length, More: beside},
 			Row{Role: Value, About: "grade", Name: o.say(d.gradeLabel()), Text: o.say("grade-" + string(a.Grade))})
 	}
 	if pot := &a.PotLife; pot.Known {
@@ -49,13 +50,16 @@ func (d *Day) Rows(w *words.Words, sys unit.System) []Row {
 	return o.rows
 }
 
-// flash is how long flash-off takes.
-func (d *Day) flash(o *speaker) string {
-	times := calc.FigureOf("times", calc.FigureTimes, d.Found.Flash)
+// flash is how long flash-off takes, and beside what.
+func (d *Day) flash(o *speaker) (length, beside string) {
+	id, than, f := calc.FlashOff(d.Found.Flash)
+	length = o.say(id, f...)
 	if d.Found.Flash >= coat.LongestFlash {
-		return o.say("day-flash-or-more", times)
+		length = o.say("day-flash-or-more", calc.TextFigure("length", length))
+	} else {
+		length = o.about(true, length)
 	}
-	return o.about(true, o.say("day-flash", times))
+	return length, o.say(than, f...)
 }
 
 // margin is where the panel is against the dew point.

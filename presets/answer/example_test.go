@@ -35,10 +35,10 @@ func Example() {
 	// Output:
 	// stop true true
 	// STOP: do not spray. Warm booth air, panel and paint to
-	//       25.0 C: the same air is then at 74%. From 25.0 C on it
+	//       25.0 C: the same air is then at 74%. 25.0 C or more
 	//       will do.
 	// STOP The panel at 20.0 C is at or below the dew point of
-	//      20.0 C and draws water; it should be 3.0 C above.
-	// STOP The air is at 100%: from 85% on it is too damp to spray
-	//      in.
+	//      20.0 C: water forms on it. It should be 3.0 C above.
+	// STOP The air is at 100% humidity: do not spray at 85% or
+	//      above.
 }

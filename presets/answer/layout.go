@@ -28,7 +28,7 @@ func Lay(rows []Row, width int, w *words.Words) []Line {
 		}
 		same := func(r Row) bool { return r.Role == rows[i].Role }
 		switch r := rows[i]; r.Role {
-		case Heading, First:
+		case Heading, First, Together:
 			l.paragraph(r, r.Text)
 		case Verdict:
 			mark := "  " + r.Name

@@ -103,7 +103,7 @@ func TestAWallReadTooHighIsTurnedDownFirst(t *testing.T) {
 	assert.Equal(t, calc.VerdictGo, p.Setup.Verdict)
 	rows := answer.FirstRows(r.Words(), unit.US, p.Setup)
 	require.Len(t, rows, 1)
-	assert.Equal(t, "Turn the wall down to 31.0 psi first.", rows[0].Text)
+	assert.Equal(t, "Turn the wall regulator down to 31.0 psi first.", rows[0].Text)
 	all := p.Rows(r.Words(), unit.US)
 	first := slices.IndexFunc(all, func(row answer.Row) bool { return row.Role == answer.First })
 	setting := slices.IndexFunc(all, func(row answer.Row) bool { return row.Role == answer.Setting })

@@ -4,12 +4,11 @@ import (
 	"bytes"
 	_ "embed"
 	"errors"
-	"io/fs"
-	"os"
-	"syscall"
 
 	"boothset/calc"
 	"boothset/calc/unit"
+	"boothset/presets/tables"
+	"boothset/presets/textfile"
 	"boothset/presets/words"
 
 	"github.com/pelletier/go-toml/v2"
@@ -39,10 +38,11 @@ type Catalogue struct {
 	shop      tomlFile
 }
 
-// tomlFile is a file of entries; a shop's own has no data where there is none.
+// tomlFile is a file of entries; a shop's own has no tables where there is none.
 type tomlFile struct {
 	name string
 	data []byte
+	root *tables.Table
 }
 
 // entries is the tables as files hold them.
@@ -73,7 +73,10 @@ var (
 )
 
 // shipped is what ships. No key is in two of them.
-var shipped = []tomlFile{{"coats.toml", coatsFile}, {"stages.toml", stagesFile}, {"guns.toml", gunsFile}, {"line.toml", lineFile}}
+var shipped = []struct {
+	name string
+	data []byte
+}{{"coats.toml", coatsFile}, {"stages.toml", stagesFile}, {"guns.toml", gunsFile}, {"line.toml", lineFile}}
 
 // Open is the shipped catalogue with the shop's file over it, where there is one. It
 // speaks w; its units, where the shop's file gives none, are the locale's.
@@ -83,15 +86,14 @@ func Open(getenv func(string) string, w *words.Words) (*Catalogue, error) {
 	if file == "" {
 		return LoadIn(w, locale, nil, "")
 	}
-	data, err := os.ReadFile(file)
-	var broken *fs.PathError
+	data, err := textfile.Read(file, textfile.Most)
+	var unfit *textfile.Error
 	switch {
-	case errors.Is(err, fs.ErrNotExist), errors.Is(err, syscall.ENOTDIR): // the last where home is no folder
+	case textfile.Absent(err):
 		return LoadIn(w, locale, nil, "")
-	case errors.As(err, &broken):
-		return nil, &FileError{File: file, Why: newSentence("file-unreadable", calc.TextFigure("why", broken.Err.Error())).in(w, unit.US)}
-	case err != nil:
-		return nil, &FileError{File: file, Why: err.Error()}
+	case errors.As(err, &unfit):
+		figures := append(unfit.Why(), calc.TextFigure("most", textfile.Size(textfile.Most)))
+		return nil, &FileError{File: file, Why: newSentence("file-unreadable", figures...).in(w, unit.US)}
 	}
 	return LoadIn(w, locale, data, file)
 }
@@ -106,7 +108,7 @@ func Load(shop []byte, file string) (*Catalogue, error) {
 // the shop's file come as *FileError with file as its name.
 func LoadIn(w *words.Words, locale words.Locale, shop []byte, file string) (*Catalogue, error) {
 	shop = bytes.TrimPrefix(shop, []byte("\ufeff")) // some editors put a byte order mark first
-	c := &Catalogue{words: w, locale: locale, shop: tomlFile{file, shop}}
+	c := &Catalogue{words: w, locale: locale}
 	var all entries
 	for _, f := range shipped {
 		if err := toml.Unmarshal(f.data, &all); err != nil {
@@ -124,17 +126,19 @@ func LoadIn(w *words.Words, locale words.Locale, shop []byte, file string) (*Cat
 		}
 		return c, nil
 	}
-	own, raw, err := decode(w, shop, file)
-	if err != nil {
+	var err error
+	if c.shop, err = readTables(file, shop, w); err != nil {
 		return nil, err
 	}
-	if err := all.lay(raw); err != nil {
+	var own entries
+	if err := own.decode(&c.shop, w); err != nil {
 		return nil, err
 	}
-	if f, err := all.liken(&own, raw, w); f != nil {
+	if err := all.decode(&c.shop, w); err != nil {
+		return nil, err
+	}
+	if f := all.liken(&own, c.shop.root, w); f != nil {
 		return nil, c.refuse(f)
-	} else if err != nil {
-		return nil, err
 	}
 	all.claim(&own, w)
 	all.inherit()
@@ -149,8 +153,8 @@ func LoadIn(w *words.Words, locale words.Locale, shop []byte, file string) (*Cat
 
 // refuse is a fault of the shop's file, at the header of its entry.
 func (c *Catalogue) refuse(f *fault) error {
-	at := headerPlace(c.shop.data, f.table, f.id)
-	return &FileError{c.shop.name, at.row, at.column, f.in(c.words, c.System())}
+	at := c.shop.place(f.table, f.id)
+	return &FileError{c.shop.name, at.Line, at.Column, f.in(c.words, c.System())}
 }
 
 // hold makes the catalogue that of entries.
@@ -163,15 +167,6 @@ func (c *Catalogue) hold(e *entries) {
 	for id, x := range e.Gun {
 		x.like = e.Gun[x.ClassOf(id)]
 	}
-}
-
-// lay lays a file's tables over the entries, key by key.
-func (e *entries) lay(raw map[string]any) error {
-	unfolded, err := toml.Marshal(raw) // an inline table would replace what is under it
-	if err != nil {
-		return err
-	}
-	return toml.Unmarshal(unfolded, e)
 }
 
 // Words is the sentences of the catalogue's language.

@@ -1,8 +1,6 @@
 package catalogue
 
 import (
-	"fmt"
-
 	"boothset/calc"
 	"boothset/calc/unit"
 	"boothset/presets/words"
@@ -16,8 +14,7 @@ type fault struct {
 
 // in is the fault in a language and a system's units.
 func (f *fault) in(w *words.Words, sys unit.System) string {
-	why := f.why.in(w, sys)
-	return fmt.Sprintf("%s %q: %s", f.table, f.id, why)
+	return f.table + " " + words.Quoted(f.id) + ": " + f.why.in(w, sys)
 }
 
 // Bounds of what an entry may hold: wider than any part made, they keep the sums sane.
@@ -43,7 +40,7 @@ func (c *Catalogue) check(tolerances map[string]*toleranceEntry) *fault {
 	}
 	if f := first("gun", c.Guns, c.words, func(id string, x *Gun) *sentence {
 		if class := x.ClassOf(id); !served[class] {
-			return newSentence("file-class", calc.TextFigure("class", class), calc.TextFigure("names", c.words.Listed(sortedKeys(served))))
+			return newSentence("file-class", calc.GivenFigure("class", class), calc.TextFigure("names", c.words.Listed(sortedKeys(served))))
 		}
 		return x.check(c.words)
 	}); f != nil {

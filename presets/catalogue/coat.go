@@ -68,7 +68,7 @@ func (e *Coat) check(classes map[string]bool, w *words.Words) *sentence {
 		return because("file-dries-like", err)
 	}
 	if e.Hardener != calc.UnknownHardener && !slices.Contains(calc.Hardeners(), e.Hardener) {
-		return newSentence("file-hardener", calc.TextFigure("given", string(e.Hardener)), calc.TextFigure("names", w.Listed(HardenerNames())))
+		return newSentence("file-hardener", calc.GivenFigure("given", string(e.Hardener)), calc.TextFigure("names", w.Listed(HardenerNames())))
 	}
 	if e.Farther.V < 0 {
 		return newSentence("file-farther")
@@ -86,10 +86,10 @@ func (e *Coat) check(classes map[string]bool, w *words.Words) *sentence {
 
 func (b Band) check(class string, classes map[string]bool, w *words.Words) *sentence {
 	if !classes[class] {
-		return newSentence("file-working-class", calc.TextFigure("class", class), calc.TextFigure("names", w.Listed(sortedKeys(classes))))
+		return newSentence("file-working-class", calc.GivenFigure("class", class), calc.TextFigure("names", w.Listed(sortedKeys(classes))))
 	}
 	if !(b.Low.V >= calc.LowestSupply && b.Low.V <= b.Start.V && b.Start.V <= b.High.V && b.High.V <= calc.TopSupply) {
-		return newSentence("file-working-order", calc.TextFigure("class", class), withoutUnit(calc.BriefFigure("low", calc.FigureGauge, calc.LowestSupply)), calc.BriefFigure("high", calc.FigureGauge, calc.TopSupply))
+		return newSentence("file-working-order", calc.GivenFigure("class", class), withoutUnit(calc.BriefFigure("low", calc.FigureGauge, calc.LowestSupply)), calc.BriefFigure("high", calc.FigureGauge, calc.TopSupply))
 	}
 	return nil
 }

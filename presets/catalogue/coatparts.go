@@ -143,7 +143,7 @@ func (e *Mix) check(w *words.Words) *sentence {
 	}
 	if e.Ratio != "" {
 		if _, err := coat.ParseRatio(e.Ratio); err != nil {
-			return newSentence("file-mix-ratio", calc.TextFigure("ratio", e.Ratio))
+			return newSentence("file-mix-ratio", calc.GivenFigure("ratio", e.Ratio))
 		}
 	}
 	return e.ground.check(w)

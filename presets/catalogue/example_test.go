@@ -25,7 +25,7 @@ func Example() {
 		fmt.Println(gun.ID, gun.Aliases)
 	}
 	// Output:
-	// clear starts at 27 psi
+	// clearcoat starts at 27 psi
 	// common practice, no published source
 	// high-volume-low-pressure [hvlp]
 	// reduced-pressure []

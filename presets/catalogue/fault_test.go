@@ -2,6 +2,7 @@ package catalogue_test
 
 import (
 	"errors"
+	"strings"
 	"testing"
 
 	"boothset/presets/catalogue"
@@ -31,13 +32,32 @@ func TestShopFaults(t *testing.T) {
 		says       []string
 	}{
 		// Not TOML.
-		{"open bracket", "[line\n", 1, []string{"expected ']'"}},
-		{"twice the same key", "[coat.clear]\nname = \"a\"\nname = \"b\"\n", 3, []string{"already defined"}},
-		{"twice the same table", "[coat.clear]\nrank = 1\n[coat.clear]\nrank = 2\n", 3, []string{"already exists"}},
-		{"number too large", "\ncoat.clear.rank = 99999999999999999999\n", 2, []string{"too large"}},
-		{"binary", "\x00\x01", 1, []string{"invalid character"}},
+		{"open bracket", "[line\n", 1, []string{"the table's name is not closed", "[coat.my-clear]"}},
+		{"twice the same key", "[coat.clear]\nname = \"a\"\nname = \"b\"\n", 3, []string{`"coat.clear.name" is in line 2 already`}},
+		{"twice the same table", "[coat.clear]\nrank = 1\n[coat.clear]\nrank = 2\n", 3, []string{`"coat.clear" is in line 1 already`}},
+		{"number too large", "\ncoat.clear.rank = 99999999999999999999\n", 2, []string{`"99999999999999999999" is too long for a number`}},
+		{"binary", "\x00\x01", 1, []string{"cannot be printed", "plain text (UTF-8)"}},
+
+		{"number of 23 digits", "[coat.clear]\n\nrank = 12345678901234567890123\n", 3, []string{`"12345678901234567890123" is too long for a number`, "18 digits"}},
+		{"exponent past all", "[coupling.ordinary]\nconductance = 1e999\n", 2, []string{`"1e999" is too long for a number`}},
+		{"hexadecimal pressure", "[gun.reduced-pressure]\ninlet = 0x10\n", 2, []string{`pressure "0x10"`, "psi, bar or kPa"}},
+		{"list of tables", "\n[[gun]]\ninlet = \"29psi\"\n", 2, []string{"[[gun]] begins a list of tables", "one pair of brackets"}},
+		{"nan below its header", "[coupling.ordinary]\nratio = 0.3\nconductance = -nan\n", 3, []string{`"-nan" is no number`, "such as 0.3"}},
+		{"text without quotes", "[coat.clear]\nname = ours\n", 2, []string{"text stands in quotes"}},
+		{"half a keyword", "[coat.clear]\nwaterborne = tru\n", 2, []string{"text stands in quotes"}},
+		{"number with an end", "[coat.clear]\nrank = 12psi\n", 2, []string{"text stands in quotes", "rank = 3"}},
+		{"no equals", "[coat.clear]\nname\n", 2, []string{"key = value"}},
+		{"quotes not closed", "[coat.clear]\nname = \"ours\n", 2, []string{"quotes are not closed"}},
+		{"single quotes not closed", "[coat.clear]\nname = 'ours", 2, []string{"quotes are not closed"}},
+		{"escape that is none", "[coat.clear]\nname = \"our\\q\"\n", 2, []string{"backslash", "single quotes"}},
+		{"escape of half a character", "[coat.clear]\nname = \"\\u12\"\n", 2, []string{"backslash"}},
+		{"bytes of another encoding", "[coat.clear]\nname = \"gr\xfcn\"\n", 2, []string{"plain text (UTF-8)"}},
+		{"tables in tables", "line = " + strings.Repeat("{a = ", 40) + "1" + strings.Repeat("}", 40) + "\n", 1, []string{"too deep"}},
+		{"a long way down", "[a" + strings.Repeat(".a", 40) + "]\n", 1, []string{"too deep"}},
+		{"a date", "[coat.clear]\nrank = 2031-03-04\n", 2, []string{`"coat.clear.rank" takes a whole number`}},
 
 		// Unknown keys.
+		{"unknown table by a dotted key", "a.b = 1\n", 1, []string{`unknown key "a"`, "tables are coat, gun, coupling, hose"}},
 		{"unknown table", "\n[booth]\nx = 1\n", 2, []string{`"booth"`, "tables are coat, gun, coupling, hose"}},
 		{"unknown key of a coat", "[coat.clear]\nglossy = true\n", 2, []string{`"coat.clear.glossy"`, "hardener, farther, working, cup, thinner, film, lay, mix, voc, first, tip, overlap, flash, held, fan or then"}},
 		{"unknown key of a gun", "[gun.reduced-pressure]\n\nstamp = \"29psi\"\n", 3, []string{`"gun.reduced-pressure.stamp"`, "inlet, flow, cap, cap-limit, nearest, farthest, no-valve, valve, felt, transfer, hand, cup or pot"}},
@@ -95,12 +115,12 @@ func TestShopFaults(t *testing.T) {
 		{"own class without a push", "[coat.clear.working.new]\nstart = \"20psi\"\nlow = \"18psi\"\nhigh = \"25psi\"\n[gun.new]\nclass = \"new\"\ninlet = \"29psi\"\nflow = \"9cfm\"\ncap = \"18psi\"\nnearest = \"5in\"\nfarthest = \"7in\"\n" +
 			"valve = { conductance = 3.0, ratio = 0.3, turns = 2.0, shape = 1.0 }\n", 5, []string{`gun "new"`, "stands for its own class"}},
 		{"gun's cap limit below 0", "[gun.reduced-pressure]\ncap-limit = \"-5psi\"\n", 1, []string{"cap-limit must be above 0"}},
-		{"valve without end", "[gun.reduced-pressure.valve]\nconductance = inf\n", 1, []string{"give conductance"}},
-		{"valve ratio that is no number", "[gun.reduced-pressure.valve]\nratio = nan\n", 1, []string{"ratio must lie in 0 to 0.9"}},
+		{"valve without end", "[gun.reduced-pressure.valve]\nconductance = inf\n", 2, []string{`"inf" is no number`}},
+		{"valve ratio that is no number", "[gun.reduced-pressure.valve]\nratio = nan\n", 2, []string{`"nan" is no number`}},
 		{"valve that cannot turn", "[gun.reduced-pressure.valve]\nturns = 0\n", 1, []string{"give turns"}},
 		{"valve shape of nothing", "[gun.reduced-pressure.valve]\nshape = 0\n", 1, []string{"valve: give shape in 0.1 to 10"}},
 		{"valve shape past all", "[gun.reduced-pressure.valve]\nshape = 10.1\n", 1, []string{"valve: give shape in 0.1 to 10"}},
-		{"valve shape that is no number", "[gun.reduced-pressure.valve]\nshape = nan\n", 1, []string{"valve: give shape in 0.1 to 10"}},
+		{"valve shape that is no number", "[gun.reduced-pressure.valve]\nshape = nan\n", 2, []string{`"nan" is no number`}},
 		{"valve counted from nowhere", "[gun.reduced-pressure.valve]\ncounts-from = \"full\"\n", 1, []string{`valve: counts-from "full": choose open or shut`}},
 		{"shape within no factor", "[tolerance.valve-shape]\nwithin = \"30%\"\n", 1, []string{"within must be a factor from 1 to 10"}},
 		{"shape within less than nothing", "[tolerance.valve-shape]\nwithin = \"0.5\"\n", 1, []string{"within must be a factor from 1 to 10"}},
@@ -154,7 +174,7 @@ func TestAFaultHasItsColumn(t *testing.T) {
 		"[coat.clear]\nworking.reduced-pressure = { start = \"27in\" }\n": {2, 38},
 		"# ours\n\t[filter.clogged]\n\tconductance = 0\n":                 {2, 2},
 		"[coat.clear]\nname = \"a\"\n name = \"b\"\n":                     {3, 2},
-		"coat = { clear = { farther = \"-1in\" } }\n":                     {0, 0}, // an entry without a header
+		"coat = { clear = { farther = \"-1in\" } }\n":                     {1, 18}, // an entry without a header
 	} {
 		f := refused(t, toml)
 		assert.Equal(t, want, [2]int{f.Line, f.Column}, f.Error())

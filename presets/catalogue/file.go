@@ -1,16 +1,13 @@
 package catalogue
 
 import (
-	"bytes"
-	"errors"
 	"fmt"
 	"path/filepath"
-	"strings"
+	"reflect"
 
 	"boothset/calc/unit"
+	"boothset/presets/tables"
 	"boothset/presets/words"
-
-	"github.com/pelletier/go-toml/v2"
 )
 
 // FileError is a fault in a catalogue file.
@@ -22,9 +19,9 @@ type FileError struct {
 
 func (e *FileError) Error() string {
 	if e.Line == 0 {
-		return fmt.Sprintf("%s: %s", e.File, e.Why)
+		return fmt.Sprintf("%s: %s", words.Path(e.File), e.Why)
 	}
-	return fmt.Sprintf("%s:%d:%d: %s", e.File, e.Line, e.Column, e.Why)
+	return fmt.Sprintf("%s:%d:%d: %s", words.Path(e.File), e.Line, e.Column, e.Why)
 }
 
 // ShopFile is where a shop's own catalogue is looked for: boothset/shop.toml in
@@ -41,41 +38,46 @@ func ShopFile(getenv func(string) string) string {
 	return filepath.Join(dir, "boothset", "shop.toml")
 }
 
-// decode reads a file, strictly: as entries, and as it stands.
-func decode(w *words.Words, data []byte, file string) (e entries, raw map[string]any, err error) {
-	d := toml.NewDecoder(bytes.NewReader(data))
-	d.DisallowUnknownFields()
-	strict := d.Decode(&e)
-	loose := toml.Unmarshal(data, &raw)
-	var unknown *toml.StrictMissingError
-	var fault *toml.DecodeError
-	switch {
-	case strict == nil:
-		return e, raw, loose
-	case errors.As(strict, &unknown):
-		row, column := unknown.Errors[0].Position()
-		return e, raw, &FileError{file, row, column, unknownKey(raw, unknown.Errors[0].Key(), w).in(w, unit.US)}
-	case errors.As(strict, &fault):
-		row, column := fault.Position()
-		why := strings.TrimPrefix(fault.Error(), "toml: ")
-		if wrong := misread(raw, fault.Key(), w); wrong != "" {
-			why = wrong
-		} else if strings.HasPrefix(why, "cannot decode") {
-			why = wrongType(fault.Key()).in(w, unit.US)
-		}
-		return e, raw, &FileError{file, row, column, why}
+// decode lays a file's tables over entries.
+func (e *entries) decode(file *tomlFile, w *words.Words) error {
+	if f := layTable(reflect.ValueOf(e).Elem(), file.root, nil, w); f != nil {
+		return &FileError{file.name, f.at.Line, f.at.Column, f.why}
 	}
-	return e, raw, &FileError{File: file, Why: strict.Error()}
+	return nil
+}
+
+// readTables reads a file as tables.
+func readTables(file string, data []byte, w *words.Words) (tomlFile, error) {
+	root, f := tables.Read(data)
+	if f != nil {
+		return tomlFile{}, &FileError{file, f.At.Line, f.At.Column, newSentence(f.ID, f.Figures...).in(w, unit.US)}
+	}
+	return tomlFile{file, data, root}, nil
 }
 
 // LineFault is a fault of the shop's usual answer to a field, as a *FileError.
 func (c *Catalogue) LineFault(field, why string) error {
-	at := keyPlace(c.shop.data, "line", field)
-	return &FileError{c.shop.name, at.row, at.column, why}
+	at := c.shop.place("line", field)
+	return &FileError{c.shop.name, at.Line, at.Column, why}
+}
+
+// place is where an entry of a table begins, else where the table does.
+func (f *tomlFile) place(table, id string) tables.Place {
+	in := f.root.Table(table)
+	switch entry := in.Get(id); {
+	case entry == nil && in == nil:
+		return tables.Place{}
+	case entry == nil:
+		return in.At
+	case in.Table(id) != nil:
+		return in.Table(id).At
+	default:
+		return entry.Key
+	}
 }
 
 // HasShop reports whether a shop's file lies over what is shipped.
-func (c *Catalogue) HasShop() bool { return len(c.shop.data) > 0 }
+func (c *Catalogue) HasShop() bool { return c.shop.root != nil }
 
 // LineKeys is the fields that the shop's usual line answers, its units among them.
 func (c *Catalogue) LineKeys() []string { return sortedKeys(c.line) }

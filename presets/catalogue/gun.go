@@ -221,7 +221,7 @@ func (v *valveEntry) check(w *words.Words) *sentence {
 	case !(v.Shape >= leastShape && v.Shape <= mostShape):
 		return newSentence("file-valve-shape", calc.BriefFigure("least", calc.FigureRatio, leastShape), calc.BriefFigure("most", calc.FigureRatio, mostShape))
 	case v.CountsFrom != "" && v.CountsFrom != fromOpen && v.CountsFrom != fromShut:
-		return newSentence("file-valve-counts", calc.TextFigure("given", v.CountsFrom), calc.TextFigure("names", w.Listed([]string{fromOpen, fromShut})))
+		return newSentence("file-valve-counts", calc.GivenFigure("given", v.CountsFrom), calc.TextFigure("names", w.Listed([]string{fromOpen, fromShut})))
 	}
 	return nil
 }

@@ -6,6 +6,7 @@ import (
 
 	"boothset/calc"
 	"boothset/calc/unit"
+	"boothset/presets/tables"
 	"boothset/presets/words"
 )
 
@@ -55,35 +56,35 @@ func (e *Gun) fill(class *Gun) {
 
 // liken makes each coat of a shop's file that is like another a copy of it, with the file's
 // own values laid over. The file, own, stands laid over all already.
-func (e *entries) liken(own *entries, raw map[string]any, w *words.Words) (*fault, error) {
-	tables, _ := raw["coat"].(map[string]any)
+func (e *entries) liken(own *entries, shop *tables.Table, w *words.Words) *fault {
 	const under, done = 1, 2 // way
 	state := map[string]int{}
-	var visit func(id string) (*fault, error)
-	visit = func(id string) (*fault, error) {
+	var visit func(id string) *fault
+	visit = func(id string) *fault {
 		x := own.Coat[id]
 		switch {
 		case x == nil || x.Like == "" || state[id] == done:
-			return nil, nil
+			return nil
 		case state[id] == under:
-			return &fault{"coat", id, newSentence("file-like-cycle", calc.TextFigure("like", x.Like))}, nil
+			return &fault{"coat", id, newSentence("file-like-cycle", calc.GivenFigure("like", x.Like))}
 		case e.Coat[x.Like] == nil:
-			return &fault{"coat", id, newSentence("file-like", calc.TextFigure("like", x.Like), calc.TextFigure("names", w.Listed(sortedKeys(e.Coat))))}, nil
+			return &fault{"coat", id, newSentence("file-like", calc.GivenFigure("like", x.Like), calc.TextFigure("names", w.Listed(sortedKeys(e.Coat))))}
 		}
 		state[id] = under
-		if f, err := visit(x.Like); f != nil || err != nil {
-			return f, err
+		if f := visit(x.Like); f != nil {
+			return f
 		}
 		state[id] = done
 		e.Coat[id] = e.Coat[x.Like].copied()
-		return nil, e.lay(map[string]any{"coat": map[string]any{id: tables[id]}})
+		layTable(reflect.ValueOf(e.Coat[id]).Elem(), shop.Table("coat").Table(id), nil, w) // it was laid before
+		return nil
 	}
 	for _, id := range sortedKeys(own.Coat) {
-		if f, err := visit(id); f != nil || err != nil {
-			return f, err
+		if f := visit(id); f != nil {
+			return f
 		}
 	}
-	return nil, nil
+	return nil
 }
 
 // copied is a coat of the same values that shares none with it, and has no names yet.

@@ -35,22 +35,24 @@ func namesOf[E based](t Table[E]) names {
 // check says what is wrong with what every entry has; all is the names of its kind.
 func (o *origin) check(id string, all names, w *words.Words) *sentence {
 	switch {
-	case id == "" || !plainText(append([]string{id, o.Name, w.Say(o.Source)}, o.Aliases...)):
+	case id == "" || !plainText(slices.Concat([]string{id, o.Name, w.Say(o.Source)}, o.Aliases, o.Shared)):
 		return newSentence("file-plain-text")
 	case id == None:
 		return newSentence("file-none")
 	}
-	for i, alias := range o.Aliases {
-		same := func(name string) bool { return strings.EqualFold(name, alias) }
-		whose := all[strings.ToLower(alias)]
+	seen := map[string]bool{strings.ToLower(id): true}
+	for _, alias := range o.Aliases {
+		lower := strings.ToLower(alias)
+		whose := all[lower]
 		switch {
 		case alias == "" || alias != strings.TrimSpace(alias):
 			return newSentence("file-plain-text")
-		case same(None):
+		case lower == None:
 			return newSentence("file-none")
-		case whose != id || same(id) || slices.ContainsFunc(o.Aliases[:i], same):
-			return newSentence("file-alias", calc.TextFigure("alias", alias), calc.TextFigure("entry", whose))
+		case whose != id || seen[lower]:
+			return newSentence("file-alias", calc.GivenFigure("alias", alias), calc.GivenFigure("entry", whose))
 		}
+		seen[lower] = true
 	}
 	return basisFault(o.Basis, w)
 }

@@ -62,7 +62,7 @@ func TestAShopsAliases(t *testing.T) {
 // Sentences have "gun" beside a gun's name: one that is named with the word loses it.
 func TestAGunIsNotCalledAGunTwice(t *testing.T) {
 	for name, called := range map[string]string{
-		"valve gun": "valve", "Gun": "Gun", "number two": "number two", "Touch-up Gun": "Touch-up", "pistola de retoque": "retoque", "shotgun": "shotgun", "gunmetal": "gunmetal",
+		"valve gun": "valve", "Gun": "Gun", "number two": "number two", "Touch-up Gun": "Touch-up", "pistola de retoque": "de retoque", "shotgun": "shotgun", "gunmetal": "gunmetal",
 	} {
 		c, err := catalogue.Load([]byte("[gun.reduced-pressure]\nname = \""+name+"\"\n"), "shop.toml")
 		require.NoError(t, err)

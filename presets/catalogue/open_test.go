@@ -108,7 +108,7 @@ func TestOpenSaysWhyAFileCannotBeRead(t *testing.T) {
 	file := filepath.Join(dir, "boothset", "shop.toml")
 	require.NoError(t, os.MkdirAll(file, 0o755), "a folder where the file should be")
 	_, err := catalogue.Open(env(map[string]string{"XDG_CONFIG_HOME": dir}), words.English())
-	assert.EqualError(t, err, file+": cannot be read: is a directory")
+	assert.EqualError(t, err, file+": cannot be read: it is a folder. Put a plain text file of at most 1 MB there that you may read, or take it away.")
 }
 
 // Without a shop's file three files are read, of some 500 rows in all.

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"boothset/calc"
 	"boothset/calc/unit"
@@ -18,6 +19,7 @@ type origin struct {
 	Rank    int      `toml:"rank"`
 	Name    string   `toml:"name"`
 	Aliases []string `toml:"aliases"` // what else it may be called, in any case of letters
+	Shared  []string `toml:"shared"`  // what others are called as well, so that it must be asked which is meant
 	Basis   string   `toml:"basis"`
 	Source  string   `toml:"source"`
 	// called and variety are Called and Variety, set when the catalogue is opened.
@@ -104,22 +106,23 @@ const (
 type Choice struct {
 	ID, Name string
 	Aliases  []string
+	Shared   []string // what other entries are called as well
 	Ground   calc.Ground
 }
 
 // Choices is the entries of a kind as a list shows them.
 func (c *Catalogue) Choices(kind string) (list []Choice) {
 	c.each(kind, func(id string, o *origin) bool {
-		list = append(list, Choice{ID: id, Name: o.called, Aliases: o.Aliases, Ground: o.Ground()})
+		list = append(list, Choice{ID: id, Name: o.called, Aliases: o.Aliases, Shared: o.Shared, Ground: o.Ground()})
 		return true
 	})
 	return list
 }
 
-// IDs is the ids of the entries of a kind, with the aliases of each, for who reads names
-// often and wants no list made.
-func (c *Catalogue) IDs(kind string, each func(id string, aliases []string) (more bool)) {
-	c.each(kind, func(id string, o *origin) bool { return each(id, o.Aliases) })
+// IDs is the ids of the entries of a kind, with the aliases of each and the names that it shares
+// with others, for who reads names often and wants no list made.
+func (c *Catalogue) IDs(kind string, each func(id string, aliases, shared []string) (more bool)) {
+	c.each(kind, func(id string, o *origin) bool { return each(id, o.Aliases, o.Shared) })
 }
 
 // each goes over the entries of a kind that can be named, for as long as do says so.
@@ -152,10 +155,16 @@ func walk[E based](t Table[E], do func(id string, o *origin) bool) {
 	}
 }
 
-// plainText reports whether all of texts can be printed on one line.
+// longestText is the most characters of a name or a source.
+const longestText = 300
+
+// plainText reports whether each of texts can be printed on one line, and is no longer than
+// one there need be.
 func plainText(all []string) bool {
 	unprintable := func(r rune) bool { return !unicode.IsPrint(r) }
-	return !slices.ContainsFunc(all, func(s string) bool { return strings.ContainsFunc(s, unprintable) })
+	return !slices.ContainsFunc(all, func(s string) bool {
+		return strings.ContainsFunc(s, unprintable) || utf8.RuneCountInString(s) > longestText
+	})
 }
 
 func basisFault(basis string, w *words.Words) *sentence {
@@ -163,7 +172,7 @@ func basisFault(basis string, w *words.Words) *sentence {
 	if slices.Contains(bases, calc.Basis(basis)) {
 		return nil
 	}
-	return newSentence("file-basis", calc.TextFigure("basis", basis), calc.TextFigure("names", w.Listed(texts(bases))))
+	return newSentence("file-basis", calc.GivenFigure("basis", basis), calc.TextFigure("names", w.Listed(texts(bases))))
 }
 
 func (g *ground) check(w *words.Words) *sentence {

@@ -14,13 +14,16 @@ import (
 // shop's file is, which one that holds nothing but a remark brings about.
 func TestTheShippedCatalogueWillDo(t *testing.T) {
 	for _, f := range shipped {
-		_, _, err := decode(words.English(), f.data, f.name)
-		assert.NoError(t, err)
+		read, err := entriesIn(f.data, f.name)
+		require.NoError(t, err)
+		var want entries
+		require.NoError(t, toml.Unmarshal(f.data, &want))
+		assert.Equal(t, &want, read, "as the library reads it")
 	}
 	_, err := Load([]byte("# nothing of our own\n"), "shop.toml")
 	assert.NoError(t, err)
 	for _, spoiled := range []string{"[coat.clear]\nrank = \"first\"\n", "[coat.clear]\nglossy = true\n"} {
-		_, _, err := decode(words.English(), []byte(spoiled), "coats.toml")
+		_, err := entriesIn([]byte(spoiled), "coats.toml")
 		assert.Error(t, err, "the same would find it: %s", spoiled)
 	}
 }
@@ -80,9 +83,19 @@ func entriesOf(t *testing.T, raw map[string]any) *entries {
 	t.Helper()
 	data, err := toml.Marshal(raw)
 	require.NoError(t, err)
-	e := &entries{}
-	require.NoError(t, toml.Unmarshal(data, e))
+	e, err := entriesIn(data, "laid.toml")
+	require.NoError(t, err)
 	return e
+}
+
+// entriesIn is the entries of a file by itself.
+func entriesIn(data []byte, file string) (*entries, error) {
+	of, err := readTables(file, data, words.English())
+	if err != nil {
+		return nil, err
+	}
+	e := &entries{}
+	return e, e.decode(&of, words.English())
 }
 
 // A shop's file decoded over the shipped entries is as if its tables were laid over the
@@ -140,10 +153,12 @@ hose = []
 	} {
 		t.Run(name, func(t *testing.T) {
 			tables, before := shippedTables(t), shippedTables(t)
-			_, raw, err := decode(words.English(), []byte(shop), "shop.toml")
+			var raw map[string]any
+			require.NoError(t, toml.Unmarshal([]byte(shop), &raw))
+			own, err := readTables("shop.toml", []byte(shop), words.English())
 			require.NoError(t, err)
 			got := entriesOf(t, before)
-			require.NoError(t, got.lay(raw))
+			require.NoError(t, got.decode(&own, words.English()))
 			overlay(tables, raw)
 			assert.Equal(t, entriesOf(t, tables), got)
 			if name != "nothing" {

@@ -41,14 +41,15 @@ func TestIDsAreThoseOfTheChoices(t *testing.T) {
 	c := shipped(t)
 	for _, kind := range kinds {
 		var all []string
-		c.IDs(kind, func(id string, aliases []string) bool {
+		c.IDs(kind, func(id string, aliases, shared []string) bool {
 			all = append(all, id)
 			assert.Equal(t, choice(c.Choices(kind), id).Aliases, aliases, id)
+			assert.Equal(t, choice(c.Choices(kind), id).Shared, shared, id)
 			return true
 		})
 		assert.Equal(t, ids(c.Choices(kind)), all, kind)
 		count := 0
-		c.IDs(kind, func(string, []string) bool { count++; return false })
+		c.IDs(kind, func(string, []string, []string) bool { count++; return false })
 		assert.Equal(t, 1, count, "%s: a walk ends where it is told to", kind)
 	}
 }

@@ -36,7 +36,7 @@ func TestShopOverridesFieldByFieldAndKeepsTheRest(t *testing.T) {
 			assert.InDelta(t, 27, got.Start.PSI(), 1e-9)
 			assert.Equal(t, before.Low, got.Low)
 			assert.Equal(t, before.High, got.High)
-			assert.Equal(t, "clear", choice(c.Choices(catalogue.KindCoat), "clear").Name)
+			assert.Equal(t, "clearcoat", choice(c.Choices(catalogue.KindCoat), "clear").Name)
 			assert.Equal(t, calc.Isocyanate, get(t, c.Coats, "clear").Hardener)
 			assert.InDelta(t, 27, on(t, c, "clear", "high-volume-low-pressure").Start.PSI(), 1e-9, "another class is untouched")
 		})

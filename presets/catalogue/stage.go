@@ -205,7 +205,7 @@ func (e *Coat) checkStages(classes map[string]bool, w *words.Words) *sentence {
 const leastTimes, mostTimes = 0.5, 3.0
 
 func (s *Stage) check(id string, classes map[string]bool, w *words.Words) *sentence {
-	name := calc.TextFigure("stage", id)
+	name := calc.GivenFigure("stage", id)
 	switch {
 	case !(s.Coats >= 1 && s.Coats <= calc.MostCoats) || !rising(1e-9, float64(s.CoatLow.V), float64(s.CoatHigh.V), float64(calc.ThickestFilm)):
 		return newSentence("file-stage", name)

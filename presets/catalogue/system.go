@@ -1,6 +1,10 @@
 package catalogue
 
-import "boothset/calc/unit"
+import (
+	"strings"
+
+	"boothset/calc/unit"
+)
 
 // The systems of units as answers and files name them.
 const (
@@ -19,10 +23,10 @@ func SystemNames() []string { return append([]string(nil), systemNames[:]...) }
 // SystemName is a system by its name.
 func SystemName(sys unit.System) string { return systemNames[sys] }
 
-// SystemOf is the system of a name; false where there is none.
+// SystemOf is the system of a name, in any case of letters; false where there is none.
 func SystemOf(name string) (unit.System, bool) {
 	for sys, n := range systemNames {
-		if n == name {
+		if strings.EqualFold(n, name) {
 			return unit.System(sys), true
 		}
 	}

@@ -2,7 +2,6 @@ package catalogue
 
 import (
 	"slices"
-	"strconv"
 	"strings"
 
 	"boothset/calc"
@@ -91,7 +90,7 @@ func (c *Catalogue) checkUsual(field string, e *usualEntry) *sentence {
 	}
 	for _, given := range slices.Concat(e.Values, e.Metric) {
 		if given != strings.TrimSpace(given) || !plainText([]string{given}) {
-			return newSentence("file-usual-plain", calc.TextFigure("given", strconv.Quote(given)))
+			return newSentence("file-usual-plain", calc.GivenFigure("given", given))
 		}
 		if why := usualReads[at].wrong(given); why != nil {
 			return why

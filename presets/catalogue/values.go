@@ -1,10 +1,6 @@
 package catalogue
 
-import (
-	"boothset/calc/unit"
-
-	"github.com/pelletier/go-toml/v2/unstable"
-)
+import "boothset/calc/unit"
 
 // A quantity in a file is text with its unit, read as it would be at the bench. Each keeps
 // its value in a struct: a plain number type would take a bare TOML number, without a unit,
@@ -23,17 +19,19 @@ type (
 	temperature struct{ V unit.Temp }
 )
 
-func (q *pressure) UnmarshalText(b []byte) error    { return placed(b, q.read(string(b))) }
-func (q *length) UnmarshalText(b []byte) error      { return placed(b, q.read(string(b))) }
-func (q *speed) UnmarshalText(b []byte) error       { return placed(b, q.read(string(b))) }
-func (q *flow) UnmarshalText(b []byte) error        { return placed(b, q.read(string(b))) }
-func (q *percent) UnmarshalText(b []byte) error     { return placed(b, q.read(string(b))) }
-func (q *volume) UnmarshalText(b []byte) error      { return placed(b, q.read(string(b))) }
-func (q *density) UnmarshalText(b []byte) error     { return placed(b, q.read(string(b))) }
-func (q *voc) UnmarshalText(b []byte) error         { return placed(b, q.read(string(b))) }
-func (q *span) UnmarshalText(b []byte) error        { return placed(b, q.read(string(b))) }
-func (q *minutes) UnmarshalText(b []byte) error     { return placed(b, q.read(string(b))) }
-func (q *temperature) UnmarshalText(b []byte) error { return placed(b, q.read(string(b))) }
+// Of what ships, the library reads each by itself; a shop's file is read by layTable, which
+// says what is wrong.
+func (q *pressure) UnmarshalText(b []byte) error    { return q.read(string(b)) }
+func (q *length) UnmarshalText(b []byte) error      { return q.read(string(b)) }
+func (q *speed) UnmarshalText(b []byte) error       { return q.read(string(b)) }
+func (q *flow) UnmarshalText(b []byte) error        { return q.read(string(b)) }
+func (q *percent) UnmarshalText(b []byte) error     { return q.read(string(b)) }
+func (q *volume) UnmarshalText(b []byte) error      { return q.read(string(b)) }
+func (q *density) UnmarshalText(b []byte) error     { return q.read(string(b)) }
+func (q *voc) UnmarshalText(b []byte) error         { return q.read(string(b)) }
+func (q *span) UnmarshalText(b []byte) error        { return q.read(string(b)) }
+func (q *minutes) UnmarshalText(b []byte) error     { return q.read(string(b)) }
+func (q *temperature) UnmarshalText(b []byte) error { return q.read(string(b)) }
 
 func (q *pressure) read(s string) error    { return read(&q.V, unit.Pressure, s) }
 func (q *length) read(s string) error      { return read(&q.V, unit.Distance, s) }
@@ -55,13 +53,4 @@ func (q *percent) read(s string) (err error) {
 func read[T ~float64](v *T, of *unit.Quantity, s string) (err error) {
 	*v, err = unit.Parse[T](of, s, unit.Named)
 	return err
-}
-
-// placed gives a fault its place in the file, which the decoder finds itself for text
-// but not for a bare number; b is then a piece of the file.
-func placed(b []byte, err error) error {
-	if err == nil {
-		return nil
-	}
-	return unstable.NewParserError(b, "%s", err)
 }

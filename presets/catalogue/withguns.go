@@ -10,7 +10,7 @@ import (
 )
 
 // GunKeys is the keys that a gun's table may hold.
-func GunKeys() []string { return tomlKeys(reflect.TypeFor[*Gun]()) }
+func GunKeys() []string { return tomlKeys(reflect.TypeFor[Gun]()) }
 
 // WithGuns is the catalogue with guns of a shop's own beside those it has, by id; an id that it
 // has already is not one of them. Each holds the keys of a gun's table. What is wrong comes as

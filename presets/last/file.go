@@ -3,178 +3,188 @@ package last
 import (
 	"encoding/json"
 	"errors"
-	"fmt"
-	"io"
 	"io/fs"
 	"maps"
 	"os"
 	"path/filepath"
-	"runtime"
 	"slices"
-	"syscall"
 	"time"
+
+	"boothset/calc"
+	"boothset/presets/textfile"
 )
 
 const (
 	// format is the version of the file; another one is not read.
 	format = 1
-	// mostBytes is far more than a run can be answered with.
+	// mostBytes is far more than runs can be answered with.
 	mostBytes = 256 << 10
+	// mostOthers is how many runs are kept beside the last, and keptFor how long before it
+	// those may have been saved: they are what else is going on at the time.
+	mostOthers = 7
+	keptFor    = 24 * time.Hour
 )
 
-// record is a draft as it stands in its file.
+// record is the drafts as they stand in their file: the last one, and those of other runs, the
+// latest first. A program that knows of one alone passes the others over.
 type record struct {
 	Format int `json:"format"`
 	Draft
+	Others []Draft `json:"others,omitempty"`
 }
 
-// Load is the draft in a file; found is false where there is no file, or its name is
-// empty. Fields that are not known are passed over. Every text is cut to what can be
+// Load is the draft saved last in a file; found is false where there is no file, or its name
+// is empty. Fields that are not known are passed over. Every text is cut to what can be
 // typed, without what cannot be printed. Errors are *Error.
 func Load(file string) (d Draft, found bool, err error) {
+	all, err := LoadAll(file)
+	if len(all) == 0 {
+		return Draft{}, false, err
+	}
+	return all[0], true, nil
+}
+
+// LoadAll is Load of all drafts in a file, the one saved last first.
+func LoadAll(file string) ([]Draft, error) {
 	if file == "" {
-		return Draft{}, false, nil
+		return nil, nil
 	}
-	data, err := read(file)
+	data, err := textfile.Read(file, mostBytes)
 	switch {
-	case errors.Is(err, fs.ErrNotExist), errors.Is(err, syscall.ENOTDIR): // the last where home is no folder
-		return Draft{}, false, nil
+	case textfile.Absent(err):
+		return nil, nil
 	case err != nil:
-		return Draft{}, false, &Error{file, Unreadable, cause(err)}
+		return nil, unreadable(file, err)
 	}
-	d, err = Read(data, file)
-	return d, err == nil, err
+	return Read(data, file)
 }
 
-// read is the start of a file, a byte more than a draft may have.
-func read(file string) ([]byte, error) {
-	info, err := os.Stat(file)
-	if err != nil {
-		return nil, err
+// unreadable is a file that textfile did not read.
+func unreadable(file string, err error) error {
+	e := &Error{File: file, ID: Unreadable, Err: err}
+	var unfit *textfile.Error
+	if errors.As(err, &unfit) {
+		e.why = unfit.Why()
+		if unfit.ID == textfile.Large {
+			e.ID = TooLarge
+		}
 	}
-	if !info.Mode().IsRegular() {
-		return nil, errors.New("not a file") // a pipe would be waited for
-	}
-	f, err := os.Open(file)
-	if err != nil {
-		return nil, err
-	}
-	defer f.Close()
-	return io.ReadAll(io.LimitReader(f, mostBytes+1))
+	return e
 }
 
-// Read is the draft in a file's contents; file is its name for errors, which are *Error.
-func Read(data []byte, file string) (Draft, error) {
+// Read is the drafts in a file's contents, the one saved last first; file is its name for
+// errors, which are *Error.
+func Read(data []byte, file string) ([]Draft, error) {
 	if len(data) > mostBytes {
-		return Draft{}, tooLarge(file)
+		return nil, tooLarge(file)
 	}
 	var version struct {
 		Format int `json:"format"`
 	}
 	if err := json.Unmarshal(data, &version); err != nil {
-		return Draft{}, &Error{file, Broken, err}
+		return nil, &Error{File: file, ID: Broken, Err: err}
 	}
 	if version.Format != format {
-		return Draft{}, &Error{file, Foreign, fmt.Errorf("format %d, not %d", version.Format, format)}
+		return nil, &Error{File: file, ID: Foreign, Err: errors.ErrUnsupported}
 	}
 	var r record
 	if err := json.Unmarshal(data, &r); err != nil {
-		return Draft{}, &Error{file, Broken, err}
+		return nil, &Error{File: file, ID: Broken, Err: err}
 	}
-	for _, at := range append(slices.Collect(maps.Values(r.Entered)), r.Saved) {
-		if _, err := at.MarshalJSON(); err != nil { // it is read and cannot be written
-			return Draft{}, &Error{file, Broken, err}
+	all := append([]Draft{r.Draft}, r.Others...)
+	all = all[:min(len(all), 1+mostOthers)]
+	for i, d := range all {
+		for _, at := range append(slices.Collect(maps.Values(d.Entered)), d.Saved) {
+			if _, err := at.MarshalJSON(); err != nil { // it is read and cannot be written
+				return nil, &Error{File: file, ID: Broken, Err: err}
+			}
 		}
+		all[i] = tidy(d)
 	}
-	return tidy(r.Draft), nil
+	return all, nil
 }
 
-func tooLarge(file string) error {
-	return &Error{file, TooLarge, fmt.Errorf("over %d kB", mostBytes>>10)}
-}
+func tooLarge(file string) error { return unreadable(file, textfile.TooLarge(file, mostBytes)) }
 
-// Save puts a draft into a file, in a folder of its own that it makes where there is none.
-// The file is at every moment the one before or the new one, whole, whoever else saves at
-// the same time and whatever stops the program. It waits for the disk. Nothing is kept
-// where the file's name is empty. Errors are *Error.
+// Save puts a draft into a file as the last one, in a folder of its own that it makes where
+// there is none. What else the file holds stays in it, but for what was saved of the same run,
+// and of the run that this one took the place of. A file that is no such one, or of a later program,
+// is set aside under another name. A link of one's own is followed. The file is at every moment
+// the one before or the new one, whole, whoever else saves at the same time and whatever stops
+// the program. It waits for the disk. Nothing is kept where the file's name is empty. Errors
+// are *Error.
 func Save(file string, d Draft) error {
 	if file == "" {
 		return nil
 	}
-	d = tidy(d)
-	data, err := json.MarshalIndent(record{format, d}, "", "\t")
-	switch {
-	case err != nil:
-		return &Error{file, Unwritable, err}
-	case len(data) > mostBytes:
-		return tooLarge(file)
+	err := os.MkdirAll(filepath.Dir(file), 0o700)
+	if err != nil {
+		return unwritable(file, err)
 	}
-	if err := replace(file, append(data, '\n')); err != nil {
-		return &Error{file, Unwritable, cause(err)}
+	to, err := followed(file)
+	if err == nil {
+		err = locked(filepath.Dir(to), func() error { return save(to, tidy(d)) })
+	}
+	var known *Error
+	switch {
+	case errors.As(err, &known):
+		known.File = file
+		return known
+	case err != nil:
+		return unwritable(file, err)
 	}
 	return nil
 }
 
-// temporary is the names of files on their way to being the file.
-const temporary = "last-*.tmp"
-
-// replace puts data in a file's place in one piece.
-func replace(file string, data []byte) error {
-	dir := filepath.Dir(file)
-	if err := os.MkdirAll(dir, 0o700); err != nil {
+// save is Save under the lock, into a file that is no link.
+func save(file string, d Draft) error {
+	there, err := LoadAll(file)
+	var wrong *Error
+	unfit := errors.As(err, &wrong)
+	if unfit && wrong.ID == Unreadable && !errors.Is(err, fs.ErrPermission) { // no plain file: it is left alone
+		wrong.ID = Unwritable
+		return wrong
+	}
+	data, err := merged(d, there)
+	switch {
+	case err != nil:
 		return err
+	case len(data) > mostBytes:
+		return tooLarge(file)
 	}
-	f, err := os.CreateTemp(dir, temporary) // 0600
-	if err != nil {
-		return err
-	}
-	_, err = f.Write(data)
-	err = errors.Join(err, f.Sync())
-	written, errStat := f.Stat()
-	err = errors.Join(err, errStat, f.Close())
-	if err == nil {
-		err = os.Rename(f.Name(), file)
-	}
-	if err != nil {
-		os.Remove(f.Name())
-		return err
-	}
-	sweep(dir, written.ModTime())
-	return syncFolder(dir)
-}
-
-// sweep removes what killed programs left on its way, once it is far older than a save
-// takes. What it cannot remove does no harm.
-func sweep(dir string, now time.Time) {
-	left, _ := filepath.Glob(filepath.Join(dir, temporary))
-	for _, f := range left {
-		if info, err := os.Stat(f); err == nil && now.Sub(info.ModTime()) > time.Hour {
-			os.Remove(f)
+	if unfit {
+		if err := setAside(file); err != nil {
+			return err
 		}
 	}
+	return replace(file, append(data, '\n'))
 }
 
-// syncFolder makes a folder's entries last. Windows has no such thing for folders.
-func syncFolder(dir string) error {
-	if runtime.GOOS == "windows" {
-		return nil
+// merged is the contents of a file with a draft as the last, beside those of others that it
+// holds. As many of them are left out, the oldest first, as there is no room for.
+func merged(d Draft, there []Draft) ([]byte, error) {
+	r := record{Format: format, Draft: d}
+	for _, other := range there {
+		replaced := other.Run == d.Run || other.Run != "" && other.Run == d.From
+		if !replaced && d.Saved.Sub(other.Saved) < keptFor {
+			r.Others = append(r.Others, other)
+		}
 	}
-	d, err := os.Open(dir)
-	if err != nil {
-		return err
+	r.Others = r.Others[:min(len(r.Others), mostOthers)]
+	for {
+		data, err := json.MarshalIndent(r, "", "\t")
+		if err != nil || len(data) <= mostBytes || len(r.Others) == 0 {
+			return data, err
+		}
+		r.Others = r.Others[:len(r.Others)-1]
 	}
-	return errors.Join(d.Sync(), d.Close())
 }
 
-// cause is an error of the system without the path, which is told beside it.
-func cause(err error) error {
-	var path *fs.PathError
-	var link *os.LinkError
-	switch {
-	case errors.As(err, &path):
-		return path.Err
-	case errors.As(err, &link):
-		return link.Err
+// unwritable is a file that the system did not let be written.
+func unwritable(file string, err error) error {
+	e := &Error{File: file, ID: Unwritable, Err: textfile.Cause(err), why: textfile.Unwritten(err)}
+	if errors.Is(err, errNotOwn) {
+		e.why = calc.Figures{calc.SentenceFigure("why", "file-not-own")}
 	}
-	return err
+	return e
 }

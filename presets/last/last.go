@@ -1,6 +1,7 @@
 package last
 
 import (
+	"crypto/rand"
 	"path/filepath"
 	"runtime"
 	"time"
@@ -10,6 +11,8 @@ import (
 
 // Draft is a run of the assistant as it stood.
 type Draft struct {
+	Run      string               `json:"run,omitempty"`  // which run it is of; empty of a program that does not say
+	From     string               `json:"from,omitempty"` // the run that this one took the place of
 	Saved    time.Time            `json:"saved"`
 	Finished bool                 `json:"finished"`          // it came to its answer
 	At       string               `json:"at"`                // the step or view it was on
@@ -23,6 +26,9 @@ type Draft struct {
 	Walk     bool                 `json:"walk"`              // the line was gone through part by part
 	Check    string               `json:"check"`             // how the supply was to be checked
 }
+
+// NewRun is the name of a run, like no other's.
+func NewRun() string { return rand.Text() }
 
 // EnteredAt is when the answer to a field was taken; where it is not known, when the draft
 // was saved.
@@ -92,6 +98,7 @@ type Error struct {
 	File string
 	ID   string // Unreadable and so on
 	Err  error
+	why  calc.Figures // of a file that is not read
 }
 
 func (e *Error) Error() string { return e.File + ": " + e.ID + ": " + e.Err.Error() }
@@ -100,5 +107,9 @@ func (e *Error) Unwrap() error { return e.Err }
 
 // Figures are what the error's sentence is filled with: file and why.
 func (e *Error) Figures() calc.Figures {
-	return calc.Figures{calc.TextFigure("file", e.File), calc.TextFigure("why", e.Err.Error())}
+	file := calc.PathFigure("file", e.File)
+	if e.why == nil {
+		return calc.Figures{file, calc.GivenFigure("why", e.Err.Error())}
+	}
+	return append(calc.Figures{file}, e.why...)
 }

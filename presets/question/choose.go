@@ -20,10 +20,13 @@ const (
 )
 
 // choice reads an answer that is chosen from a list: by its id, or by what else the
-// catalogue calls it, in any case of letters.
+// catalogue calls it, in any case of letters. To a name that several have, it is asked which.
 func choice(r *Reader, f *Field, t string, sys unit.System) Value {
 	if id, ok := r.entry(f, t); ok {
 		return Value{ID: id}
+	}
+	if which := r.sharing(f, t); len(which) > 0 {
+		return r.wanted(f, t, sys, "which-entry", r.names(which))
 	}
 	all := r.names(r.ids(f))
 	if near := r.nearest(f, t); near != "" {
@@ -42,13 +45,32 @@ func (r *Reader) option(f *Field, t string) (string, bool) {
 	return "", false
 }
 
+// sameName is whether a name is a text, in any case of letters, with blanks for hyphens.
+func sameName(t string) func(name string) bool {
+	t = strings.TrimSpace(t)
+	hyphened := strings.ReplaceAll(t, " ", "-")
+	return func(name string) bool { return strings.EqualFold(name, t) || strings.EqualFold(name, hyphened) }
+}
+
+// sharing is the entries that a text names together.
+func (r *Reader) sharing(f *Field, t string) (ids []string) {
+	same := sameName(t)
+	r.IDs(f.Entries, func(id string, _, shared []string) bool {
+		if slices.ContainsFunc(shared, same) {
+			ids = append(ids, id)
+		}
+		return true
+	})
+	return ids
+}
+
 // entry is the entry or option that a text names: first by its exact id, then by its id or
 // an alias in any case of letters.
 func (r *Reader) entry(f *Field, t string) (found string, ok bool) {
 	t = strings.TrimSpace(t)
 	var folded string
-	same := func(name string) bool { return strings.EqualFold(name, t) }
-	r.IDs(f.Entries, func(id string, aliases []string) bool {
+	same := sameName(t)
+	r.IDs(f.Entries, func(id string, aliases, _ []string) bool {
 		switch {
 		case id == t:
 			found = id
@@ -65,7 +87,7 @@ func (r *Reader) entry(f *Field, t string) (found string, ok bool) {
 
 // ids is everything that may be chosen.
 func (r *Reader) ids(f *Field) (ids []string) {
-	r.IDs(f.Entries, func(id string, _ []string) bool { ids = append(ids, id); return true })
+	r.IDs(f.Entries, func(id string, _, _ []string) bool { ids = append(ids, id); return true })
 	return append(ids, f.Options...)
 }
 
@@ -89,8 +111,8 @@ func (r *Reader) Expand(f *Field, t string) string {
 	begins := func(name string) bool {
 		return len(name) >= len(t) && strings.EqualFold(name[:len(t)], t)
 	}
-	r.IDs(f.Entries, func(id string, aliases []string) bool {
-		if begins(id) || slices.ContainsFunc(aliases, begins) {
+	r.IDs(f.Entries, func(id string, aliases, shared []string) bool {
+		if begins(id) || slices.ContainsFunc(aliases, begins) || slices.ContainsFunc(shared, begins) {
 			found = append(found, id)
 		}
 		return true

@@ -1,6 +1,7 @@
 package question_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -26,6 +27,13 @@ func TestAnEntryByItsNames(t *testing.T) {
 		{question.Gun, " hvlp ", "high-volume-low-pressure"},
 		{question.Gun, "conventional", "high-pressure"},
 		{question.Coat, "CLEAR", "clear"},
+		{question.Coat, "Clearcoat", "clear"},
+		{question.Coat, "epoxy", "epoxy-primer"},
+		{question.Coat, "Primer surfacer", "surfacer"},
+		{question.Coat, "UV primer", "ultraviolet-primer"},
+		{question.Coat, "waterborne basecoat", "waterborne-base"},
+		{question.Coat, "metallic", "metallic-base"},
+		{question.Coat, "high solids clear", "high-solids-clear"},
 		{question.Regulator, "1/2IN", "1/2in"},
 		{question.Regulator, "None", "none"},
 		{question.Filter, "none", "none"},
@@ -91,16 +99,16 @@ func TestExpandEveryBeginning(t *testing.T) {
 	for _, row := range question.Plan.Fields {
 		all := r.Choices(row.Field)
 		for _, c := range all {
-			for _, name := range append(c.Aliases, c.ID) {
+			for _, name := range slices.Concat([]string{c.ID}, c.Aliases, c.Shared) {
 				for n := 1; n <= len(name); n++ {
 					beginning := name[:n]
 					whose, exact := map[string]bool{}, false
 					for _, other := range all {
-						for _, name := range append(other.Aliases, other.ID) {
+						for _, name := range slices.Concat([]string{other.ID}, other.Aliases, other.Shared) {
 							if strings.HasPrefix(name, beginning) {
 								whose[other.ID] = true
 							}
-							exact = exact || name == beginning
+							exact = exact || name == beginning && !slices.Contains(other.Shared, name)
 						}
 					}
 					want := beginning
@@ -112,6 +120,29 @@ func TestExpandEveryBeginning(t *testing.T) {
 			}
 		}
 	}
+}
+
+// To a name of the trade that several have it is asked which one is meant, on the command line as
+// elsewhere; an alias of the shop's own settles it.
+func TestANameThatSeveralHaveIsAskedWhich(t *testing.T) {
+	r := questiontest.Open(t)
+	for typed, which := range map[string][]string{
+		"basecoat": {"solvent-base", "metallic-base", "waterborne-base"},
+		"Base":     {"solvent-base", "metallic-base", "waterborne-base"},
+		"primer":   {"epoxy-primer", "surfacer", "ultraviolet-primer", "adhesion-promoter"},
+		"2K":       {"epoxy-primer", "surfacer", "sealer", "single-stage", "clear", "matte-clear", "high-solids-clear"},
+		"2k clear": {"clear", "matte-clear", "high-solids-clear"},
+		"topcoat":  {"single-stage", "clear"},
+	} {
+		assert.Equal(t, typed, r.Expand(question.Coat, typed))
+		f := r.Read(question.Coat, typed, unit.US).Fault
+		require.NotNil(t, f, typed)
+		assert.Equal(t, "which-entry", f.ID, typed)
+		asked := strings.FieldsFunc(strings.TrimPrefix(f.Want(), "which one: "), func(c rune) bool { return strings.ContainsRune(", ?", c) })
+		assert.ElementsMatch(t, append(which, "or"), asked, typed)
+	}
+	own := questiontest.Shop(t, "[coat.waterborne-base]\naliases = [\"basecoat\"]\n")
+	assert.Equal(t, "waterborne-base", own.Read(question.Coat, "Basecoat", unit.US).ID)
 }
 
 // An unknown name is answered with the nearest, where one is near: no more than a third of

@@ -1,8 +1,6 @@
 package question
 
 import (
-	"fmt"
-
 	"boothset/calc"
 	"boothset/calc/unit"
 	"boothset/presets/words"
@@ -28,7 +26,7 @@ func (f *Fault) Called(name string) string {
 	if f.Given == "" {
 		return name + ": " + f.Want()
 	}
-	return fmt.Sprintf("%s %q: %s", name, f.Given, f.Want())
+	return name + " " + words.Quoted(f.Given) + ": " + f.Want()
 }
 
 // Fault is a fault of a field, or of what else a name says.

@@ -40,7 +40,7 @@ func TestALineOfParts(t *testing.T) {
 	), unit.US)
 	assert.Equal(t, []string{
 		"dryer (refrigerated)", "filter (point-of-use)", "wall regulator (1/2in)", "filter (point-of-use) no. 2", "wall coupling (slim)", "main hose",
-		"whip coupling (large-bore)", "whip hose", "gun coupling (ordinary)", "regulator at the gun's foot (1/4in)", "valve in the line (air-adjusting)",
+		"whip coupling (large-bore)", "whip hose", "gun coupling (ordinary)", "regulator at the gun inlet (1/4in)", "valve in the line (air-adjusting)",
 	}, names(q.Line))
 	assert.InDelta(t, 3, q.Line[0].DewPoint.C(), 1e-9)
 	assert.InDelta(t, 6, q.Line[7].Hose.Length.Feet(), 1e-9, "a bare number is in the system's unit")

@@ -12,7 +12,7 @@ func (r *Reader) nearest(f *Field, t string) string {
 			best, least = id, d
 		}
 	}
-	r.IDs(f.Entries, func(id string, aliases []string) bool {
+	r.IDs(f.Entries, func(id string, aliases, _ []string) bool {
 		try(id, id)
 		for _, alias := range aliases {
 			try(id, alias)
@@ -21,6 +21,17 @@ func (r *Reader) nearest(f *Field, t string) string {
 	})
 	for _, id := range f.Options {
 		try(id, id)
+	}
+	return best
+}
+
+// Nearest is the name that the fewest changes make of a text, empty where none is near.
+func Nearest(t string, names []string) string {
+	best, least := "", len(t)/3+1
+	for _, name := range names {
+		if d := changes(t, name, least); d < least {
+			best, least = name, d
+		}
 	}
 	return best
 }

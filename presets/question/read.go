@@ -34,7 +34,21 @@ func amount(r *Reader, f *Field, t string, sys unit.System) Value {
 	if err != nil {
 		return r.refused(f, t, sys, err)
 	}
+	if fault := r.twoWays(f, 0, t, t, sys, q); fault != nil {
+		return Value{Fault: fault}
+	}
 	return Value{SI: [2]float64{q.SI}, Bare: [2]bool{q.Bare}}
+}
+
+// twoWays asks which is meant where the point before three digits may mark thousands as well:
+// both readings are what the field's n-th quantity may be. part is what was typed for that in t.
+func (r *Reader) twoWays(f *Field, n int, t, part string, sys unit.System, q unit.Reading) *Fault {
+	b := f.Bounds[n]
+	if q.Grouped == 0 || b != nil && !(b.Holds(q.SI) && b.Holds(q.Grouped)) {
+		return nil
+	}
+	one, other := q.TwoWays(part)
+	return r.Fault(f.Name, t, sys, "typed-point-two-ways", calc.GivenFigure("one", one), calc.GivenFigure("other", other))
 }
 
 // positive reads a quantity that must be above 0.
@@ -65,11 +79,17 @@ func pair(r *Reader, f *Field, t string, sys unit.System) Value {
 	if err != nil {
 		return r.wanted(f, t, sys, f.Want)
 	}
+	if fault := r.twoWays(f, 0, t, one, sys, a); fault != nil {
+		return Value{Fault: fault}
+	}
 	v := Value{SI: [2]float64{a.SI, a.SI}, Bare: [2]bool{a.Bare}}
 	if both {
 		b, err := f.Of[1].Read(other, sys)
 		if err != nil {
 			return r.wanted(f, t, sys, f.Want)
+		}
+		if fault := r.twoWays(f, 1, t, other, sys, b); fault != nil {
+			return Value{Fault: fault}
 		}
 		v.SI[1], v.Bare[1] = b.SI, b.Bare
 	}

@@ -64,7 +64,7 @@ func (r *Reader) ReadText(f *Field, t string, sys unit.System) []Value {
 		return []Value{r.Read(f, t, sys)}
 	}
 	var all []Value
-	for _, one := range strings.Split(t, "+") {
+	for _, one := range strings.Split(unit.Fold(t), "+") {
 		if one = strings.TrimSpace(one); one != "" {
 			all = append(all, r.Read(f, one, sys))
 		}
@@ -72,10 +72,15 @@ func (r *Reader) ReadText(f *Field, t string, sys unit.System) []Value {
 	return all
 }
 
-// Read reads one value of a field, a bare number in the system's unit.
+// Read reads one value of a field, a bare number in the system's unit. Its text has plain
+// characters for those that only look otherwise.
 func (r *Reader) Read(f *Field, t string, sys unit.System) Value {
-	v := f.Read(r, f, t, sys)
-	v.Text = t
+	plain := unit.Fold(t)
+	v := f.Read(r, f, plain, sys)
+	v.Text = plain
+	if v.Fault != nil && v.Fault.Given == plain {
+		v.Fault.Given = t
+	}
 	return v
 }
 

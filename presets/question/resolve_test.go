@@ -104,5 +104,5 @@ func TestRegulatorAnswers(t *testing.T) {
 	texts["regulator"], texts["regulator-at"] = []string{"3/8in"}, []string{"gun"}
 	q := plan(t, r, texts, unit.US)
 	assert.Equal(t, calc.Foot, q.RegulatorAt())
-	assert.Equal(t, "regulator at the gun's foot (3/8in)", q.Line[len(q.Line)-1].Name)
+	assert.Equal(t, "regulator at the gun inlet (3/8in)", q.Line[len(q.Line)-1].Name)
 }

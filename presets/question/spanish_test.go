@@ -44,7 +44,7 @@ func TestAReaderSpeaksItsLanguage(t *testing.T) {
 	for _, p := range s.Line {
 		parts = append(parts, p.Name)
 	}
-	assert.Equal(t, []string{"regulador de pared (1/2in)", "acople de pared (de paso amplio)", "manguera principal", "acople de pistola (de paso amplio)", "válvula de entrada", "conductos", "casquillo de aire"}, parts)
+	assert.Equal(t, []string{"regulador de pared (1/2in)", "acople de pared (de paso amplio)", "manguera principal", "acople de pistola (de paso amplio)", "válvula de aire", "conductos de la pistola", "tapa de aire"}, parts)
 
 	for typed, want := range map[string]string{
 		"":    "escriba un número con F o C, como 75F o 24C",

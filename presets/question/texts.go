@@ -1,6 +1,7 @@
 package question
 
 import (
+	"errors"
 	"strconv"
 	"strings"
 	"time"
@@ -125,10 +126,14 @@ func area(r *Reader, f *Field, t string, sys unit.System) Value {
 // price a litre taken for one a gallon is wrong by four.
 func price(r *Reader, f *Field, t string, sys unit.System) Value {
 	amount, per, _ := strings.Cut(t, "/")
-	p, ok := number(strings.TrimLeft(amount, " $€£"))
-	volume, err := unit.Parse[unit.Volume](unit.Tank, "1"+per, unit.Named)
-	if !ok || err != nil || p < 0 || strings.ContainsAny(per, digits+".,") {
+	amount = strings.TrimLeft(amount, " $€£")
+	q, err := unit.Share.Read(amount, unit.US) // in hundredths
+	volume, errPer := unit.Parse[unit.Volume](unit.Tank, "1"+per, unit.Named)
+	if errors.Join(err, errPer) != nil || !q.Bare || q.SI < 0 || strings.ContainsAny(per, digits+".,") {
 		return r.wanted(f, t, sys, "want-price")
 	}
-	return Value{SI: [2]float64{p / volume.Litres()}}
+	if fault := r.twoWays(f, 0, t, amount, sys, q); fault != nil {
+		return Value{Fault: fault}
+	}
+	return Value{SI: [2]float64{q.SI * 100 / volume.Litres()}}
 }

@@ -50,7 +50,7 @@ func (r *Reader) Unused(q *Question, typed, all Answers, sys unit.System) *Fault
 		if without && given == "" {
 			id = "unused-without"
 		}
-		return r.Fault(x.field.Name, typed.Text(x.field), sys, id, calc.TextFigure("other", x.other.Name), calc.TextFigure("given", given))
+		return r.Fault(x.field.Name, typed.Text(x.field), sys, id, calc.TextFigure("other", x.other.Name), calc.GivenFigure("given", given))
 	}
 	return nil
 }

@@ -72,7 +72,7 @@ func TestNoSupplyAboveTheCutOut(t *testing.T) {
 	for _, more := range [][]string{{"cut-out", "60psi"}, {"cut-in", "40psi", "cut-out", "60psi"}} {
 		faults := job("150psi", more...)
 		require.Len(t, faults, 1)
-		assert.EqualError(t, faults[0], `cut-out "60psi": the receiver never holds more than the cut-out of 60.0 psi: a supply of 150.0 psi cannot come from it`)
+		assert.EqualError(t, faults[0], `cut-out "60psi": the air tank never holds more than the cut-out of 60.0 psi: a supply of 150.0 psi cannot come from it`)
 	}
 	assert.Empty(t, job("60psi", "cut-in", "40psi", "cut-out", "60psi"))
 	assert.Empty(t, job("90psi", "cut-in", "40psi"), "the cut-out is then no lower than the supply")

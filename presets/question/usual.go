@@ -71,7 +71,7 @@ func (r *Reader) lineTakes(name string, list bool) error {
 	if list {
 		takes = "takes-texts"
 	}
-	f := r.Fault(name, "", unit.US, "file-key-takes", calc.TextFigure("key", "line."+name), calc.SentenceFigure("what", takes))
+	f := r.Fault(name, "", unit.US, "file-key-takes", calc.GivenFigure("key", "line."+name), calc.SentenceFigure("what", takes))
 	return r.Catalogue.LineFault(name, f.Want())
 }
 
@@ -83,7 +83,7 @@ func (r *Reader) checkKeys() error {
 	}
 	for _, key := range r.LineKeys() {
 		if !slices.Contains(known, key) {
-			f := r.Fault(key, "", unit.US, "file-unknown-key", calc.TextFigure("key", "line."+key), r.names(known))
+			f := r.Fault(key, "", unit.US, "file-unknown-key", calc.GivenFigure("key", "line."+key), r.names(known))
 			return r.Catalogue.LineFault(key, f.Want())
 		}
 	}

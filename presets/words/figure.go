@@ -19,6 +19,9 @@ func (w *Words) AppendFigure(dst []byte, sys unit.System, f *calc.Figure) []byte
 		decimals := unit.Usual
 		switch {
 		case f.Brief:
+			if f.Past != nil {
+				return q.AppendPast(dst, sys, f.Value, *f.Past, !f.WithoutUnit)
+			}
 			return q.AppendBrief(dst, sys, f.Value, !f.WithoutUnit)
 		case f.Kind == calc.FigureGauge:
 			decimals = q.Fine(sys)
@@ -28,17 +31,17 @@ func (w *Words) AppendFigure(dst []byte, sys unit.System, f *calc.Figure) []byte
 	switch f.Kind {
 	case calc.FigureRatio:
 		if f.Brief {
-			return unit.AppendDigits(dst, f.Value)
+			return appendBrief(dst, f)
 		}
 		return unit.AppendNumber(dst, f.Value)
 	case calc.FigureCount:
 		if f.Brief {
-			return unit.AppendDigits(dst, f.Value)
+			return appendBrief(dst, f)
 		}
 		return strconv.AppendFloat(dst, f.Value, 'f', 0, 64)
 	case calc.FigureMoney:
 		if f.Brief {
-			return unit.AppendDigits(dst, f.Value)
+			return appendBrief(dst, f)
 		}
 		return strconv.AppendFloat(dst, f.Value, 'f', 2, 64)
 	case calc.FigureMinutes:
@@ -57,8 +60,21 @@ func (w *Words) AppendFigure(dst []byte, sys unit.System, f *calc.Figure) []byte
 		return w.appendKnob(dst, sys, "knob-closed", f.Value)
 	case calc.FigureOpened:
 		return w.appendKnob(dst, sys, "knob-opened", f.Value)
+	case calc.FigureGiven:
+		return append(dst, Short(f.Text)...)
+	case calc.FigurePath:
+		return append(dst, Path(f.Text)...)
 	case calc.FigureSentence:
 		return append(dst, w.Say(f.Text)...)
 	}
 	return append(dst, f.Text...)
+}
+
+// appendBrief appends a number without a unit to three digits, or to as many as tell it from
+// what it is past.
+func appendBrief(dst []byte, f *calc.Figure) []byte {
+	if f.Past == nil {
+		return unit.AppendDigits(dst, f.Value)
+	}
+	return unit.AppendApart(dst, f.Value, *f.Past)
 }

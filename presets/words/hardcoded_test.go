@@ -18,9 +18,6 @@ var hardcoded = regexp.MustCompile(`\pL{2,} \pL{2,}|^ \pL+ $|(^| )[ap]m$`)
 // exempt is texts that look so and are not said to anyone, or that people say in any
 // language. Each is somewhere in the source.
 var exempt = []string{
-	// the start of a text of a library, which is looked for to say it in a language
-	"cannot decode",
-
 	// the ids of bases, and where figures come from that are not shown
 	"common practice", "this booth's readings", "the product's sheet, as typed",
 	"published: a solvent supplier's guide and a glossary of evaporation rates", "by definition of the scale",

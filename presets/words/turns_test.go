@@ -28,7 +28,7 @@ func TestTurnsAsAHandCountsThem(t *testing.T) {
 			11.88: {"11 7/8 turns", "closed 11 7/8 turns", "opened 11 7/8 turns"},
 		},
 		"es": {
-			0.01: {"menos de 1/8 de vuelta", "abierta por completo", "abierta menos de 1/8 de vuelta"},
+			0.01: {"menos de 1/8 de vuelta", "toda abierta", "abierta menos de 1/8 de vuelta"},
 			0.38: {"3/8 de vuelta", "cerrada 3/8 de vuelta", "abierta 3/8 de vuelta"},
 			1:    {"1 vuelta", "cerrada 1 vuelta", "abierta 1 vuelta"},
 			1.6:  {"1 5/8 vueltas", "cerrada 1 5/8 vueltas", "abierta 1 5/8 vueltas"},

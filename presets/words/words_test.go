@@ -84,6 +84,6 @@ func TestACapitalBeginsASentenceAndNoPartOfOne(t *testing.T) {
 	w := words.English()
 	require.True(t, strings.HasPrefix(w.Say("now-above-supply"), "{regulator} "))
 	f := calc.Figures{calc.SentenceFigure("regulator", "set-foot"), calc.SentenceFigure("why", "now-above-supply"), calc.FigureOf("wall", calc.FigureGauge, unit.PSIG(60)), calc.FigureOf("supply", calc.FigureGauge, unit.PSIG(50))}
-	assert.Equal(t, "The regulator at the foot reads 60.0 psi and the supply was given as 50.0 psi: one of the two is off.", w.Text(unit.US, "now-above-supply", f))
-	assert.Equal(t, "cup: the regulator at the foot reads 60.0 psi and the supply was given as 50.0 psi: one of the two is off.", w.Text(unit.US, "file-cup", f))
+	assert.Equal(t, "The regulator at the gun inlet reads 60.0 psi and the supply was entered as 50.0 psi: one of the two is off.", w.Text(unit.US, "now-above-supply", f))
+	assert.Equal(t, "cup: the regulator at the gun inlet reads 60.0 psi and the supply was entered as 50.0 psi: one of the two is off.", w.Text(unit.US, "file-cup", f))
 }

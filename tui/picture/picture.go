@@ -47,7 +47,7 @@ func SVG(frame string, t Text) (string, error) {
 			if bg != paper {
 				behind = append(behind, shapes['█'][0].at(x, y, bg))
 			}
-			for _, b := range shapes[c.char] {
+			for _, b := range shapeOf(c.char) {
 				drawn = append(drawn, b.at(x, y, fg))
 			}
 			if c.underline {
@@ -110,4 +110,4 @@ func writeRow(b *strings.Builder, row []cell, y int) {
 }
 
 // isText reports whether a character is written: not blank and not drawn.
-func (c cell) isText() bool { return c.char != ' ' && shapes[c.char] == nil }
+func (c cell) isText() bool { return c.char != ' ' && shapeOf(c.char) == nil }

@@ -74,7 +74,9 @@ var styles = []struct {
 func TestPictureSaysWhatTheFrameSays(t *testing.T) {
 	chars := []rune("aZ09.,<>&%'\"-·é")
 	blocks := []rune("█▀▄▌▐░▒▓─│┌┐└┘├┤┬┴┼")
-	require.Len(t, shapes, len(blocks))
+	for _, c := range blocks {
+		require.NotNil(t, shapeOf(c), "%c", c)
+	}
 	rapid.Check(t, func(t *rapid.T) {
 		var frame strings.Builder
 		var want [][]mark
@@ -99,7 +101,7 @@ func TestPictureSaysWhatTheFrameSays(t *testing.T) {
 					m := mark{char: c, fg: style.fg, bg: style.bg}
 					if c == ' ' {
 						m = blank
-					} else if shapes[c] == nil {
+					} else if shapeOf(c) == nil {
 						m.bold = style.bold
 					}
 					row = append(row, m)
@@ -115,6 +117,33 @@ func TestPictureSaysWhatTheFrameSays(t *testing.T) {
 		require.NoError(t, err)
 		require.Equal(t, svg, again)
 	})
+}
+
+// Dots, quarters, eighths and heavy lines are told apart, and none leaves its cell.
+func TestEveryFinePieceHasAShapeOfItsOwn(t *testing.T) {
+	fine := []rune("━╸╺╾╼▁▂▃▅▆▇")
+	for c := firstQuarter; c < firstQuarter+rune(len(quarters)); c++ {
+		fine = append(fine, c)
+	}
+	for c := rune(firstBraille + 1); c <= lastBraille; c++ {
+		fine = append(fine, c)
+	}
+	seen := map[[cellWide * cellHigh]bool]rune{}
+	for _, c := range fine {
+		var dots [cellWide * cellHigh]bool
+		boxes := shapeOf(c)
+		require.NotEmpty(t, boxes, "%c", c)
+		for _, b := range boxes {
+			require.True(t, b.x >= 0 && b.y >= 0 && b.x+b.w <= cellWide && b.y+b.h <= cellHigh && b.w > 0 && b.h > 0, "%c %v", c, b)
+			for y := b.y; y < b.y+b.h; y++ {
+				for x := b.x; x < b.x+b.w; x++ {
+					dots[y*cellWide+x] = true
+				}
+			}
+		}
+		require.Zero(t, seen[dots], "%c is drawn as %c", c, seen[dots])
+		seen[dots] = c
+	}
 }
 
 func TestWhatAPictureCannotShowIsRefused(t *testing.T) {

@@ -43,6 +43,62 @@ var shapes = map[rune][]box{
 	'┬': {across(0, cellWide), down(midY, cellHigh)},
 	'┴': {across(0, cellWide), down(0, midY+1)},
 	'┼': {across(0, cellWide), down(0, cellHigh)},
+	'╭': {across(midX, cellWide), down(midY, cellHigh)},
+	'╮': {across(0, midX+1), down(midY, cellHigh)},
+	'╰': {across(midX, cellWide), down(0, midY+1)},
+	'╯': {across(0, midX+1), down(0, midY+1)},
+	'━': {heavy(0, cellWide)},
+	'╸': {heavy(0, midX)},
+	'╺': {heavy(midX, cellWide)},
+	'╾': {heavy(0, midX), across(midX, cellWide)},
+	'╼': {across(0, midX), heavy(midX, cellWide)},
+}
+
+// heavy is a heavy line across.
+func heavy(from, to int) box { return box{x: from, y: midY - 1, w: to - from, h: 3, shade: solid} }
+
+// The four quarters of a cell, from the upper left, the upper right below that.
+var quarter = [4]box{
+	{w: midX, h: midY, shade: solid}, {x: midX, w: cellWide - midX, h: midY, shade: solid},
+	{y: midY, w: midX, h: cellHigh - midY, shade: solid}, {x: midX, y: midY, w: cellWide - midX, h: cellHigh - midY, shade: solid},
+}
+
+// quarters are the characters of one quarter to three, in the order of Unicode from '▖' on.
+var quarters = [...][]int{{2}, {3}, {0}, {0, 2, 3}, {0, 3}, {0, 1, 2}, {0, 1, 3}, {1}, {1, 2}, {1, 2, 3}}
+
+// Braille's dots: where each of its eight bits stands, and how large it is.
+var (
+	dotX = [8]int{1, 1, 1, 6, 6, 6, 1, 6}
+	dotY = [8]int{1, 5, 10, 1, 5, 10, 14, 14}
+)
+
+const (
+	firstBraille, lastBraille = '\u2800', '\u28ff'
+	dotSide                   = 2
+	leastEighth, mostEighth   = '▁', '▇'
+	firstQuarter              = '▖'
+)
+
+// shapeOf is what a character is drawn as, none where it is written.
+func shapeOf(c rune) (all []box) {
+	switch {
+	case c >= firstBraille && c <= lastBraille:
+		for bit := range dotX {
+			if (c-firstBraille)>>bit&1 == 1 {
+				all = append(all, box{x: dotX[bit], y: dotY[bit], w: dotSide, h: dotSide, shade: solid})
+			}
+		}
+		return all
+	case c >= leastEighth && c <= mostEighth && c != '▄':
+		high := int(c-leastEighth+1) * cellHigh / 8
+		return []box{{y: cellHigh - high, w: cellWide, h: high, shade: solid}}
+	case c >= firstQuarter && c < firstQuarter+rune(len(quarters)):
+		for _, q := range quarters[c-firstQuarter] {
+			all = append(all, quarter[q])
+		}
+		return all
+	}
+	return shapes[c]
 }
 
 // at is the box as it lies in a cell of the frame.

@@ -13,8 +13,8 @@ import (
 const planRoom = 16 << 10
 
 // appendAnswer appends an answer as one JSON object, with the general caution where the run
-// has not said it. Figures have twelve digits.
-func appendAnswer(dst []byte, q *question.Question, a answer.Answer, said bool, sys unit.System, w *words.Words) []byte {
+// has not said it; of it what is picked. Figures have twelve digits.
+func appendAnswer(dst []byte, q *question.Question, a answer.Answer, said bool, sys unit.System, w *words.Words, pick *picked) []byte {
 	if dst == nil {
 		dst = make([]byte, 0, planRoom)
 	}
@@ -22,7 +22,7 @@ func appendAnswer(dst []byte, q *question.Question, a answer.Answer, said bool, 
 	if !said {
 		cautions = append(slices.Clip(cautions), answer.General)
 	}
-	j := jsonWriter{b: dst, fresh: true}
+	j := jsonWriter{b: dst, fresh: true, pick: pick}
 	j.object("", func() {
 		j.text("schema", schema(q.Name))
 		switch a := a.(type) {

@@ -1,8 +1,12 @@
 package command
 
 import (
+	"runtime"
 	"slices"
+	"strconv"
+	"strings"
 
+	"boothset/calc"
 	"boothset/calc/unit"
 	"boothset/presets/answer"
 	"boothset/presets/question"
@@ -19,6 +23,7 @@ type asked struct {
 	texts         question.Texts
 	booth         string
 	asJSON, batch bool
+	fields, jobs  string
 }
 
 // ask is the command of a question: its fields are its flags.
@@ -37,6 +42,8 @@ func (p *Program) ask(q *question.Question) *cobra.Command {
 	p.boothFlag(c, &a.booth)
 	c.Flags().BoolVar(&a.asJSON, flagJSON, false, "usage-json")
 	c.Flags().BoolVar(&a.batch, flagBatch, false, "usage-batch")
+	c.Flags().StringVar(&a.fields, flagFields, "", "usage-fields")
+	c.Flags().StringVar(&a.jobs, flagJobs, "", "usage-jobs")
 	c.Flags().SortFlags = false
 	return c
 }
@@ -67,12 +74,26 @@ func (a *asked) run(c *cobra.Command) error {
 	if err != nil {
 		return err
 	}
+	pick, err := pickOf(a.q, a.fields, o.words)
+	if err != nil {
+		return err
+	}
 	if a.batch {
 		if err := aloneWithBatch(c.Flags(), o.words); err != nil {
 			return err
 		}
-		p.code = p.runBatch(o, a.q)
+		jobs, err := jobsOf(a.jobs, o.words)
+		if err != nil {
+			return err
+		}
+		p.code = p.runBatch(o, a.q, jobs, pick)
 		return nil
+	}
+	switch {
+	case a.jobs != "":
+		return &fieldError{flagJobs, a.jobs, o.words.Say("want-batch")}
+	case pick != nil && !a.asJSON:
+		return &fieldError{flagFields, a.fields, o.words.Say("want-json-or-batch")}
 	}
 	shops := booths{p: p}
 	if o.reader, err = shops.reader(o, a.booth, lastOf(a.texts[question.Gun.Name])); err != nil {
@@ -93,7 +114,7 @@ func (a *asked) run(c *cobra.Command) error {
 	}
 	var out []byte
 	if a.asJSON {
-		out = append(appendAnswer(nil, a.q, found, false, o.sys, o.words), '\n')
+		out = append(appendAnswer(nil, a.q, found, false, o.sys, o.words, pick), '\n')
 	} else {
 		out = answer.Print(append(found.Rows(o.words, o.sys), answer.GeneralRows(o.words, o.sys)...), answer.Width, o.words)
 	}
@@ -113,6 +134,22 @@ func lastOf(texts []string) string {
 		return ""
 	}
 	return texts[len(texts)-1]
+}
+
+// mostJobs is the most lines of a batch that are answered at once.
+const mostJobs = 256
+
+// jobsOf reads how many lines are answered at once; where it is not said as many as there are
+// cores.
+func jobsOf(given string, w *words.Words) (int, error) {
+	if given == "" {
+		return min(runtime.GOMAXPROCS(0), mostJobs), nil
+	}
+	n, err := strconv.Atoi(unit.Fold(strings.TrimSpace(given)))
+	if err != nil || n < 1 || n > mostJobs {
+		return 0, &fieldError{flagJobs, given, spoken(w, "want-jobs", calc.CountFigure("most", mostJobs))}
+	}
+	return n, nil
 }
 
 // askTyped answers a question. What was typed and would not count is a fault, after what
@@ -142,7 +179,7 @@ func (p *Program) write(w *words.Words, out []byte, stopped bool) int {
 // aloneWithBatch refuses the flags that a batch's requests give themselves.
 func aloneWithBatch(f *pflag.FlagSet, w *words.Words) (err error) {
 	f.Visit(func(x *pflag.Flag) {
-		if !slices.Contains([]string{flagBatch, flagJSON, flagUnits, flagLang, flagShop}, x.Name) {
+		if !slices.Contains([]string{flagBatch, flagJSON, flagFields, flagJobs, flagUnits, flagLang, flagShop}, x.Name) {
 			err = &fieldError{field: x.Name, want: w.Say("want-no-batch")}
 		}
 	})

@@ -2,7 +2,6 @@ package command
 
 import (
 	"bufio"
-	"bytes"
 	"errors"
 	"io"
 	"runtime/debug"
@@ -11,85 +10,93 @@ import (
 	"boothset/calc"
 	"boothset/presets/answer"
 	"boothset/presets/question"
+	"boothset/presets/words"
 )
 
 // errorSchema names the shape of a bad line's answer.
 const errorSchema = "boothset.error/1"
-
-// runBatch answers one JSON request a line, in order. A bad line is answered by an
-// error object and the rest go on. It exits 2 where any line was bad, else 3 where any
-// job cannot be done, else 0.
-func (p *Program) runBatch(o opened, q *question.Question) int {
-	b := batch{opened: o, q: q, keys: requestKeys(q), shops: booths{p: p}}
-	// Next to nothing lives on from line to line: collecting garbage every few megabytes
-	// would be a tenth of the time.
-	defer debug.SetGCPercent(debug.SetGCPercent(1000))
-	in := bufio.NewReaderSize(p.Std.In, 1<<16)
-	out := bufio.NewWriterSize(p.Std.Out, 1<<16)
-	worst := ExitAnswered
-	var dst []byte
-	for n := 1; ; n++ {
-		text, err := readLine(in)
-		if n == 1 {
-			text = bytes.TrimPrefix(text, []byte("\ufeff")) // some shells put a byte order mark first
-		}
-		if len(bytes.TrimSpace(text)) > 0 {
-			var code int
-			dst, code = b.appendLine(dst[:0], text, n)
-			if code == ExitBadInput || worst == ExitAnswered {
-				worst = code
-			}
-			if _, err := out.Write(append(dst, '\n')); err != nil {
-				return p.failed(o.words, "failed-line-out", err, calc.CountFigure("line", n))
-			}
-		}
-		if err == nil && in.Buffered() == 0 {
-			err = out.Flush() // whoever sends one line at a time waits for its answer
-		}
-		if errors.Is(err, io.EOF) {
-			break
-		}
-		if err != nil {
-			return p.failed(o.words, "failed-line-in", err, calc.CountFigure("line", n))
-		}
-	}
-	if err := out.Flush(); err != nil {
-		return p.failed(o.words, "failed-writing", err)
-	}
-	return worst
-}
-
-// longestLine is the longest request that is read.
-const longestLine = 1 << 20
-
-// readLine reads to the end of a line, or to the end of input with io.EOF. Of a line
-// longer than longestLine only so much is kept as shows that.
-func readLine(in *bufio.Reader) ([]byte, error) {
-	text, err := in.ReadSlice('\n')
-	if !errors.Is(err, bufio.ErrBufferFull) {
-		return text, err
-	}
-	long := append([]byte(nil), text...)
-	for errors.Is(err, bufio.ErrBufferFull) {
-		text, err = in.ReadSlice('\n')
-		if len(long) <= longestLine {
-			long = append(long, text...)
-		}
-	}
-	return long, err
-}
 
 // batch is requests to a question on their way to their answers.
 type batch struct {
 	opened
 	q     *question.Question
 	keys  []string // requestKeys
-	said  bool     // the general caution
+	pick  *picked  // of each answer; nil is all of it
 	shops booths
 }
 
-// appendLine appends the answer to the n-th line and gives its exit code.
-func (b *batch) appendLine(dst []byte, text []byte, n int) ([]byte, int) {
+// runBatch answers one JSON request a line, in their order, on so many cores. A bad line is
+// answered by an error object and the rest go on. It exits 2 where any line was bad, else 3
+// where any job cannot be done, else 0.
+func (p *Program) runBatch(o opened, q *question.Question, jobs int, pick *picked) int {
+	b := &batch{opened: o, q: q, keys: requestKeys(q), pick: pick, shops: booths{p: p}}
+	// Next to nothing lives on from line to line: collecting garbage every few megabytes
+	// would be a tenth of the time.
+	defer debug.SetGCPercent(debug.SetGCPercent(1000))
+	in := &metered{Reader: p.Std.In}
+	lines := b.answerAll(in, jobs)
+	defer lines.leave()
+	shown := p.showProgress(o, in)
+	worst, broken := lines.writeTo(p.Std.Out, shown)
+	shown.clear()
+	if broken != nil {
+		return p.failed(o.words, broken.id, broken.err, broken.figures...)
+	}
+	return worst
+}
+
+// brokenOff is what a batch was broken off by: the sentence's id with the error and the line.
+type brokenOff struct {
+	id      string
+	err     error
+	figures calc.Figures
+}
+
+// writeTo writes the answers and gives the worst exit code of them.
+func (q *queue) writeTo(to io.Writer, shown *progress) (worst int, broken *brokenOff) {
+	out := bufio.NewWriterSize(to, 1<<16)
+	for worst = ExitAnswered; ; {
+		x := q.next(out)
+		if x == nil || x.err != nil {
+			if err := out.Flush(); err != nil {
+				return worst, &brokenOff{id: "failed-writing", err: err}
+			}
+			if x == nil {
+				return worst, nil
+			}
+			return worst, &brokenOff{"failed-line-in", x.err, calc.Figures{calc.CountFigure("line", x.n)}}
+		}
+		if x.code == ExitBadInput || worst == ExitAnswered {
+			worst = x.code
+		}
+		if _, err := out.Write(x.answer); err != nil {
+			return worst, &brokenOff{"failed-line-out", err, calc.Figures{calc.CountFigure("line", x.n)}}
+		}
+		shown.count(x.n)
+		q.again(x)
+	}
+}
+
+// longestLine is the longest request that is read.
+const longestLine = 1 << 20
+
+// readLine appends a line to dst, its end included, or what is left at the end of input with
+// io.EOF. Of a line longer than longestLine only so much is kept as shows that.
+func readLine(in *bufio.Reader, dst []byte) ([]byte, error) {
+	for {
+		text, err := in.ReadSlice('\n')
+		if len(dst) <= longestLine {
+			dst = append(dst, text...)
+		}
+		if !errors.Is(err, bufio.ErrBufferFull) {
+			return dst, err
+		}
+	}
+}
+
+// appendLine appends the answer to a line, with its end, and gives its exit code. said is that
+// the general caution was said before.
+func (b *batch) appendLine(dst []byte, text []byte, n int, said bool) ([]byte, int) {
 	r, err := b.decode(text)
 	if err != nil {
 		return appendError(dst, n, err), ExitBadInput
@@ -105,9 +112,7 @@ func (b *batch) appendLine(dst []byte, text []byte, n int) ([]byte, int) {
 	if found.Stopped() {
 		code = ExitCannot
 	}
-	dst = appendAnswer(dst, b.q, found, b.said, r.sys, b.words)
-	b.said = true
-	return dst, code
+	return append(appendAnswer(dst, b.q, found, said, r.sys, b.words, b.pick), '\n'), code
 }
 
 func appendError(dst []byte, n int, err error) []byte {
@@ -117,12 +122,12 @@ func appendError(dst []byte, n int, err error) []byte {
 		j.count("line", n)
 		j.object("error", func() {
 			if field, given, want, ok := fields(err); ok {
-				j.text("field", strings.ReplaceAll(field, "-", "_")) // as a request spells it
-				j.text("given", given)
+				j.text("field", words.Cut(strings.ReplaceAll(field, "-", "_"))) // as a request spells it
+				j.text("given", words.Cut(given))
 				j.text("want", want)
 			}
 			j.text("text", err.Error())
 		})
 	})
-	return j.b
+	return append(j.b, '\n')
 }

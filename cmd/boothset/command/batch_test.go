@@ -6,6 +6,8 @@ import (
 	"encoding/json"
 	"io"
 	"regexp"
+	"runtime"
+	"strconv"
 	"strings"
 	"testing"
 	"time"
@@ -80,6 +82,18 @@ func TestBatchTakesEveryField(t *testing.T) {
 	assert.Equal(t, want, decoded(t, r.out))
 }
 
+// A number is read as JSON writes it: with an exponent, with a point that never marks thousands.
+func TestBatchReadsTheNumbersOfJSON(t *testing.T) {
+	want := boothset(strings.Replace(goodLine, "}", `,"altitude":1250,"panel":70.125,"units":"us"}`, 1), "plan", "--batch")
+	assert.Equal(t, ExitAnswered, want.code)
+	got := boothset(strings.NewReplacer(`:45`, `:4.5E+1`, `}`, `,"altitude":1.25e3,"panel":701250e-4,"units":"us"}`).Replace(goodLine), "plan", "--batch")
+	assert.Equal(t, want, got)
+	plain := boothset(strings.Replace(goodLine, "}", `,"altitude":1.125,"units":"metric"}`, 1), "plan", "--batch")
+	assert.NotContains(t, plain.out, `"error"`, "a text with this point is asked about, a number is not")
+	asked := faultIn(t, boothset(strings.Replace(goodLine, "}", `,"altitude":"1.125","units":"metric"}`, 1), "plan", "--batch").out)
+	assert.Equal(t, "the point can be read two ways: type 1125 or 1.1250", asked.Error.Want)
+}
+
 func TestBatchKeepsTheOrderAndGoesOnPastABadLine(t *testing.T) {
 	supplies := []string{"40psi", "90psi", "nonsense", "60psi", "20psi"}
 	var in strings.Builder
@@ -150,8 +164,8 @@ func TestBatchSaysWhatIsWrongWithALine(t *testing.T) {
 		{`"clear"`, "request", "a JSON string; give one object a line"},
 		{`5`, "request", "a JSON number"},
 		{`null`, "coat", "choose"},
-		{goodLine + ` x`, "request", "nothing behind it"},
-		{goodLine + goodLine, "request", "nothing behind it"},
+		{goodLine + ` x`, "request", "nothing after it"},
+		{goodLine + goodLine, "request", "nothing after it"},
 		{`{"coat":"clear","colour":"red"}`, "colour", "no such field; a request may hold " + strings.Join(question.Plan.Keys(), ", ") + ", "},
 		{`{"coat":true}`, "coat", "a JSON bool will not do; give text or a number"},
 		{`{"temp":{"f":72}}`, "temp", "a JSON object will not do"},
@@ -165,10 +179,11 @@ func TestBatchSaysWhatIsWrongWithALine(t *testing.T) {
 		{`{"units":"imperial"}`, "units", "choose us or metric"},
 		{`{}`, "coat", "choose"},
 		{strings.Replace(goodLine, `}`, `,"regulator_at":"roof"}`, 1), "regulator_at", "choose wall or gun"},
-		{strings.Replace(goodLine, `45`, `1e2`, 1), "humidity", "type a number of percent"},
+		{strings.Replace(goodLine, `45`, `1.002e2`, 1), "humidity", "100.2% is outside 1 to 100%"},
+		{strings.Replace(goodLine, `45`, `1e300`, 1), "humidity", "that is too long"},
 		{strings.Replace(goodLine, `45`, `450`, 1), "humidity", "outside 1 to 100%"},
 		{"{\"coat\":\"\xff\"}", "coat", "choose"},
-		{`{"coat":"` + strings.Repeat("x", longestLine) + `"}`, "request", "longer than 1048576 bytes"},
+		{`{"coat":"` + strings.Repeat("x", longestLine) + `"}`, "request", "give a line of at most 1048576 bytes"},
 	} {
 		r := boothset(c.line+"\n"+goodLine+"\n", "plan", "--batch")
 		assert.Equal(t, ExitBadInput, r.code)
@@ -208,23 +223,7 @@ func TestBatchRefusesAnswersByFlag(t *testing.T) {
 
 // Whoever sends one line at a time has its answer before sending the next.
 func TestBatchAnswersBeforeTheInputEnds(t *testing.T) {
-	toIn, in := io.Pipe()
-	out, fromOut := io.Pipe()
-	code := make(chan int, 1)
-	go func() {
-		c := runOn(Stdio{toIn, fromOut, io.Discard}, noEnv, "plan", "--batch")
-		fromOut.Close()
-		code <- c
-	}()
-	answers := make(chan string)
-	go func() {
-		defer close(answers)
-		lines := bufio.NewScanner(out)
-		lines.Buffer(nil, 1<<20)
-		for lines.Scan() {
-			answers <- lines.Text()
-		}
-	}()
+	in, answers, code := pipedBatch(t)
 	for range 3 {
 		_, err := io.WriteString(in, goodLine+"\n")
 		require.NoError(t, err)
@@ -239,6 +238,117 @@ func TestBatchAnswersBeforeTheInputEnds(t *testing.T) {
 	assert.Equal(t, ExitAnswered, <-code)
 	_, more := <-answers
 	assert.False(t, more)
+}
+
+// pipedBatch is a batch whose input stays open, with its answers as they come.
+func pipedBatch(t *testing.T, args ...string) (in *io.PipeWriter, answers <-chan string, code <-chan int) {
+	t.Helper()
+	toIn, in := io.Pipe()
+	out, fromOut := io.Pipe()
+	ended, lines := make(chan int, 1), make(chan string, 1000)
+	go func() {
+		c := runOn(Stdio{toIn, fromOut, io.Discard}, noEnv, append([]string{"plan", "--batch"}, args...)...)
+		fromOut.Close()
+		ended <- c
+	}()
+	go func() {
+		defer close(lines)
+		rows := bufio.NewScanner(out)
+		rows.Buffer(nil, 1<<20)
+		for rows.Scan() {
+			lines <- rows.Text()
+		}
+	}()
+	t.Cleanup(func() { in.Close() })
+	return in, lines, ended
+}
+
+// All answers there are leave while the next line is waited for, half of which may be there.
+func TestBatchAnswersWithHalfALineWaiting(t *testing.T) {
+	for _, jobs := range []string{"1", "2", "7"} {
+		in, answers, code := pipedBatch(t, "--jobs", jobs)
+		half := len(goodLine) / 2
+		_, err := io.WriteString(in, strings.Repeat(goodLine+"\n", 40)+goodLine[:half])
+		require.NoError(t, err)
+		for range 40 {
+			select {
+			case text := <-answers:
+				decoded(t, text)
+			case <-time.After(10 * time.Second):
+				require.Fail(t, "no answer while half a line waits")
+			}
+		}
+		_, err = io.WriteString(in, goodLine[half:])
+		require.NoError(t, err)
+		require.NoError(t, in.Close())
+		decoded(t, <-answers)
+		assert.Equal(t, ExitAnswered, <-code)
+	}
+}
+
+// However many lines are answered at once, the answers are the same and in the same order.
+func TestBatchAnswersAlikeOnAnyNumberOfJobs(t *testing.T) {
+	var in strings.Builder
+	for i := range 400 {
+		switch {
+		case i%11 == 3:
+			in.WriteString("nonsense\n")
+		case i%13 == 5:
+			in.WriteString("\n")
+		default:
+			in.WriteString(strings.Replace(goodLine, "90psi", strconv.Itoa(20+i%80)+"psi", 1) + "\n")
+		}
+	}
+	want := boothset(in.String(), "plan", "--batch", "--jobs", "1")
+	assert.Equal(t, ExitBadInput, want.code)
+	for _, jobs := range []string{"2", "3", "16", "256"} {
+		assert.Equal(t, want, boothset(in.String(), "plan", "--batch", "--jobs", jobs), jobs)
+	}
+	assert.Equal(t, want, boothset(in.String(), "plan", "--batch"))
+}
+
+// endless is an input of so many lines that says how much memory is held on its way.
+type endless struct {
+	line  string
+	rest  string
+	lines int
+	held  map[int]uint64 // by how many lines are left
+}
+
+func (e *endless) Read(p []byte) (int, error) {
+	if e.rest == "" {
+		if e.lines == 0 {
+			return 0, io.EOF
+		}
+		if _, ask := e.held[e.lines]; ask {
+			var m runtime.MemStats
+			runtime.GC()
+			runtime.ReadMemStats(&m)
+			e.held[e.lines] = m.HeapAlloc
+		}
+		e.lines--
+		e.rest = e.line
+	}
+	n := copy(p, e.rest)
+	e.rest = e.rest[n:]
+	return n, nil
+}
+
+// The memory does not grow with the input.
+func TestBatchMemoryIsFlat(t *testing.T) {
+	in := &endless{line: strings.Repeat(goodLine+"\n", 10), lines: 1000, held: map[int]uint64{900: 0, 10: 0}}
+	code := runOn(Stdio{in, io.Discard, io.Discard}, noEnv, "plan", "--batch", "--fields", "verdict", "--jobs", "4")
+	assert.Equal(t, ExitAnswered, code)
+	require.NotZero(t, in.held[900])
+	assert.Less(t, in.held[10], in.held[900]+2<<20, "of 9,000 lines not as much as 250 bytes a line is held")
+}
+
+// What stops the output stops the batch, whatever is still to be read.
+func TestBatchEndsWithItsOutput(t *testing.T) {
+	in := &endless{line: goodLine + "\n", lines: 1 << 40}
+	var err strings.Builder
+	assert.Equal(t, ExitFailed, runOn(Stdio{in, closed{}, &err}, noEnv, "plan", "--batch"))
+	assert.Contains(t, err.String(), errClosed.Error())
 }
 
 // halfway is an input that breaks after its text.
@@ -270,6 +380,7 @@ func FuzzBatch(f *testing.F) {
 	} {
 		f.Add([]byte(s))
 	}
+	known := pathsOf(question.Plan)
 	f.Fuzz(func(t *testing.T, data []byte) {
 		r := boothset(string(data), "plan", "--batch")
 		var want []int
@@ -291,6 +402,13 @@ func FuzzBatch(f *testing.F) {
 			}
 			decoded(t, l)
 			require.Empty(t, faultsOf(t, l))
+			var v any
+			require.NoError(t, json.Unmarshal([]byte(l), &v))
+			paths := map[string]bool{}
+			pathsIn(v, "", paths)
+			for path := range paths {
+				require.Contains(t, known, path, "it can be named with --fields")
+			}
 		}
 		require.Contains(t, []int{ExitAnswered, ExitBadInput, ExitCannot}, r.code)
 	})

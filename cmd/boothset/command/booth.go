@@ -3,6 +3,7 @@ package command
 import (
 	"errors"
 	"fmt"
+	"sync"
 
 	"boothset/calc"
 	"boothset/calc/unit"
@@ -17,6 +18,7 @@ import (
 // booth, or a gun that the catalogue does not know, is asked for.
 type booths struct {
 	p       *Program
+	lock    sync.Mutex // lines of a batch are answered side by side
 	folder  *shop.Folder
 	readers map[[2]string]*question.Reader // by booth and gun
 }
@@ -27,6 +29,8 @@ const mostReaders = 300
 // reader is a reader that answers with a booth and knows a gun of the shop's folder, by what
 // was typed of both; either may be empty.
 func (b *booths) reader(o opened, booth, gun string) (*question.Reader, error) {
+	b.lock.Lock()
+	defer b.lock.Unlock()
 	key := [2]string{booth, gun}
 	if r, ok := b.readers[key]; ok {
 		return r, nil

@@ -44,9 +44,9 @@ func TestCards(t *testing.T) {
 
 func TestCardShowsTheThreeNumbers(t *testing.T) {
 	card := boothset("", clearJob()...).out
-	assert.Regexp(t, `(?m)^  WALL +31 psi +trigger pulled; 33 psi with no air moving$`, card)
+	assert.Regexp(t, `(?m)^  WALL +31 psi +trigger pulled; 33 psi trigger released$`, card)
 	assert.Regexp(t, `(?m)^  DISTANCE +5\.5 in +between 5\.0 in and 6\.0 in$`, card)
-	assert.Regexp(t, `(?m)^  INLET VALVE +closed 3/8 turn +81% open; 1\.1 psi in hand; at most 1/2 turn$`, card)
+	assert.Regexp(t, `(?m)^  INLET VALVE +closed 3/8 turn +81% open; 1\.1 psi to spare; at most 1/2 turn$`, card)
 	assert.Regexp(t, `(?m)^main hose < `, card, "what costs most is marked")
 	metric := boothset("", clearJob("--units", "metric")...).out
 	assert.Regexp(t, `(?m)^  WALL +2\.\d\d bar +trigger pulled`, metric)
@@ -54,7 +54,7 @@ func TestCardShowsTheThreeNumbers(t *testing.T) {
 	answer, _, _ := strings.Cut(metric, "\nWhy\n")
 	assert.NotContains(t, answer, "psi")
 	foot := boothset("", clearJob("--regulator-at", "gun")...).out
-	assert.Regexp(t, `(?m)^  AT THE FOOT +28 psi `, foot)
+	assert.Regexp(t, `(?m)^  GUN INLET +28 psi `, foot)
 }
 
 // Safety in one line on every answer, and what stops the job before all else.
@@ -66,7 +66,7 @@ func TestCardSaysWhatStopsTheJobFirst(t *testing.T) {
 	}
 	for name, args := range jobs {
 		plain := strings.Join(strings.Fields(boothset("", args...).out), " ")
-		assert.Contains(t, plain, "The safety and product data sheets, the gun's stamp and local codes come before these figures.", name)
+		assert.Contains(t, plain, "The safety and product data sheets, the gun's rating and local codes come before these figures.", name)
 	}
 }
 
@@ -75,9 +75,9 @@ func TestCardSaysWhatStopsTheJobFirst(t *testing.T) {
 func TestCardOfAShortSupply(t *testing.T) {
 	r := boothset("", clearJob("--supply", "28psi")...)
 	require.Equal(t, ExitAnswered, r.code)
-	assert.True(t, strings.HasPrefix(r.out, "WAIT: not yet. Bring the supply to"), r.out)
+	assert.True(t, strings.HasPrefix(r.out, "WAIT: conditions are not right yet. Raise the supply to"), r.out)
 	assert.Contains(t, r.out, "\nWAIT Not enough air: 28.0 psi gives the gun 24.")
-	assert.Contains(t, r.out, "\nThe gun wants 26.0 psi behind the valve, 8.7 cfm, 15.5 psi at the cap.\nIt gets 24.0 psi at most.\n")
+	assert.Contains(t, r.out, "\nThe gun wants 26.0 psi after the valve, 8.7 cfm, 15.5 psi at the cap.\nIt gets 24.0 psi at most.\n")
 }
 
 // Each verdict heads its card with what turns it, and a script reads it off the exit code.
@@ -87,11 +87,11 @@ func TestEachVerdictHeadsItsCard(t *testing.T) {
 		code int
 		head string
 	}{
-		{clearJob(), ExitAnswered, "GO: set it like this and spray.\n\nClear,"},
-		{clearJob("--temp", "93F", "--humidity", "30"), ExitAnswered, "WATCH: you can spray, but mind this. Cool the booth to "},
-		{clearJob("--regulator", "none"), ExitAnswered, "WAIT: not yet. Fit a regulator at the wall.\nWAIT There is no regulator"},
-		{clearJob("--supply", "20psi"), ExitCannot, "STOP: do not spray. Bring the supply to "},
-		{clearJob("--wall", "70psi"), ExitAnswered, "GO: set it like this and spray.\n\nClear, reduced-pressure gun. Air 72 F at 45% humidity, supply 90 psi.\n\nTurn the wall down to 31.0 psi first.\n\n  WALL "},
+		{clearJob(), ExitAnswered, "GO: set it like this and spray.\n\nClearcoat,"},
+		{clearJob("--temp", "93F", "--humidity", "30"), ExitAnswered, "WATCH: you can spray, but read the cautions first. Cool the booth to "},
+		{clearJob("--regulator", "none"), ExitAnswered, "WAIT: conditions are not right yet. Fit a regulator at the wall.\nWAIT There is no regulator"},
+		{clearJob("--supply", "20psi"), ExitCannot, "STOP: do not spray. Raise the supply to "},
+		{clearJob("--wall", "70psi"), ExitAnswered, "GO: set it like this and spray.\n\nClearcoat, reduced-pressure gun. Air 72 F at 45% humidity, supply 90 psi.\n\nTurn the wall regulator down to 31.0 psi first.\n\n  WALL "},
 	} {
 		r := boothset("", x.args...)
 		assert.Equal(t, x.code, r.code, x.args)

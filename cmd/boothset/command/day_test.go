@@ -131,15 +131,15 @@ func TestDayText(t *testing.T) {
 	r := boothset("", dayArgs("clear", "75F", "60", "--panel", "58F", "--pot-life", "4", "--started", "22:30", "--panels", "5")...)
 	assert.Equal(t, ExitCannot, r.code)
 	for _, s := range []string{
-		"Clear. Air 75 F at 60% humidity, panel 58 F, paint 75 F.", "STOP: do not spray. Warm the panel by",
-		"panel 2.2 F below it; 5.4 F above is the least", "FLASH-OFF    about 1.5 times", "THINNER      standard",
+		"Clearcoat. Air 75 F at 60% humidity, panel 58 F, paint 75 F.", "STOP: do not spray. Warm the panel by",
+		"panel 2.2 F below it; at least 5.4 F above", "FLASH-OFF    about 52% longer than on a 70 F, 50% day", "THINNER      standard",
 		"POT LIFE     about 3 h 5 min", "over at about 1:33 am next day", "STOP The panel at 58 F is at or below the dew point",
-		"5 panels in one go: half a band slower", "Why\n", "[published: ISO 8502-4",
+		"5 panels in one go: use a thinner half a grade slower", "Why\n", "[published: ISO 8502-4",
 	} {
 		assert.Contains(t, strings.Join(strings.Fields(r.out), " "), strings.Join(strings.Fields(s), " "))
 	}
 	metric := boothset("", dayArgs("waterborne-base", "15", "70", "--units", "metric")...)
-	assert.Contains(t, metric.out, "WAIT: not yet. Warm booth air, panel and paint to 25.0 C")
+	assert.Contains(t, metric.out, "WAIT: conditions are not right yet. Warm booth air, panel and paint to 25.0 C")
 	assert.Contains(t, metric.out, "REDUCER      fast")
 	assert.Contains(t, boothset("", dayArgs("clear", "75F", "45")...).out, "GO: temperature and humidity are fine for spraying.\n")
 }

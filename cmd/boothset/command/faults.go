@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"strconv"
 	"strings"
 
 	"boothset/calc"
@@ -23,10 +22,11 @@ func spoken(w *words.Words, id string, f ...calc.Figure) string { return w.Text(
 type fieldError struct{ field, given, want string }
 
 func (e *fieldError) Error() string {
+	field := words.Short(e.field)
 	if e.given == "" {
-		return e.field + ": " + e.want
+		return field + ": " + e.want
 	}
-	return fmt.Sprintf("%s %q: %s", e.field, e.given, e.want)
+	return field + " " + words.Quoted(e.given) + ": " + e.want
 }
 
 // fields is the parts of a fault; ok is false where an error has none.
@@ -44,13 +44,13 @@ func fields(err error) (field, given, want string, ok bool) {
 
 // refuse says what was wrong with the input.
 func (p *Program) refuse(err error) int {
-	fmt.Fprintln(p.Std.Err, name+":", err)
+	fmt.Fprintln(p.Std.Err, name+":", words.Printable(err.Error()))
 	return ExitBadInput
 }
 
 // failed says what else went wrong, in the sentence of an id.
 func (p *Program) failed(w *words.Words, id string, err error, f ...calc.Figure) int {
-	fmt.Fprintln(p.Std.Err, name+":", spoken(w, id, append(f, calc.TextFigure("error", err.Error()))...))
+	fmt.Fprintln(p.Std.Err, name+":", spoken(w, id, append(f, calc.GivenFigure("error", err.Error()))...))
 	return ExitFailed
 }
 
@@ -61,8 +61,6 @@ func (p *Program) say(text string) int {
 	}
 	return ExitAnswered
 }
-
-func quoted(s string) string { return strconv.Quote(s) }
 
 // unknownCommand refuses a command that there is not.
 func (p *Program) unknownCommand(given string) error {
@@ -85,16 +83,16 @@ func (p *Program) flagFault(c *cobra.Command, err error) error {
 	var needs *pflag.ValueRequiredError
 	var invalid *pflag.InvalidValueError
 	var syntax *pflag.InvalidSyntaxError
-	text := err.Error()
+	text := words.Short(err.Error())
 	switch {
 	case errors.As(err, &missing):
-		text = spoken(w, "flag-unknown", calc.TextFigure("flag", "--"+missing.GetSpecifiedName()))
+		text = spoken(w, "flag-unknown", calc.GivenFigure("flag", "--"+missing.GetSpecifiedName()))
 	case errors.As(err, &needs):
-		text = spoken(w, "flag-needs", calc.TextFigure("flag", "--"+needs.GetSpecifiedName()))
+		text = spoken(w, "flag-needs", calc.GivenFigure("flag", "--"+needs.GetSpecifiedName()))
 	case errors.As(err, &syntax):
-		text = spoken(w, "flag-syntax", calc.TextFigure("flag", syntax.GetSpecifiedFlag()))
+		text = spoken(w, "flag-syntax", calc.GivenFigure("flag", syntax.GetSpecifiedFlag()))
 	case errors.As(err, &invalid):
-		text = spoken(w, "flag-truth", calc.TextFigure("given", quoted(invalid.GetValue())), calc.TextFigure("flag", "--"+invalid.GetFlag().Name))
+		text = spoken(w, "flag-truth", calc.TextFigure("given", words.Quoted(invalid.GetValue())), calc.GivenFigure("flag", "--"+invalid.GetFlag().Name))
 	}
 	return p.seeHelp(c, text)
 }

@@ -49,6 +49,14 @@ func (p *Program) help(c *cobra.Command) int {
 	if err != nil {
 		return p.refuse(err)
 	}
+	if given := c.Flags().Args(); !c.HasParent() && len(given) > 0 {
+		return p.refuse(p.unknownCommand(given[0]))
+	}
+	if units := p.common.units; units != "" {
+		if _, ok := catalogue.SystemOf(units); !ok {
+			return p.refuse(&fieldError{flagUnits, units, chooseUnits(w)})
+		}
+	}
 	r, err := p.helpReader(w)
 	switch {
 	case err != nil:
@@ -158,7 +166,7 @@ func (p *Program) helpCommand() *cobra.Command {
 		RunE: func(c *cobra.Command, args []string) error {
 			of, rest, err := c.Root().Find(args)
 			if err != nil || len(rest) > 0 {
-				return p.unknownCommand(args[0])
+				return p.unknownCommand(strings.Join(args, " "))
 			}
 			p.code = p.help(of)
 			return nil

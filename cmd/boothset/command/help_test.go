@@ -33,6 +33,31 @@ func TestHelpInEveryLanguage(t *testing.T) {
 	}
 }
 
+// Help is of the command that is named, wherever it is named and whatever flags stand where;
+// a command that there is not has none.
+func TestHelpHonoursFlagsInAnyOrder(t *testing.T) {
+	want := boothset("", "plan", "--units", "metric", "--lang", "es", "--help")
+	require.Equal(t, ExitAnswered, want.code, want.err)
+	require.Contains(t, want.out, "boothset plan: qué ajustar")
+	for _, args := range []string{
+		"help plan --units metric --lang es", "--lang es help --units metric plan", "help --lang es --units metric plan", "--help plan --lang es --units metric",
+		"--lang es --help --units metric plan", "plan --help --units metric --lang es", "plan -h --lang es --units metric", "--units metric plan --help --lang es", "plan -help -lang es -units metric",
+	} {
+		assert.Equal(t, want, boothset("", strings.Fields(args)...), args)
+	}
+	for _, args := range []string{"help nope", "nope --help", "--help nope", "nope", "help plan nope", "nope -h", "help nope --lang en", "help nope plan"} {
+		got := boothset("", strings.Fields(args)...)
+		assert.Equal(t, ExitBadInput, got.code, args)
+		assert.Empty(t, got.out, args)
+		assert.Contains(t, got.err, "nope", args)
+		assert.Contains(t, got.err, "use plan, day, thin, film, mix", args)
+	}
+	for _, args := range []string{"plan --help --units imperial", "help --units imperial", "--units imperial help plan"} {
+		got := boothset("", strings.Fields(args)...)
+		assert.Equal(t, ran{err: "boothset: units \"imperial\": choose us or metric\n", code: ExitBadInput}, got, args)
+	}
+}
+
 // What is wrong with the flags and with a line of a batch is told in the language asked
 // for, by name and as it was given.
 func TestFaultsInSpanish(t *testing.T) {
@@ -49,9 +74,9 @@ func TestFaultsInSpanish(t *testing.T) {
 		{args: []string{"--wrong"}, says: "boothset: no hay tal opción: --wrong; vea boothset --help\n"},
 		{args: []string{"spray"}, says: `boothset: command "spray": use plan, day, thin, film, mix, shop, log, sheet, drift, o ninguno para el asistente` + "\n"},
 		{args: clearJob("--units", "imperial"), says: `boothset: units "imperial": elija us o metric` + "\n"},
-		{args: []string{"plan", "--batch", "--coat", "clear"}, says: "boothset: coat: con --batch cada petición da lo suyo; junto a ella solo van --units, --lang y --shop\n"},
+		{args: []string{"plan", "--batch", "--coat", "clear"}, says: "boothset: coat: con --batch cada petición da lo suyo; junto a ella solo van --units, --lang, --shop, --fields y --jobs\n"},
 		{args: []string{"plan", "--batch"}, input: "hola", says: `"want":"no es JSON; dé un objeto por línea, como {`},
-		{args: []string{"plan", "--batch"}, input: "{} {}", says: `"want":"un objeto JSON por línea, nada detrás"`},
+		{args: []string{"plan", "--batch"}, input: "{} {}", says: `"want":"un objeto JSON por línea, nada después"`},
 		{args: []string{"plan", "--batch"}, input: "[]", says: `"want":"un valor JSON (array); dé un objeto por línea"`},
 		{args: []string{"plan", "--batch"}, input: `{"hose":{}}`, says: `"want":"un valor JSON (object) no sirve; dé un texto o un número, o una lista de ellos"`},
 		{args: []string{"plan", "--batch"}, input: `{"spread":3}`, says: `"want":"un valor JSON (number) no sirve; dé true o false"`},
@@ -59,7 +84,7 @@ func TestFaultsInSpanish(t *testing.T) {
 		{args: []string{"plan", "--batch"}, input: `{"colour":3}`, says: `"want":"no hay tal campo; una petición puede llevar coat, `},
 		{args: []string{"day", "--batch"}, input: `{"colour":3}`, says: `"want":"no hay tal campo; una petición puede llevar coat, stage, hardener, gun, temp, `},
 		{args: []string{"day", "--batch"}, input: `{"temp":{}}`, says: `"want":"un valor JSON (object) no sirve; dé un texto o un número"`},
-		{args: []string{"day", "--batch"}, input: `"` + strings.Repeat("x", longestLine) + `"`, says: `"want":"más larga que 1048576 bytes"`},
+		{args: []string{"day", "--batch"}, input: `"` + strings.Repeat("x", longestLine) + `"`, says: `"want":"dé una línea de a lo más 1048576 bytes"`},
 		{args: nil, says: "boothset: la entrada estándar no es una terminal, así que el asistente no puede abrir. Sin pantalla use\n"},
 	} {
 		r := boothsetIn(locale("es_US.UTF-8"), c.input, c.args...)

@@ -1,9 +1,12 @@
 package command
 
 import (
-	"encoding/json"
+	"fmt"
 	"math"
 	"strconv"
+	"unicode"
+	"unicode/utf16"
+	"unicode/utf8"
 
 	"boothset/calc"
 	"boothset/calc/unit"
@@ -12,23 +15,29 @@ import (
 
 // jsonWriter appends JSON by hand: a batch writes tens of thousands of answers a
 // second, and the standard encoder's reflection would be most of its time. Keys are
-// plain; text is escaped by the standard library where it needs it.
+// plain; of text whatever cannot be printed is escaped.
 type jsonWriter struct {
 	b     []byte
 	fresh bool // nothing stands in the open object or array yet
+	// pick is what is wanted of the open object or array, nil where that is all of it.
+	pick *picked
 }
 
-func (j *jsonWriter) key(name string) {
+// key writes a key, where it is wanted.
+func (j *jsonWriter) key(name string) (wanted bool) {
+	if name != "" && !j.pick.has(name) {
+		return false
+	}
 	if !j.fresh {
 		j.b = append(j.b, ',')
 	}
 	j.fresh = false
-	if name == "" {
-		return
+	if name != "" {
+		j.b = append(j.b, '"')
+		j.b = append(j.b, name...)
+		j.b = append(j.b, '"', ':')
 	}
-	j.b = append(j.b, '"')
-	j.b = append(j.b, name...)
-	j.b = append(j.b, '"', ':')
+	return true
 }
 
 // object writes an object under a key; an empty key is an element of an array.
@@ -37,17 +46,24 @@ func (j *jsonWriter) object(name string, fill func()) { j.nest(name, '{', '}', f
 func (j *jsonWriter) array(name string, fill func()) { j.nest(name, '[', ']', fill) }
 
 func (j *jsonWriter) nest(name string, open, shut byte, fill func()) {
-	j.key(name)
+	if !j.key(name) {
+		return
+	}
+	outer := j.pick
+	if name != "" {
+		j.pick = j.pick.within(name)
+	}
 	j.b = append(j.b, open)
 	j.fresh = true
 	fill()
 	j.b = append(j.b, shut)
-	j.fresh = false
+	j.fresh, j.pick = false, outer
 }
 
 func (j *jsonWriter) number(name string, v float64) {
-	j.key(name)
-	j.value(v)
+	if j.key(name) {
+		j.value(v)
+	}
 }
 
 // value appends a number to twelve digits. Nothing in an answer is infinite or undefined; were
@@ -64,35 +80,47 @@ func (j *jsonWriter) value(v float64) {
 }
 
 func (j *jsonWriter) count(name string, n int) {
-	j.key(name)
-	j.b = strconv.AppendInt(j.b, int64(n), 10)
+	if j.key(name) {
+		j.b = strconv.AppendInt(j.b, int64(n), 10)
+	}
 }
 
 func (j *jsonWriter) bool(name string, v bool) {
-	j.key(name)
-	j.b = strconv.AppendBool(j.b, v)
+	if j.key(name) {
+		j.b = strconv.AppendBool(j.b, v)
+	}
 }
 
 func (j *jsonWriter) null(name string) {
-	j.key(name)
-	j.b = append(j.b, "null"...)
+	if j.key(name) {
+		j.b = append(j.b, "null"...)
+	}
 }
 
 func (j *jsonWriter) text(name, s string) {
-	j.key(name)
-	j.b = appendText(j.b, s)
+	if j.key(name) {
+		j.b = appendText(j.b, s)
+	}
 }
 
 func appendText(b []byte, s string) []byte {
-	if needsEscape(s) {
-		quoted, err := json.Marshal(s)
-		if err != nil {
-			return append(b, `""`...) // cannot be: a string always encodes
-		}
-		return append(b, quoted...)
-	}
 	b = append(b, '"')
-	b = append(b, s...)
+	if !needsEscape(s) {
+		b = append(b, s...)
+		return append(b, '"')
+	}
+	for _, c := range s { // bytes that are no character become the one for that
+		switch {
+		case c == '"' || c == '\\':
+			b = append(b, '\\', byte(c))
+		case unicode.IsPrint(c):
+			b = utf8.AppendRune(b, c)
+		default: // a terminal may be where it goes
+			for _, unit := range utf16.AppendRune(nil, c) {
+				b = fmt.Appendf(b, `\u%04x`, unit)
+			}
+		}
+	}
 	return append(b, '"')
 }
 
@@ -108,7 +136,9 @@ func needsEscape[T string | []byte](s T) bool {
 // written writes text that write appends, without a copy where nothing in it needs an
 // escape, which in a sentence nothing does.
 func (j *jsonWriter) written(name string, write func(dst []byte) []byte) {
-	j.key(name)
+	if !j.key(name) {
+		return
+	}
 	j.b = append(j.b, '"')
 	start := len(j.b)
 	j.b = write(j.b)
@@ -122,17 +152,14 @@ func (j *jsonWriter) written(name string, write func(dst []byte) []byte) {
 
 // quantity is a value in both systems.
 func quantity[T ~float64](j *jsonWriter, name string, q *unit.Quantity, v T) {
+	if !j.pick.has(name) {
+		return
+	}
 	us, a, metric, b := q.Pair(float64(v))
-	j.key(name)
-	j.b = append(j.b, `{"`...)
-	j.b = append(j.b, us...)
-	j.b = append(j.b, `":`...)
-	j.value(a)
-	j.b = append(j.b, `,"`...)
-	j.b = append(j.b, metric...)
-	j.b = append(j.b, `":`...)
-	j.value(b)
-	j.b = append(j.b, '}')
+	j.object(name, func() {
+		j.number(us, a)
+		j.number(metric, b)
+	})
 }
 
 func (j *jsonWriter) gauge(name string, p unit.Gauge) { quantity(j, name, unit.Pressure, p) }

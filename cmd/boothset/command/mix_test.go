@@ -167,7 +167,7 @@ func TestMixBadInput(t *testing.T) {
 		args []string
 		says string
 	}{
-		{[]string{"--area", "4m2", "--coat", "clear"}, "gun: needed for what lands"},
+		{[]string{"--area", "4m2", "--coat", "clear"}, "gun: needed for how much paint lands"},
 		{[]string{"--coat", "clear", "--gun", "reduced-pressure"}, "area: type an area"},
 		{[]string{"--coat", "clear", "--gun", "reduced-pressure", "--area", "900m2", "--solids", "1", "--film", "1900um"}, "beyond any mix"},
 	} {

@@ -43,7 +43,7 @@ func TestCommonPracticeWallLeftAt70(t *testing.T) {
 	assert.Contains(t, a.cautioned("warn"), "now-over-stamp")
 	assert.Equal(t, "go", a.Verdict, "what was read at the wall does not count")
 	require.NotNil(t, a.First)
-	assert.Equal(t, "Turn the wall down to 31.0 psi first.", *a.First)
+	assert.Equal(t, "Turn the wall regulator down to 31.0 psi first.", *a.First)
 }
 
 // A wall pinned at 140 psi: choked, below a tenth of its area.
@@ -195,7 +195,7 @@ func TestMainHoseAndWhip(t *testing.T) {
 	a := planned(t, ExitAnswered, clearJob("--hose", "25ft,3/8in", "--hose", "6ft,5/16in", "--filter", "point-of-use"))
 	assert.Equal(t, []string{
 		"wall regulator (1/2in)", "filter (point-of-use)", "wall coupling (large-bore)", "main hose", "whip coupling (large-bore)",
-		"whip hose", "gun coupling (large-bore)", "inlet valve", "passages", "air cap",
+		"whip hose", "gun coupling (large-bore)", "inlet valve", "gun's own passages", "air cap",
 	}, a.names())
 	usual := planned(t, ExitAnswered, clearJob())
 	assert.Greater(t, a.Wall.Open["psi"], usual.Wall.Open["psi"])
@@ -257,8 +257,8 @@ func TestAGunWithoutAValve(t *testing.T) {
 	assert.Nil(t, v["valve"])
 	assert.NotContains(t, v["now"], "opening_needed")
 	card := boothsetIn(shop, "", args...).out
-	assert.Regexp(t, `(?m)^  INLET VALVE +none +the wall alone sets this gun$`, card)
-	for _, bad := range []string{"behind the valve", "an eighth of a turn", "with the valve open", "open valve"} {
+	assert.Regexp(t, `(?m)^  INLET VALVE +none +the wall regulator alone sets this gun$`, card)
+	for _, bad := range []string{"after the valve", "an eighth of a turn", "with the valve open", "open valve"} {
 		assert.NotContains(t, strings.Join(strings.Fields(card), " "), bad)
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"io"
 	"maps"
 	"slices"
+	"strconv"
 	"strings"
 
 	"boothset/calc"
@@ -134,7 +135,7 @@ func textOf(v json.RawMessage) (texts []string, kind string) {
 	case "null":
 		return nil, ""
 	case "number":
-		return []string{string(v)}, ""
+		return []string{numberText(string(v))}, ""
 	case "string":
 		var s string
 		if err := json.Unmarshal(v, &s); err != nil {
@@ -157,6 +158,20 @@ func textOf(v json.RawMessage) (texts []string, kind string) {
 	default:
 		return nil, kind
 	}
+}
+
+// numberText is a JSON number as it is typed: without an exponent, and with another zero behind
+// three decimals, since its point never marks thousands.
+func numberText(number string) string {
+	x, err := strconv.ParseFloat(number, 64)
+	if err != nil { // past what can be told apart from infinity
+		return number
+	}
+	plain := strconv.FormatFloat(x, 'f', -1, 64)
+	if _, decimals, _ := strings.Cut(plain, "."); len(decimals) == 3 {
+		plain += "0"
+	}
+	return plain
 }
 
 // kindOf is what JSON calls a value.

@@ -56,6 +56,9 @@ func Run(p *Program, args []string) int {
 			return p.refuse(err)
 		}
 		p.document(root, r)
+		for i := range args { // the library prints those that it cannot complete as they are
+			args[i] = words.Short(args[i])
+		}
 	} else {
 		args = doubleDashed(root, args)
 		p.common.lang = langIn(args)
@@ -85,7 +88,11 @@ func (p *Program) Root() *cobra.Command {
 	root.SetOut(p.Std.Out)
 	root.SetErr(p.Std.Err)
 	p.common.flags(root.PersistentFlags())
+	root.InitDefaultHelpFlag() // so that it takes no value where commands are looked for
 	root.Flags().BoolVar(&p.common.plain, "plain", false, "usage-plain")
+	root.Flags().BoolVar(&p.common.card, "card", false, "usage-card")
+	root.Flags().StringVar(&p.common.colours, flagColours, "", "usage-colours")
+	root.Flags().BoolVar(&p.common.noMouse, "no-mouse", false, "usage-no-mouse")
 	root.Flags().BoolVar(&p.common.version, "version", false, "usage-version")
 	root.SetFlagErrorFunc(p.flagFault)
 	root.SetHelpFunc(func(c *cobra.Command, _ []string) { p.code = p.help(c) })
@@ -122,7 +129,7 @@ func (p *Program) sayVersion() error {
 func (p *Program) noArgs(c *cobra.Command, args []string) error {
 	if len(args) > 0 {
 		w, _ := p.words()
-		return p.seeHelp(c, spoken(w, "flag-argument", calc.TextFigure("given", quoted(args[0]))))
+		return p.seeHelp(c, spoken(w, "flag-argument", calc.TextFigure("given", words.Quoted(args[0]))))
 	}
 	return nil
 }
@@ -164,19 +171,23 @@ func doubleDashed(root *cobra.Command, args []string) []string {
 
 // common is the flags that the assistant and every sub-command have.
 type common struct {
-	units, lang    string
-	shop           string // the shop's folder
-	plain, version bool
+	units, lang, colours          string
+	shop                          string // the shop's folder
+	plain, card, noMouse, version bool
 }
 
 // The names of the flags that every command has, and of those of sub-commands.
 const (
-	flagUnits = "units"
-	flagLang  = "lang"
-	flagShop  = "shop"
-	flagBooth = "booth"
-	flagJSON  = "json"
-	flagBatch = "batch"
+	flagUnits  = "units"
+	flagLang   = "lang"
+	flagShop   = "shop"
+	flagBooth  = "booth"
+	flagJSON   = "json"
+	flagBatch  = "batch"
+	flagFields = "fields"
+	flagJobs   = "jobs"
+
+	flagColours = "colours"
 )
 
 func (c *common) flags(f *pflag.FlagSet) {
@@ -191,7 +202,7 @@ func (p *Program) words() (*words.Words, error) {
 	if p.common.lang == "" {
 		return p.local, nil
 	}
-	if w, ok := words.For(p.common.lang); ok {
+	if w, ok := words.For(strings.ToLower(p.common.lang)); ok {
 		return w, nil
 	}
 	return p.local, &fieldError{flagLang, p.common.lang, p.local.Choose(words.Languages())}

@@ -63,7 +63,7 @@ func TestEveryFlagIsInTheHelp(t *testing.T) {
 		r := boothset("", args...)
 		require.Equal(t, ExitAnswered, r.code)
 		require.Empty(t, r.err)
-		for _, name := range []string{"units", "lang", "json", "batch"} {
+		for _, name := range []string{"units", "lang", "json", "batch", "fields", "jobs"} {
 			assert.Contains(t, r.out, "\n  --"+name+" ")
 		}
 		for _, row := range question.Plan.Fields {
@@ -84,7 +84,7 @@ func TestFlagsAndRequestFieldsAreTheSame(t *testing.T) {
 			flags = append(flags, strings.ReplaceAll(strings.Fields(name)[0], "-", "_"))
 		}
 	}
-	assert.ElementsMatch(t, append(requestKeys(question.Plan), "json", "batch", "lang", "shop"), append(flags, "spread"))
+	assert.ElementsMatch(t, append(requestKeys(question.Plan), "json", "batch", "fields", "jobs", "lang", "shop"), append(flags, "spread"))
 }
 
 // What the help says a choice is, the catalogue offers.

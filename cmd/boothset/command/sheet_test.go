@@ -59,6 +59,7 @@ func row(t testing.TB, sheet, name string) []string {
 // The sheet says what a plan of the same job says, and what was agreed in its place, marked.
 func TestTheSheetOfABooth(t *testing.T) {
 	dir, env := quarryLane(t)
+	called := words.English().Say("name-coat-clear")
 	sheet := func() string {
 		r := boothsetIn(env, "", "sheet", "--booth", "two")
 		require.Equal(t, ExitAnswered, r.code, r.err)
@@ -67,13 +68,13 @@ func TestTheSheetOfABooth(t *testing.T) {
 	plan := boothsetIn(env, "", "plan", "--booth", "two", "--coat", "clear", "--gun", "number-four", "--temp", "21C", "--humidity", "50", "--json")
 	a := decoded(t, plan.out)
 	mild := unit.Pressure.Number(unit.US, float64(unit.PSIG(a.Wall.Flowing["psi"])), unit.Usual)
-	worked := row(t, sheet(), "clear")
+	worked := row(t, sheet(), called)
 	require.Len(t, worked, 4)
 	assert.True(t, strings.HasPrefix(worked[1], mild+"/"), "%v and %s", worked, mild)
 	assert.NotContains(t, sheet(), "* agreed")
 
 	agreedOn(t, dir, 41)
-	agreed := row(t, sheet(), "clear")
+	agreed := row(t, sheet(), called)
 	assert.Equal(t, strings.Replace(worked[1], mild, "41", 1)+"*", agreed[1], "the wall as agreed, the rest as worked out")
 	assert.Equal(t, worked[0], agreed[0], "for mild days alone")
 	assert.Contains(t, sheet(), "\n* agreed\n")
@@ -81,7 +82,7 @@ func TestTheSheetOfABooth(t *testing.T) {
 	two, err := os.ReadFile(filepath.Join(dir, "booths", "two.toml"))
 	require.NoError(t, err)
 	require.NoError(t, os.WriteFile(filepath.Join(dir, "booths", "two.toml"), []byte(strings.Replace(string(two), "50ft", "35ft", 1)), 0o600))
-	void := row(t, sheet(), "clear")
+	void := row(t, sheet(), called)
 	assert.True(t, strings.HasSuffix(void[1], "!"), void)
 	assert.NotContains(t, void[1], "41")
 	assert.Contains(t, sheet(), "\n! agreed, and void")

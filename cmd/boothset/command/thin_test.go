@@ -162,8 +162,8 @@ func TestThinText(t *testing.T) {
 	r := boothset("", thinArgs("din4", "21", "62F", "--sheet-seconds", "16-18")...)
 	require.Equal(t, ExitAnswered, r.code)
 	for _, s := range []string{
-		"Clear. 21 s in the DIN 53211 4 mm cup, paint at 62 F.", "  WARM Warm it to 76 F; or only to 68 F, and add 5% thinner.",
-		"  WANTED       16 to 18 s         at 68 F, the sheet's", "  YOURS        about 19 s         at 68 F, 18 to 20 s",
+		"Clearcoat. 21 s in the DIN 53211 4 mm cup, paint at 62 F.", "  WARM Warm it to 76 F; or only to 68 F, and add 5% thinner.",
+		"  SHEET ASKS   16 to 18 s         at 68 F, the sheet's", "  YOURS        about 19 s         at 68 F, 18 to 20 s",
 		"  THEN         about 17 s         at 76 F; time it again", "about 74 mm2/s (52 mm2/s to 97 mm2/s)", "[the product's sheet, as typed]",
 	} {
 		assert.Contains(t, strings.Join(strings.Fields(r.out), " "), strings.Join(strings.Fields(s), " "))
