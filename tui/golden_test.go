@@ -167,7 +167,7 @@ var pictureRunes = func() string {
 		all += string(c)
 	}
 	return all + string([]rune{g.Full, g.Upper, g.Lower, g.Left, g.Right, g.Light, g.Mid, g.Dark, g.Dot, g.Rule, g.Upright, g.Down, g.Up,
-		g.Cross, g.TeeRight, g.TeeLeft, g.DownRight, g.DownLeft, g.UpRight, g.UpLeft, g.Between, g.Cursor})
+		g.Cross, g.TeeRight, g.TeeLeft, g.DownRight, g.DownLeft, g.UpRight, g.UpLeft, g.Between, g.Cursor, g.Done})
 }()
 
 // idLike is what may be a sentence's id.

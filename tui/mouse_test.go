@@ -39,14 +39,14 @@ func listIn(r *root) *list {
 	return nil
 }
 
-// In every list of every page, in every window, a click on a row marks the entry that stands in
+// In every list of every page, in a small window and the usual one, a click on a row marks the entry that stands in
 // it, a click on the marked one takes it as enter does, and every entry that shows can be
 // clicked.
 func TestAClickMarksTheEntryInItsRow(t *testing.T) {
 	t.Parallel()
 	lists := 0
 	for _, f := range shots() {
-		for _, l := range theSizes {
+		for _, l := range []size{theSizes[0], usualSize} {
 			r := f.at(t, look{size: l})
 			if listIn(r) == nil {
 				continue
@@ -54,6 +54,9 @@ func TestAClickMarksTheEntryInItsRow(t *testing.T) {
 			lists++
 			shown := 0
 			for y, row := range strings.Split(ansi.Strip(r.View()), "\n") {
+				if r.clicked(5, y) == nil {
+					continue
+				}
 				clicked := f.at(t, look{size: l})
 				before, items := where(clicked), listIn(clicked)
 				was := items.at
@@ -88,7 +91,7 @@ func TestEveryEntryThatShowsCanBeClicked(t *testing.T) {
 	for i := 1; i < n; i++ {
 		y := -1
 		for at, row := range frame {
-			if strings.HasSuffix(strings.TrimRight(row, " "), "  "+plain(listIn(r).items[i].Name)) {
+			if name := "  " + plain(listIn(r).items[i].Name); strings.HasSuffix(strings.TrimRight(row, " "), name) || strings.Contains(row, name+"  ") {
 				y = at
 			}
 		}
@@ -163,9 +166,10 @@ func TestTheWheelWalksAndScrolls(t *testing.T) {
 	require.Equal(t, 1, listIn(r).at)
 
 	press(r, "8", "2")
-	typed := r.View()
+	typed := typedText(r)
 	turn(r, tea.MouseButtonWheelDown)
-	require.Equal(t, typed, r.View(), "a field is not stepped")
+	require.Equal(t, typed, typedText(r), "the next field is marked, and none stepped")
+	turn(r, tea.MouseButtonWheelUp)
 
 	press(r, toAnswer[3:]...)
 	r.Update(resize(size{60, 20}))
@@ -211,4 +215,23 @@ func TestTooSmallAWindowTakesNoClick(t *testing.T) {
 	}
 	r.Update(resize(usualSize))
 	require.Zero(t, listIn(r).at)
+}
+
+// A click on a field of a page of several marks it, what was typed in another taken.
+func TestAClickOnAFieldMarksIt(t *testing.T) {
+	for _, l := range theSizes {
+		r := start(t, look{size: l})
+		press(r, then(atTemp, "75")...)
+		for _, want := range []string{"altitude", "humidity", "panel", "air"} {
+			for y, row := range strings.Split(r.View(), "\n") {
+				if strings.HasPrefix(strings.TrimLeft(row, " >"), want+" ") {
+					click(r, 4, y)
+					break
+				}
+			}
+			g := r.page().(*groupPage)
+			require.Equal(t, want, r.s.label(g.all[g.at].Field), l)
+		}
+		require.Equal(t, "75 F", r.s.answers.Text(question.Temp))
+	}
 }

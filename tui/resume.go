@@ -1,6 +1,8 @@
 package tui
 
 import (
+	"slices"
+
 	"boothset/calc"
 	"boothset/presets/question"
 
@@ -28,6 +30,7 @@ func (p *resume) offer(run *lastRun) {
 // What can be done with them.
 const (
 	resumeGoOn  = "go-on" // where it was left
+	resumeCoat  = "coat"  // another coat, all else the same
 	resumeAgain = "again" // the same answers, from the first question
 	resumeOther = "other" // those of another run are offered
 	resumeClean = "clean" // none of them
@@ -39,9 +42,9 @@ func (p *resume) under(size) []string       { return nil }
 func (p *resume) press(tea.KeyMsg) move     { return nil }
 
 func (p *resume) enter() *question.Fault {
-	what := []string{resumeGoOn, resumeAgain, resumeOther, resumeClean}
+	what := []string{resumeGoOn, resumeCoat, resumeAgain, resumeOther, resumeClean}
 	if len(p.others) == 0 {
-		what = []string{resumeGoOn, resumeAgain, resumeClean}
+		what = slices.DeleteFunc(what, func(id string) bool { return id == resumeOther })
 	}
 	p.list = p.s.listOf("resume-", what...)
 	return nil
@@ -111,8 +114,8 @@ func (p *resume) take(string) move {
 			return
 		}
 		r.take(run)
-		if picked == resumeAgain {
-			r.s.walkLine = false
+		if picked != resumeGoOn {
+			r.s.walkLine, r.s.asBefore = false, picked == resumeCoat
 			r.goTo(r.first)
 			return
 		}

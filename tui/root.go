@@ -37,8 +37,8 @@ func newRoot(s *session) *root {
 	r.first = len(r.pages)
 	for i := range s.steps {
 		st := &s.steps[i]
-		if st.id == stepSheet {
-			r.pages = append(r.pages, newSheetPage(s, st))
+		if st.field == nil {
+			r.pages = append(r.pages, newGroupPage(s, st))
 			continue
 		}
 		r.pages = append(r.pages, &stepPage{s: s, step: st})
@@ -183,7 +183,7 @@ func (r *root) keys() []binding {
 func (r *root) everywhere() []binding {
 	return []binding{
 		stopBinding(),
-		bindExplained(helpKeys, "do-keys", func(string) move { return open(&keysPage{s: r.s, below: append(r.keys(), r.besides()...)}) }),
+		bindExplained(helpKeys, "do-keys", func(string) move { return open(&keysPage{s: r.s, of: r.page(), below: append(r.keys(), r.besides()...)}) }),
 	}
 }
 
@@ -213,5 +213,5 @@ func (r *root) View() string {
 	if r.size == (size{}) {
 		return ""
 	}
-	return lay(r.s, r.page(), r.keys(), r.size)
+	return r.s.words.Marked(lay(r.s, r.page(), r.keys(), r.size))
 }

@@ -43,6 +43,7 @@ type session struct {
 	walkLine bool   // the line is gone through part by part
 	check    string // whether the supply is checked: checkSkip, checkKeep or checkChange
 	finished bool   // the answer was reached
+	asBefore bool   // what was answered is not asked again
 
 	entered map[string]time.Time // when each answer was taken
 
@@ -96,7 +97,7 @@ func (s *session) current() question.Answers { return s.answers.Or(s.usual) }
 // counting is answers as they count: with the usual ones filled in, and without the supply
 // where it is not to be checked.
 func (s *session) counting(a question.Answers) question.Answers {
-	a = a.Or(s.usual)
+	a = s.dated(a).Or(s.usual)
 	if s.check == checkSkip {
 		a = a.With(question.Compressor, question.Value{Text: question.None, ID: question.None})
 	}
@@ -178,10 +179,7 @@ func (s *session) label(f *question.Field) string { return s.say(f.Sentence(ques
 
 // called is an answer as a person reads it: the name of an entry, or what was typed.
 func (s *session) called(f *question.Field, a question.Answers) string {
-	if v, ok := a.One(f); ok && f.Listed() {
-		return plain(s.reader.Called(f, v))
-	}
-	return plain(a.Text(f))
+	return plain(s.reader.Shown(f, a.Get(f), s.sys))
 }
 
 // trail is the answers so far in at most rows of w columns.
@@ -215,7 +213,7 @@ func (s *session) answersIn(a question.Answers, check string, w, rows int) []str
 // age is how long ago the last run's answer to a field was given, where it is still what
 // stands in it; empty otherwise.
 func (s *session) age(f *question.Field, text string) string {
-	if s.old == nil || f == nil || text == "" || s.old.answers.Text(f) != text {
+	if s.old == nil || text == "" || s.old.answers.Text(f) != text || s.entered[f.Name].After(s.old.EnteredAt(f.Name)) {
 		return ""
 	}
 	return s.text("entered-ago", calc.TextFigure("age", s.since(s.old.EnteredAt(f.Name))))

@@ -21,14 +21,14 @@ const hereDocument = `8
 500ft
 100psi
 2
+60psi
+2
 3
 1
 1
 25ft,3/8in
 2
 1
-60psi
-2
 12cfm
 60gal
 

@@ -63,6 +63,7 @@ type session struct {
 	mu     sync.Mutex
 	sent   bytes.Buffer // all that the program wrote to it
 	screen *vt.Emulator
+	blind  bool // nothing more is drawn on it
 }
 
 // open starts the program on a terminal of a size, in a home of its own. Where out is
@@ -134,7 +135,9 @@ func (s *session) read() {
 		n, err := s.near.Read(b[:])
 		s.mu.Lock()
 		s.sent.Write(b[:n])
-		s.screen.Write(b[:n]) //nolint:errcheck // it takes anything
+		if !s.blind {
+			s.screen.Write(b[:n]) //nolint:errcheck // it takes anything
+		}
 		s.mu.Unlock()
 		if err != nil {
 			return
@@ -238,8 +241,8 @@ func (s *session) requireNoQuery() {
 // The keys from the start to the answer, each with what is on the screen then.
 var toAnswer = []string{
 	"before you spray", "\r", "What are you spraying", "8", "Which gun", "2", "How warm is the air", "75F\r",
-	"How humid", "45\r", "How warm is the panel", "\r", "How high", "\r", "gauge before the regulator", "90psi\r",
-	"Is this your air line", "\r", "wall regulator read now", "\r", "compressor too", "\r", "sheet say otherwise", "\r",
+	"How humid", "45\r", "How warm is the panel", "\r", "gauge before the regulator", "90psi\r",
+	"Is this your air line", "\r", "sheet say otherwise", "\r",
 }
 
 func TestNothingWaitsForASilentTerminal(t *testing.T) {
@@ -301,8 +304,8 @@ func TestTheScreenIsOnStandardErrorWhereOutputGoesElsewhere(t *testing.T) {
 
 func TestAJobThatCannotBeDoneExits3(t *testing.T) {
 	s := open(t, 80, 24, nil)
-	s.keys(toAnswer[:14]...)
-	s.keys("gauge before the regulator", "20psi\r", "Is this your air line", "\r", "wall regulator read now", "\r", "compressor too", "\r", "sheet say otherwise", "\r", "STOP", "q")
+	s.keys(toAnswer[:12]...)
+	s.keys("gauge before the regulator", "20psi\r", "Is this your air line", "\r", "sheet say otherwise", "\r", "STOP", "q")
 	require.Equal(t, command.ExitCannot, s.code())
 	s.requireClean()
 }

@@ -63,7 +63,7 @@ func Lay(rows []Row, width int, w *words.Words) []Line {
 func Print(rows []Row, width int, w *words.Words) []byte {
 	var b []byte
 	for _, l := range Lay(rows, width, w) {
-		b = append(append(b, l.Text...), '\n')
+		b = append(append(b, w.Marked(l.Text)...), '\n')
 	}
 	return b
 }

@@ -1,9 +1,10 @@
 package last
 
 import (
-	"crypto/rand"
+	"math/rand/v2"
 	"path/filepath"
 	"runtime"
+	"strconv"
 	"time"
 
 	"boothset/calc"
@@ -19,6 +20,7 @@ type Draft struct {
 	Typed    string               `json:"typed,omitempty"`   // in that step, not taken yet
 	Answers  Texts                `json:"answers"`           // to the plan, with their units named
 	Entered  map[string]time.Time `json:"entered,omitempty"` // when each answer was taken, by field
+	Assumed  []string             `json:"assumed,omitempty"` // the fields whose answer was assumed
 	Sheets   map[string]Texts     `json:"sheets,omitempty"`  // what was typed on the coat's own pages, by page
 	Read     map[string]string    `json:"read,omitempty"`    // the units that a page's bare numbers were typed in
 	Page     string               `json:"page,omitempty"`    // the one of them that was open
@@ -28,7 +30,10 @@ type Draft struct {
 }
 
 // NewRun is the name of a run, like no other's.
-func NewRun() string { return rand.Text() }
+func NewRun() string {
+	const digits = 36
+	return strconv.FormatUint(rand.Uint64(), digits)
+}
 
 // EnteredAt is when the answer to a field was taken; where it is not known, when the draft
 // was saved.

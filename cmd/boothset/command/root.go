@@ -72,7 +72,9 @@ func Run(p *Program, args []string) int {
 
 // Root is the tree of commands.
 func (p *Program) Root() *cobra.Command {
-	p.local, _ = words.For(words.LocaleOf(p.Getenv).Lang)
+	locale := words.LocaleOf(p.Getenv)
+	p.local, _ = words.For(locale.Lang)
+	p.local = p.local.WithComma(locale.Comma)
 	cobra.EnableCommandSorting = false
 	root := &cobra.Command{
 		Use: name, Short: p.local.Say("usage-intro"), SilenceErrors: true, SilenceUsage: true,
@@ -202,7 +204,10 @@ func (p *Program) words() (*words.Words, error) {
 	if p.common.lang == "" {
 		return p.local, nil
 	}
-	if w, ok := words.For(strings.ToLower(p.common.lang)); ok {
+	if strings.EqualFold(p.common.lang, p.local.Lang()) { // as it is spoken here
+		return p.local, nil
+	}
+	if w, ok := words.At(p.common.lang); ok {
 		return w, nil
 	}
 	return p.local, &fieldError{flagLang, p.common.lang, p.local.Choose(words.Languages())}
