@@ -3,7 +3,7 @@ GO ?= go
 FUZZTIME ?= 5m
 BUILD = CGO_ENABLED=0 $(GO) build -trimpath -buildvcs=auto -ldflags="-s -w"
 
-.PHONY: run test check build bench bench-peer bench-start crosscheck fuzz golden pictures man recorded mutants ranges
+.PHONY: run test check build bench bench-peer bench-start crosscheck fuzz golden pictures man recorded mutants ranges drift
 
 run: ## open the assistant
 	@$(GO) run ./cmd/boothset
@@ -71,3 +71,6 @@ fuzz: ## every fuzz target for FUZZTIME
 
 mutants: ## plant 400 small errors in calc, drawn by a seed, one at a time, and list those that no test sees; MUTANTS is further flags
 	@GO=$(GO) $(GO) run ./calc/testdata/mutants $(MUTANTS)
+
+drift: ## 500 simulated years: how often drift is found, how soon, and how often for nothing
+	$(GO) test -count=1 -v -run '^TestSimulatedYears$$' ./calc/drift

@@ -19,16 +19,17 @@ const errorSchema = "boothset.error/1"
 // batch is requests to a question on their way to their answers.
 type batch struct {
 	opened
-	q    *question.Question
-	keys []string // requestKeys
-	pick *picked  // of each answer; nil is all of it
+	q     *question.Question
+	keys  []string // requestKeys
+	pick  *picked  // of each answer; nil is all of it
+	shops booths
 }
 
 // runBatch answers one JSON request a line, in their order, on so many cores. A bad line is
 // answered by an error object and the rest go on. It exits 2 where any line was bad, else 3
 // where any job cannot be done, else 0.
 func (p *Program) runBatch(o opened, q *question.Question, jobs int, pick *picked) int {
-	b := &batch{opened: o, q: q, keys: requestKeys(q), pick: pick}
+	b := &batch{opened: o, q: q, keys: requestKeys(q), pick: pick, shops: booths{p: p}}
 	// Next to nothing lives on from line to line: collecting garbage every few megabytes
 	// would be a tenth of the time.
 	defer debug.SetGCPercent(debug.SetGCPercent(1000))
@@ -100,7 +101,7 @@ func (b *batch) appendLine(dst []byte, text []byte, n int, said bool) ([]byte, i
 	if err != nil {
 		return appendError(dst, n, err), ExitBadInput
 	}
-	found, err := askTyped(b.reader, b.q, r.answers, r.sys)
+	found, err := askTyped(r.reader, b.q, r.answers, r.sys)
 	if err != nil {
 		return appendError(dst, n, err), ExitBadInput
 	}
