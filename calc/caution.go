@@ -6,6 +6,9 @@ const capWatch = 0.95
 // warn gathers the cautions: what to act on, then what always holds.
 func (s *Setup) warn(r *Request) {
 	all := new(cautions)
+	for _, a := range r.Assumed {
+		all.add(Warn, "assumed", SentenceFigure("what", a.Name), TextFigure("value", a.Value), SentenceFigure("measure", a.Measure))
+	}
 	s.warnSupply(all)
 	if !s.Stopped() {
 		s.warnSettings(r, all)

@@ -3,6 +3,7 @@ package calc_test
 import (
 	"math"
 	"reflect"
+	"slices"
 	"testing"
 	"time"
 
@@ -370,4 +371,30 @@ func TestADayIsAnsweredInFiniteFigures(t *testing.T) {
 		p := a.PotLife
 		require.True(t, !p.Known || p.LastFill <= p.Safe && p.Ends >= p.FillBy)
 	})
+}
+
+// A day that was not read is watched, whatever else it is: it is to be read before anything.
+func TestAnAssumedDayIsWatched(t *testing.T) {
+	for _, c := range []struct {
+		day  calc.DayRequest
+		want calc.Verdict
+	}{
+		{aDay(t, false, 22, .5), calc.VerdictWatch},
+		{aDay(t, false, 34.4, .3), calc.VerdictWatch}, // lands drier
+		{aDay(t, false, 10, .5), calc.VerdictWait},    // too cold
+		{aDay(t, false, 22, .9), calc.VerdictStop},    // too damp
+	} {
+		read := solvedDay(t, c.day)
+		c.day.Assumed = true
+		a := solvedDay(t, c.day)
+		require.Equal(t, c.want, a.Verdict)
+		at := slices.IndexFunc(a.Against, func(c calc.Cause) bool { return c.ID == "day-assumed" })
+		require.GreaterOrEqual(t, at, 0)
+		require.Equal(t, "turn-read", a.Against[at].Turn.ID)
+		if c.want == calc.VerdictWatch {
+			require.Zero(t, at, "it comes before what else is to be watched")
+		}
+		require.Equal(t, append([]calc.Cause{}, read.Against...), slices.Delete(slices.Clone(a.Against), at, at+1), "all else is as on a day that was read")
+		require.Equal(t, read.Remedy, a.Remedy)
+	}
 }

@@ -58,10 +58,13 @@ func landingLevel(drier float64) Verdict {
 	return VerdictGo
 }
 
-// judge adds what in the day speaks against spraying, all turned by one remedy. What lies
-// within an instrument's error of a limit raises go alone.
+// judge adds what in the day speaks against spraying: that it was not read, and what it is,
+// all turned by one remedy. What lies within an instrument's error of a limit raises go alone.
 func (o *outlook) judge(j *Judgement, m *DayRemedy) {
 	r, now := o.r, conditions{o.r.Day, o.r.Paint}
+	if r.Assumed {
+		j.add(VerdictWatch, "day-assumed", "limit-read", judgementGround, Turn{ID: "turn-read"}, temp("air", r.Air), share("humidity", r.Humidity))
+	}
 	h, landing := o.hindered(now, offBy{}), landingLevel(o.inFlight.Drier)
 	level := max(h.level(), landing)
 	var close hindrances

@@ -72,6 +72,14 @@ type Day struct {
 	Humidity float64 // fraction of saturation, 0..1
 	Panel    unit.Temp
 	Altitude unit.Length
+	// Assumed: Air or Humidity was not read today, but taken to be usual or as on another day.
+	Assumed bool
+}
+
+// Assumption is an input other than the day's readings that was not known and is taken to be
+// usual: its name, what it is taken to be, and how it is measured, by its sentences.
+type Assumption struct {
+	Name, Value, Measure string
 }
 
 // GaugePlace is where the gun's pressure is read.
@@ -114,6 +122,9 @@ type Request struct {
 
 	// Shop is the supply upstream of the regulator, where it is to be checked.
 	Shop Shop
+
+	// Assumed is what was not known and is taken to be usual.
+	Assumed []Assumption
 
 	// Swaps are what else could be in the line.
 	Swaps []Swap

@@ -6,6 +6,7 @@ import (
 
 	"boothset/calc"
 	"boothset/calc/unit"
+	"boothset/presets/answer"
 	"boothset/presets/edit"
 	"boothset/presets/question"
 
@@ -25,7 +26,8 @@ type bench struct {
 	screenful int // of the view
 	input     int // that is moved
 	moves     []inputStep
-	marked    note // what another mark of the wall's gauge did
+	marked    note   // what another mark of the wall's gauge did
+	notice    string // what was last told of the card
 	forms     []*form
 	cache     []viewCache // of each view
 	response  response
@@ -58,6 +60,8 @@ func newBench(s *session) *bench {
 
 func (b *bench) skip() bool { return false }
 
+func (b *bench) terms() (view string, of *answer.Plan) { return b.views[b.view].id, &b.tried.Plan }
+
 func (b *bench) press(tea.KeyMsg) move { return nil }
 
 // conditions is the day and the supply that the answer is for.
@@ -83,6 +87,7 @@ func (b *bench) heading() (left, right string) {
 // is mostly what is wrong.
 func (b *bench) enter() *question.Fault {
 	b.view, b.screenful, b.marked = 0, 0, note{}
+	b.s.asBefore = false
 	f := b.work()
 	b.s.finished = b.s.finished || b.err == nil
 	wall := slices.IndexFunc(b.inputs(), func(in edit.Input) bool { return in.Field == question.Wall })
@@ -186,7 +191,9 @@ func (b *bench) keys(room size) []binding {
 	if len(b.kept.Stages) > 1 {
 		all = append(all, bindExplained(stageKeys, "do-stage", b.nextStage))
 	}
-	all = append(all, bindExplained(unitsKeys, "do-units", b.changeUnits), bindExplained(againKeys, "do-again", always(restart)), quitKey(), bindKey(farKeys, "do-nudge-far", b.nudge(10)))
+	all = append(all, b.readBindings()...)
+	all = append(all, bindExplained(unitsKeys, "do-units", b.changeUnits), bindExplained(againKeys, "do-again", always(restart)), quitKey())
+	all = append(append(all, b.takeBindings()...), bindKey(farKeys, "do-nudge-far", b.nudge(10)))
 	if b.count(room) > 1 {
 		all = append(all, bindKey(screenfulKeys, "do-screenful", func(pressed string) move {
 			by := 1

@@ -42,7 +42,7 @@ func (s *session) inputValue(all question.Answers, in edit.Input) string {
 	case f.Listed() && all.Has(in.Field):
 		return plain(s.reader.Called(f, v))
 	case all.Has(in.Field):
-		return plain(in.Text(s.reader, all, s.sys))
+		return plain(in.Shown(s.reader, all, s.sys))
 	}
 	if usual := s.say(in.Field.Sentence(sayUsualOf)); usual != "" {
 		return usual

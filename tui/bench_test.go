@@ -103,7 +103,7 @@ func TestTryingTheWallShowsWhatTheGunGetsAndIsForgotten(t *testing.T) {
 
 func TestTryingStartsFromTheWallAsItStands(t *testing.T) {
 	r := open80x24(t)
-	press(r, then(toAnswer[:12], "70psi", "enter", "enter", "enter", "left")...)
+	press(r, then(toRead, "left")...)
 	require.InDelta(t, 69, r.bench.tried.Setup.Now.Wall.PSI(), 1e-6)
 	require.InDelta(t, 70, r.result().Plan.Request.Now.PSI(), 1e-6)
 }

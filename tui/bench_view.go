@@ -65,36 +65,50 @@ func (b *bench) under(window size) []string {
 	if b.err != nil {
 		return nil
 	}
-	return append(b.glance(window), b.tabs(window.w, func(d destination) bool { return d.page == nil && d.view == b.view }))
+	return append(b.glance(window), b.tabs(window.w, b.looksAt))
 }
+
+// looksAt reports whether a destination is the view that shows.
+func (b *bench) looksAt(d destination) bool { return d.page == nil && d.view == b.view }
 
 func (b *bench) ownRules() {}
 
-// tabs is where keys lead from the answer, the one that shows inverted, in a rule. Where it is too
-// narrow for all the names those of the pages stand as their keys, and then all but that of the
-// one that shows.
+// tabs is where keys lead from the answer, the one that shows inverted, in a rule.
 func (b *bench) tabs(w int, shows func(destination) bool) string {
-	s, all := b.s, b.destinations()
-	row := ""
-	for _, withName := range []int{len(all), len(b.views), 0} {
-		row = ""
-		for i, d := range all {
-			tab := d.key
-			if i < withName || shows(d) {
-				tab += " " + d.name
-			}
-			if shows(d) {
-				row += s.tab(tab)
-			} else {
-				row += " " + s.theme.Key.Render(d.key) + strings.TrimPrefix(tab, d.key) + " "
-			}
-		}
-		if ansi.StringWidth(row) <= w {
-			break
+	s, row := b.s, ""
+	all := b.destinations()
+	for i, name := range b.tabNames(w, shows) {
+		if shows(all[i]) {
+			row += s.tab(name)
+		} else {
+			row += " " + s.theme.Key.Render(all[i].key) + strings.TrimPrefix(name, all[i].key) + " "
 		}
 	}
 	row = cut(row, w)
 	return row + s.theme.Caption.Render(strings.Repeat(string(s.glyphs.Rule), max(w-ansi.StringWidth(row), 0)))
+}
+
+// tabNames is where keys lead as it is named in so many columns, each with one column at either
+// side. Where it is too narrow for all the names those of the pages stand as their keys, and then
+// all but that of the one that shows.
+func (b *bench) tabNames(w int, shows func(destination) bool) (names []string) {
+	all := b.destinations()
+	for _, withName := range []int{len(all), len(b.views), 0} {
+		names = nil
+		wide := 0
+		for i, d := range all {
+			name := d.key
+			if i < withName || shows(d) {
+				name += " " + d.name
+			}
+			names = append(names, name)
+			wide += ansi.StringWidth(name) + 2
+		}
+		if wide <= w {
+			break
+		}
+	}
+	return names
 }
 
 // tab is the one that shows: inverted, and in brackets where nothing can be.
@@ -212,13 +226,5 @@ func (b *bench) foot(room size, side bool) (rows []string) {
 	return append(rows, each(hazard, s.theme.Caption.Render)...)
 }
 
-// hazard is what harms in the coat, and what keeps it off, in a line; the id of its sentence.
-func (b *bench) hazard() string {
-	const in = "hazard-"
-	for _, c := range b.tried.Setup.Cautions {
-		if c.Safety && c.Level == calc.Warn {
-			return in + c.ID
-		}
-	}
-	return in + string(calc.OnePart)
-}
+// hazard is the id of the sentence of what harms in the coat.
+func (b *bench) hazard() string { return answer.Hazard(b.tried.Setup.Cautions) }

@@ -20,6 +20,7 @@ type boxes struct {
 	at    int                         // the box that is typed in
 	read  unit.System                 // that bare numbers were typed in
 	offer func(*box) []question.Value // what counts for a box where nothing is typed
+	note  func(*box) string           // what is said behind that
 }
 
 // box is a field among others.
@@ -115,8 +116,11 @@ func (bs *boxes) value(b *box) (text string, here bool) {
 	case own != "":
 		return plain(own), true
 	}
-	var a question.Answers
-	return bs.s.called(b.Field, a.With(b.Field, bs.offer(b)...)), false
+	values := bs.offer(b)
+	if len(values) == 0 {
+		return "", false
+	}
+	return plain(bs.s.reader.Shown(b.Field, values, bs.s.sys)), false
 }
 
 // label is a field's name in words.
@@ -161,17 +165,23 @@ func (bs *boxes) list(room size) (rows []string) {
 // shown is the value of a box, in w columns.
 func (bs *boxes) shown(b *box, typedIn bool, w int) string {
 	text, here := bs.value(b)
-	offered := !here && text != ""
+	note := ""
+	if !here {
+		note = bs.note(b)
+	}
 	switch {
 	case typedIn && b.choices != nil:
 		text = "< " + text + " >"
-	case typedIn && (b.typed.String() != "" || text == ""):
+	case typedIn && (b.typed.String() != "" || text+note == ""):
 		return b.typed.row(bs.s.glyphs.Cursor, w)
 	case typedIn:
-		text = string(bs.s.glyphs.Cursor) + " " + text
+		text = strings.TrimRight(string(bs.s.glyphs.Cursor)+" "+text, " ")
 	}
-	if offered {
-		text += "  " + bs.s.say("form-offered")
+	if text != "" && note != "" {
+		text += "  "
 	}
-	return fit(text, w)
+	if whole := text + note; typedIn || note == "" || ansi.StringWidth(whole) > w {
+		return fit(whole, w)
+	}
+	return text + bs.s.theme.Note.Render(note)
 }

@@ -16,8 +16,9 @@ const longestText = 60
 // input looks for clipboard programs at every start and is copied whole, ten kilobytes, at
 // every key.
 type field struct {
-	text   []rune
-	cursor int // the rune that it stands before
+	text    []rune
+	cursor  int  // the rune that it stands before
+	touched bool // it was typed in since it was set
 }
 
 func (f *field) String() string { return string(f.text) }
@@ -25,6 +26,7 @@ func (f *field) String() string { return string(f.text) }
 func (f *field) set(text string) {
 	f.text, f.cursor = nil, 0
 	f.insert([]rune(text))
+	f.touched = false
 }
 
 // at is the rune that the cursor stands before.
@@ -39,6 +41,7 @@ func (f *field) insert(runes []rune) {
 	runes = runes[:min(len(runes), room)]
 	f.text = slices.Insert(f.text, f.cursor, runes...)
 	f.cursor += len(runes)
+	f.touched = true
 }
 
 // lineEdit is what some keys do to a field.
@@ -82,6 +85,7 @@ func (f *field) cut(from, to int) {
 	from, to = max(from, 0), min(to, len(f.text))
 	f.text = slices.Delete(f.text, from, to)
 	f.cursor = from
+	f.touched = true
 }
 
 // wordBefore is where the word before the cursor begins.

@@ -30,8 +30,15 @@ func (p *finish) heading() (string, string) { return p.s.say("finish-title"), p.
 func (p *finish) under(size) []string       { return nil }
 func (p *finish) press(tea.KeyMsg) move     { return nil }
 func (p *finish) body(room size) []string {
-	rows := append([]string{""}, each(p.list.rows(p.s, size{room.w - 2*len(margin), max(room.h-1, 1)}), func(row ...string) string { return margin + row[0] })...)
+	rows := append([]string{""}, each(p.list.rows(p.s, finishList(room)), func(row ...string) string { return margin + row[0] })...)
 	return rows[:min(len(rows), room.h)]
+}
+
+// finishList is the room of the list, under an empty row.
+func finishList(room size) size { return size{room.w - 2*len(margin), max(room.h-1, 1)} }
+
+func (p *finish) clicked(x, y int, room size) move {
+	return p.list.zones(0, 1, size{room.w, finishList(room).h}, p.take).at(x, y)
 }
 
 func (p *finish) keys(size) []binding {

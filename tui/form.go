@@ -18,6 +18,7 @@ type form struct {
 	err    error  // why there is no answer
 	fault  string // why what was typed was not taken; the next key clears it
 	scroll scroll
+	drawn  drawing
 }
 
 // forms is the page of every question but the plan, in the order they come up at the bench.
@@ -32,7 +33,7 @@ func forms(s *session, from *bench) (all []*form) {
 
 func newForm(s *session, from *bench, q *question.Question) *form {
 	f := &form{boxes: boxesOf(s, q.Fields), from: from, asks: q}
-	f.offer = f.offered
+	f.offer, f.note = f.offered, f.origin
 	return f
 }
 
@@ -47,6 +48,14 @@ func (f *form) offered(b *box) []question.Value {
 		}
 	}
 	return f.from.offer(b.Field)
+}
+
+// origin says of what is offered that it was answered.
+func (f *form) origin(b *box) string {
+	if len(f.offered(b)) == 0 {
+		return ""
+	}
+	return f.s.say("form-offered")
 }
 
 // answers is what counts, field by field.
@@ -67,6 +76,8 @@ func (f *form) name() string { return f.s.say("page-" + f.asks.Name) }
 func (f *form) title() string { return f.s.say("brief-" + f.asks.Name) }
 
 func (f *form) skip() bool { return false }
+
+func (f *form) terms() (page string, of *answer.Plan) { return f.asks.Name, &f.from.tried.Plan }
 
 func (f *form) heading() (left, right string) { return f.title(), f.s.unitsName() }
 

@@ -54,7 +54,8 @@ func (f *form) keys(room size) []binding {
 	if f.onAnswer() {
 		all := []binding{bindExplained(backKeys, "do-back-answer", always(back)), bindKey(firstKeys, "do-fields", f.next), bindKey(lastKeys, "do-last-field", f.last)}
 		all = append(all, bindExplained(unitsKeys, "do-units", f.changeUnits), quitKey())
-		rows, rest := f.answerRows(room)
+		text, _ := f.beside(room)
+		rows, rest := f.answerRows(text)
 		return append(all, f.scroll.keys(len(rows), rest)...)
 	}
 	all := []binding{bindExplained(nextKeys, "do-next", f.next), bindExplained(escKeys, "do-back-answer", always(back)), bindExplained(answerKeys, "do-answer", f.toAnswer)}

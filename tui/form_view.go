@@ -9,14 +9,35 @@ import (
 
 // under is what is pinned of the answer, and the tabs.
 func (f *form) under(window size) []string {
-	return append(f.from.glance(window), f.from.tabs(window.w, func(d destination) bool { return d.page == f }))
+	return append(f.from.glance(window), f.from.tabs(window.w, f.looksAt))
 }
+
+// looksAt reports whether a destination is this page.
+func (f *form) looksAt(d destination) bool { return d.page == f }
 
 func (f *form) ownRules() {}
 
 // body is the fields, all in a list around the one that is typed in, or those that are
-// filled in one sentence over the answer.
+// filled in one sentence over the answer; the picture at their right, or under the answer.
 func (f *form) body(room size) []string {
+	text, picture := f.beside(room)
+	rows := f.column(text)
+	if picture == nil {
+		return rows
+	}
+	rule := " " + f.s.theme.Caption.Render(string(f.s.glyphs.Upright))
+	right := make([]string, room.h)
+	for y := range right {
+		right[y] = rule
+		if y < len(picture) {
+			right[y] += " " + picture[y]
+		}
+	}
+	return joined(rows, right, text.w)
+}
+
+// column is the fields and the answer.
+func (f *form) column(room size) []string {
 	rows := f.above(room)
 	if f.err != nil || len(rows) >= room.h {
 		return rows
@@ -43,19 +64,20 @@ func (f *form) above(room size) (rows []string) {
 	return append(rows, state...)
 }
 
-// answerRows is the whole answer and the room it has.
+// answerRows is the whole answer, its picture where that stands under it, and the room it has.
 func (f *form) answerRows(room size) (rows []string, rest size) {
 	rest = size{room.w, max(room.h-len(f.above(room)), 1)}
 	if f.err != nil {
 		return nil, rest
 	}
-	return f.lines(room.w), rest
+	return append(f.lines(room.w), f.below(rest)...), rest
 }
 
 // graded is the roles whose rows look as grave as they are.
 var graded = []answer.Role{answer.Verdict, answer.Against, answer.Caution}
 
-// lines is the whole answer in rows of w columns, stops and warnings as the theme has them.
+// lines is the whole answer in rows of w columns, stops and warnings as the theme has them,
+// and what its picture says beyond it.
 func (f *form) lines(w int) (rows []string) {
 	words := f.s.words
 	for _, line := range answer.Lay(f.answer.Rows(words, f.s.sys), w, words) {
@@ -64,6 +86,12 @@ func (f *form) lines(w int) (rows []string) {
 			row = f.s.theme.level[line.Level].Render(row)
 		}
 		rows = append(rows, row)
+	}
+	if more := f.s.pictureWords(f.answer); more != nil {
+		rows = append(rows, "")
+		for _, sentence := range more {
+			rows = append(rows, hang("- ", sentence, w)...)
+		}
 	}
 	return rows
 }

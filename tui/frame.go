@@ -12,6 +12,13 @@ const (
 	leastHeight = 12
 )
 
+// The largest window that a page is laid out for; in a larger one it stands in the corner. One
+// that says it is 65,535 columns wide costs no more.
+const (
+	mostWidth  = 300
+	mostHeight = 100
+)
+
 // programName stands at the top where there is room for it.
 const programName = "boothset"
 
@@ -43,6 +50,14 @@ func frameOf(p page, window size) frame {
 		f.room.h -= 2
 	}
 	return f
+}
+
+// top is the first row of the page's room in the window.
+func (f *frame) top() int {
+	if f.ruled {
+		return len(f.under) + 2
+	}
+	return len(f.under) + 1
 }
 
 // lastRow is how wide the last row of a window may be. Its last column stays empty: what

@@ -79,14 +79,19 @@ func (b *bench) headline(window size, g glanceSize) []string {
 	wide := ansi.StringWidth(badge) + 1
 	lines := wrap(text, window.w-wide)
 	if g.digits == 1 {
-		if second.pressing {
+		switch {
+		case b.notice != "":
+			lines = []string{tail(b.notice, window.w-wide)}
+		case second.pressing:
 			lines = wrap(second.text, window.w-wide)
 		}
 		b.headlineCut = len(lines) > 1
 		return []string{badge + " " + th.verdict(v).Render(more(lines, window.w-wide))}
 	}
-	under := more(hang(second.mark, second.text, window.w), window.w)
-	style := second.style
+	under, style := more(hang(second.mark, second.text, window.w), window.w), second.style
+	if b.notice != "" { // its end is a file's name
+		under = tail(b.notice, window.w)
+	}
 	if !second.pressing && len(lines) > 1 {
 		under, style = strings.Repeat(" ", wide)+more(lines[1:], window.w-wide), th.verdict(v)
 		lines = lines[:1]
@@ -114,6 +119,8 @@ type secondRow struct {
 func (b *bench) second() secondRow {
 	th := b.s.theme
 	switch first := b.firstText(); {
+	case b.notice != "":
+		return secondRow{"", b.notice, th.Note, true}
 	case b.tried.Stopped():
 		return secondRow{}
 	case first != "":

@@ -80,9 +80,9 @@ func (l look) head(n int) string {
 // requireTheSameInColour gives a frame in colour, which adds nothing to its text.
 func requireTheSameInColour(t test, r *root, frame string) (coloured string) {
 	t.Helper()
-	r.s.theme = newTheme(true)
+	r.s.theme = newTheme(Dark)
 	coloured = r.View()
-	r.s.theme = newTheme(false)
+	r.s.theme = newTheme(None)
 	boxes := strings.NewReplacer("[", " ", "]", " ") // what is inverted in colour stands in brackets without
 	require.Equal(t, trimmed(boxes.Replace(frame)), trimmed(boxes.Replace(ansi.Strip(coloured))), "colour adds nothing that is not said in text")
 	return coloured
@@ -167,7 +167,7 @@ var pictureRunes = func() string {
 		all += string(c)
 	}
 	return all + string([]rune{g.Full, g.Upper, g.Lower, g.Left, g.Right, g.Light, g.Mid, g.Dark, g.Dot, g.Rule, g.Upright, g.Down, g.Up,
-		g.Cross, g.TeeRight, g.TeeLeft, g.DownRight, g.DownLeft, g.UpRight, g.UpLeft, g.Between, g.Cursor})
+		g.Cross, g.TeeRight, g.TeeLeft, g.DownRight, g.DownLeft, g.UpRight, g.UpLeft, g.Between, g.Cursor, g.Done})
 }()
 
 // idLike is what may be a sentence's id.

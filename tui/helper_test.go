@@ -73,7 +73,7 @@ func readerOf(t test, l look) *question.Reader {
 	if r := readers.known[id]; r != nil {
 		return r
 	}
-	w, ok := words.For(l.language())
+	w, ok := words.At(l.language())
 	require.True(t, ok, l.lang)
 	c, err := catalogue.LoadIn(w, words.Locale{Lang: l.language()}, []byte(l.shop), "shop.toml")
 	require.NoError(t, err)
@@ -108,9 +108,9 @@ func knownSpread(r *calc.Request, s *calc.Setup) *spread.Spread {
 func (l look) options(t test) Options {
 	t.Helper()
 	r := readerOf(t, l)
-	env := map[string]string{"LANG": "en_US.UTF-8", "NO_COLOR": "1"}
+	env, colours := map[string]string{"LANG": "en_US.UTF-8"}, None
 	if l.colour {
-		delete(env, "NO_COLOR")
+		colours = Dark
 	}
 	if l.ascii {
 		env["LANG"] = "C"
@@ -119,16 +119,17 @@ func (l look) options(t test) Options {
 	if l.shop != "" && !l.metric {
 		sys = r.System()
 	}
-	return Options{Reader: r, Words: r.Words(), System: sys, Getenv: func(name string) string { return env[name] }}
+	return Options{Reader: r, Words: r.Words(), System: sys, Colours: colours, Getenv: func(name string) string { return env[name] }}
 }
 
 // start is an assistant before its first key, on testDay and with nothing kept.
 func start(t test, l look) *root {
 	t.Helper()
 	o := l.options(t)
-	s := newSession(o.Reader, o.Words, o.System, o.Getenv)
+	s := newSession(o.Reader, o.Words, o.System, o.Colours, o.Getenv)
 	s.sure = knownSpread
 	s.now = func() time.Time { return testDay }
+	s.writeNew = func(name string, _ []byte) (string, error) { return "/booth/" + name + ".txt", nil }
 	r := newRoot(s)
 	if l.size == (size{}) {
 		l.size = usualSize
@@ -141,7 +142,7 @@ var keyTypes = map[string]tea.KeyType{
 	"enter": tea.KeyEnter, "esc": tea.KeyEsc, "up": tea.KeyUp, "down": tea.KeyDown, "left": tea.KeyLeft, "right": tea.KeyRight,
 	"home": tea.KeyHome, "end": tea.KeyEnd, "pgup": tea.KeyPgUp, "pgdown": tea.KeyPgDown, "backspace": tea.KeyBackspace,
 	"delete": tea.KeyDelete, "shift+tab": tea.KeyShiftTab, "shift+left": tea.KeyShiftLeft, "shift+right": tea.KeyShiftRight,
-	"tab": tea.KeyTab, "ctrl+c": tea.KeyCtrlC, "ctrl+u": tea.KeyCtrlU, "f1": tea.KeyF1,
+	"tab": tea.KeyTab, "f2": tea.KeyF2, "ctrl+c": tea.KeyCtrlC, "ctrl+\\": tea.KeyCtrlBackslash, "ctrl+z": tea.KeyCtrlZ, "ctrl+u": tea.KeyCtrlU, "f1": tea.KeyF1,
 }
 
 // keyOf is a key by the library's name of it; what is no name is typed.
@@ -170,29 +171,52 @@ func then(keys []string, more ...string) []string {
 // The keys of a job from the safety page to the answer: clear, a reduced-pressure gun,
 // 75 F, 45 %, 90 psi, the rest as the shop has it and its supply not checked. The units
 // are named, so that they mean the same in both systems.
-var toAnswer = []string{"enter", "8", "2", "75F", "enter", "45", "enter", "enter", "enter", "90psi", "enter", "1", "enter", "enter", "enter"}
+var toAnswer = []string{"enter", "8", "2", "75F", "enter", "45", "enter", "enter", "90psi", "enter", "enter", "enter"}
+
+// The first keys of toAnswer, by where they lead.
+var (
+	atCoat     = toAnswer[:1]
+	atGun      = toAnswer[:2]
+	atTemp     = toAnswer[:3]
+	atHumidity = toAnswer[:5]
+	atPanel    = toAnswer[:7]
+	atAltitude = then(atPanel, "down")
+	atSupply   = toAnswer[:8]
+	atLine     = toAnswer[:10]
+	atWallNow  = then(atLine, "down")
+	atCheck    = then(atLine, "down", "down")
+	atSheet    = toAnswer[:11]
+)
 
 // The same, with the supply gone through: a small compressor and another gun on it.
-var toSupply = then(toAnswer[:13], "2", "12cfm", "enter", "60gal", "enter", "enter", "enter", "100ft,3/4in", "enter", "10cfm,50", "enter", "enter", "enter", "enter", "enter", "enter", "enter")
+var (
+	atCompressor = then(atCheck, "2")
+	toSupply     = then(atCompressor, "12cfm", "enter", "60gal", "enter", "enter", "enter", "100ft,3/4in", "enter", "10cfm,50", "enter", "enter", "enter", "enter", "enter", "enter", "enter")
+)
 
 // The same to a panel below the dew point, and on a supply too low for the gun.
 var (
-	toDew   = then(toAnswer[:5], "97", "enter", "72F", "enter", "enter", "90psi", "enter", "1", "enter", "enter", "enter")
-	toShort = then(toAnswer[:9], "28psi", "enter", "1", "enter", "enter", "enter")
+	toDew   = then(atHumidity, "97", "enter", "72F", "enter", "enter", "90psi", "enter", "enter", "enter")
+	toShort = then(atSupply, "28psi", "enter", "enter", "enter")
 	// toStarved is one whose supply leaves the gun under the coat's band.
-	toStarved = then(toAnswer[:9], "22psi", "enter", "1", "enter", "enter", "enter")
+	toStarved = then(atSupply, "22psi", "enter", "enter", "enter")
 )
 
 // toRead is the same with the wall found at 70 psi.
-var toRead = then(toAnswer[:12], "70psi", "enter", "enter", "enter")
+var toRead = then(atWallNow, "70psi", "enter", "enter", "enter")
 
 // where is the step that shows, or the page.
 func where(r *root) string {
 	switch p := r.page().(type) {
 	case *stepPage:
 		return p.step.id
-	case *sheetPage:
-		return p.step.id
+	case *groupPage:
+		if p.step.id == stepSheet {
+			return stepSheet
+		}
+		return p.all[p.at].Name
+	case *unsurePage:
+		return "unsure"
 	case *safety:
 		return "safety"
 	case *resume:
@@ -225,3 +249,28 @@ func requireFits(t test, frame string, l size) {
 }
 
 func resize(l size) tea.WindowSizeMsg { return tea.WindowSizeMsg{Width: l.w, Height: l.h} }
+
+// fieldText is what stands in the field that is asked for: typed, or taken.
+func fieldText(r *root) string {
+	switch p := r.page().(type) {
+	case *stepPage:
+		return p.field.String()
+	case *groupPage:
+		if b := &p.all[p.at]; b.own() != "" {
+			return b.typed.String()
+		}
+		return r.s.answers.Text(p.all[p.at].Field)
+	}
+	return ""
+}
+
+// faultText is why the last answer was not taken.
+func faultText(r *root) string {
+	switch p := r.page().(type) {
+	case *stepPage:
+		return p.fault
+	case *groupPage:
+		return p.fault
+	}
+	return ""
+}

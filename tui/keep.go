@@ -4,6 +4,7 @@ import (
 	"errors"
 	"maps"
 	"reflect"
+	"slices"
 	"sync"
 	"time"
 
@@ -110,7 +111,11 @@ func (s *session) read(d last.Draft) *lastRun {
 	run := &lastRun{Draft: d}
 	for _, row := range question.Plan.Fields {
 		if values := all.Get(row.Field); len(values) > 0 && s.reader.Check(row.Field, values, sys) == nil {
-			run.answers = run.answers.With(row.Field, s.reader.Completed(row.Field, values, sys)...)
+			values = s.reader.Completed(row.Field, values, sys)
+			if slices.Contains(d.Assumed, row.Name) {
+				values = unread(values)
+			}
+			run.answers = run.answers.With(row.Field, values...)
 		}
 	}
 	return run
@@ -125,6 +130,11 @@ func (r *root) draft() last.Draft {
 	d := last.Draft{Answers: last.Texts(s.answers.Texts()), Entered: maps.Clone(s.entered), Units: catalogue.SystemName(s.sys), Walk: s.walkLine, Check: s.check, Finished: s.finished, At: atBench}
 	if p, ok := r.pages[r.at].(asking); ok {
 		d.At, d.Typed = p.draft()
+	}
+	for _, row := range question.Plan.Fields {
+		if v, _ := s.answers.One(row.Field); v.Assumed {
+			d.Assumed = append(d.Assumed, row.Name)
+		}
 	}
 	for _, f := range r.bench.forms {
 		if own := f.own(); len(own) > 0 {

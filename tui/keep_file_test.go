@@ -83,7 +83,7 @@ func TestWhatTheCatalogueNoLongerKnowsIsAskedAgain(t *testing.T) {
 	require.Equal(t, question.Texts{"area": {"two"}}, r.bench.forms[3].own(), "what was half typed stays")
 	press(r, "8", "enter")
 	require.Equal(t, question.Temp.Name, where(r))
-	require.Equal(t, "75F", r.page().(*stepPage).field.String())
+	require.Equal(t, "75F", fieldText(r))
 }
 
 // A bare number is of the units that the run was in, and keeps its meaning in others.
@@ -191,14 +191,14 @@ func TestPlainOffersTheLastAnswers(t *testing.T) {
 	typed(r, toAnswer...)
 	o := look{}.options(t)
 	var out strings.Builder
-	o.In, o.Out, o.Kept = strings.NewReader(lines("", "")), &out, h.file
+	o.In, o.Out, o.Kept = strings.NewReader(lines("", "=", "")), &out, h.file
 	left, err := Plain(o)
 	require.NoError(t, err)
 	require.Equal(t, r.result(), left)
 	require.Contains(t, out.String(), "ago you answered:")
 	require.Contains(t, out.String(), "Left empty: 1 go on where it was left")
 
-	o.In = strings.NewReader(lines("3", "7", "1", "70F"))
+	o.In = strings.NewReader(lines("4", "7", "1", "70F"))
 	_, err = Plain(o)
 	require.Error(t, err)
 	again := h.run(t, look{})

@@ -3,6 +3,7 @@ package tui
 import (
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 	"time"
 
@@ -61,9 +62,9 @@ func TestAHalfAnsweredJobComesBackWhereItWas(t *testing.T) {
 	require.Contains(t, again.View(), "75F")
 	press(again, "1")
 	require.Equal(t, question.Humidity.Name, where(again))
-	require.Equal(t, "4", again.page().(*stepPage).field.String(), "typed and not taken")
+	require.Equal(t, "4", fieldText(again), "typed and not taken")
 	require.Equal(t, r.s.answers, again.s.answers)
-	press(again, "5", "enter", "esc", "esc")
+	press(again, "5", "enter", "up", "up")
 	require.Equal(t, question.Temp.Name, where(again))
 	require.Contains(t, again.View(), "entered 3 h ago")
 }
@@ -71,11 +72,11 @@ func TestAHalfAnsweredJobComesBackWhereItWas(t *testing.T) {
 func TestWhatWasEmptiedStaysEmpty(t *testing.T) {
 	h := newShelf(t)
 	r := h.run(t, look{})
-	typed(r, "enter", "8", "2", "75F", "enter", "esc", "ctrl+u")
+	typed(r, "enter", "8", "2", "75F", "enter", "up", "ctrl+u")
 	again := h.run(t, look{})
 	press(again, "enter", "1")
 	require.Equal(t, question.Temp.Name, where(again))
-	require.Empty(t, again.page().(*stepPage).field.String())
+	require.Empty(t, fieldText(again))
 }
 
 func TestAnAnsweredJobComesBackAtItsAnswer(t *testing.T) {
@@ -94,16 +95,19 @@ func TestAnAnsweredJobComesBackAtItsAnswer(t *testing.T) {
 		require.Equal(t, "resume", where(again))
 		press(again, "1")
 		require.Equal(t, "bench", where(again))
+		require.True(t, again.result().Plan.Request.Day.Assumed, "the day is another")
+		press(again, "=")
 		require.Equal(t, r.result(), again.result(), "units too")
 
 		again = h.run(t, l)
-		press(again, "enter", "2")
+		press(again, "enter", "3")
 		require.Equal(t, question.Coat.Name, where(again), "question by question")
 		for range len(r.s.steps) {
 			if where(again) != "bench" {
 				press(again, "enter")
 			}
 		}
+		press(again, "=")
 		require.Equal(t, r.result(), again.result(), "the same answers all the way")
 	}
 }
@@ -122,9 +126,10 @@ func TestTheAgeIsThatOfTheReadings(t *testing.T) {
 	r = h.run(t, look{})
 	typed(r, "enter")
 	require.Contains(t, r.View(), "3 days ago you answered:", "it was only looked at")
-	typed(r, "2", "enter", "enter")
+	typed(r, "3", "enter", "enter")
 	require.Equal(t, question.Temp.Name, where(r))
-	typed(r, "ctrl+u", "80F", "enter", "ctrl+u", "50", "enter", "esc")
+	require.Equal(t, 2, strings.Count(r.View(), "entered 3 days ago"))
+	typed(r, "80F", "enter", "50", "enter", "up")
 	require.NotContains(t, r.View(), "entered", "it was entered now")
 	typed(r, "enter", "enter", "enter", "enter", "enter", "enter", "enter", "enter")
 	require.Equal(t, "bench", where(r))
@@ -133,7 +138,7 @@ func TestTheAgeIsThatOfTheReadings(t *testing.T) {
 	r = h.run(t, look{})
 	typed(r, "enter")
 	require.Contains(t, r.View(), "2 h ago you answered:")
-	typed(r, "2", "enter")
+	typed(r, "3", "enter")
 	require.Contains(t, r.View(), "entered 2 h ago", "Enter takes an answer anew")
 }
 
@@ -162,7 +167,7 @@ func TestACleanStartForgets(t *testing.T) {
 	h := newShelf(t)
 	typed(h.run(t, look{}), toAnswer...)
 	r := h.run(t, look{})
-	typed(r, "enter", "3")
+	typed(r, "enter", "4")
 	require.Equal(t, question.Coat.Name, where(r))
 	require.True(t, r.s.answers.Empty())
 	again := h.run(t, look{})
@@ -264,12 +269,12 @@ func TestEachTerminalKeepsItsOwnJob(t *testing.T) {
 	require.Equal(t, "resume", where(again))
 	require.Contains(t, again.View(), "75F", "what was kept last")
 	require.NotContains(t, again.View(), "68F")
-	press(again, "3")
+	press(again, "4")
 	require.Equal(t, "resume", where(again))
 	require.Contains(t, again.View(), "68F")
-	press(again, "3")
+	press(again, "4")
 	require.Contains(t, again.View(), "75F", "round to the first")
-	press(again, "3")
+	press(again, "4")
 	typed(again, "enter")
 	require.Equal(t, question.Humidity.Name, where(again), "where the second was left")
 	typed(again, "50", "enter")

@@ -10,8 +10,9 @@ import (
 // by the page that binds it; its own name is a sentence under the id that stands behind
 // WithHelp.
 var (
-	stopKeys = chord("key-stop", stopKey)
-	helpKeys = chord("key-help", "?", "f1")
+	stopKeys  = chord("key-stop", "ctrl+c", "ctrl+\\")
+	pauseKeys = chord("key-pause", "ctrl+z")
+	helpKeys  = chord("key-help", "?", "f1")
 
 	takeKeys   = chord("key-enter", "enter")
 	nextKeys   = chord("key-enter", "enter", "down", "tab")
@@ -21,10 +22,13 @@ var (
 	listBack   = chord("key-esc", "esc", "left", "backspace", "shift+tab")
 	typedBack  = chord("key-esc", "esc", "shift+tab")
 	escKeys    = chord("key-esc", "esc")
-	closeKeys  = chord("key-esc", "esc", "enter", " ", "left", "backspace", "?", "f1")
+	closeKeys  = chord("key-esc", "esc", "enter", "left", "backspace", "?", "f1")
 	chooseKeys = chord("key-up-down", "up", "down", "k", "j")
 	walkKeys   = chord("key-up-down", "up", "down", "k", "j")
 	stepKeys   = chord("key-up-down", "up", "down")
+	fieldKeys  = chord("key-up-down", "up", "down", "tab", "shift+tab")
+	readKeys   = chord("key-equals", "=")
+	unsureKeys = chord("key-f2", "f2", "!")
 	beforeKeys = chord("key-up", "up", "shift+tab")
 	lastKeys   = chord("key-left", "shift+tab", "left")
 	nudgeKeys  = chord("key-left-right", "left", "right")
@@ -41,6 +45,8 @@ var (
 	stageKeys = chord("key-s", "s")
 	againKeys = chord("key-n", "n")
 	quitKeys  = chord("key-q", "q")
+	writeKeys = chord("key-w", "w")
+	copyKeys  = chord("key-y", "y")
 )
 
 // chord is keys that do the same, and the id of what a person calls them.

@@ -7,6 +7,7 @@ import (
 
 	"boothset/presets/words"
 
+	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/ansi"
 	"github.com/stretchr/testify/require"
 )
@@ -34,7 +35,7 @@ func TestEveryKeyInTheHelpDoesSomething(t *testing.T) {
 				if b.more != "" {
 					require.True(t, r.s.words.Has(b.more), b.more)
 				}
-				if (b.Help().Key == "key-enter" || b.does == "do-answer") && (strings.HasSuffix(f.name, "-bad") || strings.HasSuffix(f.name, "-outside") || strings.HasSuffix(f.name, "-empty")) {
+				if (b.Help().Key == "key-enter" || b.does == "do-answer" || b.does == "do-read") && (strings.HasSuffix(f.name, "-bad") || strings.HasSuffix(f.name, "-outside") || strings.HasSuffix(f.name, "-empty")) {
 					continue // it was pressed already; the fault is shown, and stays
 				}
 				for _, k := range b.Keys() {
@@ -102,7 +103,7 @@ func TestTheTableOfKeysListsAllOfThem(t *testing.T) {
 
 func TestHelpFitsAnyWindowAndKeepsItsLastKey(t *testing.T) {
 	for _, lang := range words.Languages() {
-		for _, keys := range [][]string{nil, toAnswer[:2], toAnswer[:4], toAnswer, then(toAnswer, "right"), toForm, then(toMix, "hood", "enter", "pgdown")} {
+		for _, keys := range [][]string{nil, atGun, toAnswer[:4], toAnswer, then(toAnswer, "right"), toForm, then(toMix, "hood", "enter", "pgdown")} {
 			r := start(t, look{lang: lang})
 			press(r, keys...)
 			all := r.keys()
@@ -135,7 +136,7 @@ func TestNoKeyIsBoundTwiceOnAPage(t *testing.T) {
 
 func TestQLeavesOnlyWhereNoTextIsTyped(t *testing.T) {
 	r := open80x24(t)
-	press(r, toAnswer[:3]...)
+	press(r, atTemp...)
 	press(r, "q")
 	require.False(t, r.done, "a field does not take it for a command")
 	press(r, toAnswer[3:]...)
@@ -154,10 +155,52 @@ func TestLeavingBeforeTheAnswerLeavesNone(t *testing.T) {
 
 func TestCtrlCStopsAnywhere(t *testing.T) {
 	for _, f := range shots() {
-		r := f.at(t, look{size: size{30, 8}}) // too small for any other key
-		_, cmd := r.Update(keyOf("ctrl+c"))
-		require.True(t, r.stopped, f.name)
-		require.NotNil(t, cmd)
+		for _, key := range stopKeys.Keys() {
+			r := f.at(t, look{size: size{30, 8}}) // too small for most other keys
+			_, cmd := r.Update(keyOf(key))
+			require.True(t, r.stopped, f.name)
+			require.NotNil(t, cmd)
+		}
+	}
+}
+
+// Pausing is asked for by a key or a signal, anywhere, once until it is over; the title is given
+// back for as long and the mouse asked for again.
+func TestPausing(t *testing.T) {
+	if !canPause {
+		t.Skip("there are no shells here that continue a program")
+	}
+	for name, ask := range map[string]tea.Msg{"ctrl+z": keyOf("ctrl+z"), "a signal": pauseMsg{}} {
+		for _, l := range []size{usualSize, {30, 8}} {
+			r := start(t, look{size: l})
+			var sent string
+			r.s.mouse, r.s.title.send = true, func(sequence string) { sent += sequence }
+			messages(r.s.title.set(r.title()))
+			require.Equal(t, keepTitle+"\x1b]2;boothset\x07", sent)
+			sent = ""
+			_, cmd := r.Update(ask)
+			require.NotNil(t, cmd, name)
+			require.Equal(t, "\x1b]2;\x07"+giveTitle, sent)
+			_, again := r.Update(ask)
+			require.Nil(t, again, "it is asked for already")
+			require.False(t, r.done)
+
+			sent = ""
+			_, cmd = r.Update(resumedMsg{})
+			require.Contains(t, messages(cmd), tea.EnableMouseCellMotion())
+			require.Equal(t, keepTitle+"\x1b]2;boothset\x07", sent)
+		}
+	}
+}
+
+// A window that says it is as large as one can be costs no more than a large one.
+func TestAWindowIsLaidOutToALimit(t *testing.T) {
+	for _, keys := range [][]string{nil, toAnswer[:2], toAnswer, toForm} {
+		huge, large := start(t, look{size: size{65535, 65535}}), start(t, look{size: size{mostWidth, mostHeight}})
+		press(huge, keys...)
+		press(large, keys...)
+		require.Equal(t, large.View(), huge.View())
+		requireFits(t, huge.View(), size{mostWidth, mostHeight})
 	}
 }
 
@@ -170,14 +213,14 @@ func TestAStopMessageStops(t *testing.T) {
 
 func TestTooSmallAWindowTakesNoOtherKey(t *testing.T) {
 	r := open80x24(t)
-	press(r, toAnswer[:3]...)
+	press(r, atTemp...)
 	r.Update(resize(size{30, 8}))
 	require.Contains(t, r.View(), "30 x 8")
-	require.Contains(t, r.View(), stopKey)
+	require.Contains(t, r.View(), "ctrl+c")
 	press(r, "7", "5", "enter", "esc", "?")
 	r.Update(resize(usualSize))
 	require.Equal(t, "temp", where(r))
-	require.Empty(t, r.page().(*stepPage).field.String())
+	require.Empty(t, fieldText(r))
 }
 
 func TestAWindowOfUnknownSizeIsTakenAs80x24(t *testing.T) {

@@ -37,7 +37,7 @@ func TestTheTableOfKeysIsTheProgramsOwn(t *testing.T) {
 // keyTable is what every key does, place by place, as a table in Markdown. It is made of
 // the bindings that the assistant itself goes by.
 func keyTable(reader *question.Reader) string {
-	r := newRoot(newSession(reader, words.English(), reader.System(), func(string) string { return "" }))
+	r := newRoot(newSession(reader, words.English(), reader.System(), None, func(string) string { return "" }))
 	s, low := r.s, size{leastWidth, leastHeight / 2} // where everything scrolls
 	var b strings.Builder
 	b.WriteString("| where | key | what it does |\n| --- | --- | --- |\n")
@@ -54,14 +54,18 @@ func keyTable(reader *question.Reader) string {
 
 	write("before you spray", r.pages[0].keys(low))
 	write("a question with a list", r.sample(question.Gun).keys(low))
-	typed := r.sample(question.Temp)
-	typed.field.set("20C")
+	typed := r.sample(question.Hose)
+	typed.field.set("8m,10mm")
 	write("a question to type", typed.keys(low))
 
-	sheet := newSheetPage(s, &s.steps[len(s.steps)-1])
-	write("the product's sheet", sheet.keys(low)[:1])
-	sheet.all[0].typed.set("26psi")
-	write("the same, something typed", sheet.keys(low))
+	day := r.sampleGroup(stepDay)
+	write("a page of several questions", day.keys(low))
+	day.all[0].typed.set("20C")
+	write("the same, something typed", day.keys(low))
+	air := r.sampleGroup(stepAir)
+	air.at = air.place(stepLine)
+	write("the same, something to choose", air.keys(low))
+	write("not sure", (&unsurePage{s, question.Temp, nil}).keys(low))
 
 	s.answers = sampleAnswers(reader)
 	s.takeLine(lineParts)
@@ -75,7 +79,7 @@ func keyTable(reader *question.Reader) string {
 	f := newForm(s, r.bench, question.Day)
 	f.enter() // it is answered by what the plan was
 	write("the answer of such a page", f.keys(low))
-	write("everywhere", r.everywhere())
+	write("everywhere", append(r.everywhere(), r.besides()...))
 	return b.String()
 }
 
@@ -100,6 +104,17 @@ func (b *bench) fieldKeys(room size) (all []binding) {
 func (r *root) sample(field *question.Field) *stepPage {
 	for _, p := range r.pages {
 		if p, ok := p.(*stepPage); ok && p.step.field == field {
+			p.enter()
+			return p
+		}
+	}
+	return nil
+}
+
+// sampleGroup is a page of several questions, arrived at.
+func (r *root) sampleGroup(id string) *groupPage {
+	for _, p := range r.pages {
+		if p, ok := p.(*groupPage); ok && p.step.id == id {
 			p.enter()
 			return p
 		}

@@ -5,13 +5,44 @@ import (
 	"strconv"
 
 	"boothset/presets/catalogue"
+
+	"github.com/charmbracelet/x/ansi"
 )
 
 // list is a choice of one of several.
 type list struct {
 	items []catalogue.Choice
 	at    int
+	means func(id string) string // what an entry comes to; nil where the names say it all
 }
+
+// meaning is what the entry at a place comes to.
+func (l *list) meaning(at int) string {
+	if l.means == nil {
+		return ""
+	}
+	return plain(l.means(l.items[at].ID))
+}
+
+// meanings is how wide the names are where what every entry comes to fits behind them in w
+// columns, 0 where it does not.
+func (l *list) meanings(w int) (names int) {
+	wide := 0
+	for i := range l.items {
+		names = max(names, ansi.StringWidth(plain(l.items[i].Name)))
+		wide = max(wide, ansi.StringWidth(l.meaning(i)))
+	}
+	if wide == 0 || len(listPrefix)+names+len(listGap)+wide > w {
+		return 0
+	}
+	return names
+}
+
+// What stands before an entry's name, as wide as it is, and behind it.
+const (
+	listPrefix = "> 1  "
+	listGap    = "   "
+)
 
 // listOf is a list of what can be done, each said under a prefix and its id.
 func (s *session) listOf(prefix string, ids ...string) list {
@@ -69,16 +100,22 @@ func (l *list) rows(s *session, room size) []string {
 	top := around(l.at, len(l.items), room.h)
 	end := min(top+room.h, len(l.items))
 	var rows []string
+	names := l.meanings(room.w)
 	for i := top; i < end; i++ {
 		number := " "
 		if i < 9 {
 			number = strconv.Itoa(i + 1)
 		}
 		row := cut(fmt.Sprintf("%s %s  %s", listMark(i, l.at, top, end, len(l.items)), number, plain(l.items[i].Name)), room.w)
+		means := ""
+		if names > 0 && l.meaning(i) != "" {
+			row = pad(row, len(listPrefix)+names)
+			means = listGap + s.theme.Note.Render(l.meaning(i))
+		}
 		if i == l.at {
 			row = s.theme.Focus.Render(row)
 		}
-		rows = append(rows, row)
+		rows = append(rows, row+means)
 	}
 	return rows
 }

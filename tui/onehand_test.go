@@ -31,15 +31,21 @@ func TestOneHandIsEnoughForTheWholeJob(t *testing.T) {
 					requireFits(t, r.View(), l)
 				}
 			}
-			by("enter", "5", "enter", "down", "enter")     // the safety page, the coat, its hardener, the gun
-			by("7", "5", "up", "enter", "4", "5", "enter") // the air and its humidity
-			by("enter", "up", "enter", "9", "0", "enter")  // the panel, the altitude, the supply
-			by("2", "up", "enter", "enter", "down", "enter", "up", "enter", "enter", "down", "up", "enter", "7", "0", "enter")
-			require.Equal(t, stepSupply, where(r))
-			by("down", "enter", "1", "8", "enter", "6", "0", "enter", "enter", "enter", "enter", "1", "0", "enter", "up", "enter", "up", "enter", "enter", "enter", "enter", "down", "up", "enter", "enter")
+			by("enter", "5", "enter", "down", "enter")        // the safety page, the coat, its hardener, the gun
+			by("7", "5", "right", "enter", "4", "5", "enter") // the air and its humidity
+			by("down", "right", "down", "enter")              // the panel, the altitude
+			by("9", "0", "enter", "right", "down", "7", "0", "enter")
+			require.Equal(t, stepCheck, where(r))
+			by("right", "enter", "up", "enter", "enter", "down", "enter", "up", "enter", "enter", "down", "up", "enter")
+			require.Equal(t, question.Compressor.Name, where(r))
+			by("1", "8", "enter", "6", "0", "enter", "enter", "enter", "enter", "1", "0", "enter", "up", "enter", "up", "enter", "enter", "enter", "enter", "down", "up", "enter", "enter")
 			require.Equal(t, "bench", where(r))
 			for i := range r.s.steps {
-				require.True(t, visited[r.s.steps[i].id], r.s.steps[i].id)
+				st := &r.s.steps[i]
+				require.True(t, visited[st.id] || st.rows != nil, st.id)
+				for _, row := range st.rows {
+					require.True(t, visited[row.Name] || st.id == stepSheet, row.Name)
+				}
 			}
 
 			before := r.result()
@@ -114,7 +120,8 @@ func TestALastRunIsTakenUpWhereItWas(t *testing.T) {
 	}{
 		{"1", question.Humidity.Name, "clear"},
 		{"2", question.Coat.Name, "clear"},
-		{"3", question.Coat.Name, ""},
+		{"3", question.Coat.Name, "clear"},
+		{"4", question.Coat.Name, ""},
 	} {
 		r := open80x24(t)
 		r.resume.run = r.s.read(*halfRun())
@@ -124,9 +131,9 @@ func TestALastRunIsTakenUpWhereItWas(t *testing.T) {
 		require.Equal(t, c.at, where(r), c.pick)
 		require.Equal(t, c.coat, r.s.answers.Text(question.Coat))
 		if c.pick == "1" {
-			require.Equal(t, "4", r.page().(*stepPage).field.String(), "what was half typed too")
-			press(r, "5", "enter", "esc", "esc")
-			require.Equal(t, "75F", r.page().(*stepPage).field.String())
+			require.Equal(t, "4", fieldText(r), "what was half typed too")
+			press(r, "5", "enter", "up", "up")
+			require.Equal(t, "75F", fieldText(r))
 			require.Contains(t, r.View(), "entered 3 h ago")
 		}
 	}
@@ -134,6 +141,8 @@ func TestALastRunIsTakenUpWhereItWas(t *testing.T) {
 	r.resume.run = r.s.read(*wholeRun())
 	press(r, "enter", "enter")
 	require.Equal(t, "bench", where(r))
+	require.Equal(t, "day-assumed", r.result().Plan.Setup.Against[0].ID)
+	press(r, "=")
 	want := open80x24(t)
 	press(want, toAnswer...)
 	require.Equal(t, want.result().Plan.Setup, r.result().Plan.Setup)

@@ -61,7 +61,12 @@ func restart(r *root) {
 	if r.s.check == checkChange {
 		r.s.check = checkKeep
 	}
-	r.over = nil
+	r.over, r.s.asBefore = nil, false
+	for _, p := range r.pages {
+		if p, ok := p.(*groupPage); ok {
+			p.at = 0
+		}
+	}
 	r.goTo(r.first)
 }
 

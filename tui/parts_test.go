@@ -12,7 +12,7 @@ import (
 )
 
 // toParts is to the line as a list of its parts.
-var toParts = then(toAnswer[:11], "3")
+var toParts = then(atLine, "3")
 
 // lineOf is the kinds of the parts of the answer's line.
 func lineOf(r *root) (kinds []line.Kind) {
@@ -107,17 +107,17 @@ func TestBackToTheUsualLine(t *testing.T) {
 	require.Equal(t, "regulator=1/2in + coupling=large-bore + hose=25ft, 3/8in + coupling=large-bore", r.s.current().Text(question.Line))
 
 	shop := start(t, look{shop: "[line]\nparts = [\"coupling=slim\", \"hose=25ft,3/8in\"]\n"})
-	press(shop, toAnswer[:11]...)
+	press(shop, atLine...)
 	require.Contains(t, shop.View(), "slim long-necked coupling")
 	press(shop, "2")
 	require.Equal(t, "regulator", where(shop), "the shipped usual line, in place of the shop's list")
-	press(shop, "esc", "1", "enter", "enter", "enter")
+	press(shop, "esc", "1", "enter")
 }
 
 // At the bench each part of a list can be moved.
 func TestPartsAtTheBench(t *testing.T) {
 	r := open80x24(t)
-	press(r, then(toParts, "enter", "enter", "enter", "enter", "enter")...)
+	press(r, then(toParts, "enter", "enter", "enter")...)
 	require.Equal(t, "bench", where(r))
 	walkTo(t, r, question.Line, 0)
 	require.Contains(t, r.View(), "< 1 regulator 1/2 in regulator >")
@@ -131,7 +131,7 @@ func TestPartsAtTheBench(t *testing.T) {
 func TestPlainChangesALinePartByPart(t *testing.T) {
 	for _, lang := range words.Languages() {
 		l := look{lang: lang}
-		got := dialogueOf(t, l, lines(append(linesToAnswer[:7:7], "3", "2 coupling=ordinary", "+2 filter=point-of-use", "3>2", "4 hose=30ft,1/2in", "-5", "+4 regulator=1/2in", "+3 coupling=hu", "-9", "what", "9>1", "", "", "", "", "", "")...))
+		got := dialogueOf(t, l, lines(append(linesToAnswer[:7:7], "3", "", "", "2 coupling=ordinary", "+2 filter=point-of-use", "3>2", "4 hose=30ft,1/2in", "-5", "+4 regulator=1/2in", "+3 coupling=hu", "-9", "what", "9>1", "", "", "", "", "", "")...))
 		require.NoError(t, got.err, got.out)
 		require.NotNil(t, got.left.Plan)
 		var kinds []line.Kind

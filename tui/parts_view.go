@@ -54,11 +54,21 @@ func indented(row ...string) string {
 }
 
 func (k *kindsPage) body(room size) []string {
-	s := k.of.s
-	w := room.w - 2*len(margin)
-	ask := each(wrap(s.say("parts-add"), w), s.theme.Question.Render)
-	rows := append(ask, k.list.rows(s, size{w, max(room.h-len(ask), 1)})...)
+	ask, list := k.laid(room)
+	rows := append(each(ask, k.of.s.theme.Question.Render), k.list.rows(k.of.s, list)...)
 	return each(rows[:min(len(rows), room.h)], indented)
+}
+
+// laid is the question, and the room of the list under it.
+func (k *kindsPage) laid(room size) (ask []string, list size) {
+	w := room.w - 2*len(margin)
+	ask = wrap(k.of.s.say("parts-add"), w)
+	return ask, size{w, max(room.h-len(ask), 1)}
+}
+
+func (k *kindsPage) clicked(x, y int, room size) move {
+	ask, list := k.laid(room)
+	return k.list.zones(0, len(ask), size{room.w, list.h}, k.take).at(x, y)
 }
 
 // lineRows is a line that is given part by part: a row a part, or all of it in a sentence where

@@ -46,8 +46,8 @@ type dialogue struct {
 // screen reader and for scripts: questions on lines of o.Out, answers from lines of
 // o.In. An input that ends before the answer is an *InputError.
 func Plain(o Options) (Result, error) {
-	s := newSession(o.Reader, o.Words, o.System, o.Getenv)
-	s.theme, s.glyphs = newTheme(false), draw.ASCII
+	s := newSession(o.Reader, o.Words, o.System, None, o.Getenv)
+	s.glyphs = draw.ASCII
 	r := newRoot(s)
 	r.keepIn(o.Kept)
 	p := &dialogue{r: r, in: bufio.NewReader(o.In), out: bufio.NewWriter(o.Out)}
@@ -85,8 +85,12 @@ func (p *dialogue) run() error {
 			err = p.choose(&page.list, s.say("resume-title"), page.take)
 		case *stepPage:
 			err = p.step(page)
-		case *sheetPage:
-			err = p.sheet(page)
+		case *groupPage:
+			ask := p.group
+			if page.step.id == stepSheet {
+				ask = p.sheet
+			}
+			err = ask(page)
 		case *partsPage:
 			err = p.parts(page)
 		case *bench:
@@ -99,16 +103,21 @@ func (p *dialogue) run() error {
 		if err != nil {
 			return err
 		}
-		if p.r.started() {
-			_ = s.keep.flush(p.r.draft()) // the last write's fault is said at the end
-		}
+		p.keep()
 	}
 	return nil
 }
 
+// keep keeps the run as it stands; the last write's fault is said at the end.
+func (p *dialogue) keep() {
+	if p.r.started() {
+		_ = p.r.s.keep.flush(p.r.draft())
+	}
+}
+
 // row writes a line.
 func (p *dialogue) row(text string) {
-	fmt.Fprintln(p.out, text)
+	fmt.Fprintln(p.out, p.r.s.words.Marked(text))
 	p.prompted = false
 }
 
@@ -196,7 +205,11 @@ func (p *dialogue) safety(page *safety) {
 	p.row(page.s.unitsName())
 }
 
-func (p *dialogue) help() { p.say(p.r.s.say("plain-help")) }
+// help says how to answer, and what the words of the page mean.
+func (p *dialogue) help() {
+	p.say(p.r.s.say("plain-help"))
+	p.paragraphs(p.r.s.termRows(p.r.page(), plainWidth))
+}
 
 // common takes what can be typed anywhere; done is true where that was it.
 func (p *dialogue) common(text string) (done bool) {

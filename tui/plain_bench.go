@@ -30,6 +30,9 @@ func (p *dialogue) bench(b *bench) error {
 	}
 	p.answered = false
 	menu := append(b.menu(), wrap(p.r.s.say("plain-menu"), plainWidth)...)
+	if b.kept.Request.Day.Assumed {
+		menu = append(menu, wrap(p.r.s.say("plain-read"), plainWidth)...)
+	}
 	p.paragraphs(menu)
 	for p.r.page() == page(b) && !p.r.done {
 		text, err := p.read(left, menu)
@@ -75,6 +78,9 @@ func (p *dialogue) do(b *bench, text string, menu []string) error {
 			follow(p.r)
 		}
 		p.row(b.kept.StageName(p.r.s.words))
+		p.view(b, 0)
+	case text == plainRead && b.kept.Request.Day.Assumed:
+		b.asRead("")
 		p.view(b, 0)
 	case text == plainAgain:
 		restart(p.r)

@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -10,7 +11,18 @@ import (
 	"boothset/presets/question"
 )
 
-// numbered is a list to pick from.
+// numbered is a list to pick from, each entry with what it comes to.
+func (l *list) numbered() []string {
+	items := slices.Clone(l.items)
+	for i := range items {
+		if means := l.meaning(i); means != "" {
+			items[i].Name += " (" + means + ")"
+		}
+	}
+	return numbered(items)
+}
+
+// numbered is choices to pick from.
 func numbered(items []catalogue.Choice) (rows []string) {
 	for i, item := range items {
 		rows = append(rows, hang(fmt.Sprintf("%3d  ", i+1), plain(item.Name), plainWidth)...)
@@ -21,7 +33,7 @@ func numbered(items []catalogue.Choice) (rows []string) {
 // choose reads one of a list by its number, its id or its name and does what taking it
 // does. Nothing typed takes the marked one.
 func (p *dialogue) choose(l *list, question string, take func(string) move) error {
-	rows := numbered(l.items)
+	rows := l.numbered()
 	p.paragraphs(rows)
 	p.offer(fmt.Sprintf("%d %s", l.at+1, plain(l.picked().Name)))
 	for {
@@ -78,7 +90,6 @@ func (p *dialogue) step(q *stepPage) error {
 	p.stepOf(q.step)
 	p.say(ask)
 	p.say(s.sentence(q.step, question.SayWhy))
-	p.paragraphs(q.shown(size{plainWidth, 1}))
 	if q.fault != "" {
 		p.wrong(q.fault)
 	}
@@ -108,6 +119,14 @@ func (p *dialogue) typed(q *stepPage, ask string) error {
 		case text == plainClear:
 			q.field.set("")
 			return nil
+		case text == plainUnsure:
+			p.unsure(q.step.field)
+			if m := q.unsure(); m != nil {
+				m(p.r)
+				return nil
+			}
+			p.wrong(q.fault)
+			continue
 		}
 		if text != "" {
 			q.field.set(text)

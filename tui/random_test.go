@@ -18,7 +18,7 @@ import (
 func anyKey() *rapid.Generator[tea.Msg] {
 	var names []string
 	for name := range keyTypes {
-		if name != stopKey {
+		if !slices.Contains(stopKeys.Keys(), name) {
 			names = append(names, name)
 		}
 	}
@@ -106,6 +106,11 @@ func typedText(r *root) map[string]string {
 	for _, p := range r.pages {
 		if q, ok := p.(*stepPage); ok {
 			all[q.step.id] = q.field.String()
+		}
+		if g, ok := p.(*groupPage); ok {
+			for _, b := range slices.Concat(g.all, g.away) {
+				all[b.Name] = b.own() + r.s.answers.Text(b.Field)
+			}
 		}
 	}
 	for _, f := range r.bench.forms {
@@ -202,24 +207,39 @@ func FuzzFields(f *testing.F) {
 	}
 	f.Fuzz(func(t *testing.T, typed string) {
 		r := open80x24(t)
-		press(r, then(toAnswer[:11], "2", "1", "1", "1")...)
+		press(r, then(atLine, "2", "1", "1", "1")...)
 		for _, id := range []string{question.Hose.Name, question.Supply.Name, question.Altitude.Name, question.Temp.Name} {
-			for where(r) != id {
-				press(r, "esc")
-			}
+			seek(r, id)
 			press(r, "ctrl+u")
 			r.Update(tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(typed), Paste: true})
-			q := r.page().(*stepPage)
-			text := q.field.String()
+			text := fieldText(r)
 			requireFits(t, r.View(), r.size)
 			press(r, "enter")
 			requireFits(t, r.View(), r.size)
 			if where(r) == id {
-				require.NotEmpty(t, q.fault)
-				require.Equal(t, text, q.field.String())
-			} else {
-				require.True(t, strings.HasPrefix(q.field.String(), strings.TrimSpace(text)) || strings.ContainsAny(text, "°,+"), "%q became %q", text, q.field.String())
+				require.NotEmpty(t, faultText(r))
+				require.Equal(t, text, fieldText(r))
+				continue
 			}
+			f, _ := question.Plan.Field(id)
+			took := r.s.answers.Text(f.Field)
+			require.True(t, strings.HasPrefix(took, strings.TrimSpace(text)) || strings.ContainsAny(text, "°,+"), "%q became %q", text, took)
 		}
 	})
+}
+
+// seek goes back to the question about a field.
+func seek(r *root, id string) {
+	for {
+		p := r.page().(asking)
+		if g, ok := p.(*groupPage); ok && g.asks(id) {
+			for where(r) != id {
+				press(r, map[bool]string{true: "up", false: "down"}[g.place(id) < g.at])
+			}
+		}
+		if where(r) == id {
+			return
+		}
+		press(r, "esc")
+	}
 }

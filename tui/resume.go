@@ -1,6 +1,8 @@
 package tui
 
 import (
+	"slices"
+
 	"boothset/calc"
 	"boothset/presets/question"
 
@@ -28,6 +30,7 @@ func (p *resume) offer(run *lastRun) {
 // What can be done with them.
 const (
 	resumeGoOn  = "go-on" // where it was left
+	resumeCoat  = "coat"  // another coat, all else the same
 	resumeAgain = "again" // the same answers, from the first question
 	resumeOther = "other" // those of another run are offered
 	resumeClean = "clean" // none of them
@@ -39,9 +42,9 @@ func (p *resume) under(size) []string       { return nil }
 func (p *resume) press(tea.KeyMsg) move     { return nil }
 
 func (p *resume) enter() *question.Fault {
-	what := []string{resumeGoOn, resumeAgain, resumeOther, resumeClean}
+	what := []string{resumeGoOn, resumeCoat, resumeAgain, resumeOther, resumeClean}
 	if len(p.others) == 0 {
-		what = []string{resumeGoOn, resumeAgain, resumeClean}
+		what = slices.DeleteFunc(what, func(id string) bool { return id == resumeOther })
 	}
 	p.list = p.s.listOf("resume-", what...)
 	return nil
@@ -66,15 +69,26 @@ func (p *resume) summary(w int) (rows []string) {
 }
 
 func (p *resume) body(room size) []string {
+	rows, _ := p.laid(room)
+	return each(rows, func(row ...string) string { return margin + row[0] })
+}
+
+// laid is the rows of the page, and how many of them at its end are the list's.
+func (p *resume) laid(room size) (rows []string, high int) {
 	w := room.w - 2*len(margin)
 	summary := p.summary(w)
-	high := max(min(len(p.list.items), room.h), 1)
+	high = max(min(len(p.list.items), room.h), 1)
 	summary = summary[:max(min(len(summary), room.h-high-1), 0)]
-	rows := append(append(summary, ""), p.list.rows(p.s, size{w, high})...)
+	rows = append(append(summary, ""), p.list.rows(p.s, size{w, high})...)
 	if len(rows) > room.h {
 		rows = rows[len(rows)-room.h:]
 	}
-	return each(rows, func(row ...string) string { return margin + row[0] })
+	return rows, high
+}
+
+func (p *resume) clicked(x, y int, room size) move {
+	rows, high := p.laid(room)
+	return p.list.zones(0, len(rows)-high, size{room.w, high}, p.take).at(x, y)
 }
 
 func (p *resume) keys(size) []binding {
@@ -100,8 +114,8 @@ func (p *resume) take(string) move {
 			return
 		}
 		r.take(run)
-		if picked == resumeAgain {
-			r.s.walkLine = false
+		if picked != resumeGoOn {
+			r.s.walkLine, r.s.asBefore = false, picked == resumeCoat
 			r.goTo(r.first)
 			return
 		}

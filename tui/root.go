@@ -6,11 +6,12 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 )
 
-// stopKey works everywhere, also where the window is too small.
-const stopKey = "ctrl+c"
-
-// stopMsg ends the program from outside: a signal, a closed window.
-type stopMsg struct{}
+// Messages from outside.
+type (
+	stopMsg    struct{} // to end: a signal, a closed window
+	pauseMsg   struct{} // to give the terminal back to the shell for a while
+	resumedMsg struct{} // that is over
+)
 
 // root is where the person is, and the way from a key to that page.
 type root struct {
@@ -23,6 +24,9 @@ type root struct {
 	bench  *bench
 	size   size // 0 until it is known
 
+	due []tea.Cmd // what the last key is to be followed by
+
+	paused  bool // the terminal is the shell's
 	done    bool // to be left
 	stopped bool // because it was interrupted
 }
@@ -33,8 +37,8 @@ func newRoot(s *session) *root {
 	r.first = len(r.pages)
 	for i := range s.steps {
 		st := &s.steps[i]
-		if st.id == stepSheet {
-			r.pages = append(r.pages, newSheetPage(s, st))
+		if st.field == nil {
+			r.pages = append(r.pages, newGroupPage(s, st))
 			continue
 		}
 		r.pages = append(r.pages, &stepPage{s: s, step: st})
@@ -101,38 +105,62 @@ func (r *root) goTo(at int) {
 // Init has nothing to start.
 func (r *root) Init() tea.Cmd { return nil }
 
-// Update takes a message. What is to be kept on disk goes as a command.
+// Update takes a message. What goes to disk or to the terminal past the frame goes as a command.
 func (r *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
 		if msg.Width > 0 && msg.Height > 0 { // a terminal that does not know says 0
-			r.size = size{msg.Width, msg.Height}
+			r.size = size{min(msg.Width, mostWidth), min(msg.Height, mostHeight)}
 		}
 	case stopMsg:
 		stop(r)
+	case pauseMsg:
+		suspend(r)
+	case resumedMsg:
+		r.paused = false
+		if r.s.mouse {
+			r.do(tea.EnableMouseCellMotion)
+		}
 	case tea.KeyMsg:
 		for _, k := range apart(msg) {
 			if !r.done {
 				r.press(k)
 			}
 		}
+	case tea.MouseMsg:
+		r.point(msg)
+	case taken:
+		r.bench.notice = msg.notice
 	}
 	if r.done {
 		return r, tea.Quit
 	}
-	if !r.started() {
-		return r, nil
+	cmds := r.due
+	r.due = nil
+	if !r.paused {
+		cmds = append(cmds, r.s.title.set(r.title()))
 	}
-	return r, r.s.keep.later(r.draft())
+	if r.started() {
+		cmds = append(cmds, r.s.keep.later(r.draft()))
+	}
+	return r, tea.Batch(cmds...)
 }
 
+// do follows a key by a command.
+func (r *root) do(cmd tea.Cmd) { r.due = append(r.due, cmd) }
+
 func (r *root) press(k tea.KeyMsg) {
-	if tooSmall(r.size) && k.String() != stopKey {
-		return
+	all := append(r.keys(), r.besides()...)
+	if tooSmall(r.size) {
+		all = append(r.besides(), stopBinding())
 	}
+	r.bench.notice = ""
 	m := func() move {
-		if b, found := find(r.keys(), k); found {
+		if b, found := find(all, k); found {
 			return b.act(k.String())
+		}
+		if tooSmall(r.size) {
+			return nil
 		}
 		return r.page().press(k)
 	}()
@@ -146,7 +174,7 @@ func (r *root) keys() []binding {
 	p := r.page()
 	all := p.keys(frameOf(p, r.size).room)
 	if _, is := p.(*keysPage); is {
-		return append(all, bindKey(stopKeys, "do-stop", always(stop)))
+		return append(all, stopBinding())
 	}
 	return append(all, r.everywhere()...)
 }
@@ -154,9 +182,30 @@ func (r *root) keys() []binding {
 // everywhere is the keys that every page has, that of the keys themselves last.
 func (r *root) everywhere() []binding {
 	return []binding{
-		bindKey(stopKeys, "do-stop", always(stop)),
-		bindExplained(helpKeys, "do-keys", func(string) move { return open(&keysPage{s: r.s, below: r.keys()}) }),
+		stopBinding(),
+		bindExplained(helpKeys, "do-keys", func(string) move { return open(&keysPage{s: r.s, of: r.page(), below: append(r.keys(), r.besides()...)}) }),
 	}
+}
+
+// stopBinding works everywhere, also where the window is too small.
+func stopBinding() binding { return bindKey(stopKeys, "do-stop", always(stop)) }
+
+// besides is the keys that every page has and no row of help: the page of the keys lists them.
+func (r *root) besides() []binding {
+	if !canPause {
+		return nil
+	}
+	return []binding{bindExplained(pauseKeys, "do-pause", always(suspend))}
+}
+
+// suspend gives the terminal back to the shell until that continues the program.
+func suspend(r *root) {
+	if r.paused || !canPause {
+		return
+	}
+	r.paused = true
+	r.s.title.giveBack()
+	r.do(pauseCmd())
 }
 
 // View is the frame: nothing until the window's size is known.
@@ -164,5 +213,5 @@ func (r *root) View() string {
 	if r.size == (size{}) {
 		return ""
 	}
-	return lay(r.s, r.page(), r.keys(), r.size)
+	return r.s.words.Marked(lay(r.s, r.page(), r.keys(), r.size))
 }

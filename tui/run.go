@@ -21,9 +21,12 @@ type Options struct {
 	Reader *question.Reader
 	Words  *words.Words
 	System unit.System // that it opens in
-	In     io.Reader   // a terminal
-	Out    io.Writer   // a terminal
-	Getenv func(string) string
+	// Colours is how the screen looks; lines of text have no look.
+	Colours Colours
+	In      io.Reader // a terminal
+	Out     io.Writer // a terminal
+	Getenv  func(string) string
+	NoMouse bool // the mouse is left to the terminal
 	// Kept is the file that the answers are kept in, as they come; empty keeps nothing.
 	Kept string
 }
@@ -51,28 +54,46 @@ const framesPerSecond = 120
 // Run shows the assistant until the person leaves it. The terminal is then as it was.
 func Run(o Options) (Result, error) {
 	defer debug.SetGCPercent(debug.SetGCPercent(heapGrowth))
+	out := &tty{out: o.Out}
 	r := &opening{open: func() *root {
-		r := newRoot(newSession(o.Reader, o.Words, o.System, o.Getenv))
+		s := newSession(o.Reader, o.Words, o.System, o.Colours, o.Getenv)
+		s.send, s.mouse = out.send, !o.NoMouse
+		if titled(o.Getenv) {
+			s.title.send = out.send
+		}
+		r := newRoot(s)
 		r.keepIn(o.Kept)
 		return r
 	}}
-	p := tea.NewProgram(r, tea.WithInput(o.In), tea.WithOutput(o.Out), tea.WithAltScreen(),
-		tea.WithFPS(framesPerSecond), tea.WithoutSignalHandler())
+	with := []tea.ProgramOption{tea.WithInput(o.In), tea.WithOutput(out.writer()), tea.WithAltScreen(),
+		tea.WithFPS(framesPerSecond), tea.WithoutSignalHandler()}
+	if !o.NoMouse {
+		with = append(with, tea.WithMouseCellMotion())
+	}
+	p := tea.NewProgram(r, with...)
 
 	// The library's own handler would end the program on an interrupt without a word to
 	// the model, and not hear of a closed window at all.
-	signals := make(chan os.Signal, 1)
-	signal.Notify(signals, syscall.SIGHUP, syscall.SIGINT, syscall.SIGTERM)
+	stops, pauses := make(chan os.Signal, 1), make(chan os.Signal, 1)
+	signal.Notify(stops, syscall.SIGHUP, syscall.SIGINT, syscall.SIGQUIT, syscall.SIGTERM)
+	whenPaused(pauses)
 	over := make(chan struct{})
 	defer func() {
-		signal.Stop(signals)
+		signal.Stop(stops)
+		signal.Stop(pauses)
 		close(over)
 	}()
 	go func() {
-		select {
-		case <-signals:
-			p.Send(stopMsg{})
-		case <-over:
+		for {
+			select {
+			case <-stops:
+				p.Send(stopMsg{})
+				return
+			case <-pauses:
+				p.Send(pauseMsg{})
+			case <-over:
+				return
+			}
 		}
 	}()
 
@@ -80,6 +101,8 @@ func Run(o Options) (Result, error) {
 	if r.root == nil { // the terminal failed before anything was opened
 		return Result{}, err
 	}
+	r.s.title.giveBack()
+	r.s.writing.Wait()
 	var unkept error
 	if r.started() {
 		unkept = r.s.keep.flush(r.draft())

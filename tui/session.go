@@ -2,6 +2,7 @@ package tui
 
 import (
 	"strings"
+	"sync"
 	"time"
 	"unicode"
 
@@ -42,8 +43,15 @@ type session struct {
 	walkLine bool   // the line is gone through part by part
 	check    string // whether the supply is checked: checkSkip, checkKeep or checkChange
 	finished bool   // the answer was reached
+	asBefore bool   // what was answered is not asked again
 
 	entered map[string]time.Time // when each answer was taken
+
+	mouse    bool                  // the terminal tells of it
+	send     func(sequence string) // to the terminal, past the frame
+	title    titler                // of the window
+	writeNew func(name string, text []byte) (path string, err error)
+	writing  sync.WaitGroup // of files that are not written yet
 
 	old    *lastRun // where its answers were taken over
 	now    func() time.Time
@@ -58,11 +66,12 @@ const (
 	checkChange = "change" // it is, gone through part by part
 )
 
-func newSession(r *question.Reader, w *words.Words, sys unit.System, getenv func(string) string) *session {
+func newSession(r *question.Reader, w *words.Words, sys unit.System, look Colours, getenv func(string) string) *session {
 	s := &session{
 		reader: r, words: w, sys: sys, steps: stepsOf(question.Plan),
-		theme: newTheme(coloured(getenv)), glyphs: glyphs(getenv),
+		theme: newTheme(look), glyphs: glyphs(getenv),
 		resolve: r.Plan, solve: calc.Solve, sure: spread.Of, now: time.Now,
+		send: func(string) {}, writeNew: writeNew,
 		check: checkSkip, entered: map[string]time.Time{},
 	}
 	for _, row := range question.Plan.Fields {
@@ -88,7 +97,7 @@ func (s *session) current() question.Answers { return s.answers.Or(s.usual) }
 // counting is answers as they count: with the usual ones filled in, and without the supply
 // where it is not to be checked.
 func (s *session) counting(a question.Answers) question.Answers {
-	a = a.Or(s.usual)
+	a = s.dated(a).Or(s.usual)
 	if s.check == checkSkip {
 		a = a.With(question.Compressor, question.Value{Text: question.None, ID: question.None})
 	}
@@ -170,10 +179,7 @@ func (s *session) label(f *question.Field) string { return s.say(f.Sentence(ques
 
 // called is an answer as a person reads it: the name of an entry, or what was typed.
 func (s *session) called(f *question.Field, a question.Answers) string {
-	if v, ok := a.One(f); ok && f.Listed() {
-		return plain(s.reader.Called(f, v))
-	}
-	return plain(a.Text(f))
+	return plain(s.reader.Shown(f, a.Get(f), s.sys))
 }
 
 // trail is the answers so far in at most rows of w columns.
@@ -207,7 +213,7 @@ func (s *session) answersIn(a question.Answers, check string, w, rows int) []str
 // age is how long ago the last run's answer to a field was given, where it is still what
 // stands in it; empty otherwise.
 func (s *session) age(f *question.Field, text string) string {
-	if s.old == nil || f == nil || text == "" || s.old.answers.Text(f) != text {
+	if s.old == nil || text == "" || s.old.answers.Text(f) != text || s.entered[f.Name].After(s.old.EnteredAt(f.Name)) {
 		return ""
 	}
 	return s.text("entered-ago", calc.TextFigure("age", s.since(s.old.EnteredAt(f.Name))))

@@ -12,7 +12,7 @@ import (
 // counts, stays, and can be emptied again.
 func TestTheSheetIsAskedOnOnePage(t *testing.T) {
 	r := open80x24(t)
-	press(r, toAnswer[:14]...)
+	press(r, atSheet...)
 	require.Equal(t, stepSheet, where(r))
 	press(r, "enter")
 	require.Equal(t, "bench", where(r))
@@ -31,10 +31,10 @@ func TestTheSheetIsAskedOnOnePage(t *testing.T) {
 	for where(r) != stepSheet {
 		press(r, "esc")
 	}
-	for range sheetRows() {
+	for range r.sampleGroup(stepSheet).all {
 		press(r, "up")
 	}
-	for range sheetRows() {
+	for range r.sampleGroup(stepSheet).all {
 		press(r, "ctrl+u", "down")
 	}
 	press(r, "enter")
@@ -45,9 +45,9 @@ func TestTheSheetIsAskedOnOnePage(t *testing.T) {
 // What does not go together is refused where it was typed.
 func TestTheSheetSaysThePressureOnce(t *testing.T) {
 	r := open80x24(t)
-	press(r, then(toAnswer[:14], "24", "enter", "9", "enter")...)
+	press(r, then(atSheet, "24", "enter", "9", "enter")...)
 	require.Equal(t, stepSheet, where(r))
-	p := r.page().(*sheetPage)
+	p := r.page().(*groupPage)
 	require.Equal(t, question.CapPressure, p.all[p.at].Field)
 	require.Contains(t, p.fault, "give working or cap")
 	press(r, "ctrl+u", "enter", "enter")

@@ -9,7 +9,7 @@ import (
 )
 
 // toMetallic is the keys to the answer for a one-part metallic base.
-var toMetallic = []string{"enter", "5", "4", "2", "75F", "enter", "45", "enter", "enter", "enter", "90psi", "enter", "1", "enter", "enter", "enter"}
+var toMetallic = []string{"enter", "5", "4", "2", "75F", "enter", "45", "enter", "enter", "90psi", "enter", "enter", "enter"}
 
 // One key goes to the coat's next stage, and from the last to the first: heading, settings and
 // what is kept follow, and what is tried stays tried.

@@ -3,7 +3,6 @@ package tui
 import (
 	"strings"
 
-	"boothset/presets/catalogue"
 	"boothset/presets/edit"
 	"boothset/presets/question"
 
@@ -28,21 +27,20 @@ func (p *stepPage) enter() *question.Fault {
 	if p.step.typed() {
 		return nil
 	}
-	p.list.items = p.choices()
-	switch {
-	case p.step.id == stepLine:
-		p.list.point(p.s.lineWay())
-	case p.step.id == stepSupply:
-		p.list.point(p.s.check)
-	case !p.seen || p.step.field == question.Hardener: // not at what was answered for another coat
+	p.list.items, p.list.means = p.s.reader.Choices(p.step.field), p.means
+	if !p.seen || p.step.field == question.Hardener { // not at what was answered for another coat
 		p.list.point(p.s.current().ID(p.step.field))
 	}
 	p.seen = true
 	return nil
 }
 
-// The choices of the step that shows the line; those of the supply are what checking
-// can be.
+// means is what an entry of the list comes to beside the other answers.
+func (p *stepPage) means(id string) string {
+	return p.s.reader.Meaning(p.step.field, id, p.s.current(), p.s.sys)
+}
+
+// The ways to go through the line.
 const (
 	lineKeep   = "keep"
 	lineChange = "change" // by the questions about the usual line
@@ -60,22 +58,8 @@ func (s *session) lineWay() string {
 	return lineChange
 }
 
-func (p *stepPage) choices() []catalogue.Choice {
-	switch {
-	case p.step.field != nil:
-		return p.s.reader.Choices(p.step.field)
-	case p.step.id == stepLine:
-		return []catalogue.Choice{p.s.choice(lineKeep, "line-keep"), p.s.choice(lineChange, "line-change"), p.s.choice(lineParts, "line-parts")}
-	}
-	all := []catalogue.Choice{p.s.choice(checkSkip, "check-skip")}
-	if question.Supplied(p.s.current()) {
-		all = append(all, p.s.choice(checkKeep, "check-keep"))
-	}
-	return append(all, p.s.choice(checkChange, "check-change"))
-}
-
 func (p *stepPage) heading() (left, right string) { return p.s.stepHeading(p.step) }
-func (p *stepPage) under(window size) []string    { return p.s.trailUnder(window) }
+func (p *stepPage) under(window size) []string    { return p.s.progressUnder(p.step.part, window) }
 func (p *stepPage) of() *step                     { return p.step }
 func (p *stepPage) asks(field string) bool        { return p.step.id == field }
 func (p *stepPage) draft() (at, typed string)     { return p.step.id, p.field.String() }
@@ -91,7 +75,7 @@ func (p *stepPage) resume(a question.Answers, at, typed string) {
 }
 
 func (p *stepPage) follow(was, now question.Answers) {
-	if p.step.field == nil || now.Text(p.step.field) == was.Text(p.step.field) {
+	if now.Text(p.step.field) == was.Text(p.step.field) {
 		return
 	}
 	p.s.entered[p.step.id] = p.s.now()
@@ -113,17 +97,18 @@ func (p *stepPage) keys(size) []binding {
 		return append(all, unitsKey(p.s), quitKey())
 	}
 	step := bindExplained(stepKeys, "do-step", p.stepValue)
+	unsure := bindExplained(unsureKeys, "do-unsure", func(string) move { return open(&unsurePage{p.s, p.step.field, p.unsure}) })
 	switch {
 	case p.field.String() != "": // left and backspace edit
 		goBack.Binding = typedBack
 		clear := func(string) move { p.field.set(""); return nil }
-		return []binding{takes, goBack, step, bindKey(clearKeys, "do-clear", clear)}
+		return []binding{takes, goBack, step, unsure, bindKey(clearKeys, "do-clear", clear)}
 	case p.offer() != "":
 		takes.does = "do-take-usual"
 	case p.step.optional():
 		takes.does = "do-without"
 	}
-	return []binding{takes, goBack, step}
+	return []binding{takes, goBack, step, unsure}
 }
 
 // stepValue moves the quantity that the cursor stands in by a step.
@@ -159,46 +144,59 @@ func (p *stepPage) press(k tea.KeyMsg) move {
 	return nil
 }
 
-// offer is what an empty field takes: the shop's usual.
-func (p *stepPage) offer() string { return p.s.usual.Text(p.step.field) }
+// offer is what an empty field takes: what is usual.
+func (p *stepPage) offer() string {
+	return p.s.reader.Shown(p.step.field, p.s.usualOf(p.step.field), p.s.sys)
+}
 
 // accept takes the answer and goes on, or says why not and stays.
 func (p *stepPage) accept(string) move {
 	p.fault = ""
 	s, f := p.s, p.step.field
-	switch p.step.id {
-	case stepLine:
-		return s.takeLine(p.list.picked().ID)
-	case stepSupply:
-		s.check = p.list.picked().ID
-		return forward
-	}
 	answered := p.list.id()
 	if p.step.typed() {
 		answered = p.field.String()
 	}
 	values, text := s.completed(f, answered, s.sys)
 	if len(values) == 0 {
-		values = s.usual.Get(f)
+		values = s.usualOf(f)
 	}
-	a := s.answers.Changed(f, values...)
-	if len(values) > 0 || !f.Optional() {
-		if fault := s.fault(f, a); fault != nil {
-			p.refuse(fault)
-			return nil
-		}
+	take := func() *question.Fault { return s.take(f, values) }
+	if p.step.typed() && !p.field.touched && text != "" && text == s.answers.Text(f) { // it stays as old as it is
+		take = func() *question.Fault { return s.fault(f, s.answers) }
 	}
-	s.answers = a
-	s.entered[f.Name] = s.now()
+	if fault := take(); fault != nil {
+		p.refuse(fault)
+		return nil
+	}
 	if p.step.typed() && text != "" {
 		p.field.set(text)
 	}
 	return forward
 }
 
+// unsure takes what is usual as not known, and goes on.
+func (p *stepPage) unsure() move {
+	f := p.step.field
+	if fault := p.s.takeUnsure(f); fault != nil {
+		p.refuse(fault)
+		return nil
+	}
+	p.field.set(p.s.answers.Text(f))
+	return forward
+}
+
 func (p *stepPage) refuse(f *question.Fault) {
 	p.fault = f.Want()
-	if p.step.typed() && strings.TrimSpace(p.field.String()) == "" {
-		p.fault = p.s.say("field-empty") + " " + p.fault
+	if p.step.typed() {
+		p.fault = p.s.refusal(f, strings.TrimSpace(p.field.String()))
 	}
+}
+
+// refusal is why what was typed will not do.
+func (s *session) refusal(f *question.Fault, typed string) string {
+	if typed == "" {
+		return s.say("field-empty") + " " + f.Want()
+	}
+	return f.Want()
 }

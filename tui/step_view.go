@@ -3,21 +3,32 @@ package tui
 import (
 	"boothset/calc"
 	"boothset/presets/question"
-
-	"github.com/charmbracelet/x/ansi"
 )
 
 // margin stands before every row of a question.
 const margin = "  "
 
 // body is the question, why it is asked, what can be answered and what was wrong with
-// the last answer. Where rows are short the list scrolls and the reason is cut.
+// the last answer. Where rows are short the list scrolls and the reason is left out.
 func (p *stepPage) body(room size) []string {
+	rows, _, _ := p.laid(room)
+	return rows
+}
+
+func (p *stepPage) clicked(x, y int, room size) move {
+	if p.step.typed() {
+		return nil
+	}
+	_, first, high := p.laid(room)
+	return p.list.zones(0, first, size{room.w, high}, p.accept).at(x, y)
+}
+
+// laid is the rows of the page; of a list, which is its first row and how many it has.
+func (p *stepPage) laid(room size) (rows []string, first, high int) {
 	s := p.s
 	w := room.w - 2*len(margin)
 	ask := each(wrap(s.sentence(p.step, question.SayAsk), w), s.theme.Question.Render)
 	why := wrap(s.sentence(p.step, question.SayWhy), w)
-	shown := p.shown(size{w, room.h})
 	var fault []string
 	if p.fault != "" {
 		st := s.theme.level[calc.Warn]
@@ -27,21 +38,25 @@ func (p *stepPage) body(room size) []string {
 	if p.step.typed() {
 		answer = p.row(w)
 	} else {
-		spare := room.h - len(ask) - len(shown) - len(fault)
-		rows := min(len(p.list.items), max(spare-len(why), leastRows))
-		answer = p.list.rows(s, size{w, rows})
+		spare := room.h - len(ask) - len(fault)
+		high = min(len(p.list.items), max(spare-len(why), leastRows))
+		answer = p.list.rows(s, size{w, high})
+		if means := p.list.meaning(p.list.at); means != "" && p.list.meanings(w) == 0 && spare-len(answer) > 0 {
+			answer = append(answer, s.theme.Note.Render(fit(means, w)))
+		}
 		if old := s.age(p.step.field, p.list.id()); old != "" && spare-len(answer) > 0 {
 			answer = append(answer, s.theme.Note.Render(cut(old, w)))
 		}
 	}
-	why = why[:max(min(len(why), room.h-len(ask)-len(shown)-len(answer)-len(fault)), 0)]
+	if len(why) > room.h-len(ask)-len(answer)-len(fault) {
+		why = nil
+	}
 
-	blocks := [][]string{ask, why, shown, answer, fault}
+	blocks := [][]string{ask, why, answer, fault}
 	free := room.h
 	for _, b := range blocks {
 		free -= len(b)
 	}
-	var rows []string
 	if free > len(blocks) {
 		rows = append(rows, "")
 		free--
@@ -51,6 +66,9 @@ func (p *stepPage) body(room size) []string {
 			rows = append(rows, "")
 			free--
 		}
+		if i == len(blocks)-2 { // the answer, before the fault
+			first = len(rows)
+		}
 		rows = append(rows, b...)
 	}
 	for i := range rows {
@@ -58,7 +76,7 @@ func (p *stepPage) body(room size) []string {
 			rows[i] = margin + rows[i]
 		}
 	}
-	return rows[:min(len(rows), room.h)]
+	return rows[:min(len(rows), room.h)], first, high
 }
 
 // leastRows is how much of a list is always shown.
@@ -78,55 +96,17 @@ func (p *stepPage) row(w int) []string {
 			rows = append(rows, wrap(s.sentence(p.step, question.SayEmpty), w)...)
 		}
 	}
-	if form := s.sentence(p.step, question.SayForm); form != "" {
-		return append(rows, wrap(form, w)...)
-	}
-	if p.step.field.Of[0] == nil { // a number without a unit
-		return rows
-	}
-	return append(rows, wrap(s.say("field-bare")+" "+p.step.field.Of[0].Unit(s.sys), w)...)
+	return append(rows, wrap(s.bare(p.step.field), w)...)
 }
 
-// shown is the line or the supply as it stands, on the step that asks about it: a row a
-// part, or all of it in a sentence where the window is low.
-func (p *stepPage) shown(room size) (rows []string) {
-	s, current := p.s, p.s.current()
-	if p.step.id == stepLine && question.Whole(current) {
-		return s.lineRows(current, room)
+// bare is how a field's text is written, or what a bare number in it means; empty of one
+// without a unit.
+func (s *session) bare(f *question.Field) string {
+	if form := s.say(f.Sentence(question.SayForm)); form != "" {
+		return form
 	}
-	var fields []*question.Field
-	wide := 0
-	for i := range s.steps {
-		if f := s.steps[i].field; f != nil && p.shows(f, current) {
-			fields = append(fields, f)
-			wide = max(wide, ansi.StringWidth(s.label(f)))
-		}
+	if f.Of[0] == nil {
+		return ""
 	}
-	var short []string
-	for _, f := range fields {
-		if !current.Has(f) {
-			continue
-		}
-		name, value := s.label(f), s.called(f, current)
-		rows = append(rows, hang(pad(name, wide)+" ", value, room.w)...)
-		if !f.Listed() {
-			value = name + " " + value
-		}
-		short = append(short, value)
-	}
-	if room.h > 2*len(rows) {
-		return rows
-	}
-	return flow(short, ", ", room.w)
-}
-
-// shows reports whether the answer to a field is shown on this step.
-func (p *stepPage) shows(f *question.Field, current question.Answers) bool {
-	switch p.step.id {
-	case stepLine:
-		return f.Part == question.PartLine && question.Applies(f, current)
-	case stepSupply:
-		return f.Part == question.PartSupply && question.Supplied(current)
-	}
-	return false
+	return s.say("field-bare") + " " + f.Of[0].Unit(s.sys)
 }

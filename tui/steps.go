@@ -7,42 +7,52 @@ import (
 	"boothset/presets/question"
 )
 
-// The steps that are no field of the answers: they show the line and the supply as they
-// are and ask whether to go through them part by part, and ask for the product's sheet on one
-// page.
+// The steps that ask for several fields on one page.
 const (
-	stepLine   = "line"
-	stepSupply = "check"
-	stepSheet  = "sheet"
+	stepDay   = "day"
+	stepAir   = "air"
+	stepSheet = "sheet"
 )
 
-// step is one thing that is asked. Its sentences are under ask-, why-, short- and empty- and
-// its id.
+// What the page of the air asks besides fields, by the names that its sentences are under.
+const (
+	stepLine  = "line"  // whether the line is as it is shown
+	stepCheck = "check" // whether the supply is checked
+)
+
+// pageOf is the step that a part's fields are asked for in together.
+var pageOf = map[question.Part]string{question.PartDay: stepDay, question.PartAir: stepAir, question.PartSheet: stepSheet}
+
+// step is one thing that is asked, or several on one page. Its sentences are under ask-, why-,
+// short- and empty- and its id.
 type step struct {
-	id    string // the field's name, stepLine or stepSupply
+	id    string // the field's name, or that of the page
 	part  question.Part
-	field *question.Field // nil at those that are no field
+	field *question.Field // nil where it is a page
+	rows  []question.Row  // of a page
 }
 
-// stepsOf is every step of a question in order: its fields that the assistant asks for, and
-// before those of the line and of the supply the steps that show these; of the sheet one step.
+// stepsOf is every step of a question in order: its fields that the assistant asks for, those
+// of a page together where the first of them stands. Behind the supply's pressure the line is
+// shown, and at the end of the air the check of the supply is offered.
 func stepsOf(q *question.Question) (all []step) {
-	begun := func(id string) bool { return slices.ContainsFunc(all, func(st step) bool { return st.id == id }) }
 	for _, row := range q.Fields {
+		id := pageOf[row.Part]
+		at := slices.IndexFunc(all, func(st step) bool { return st.id == id })
 		switch {
 		case row.Part == "":
-			continue
-		case row.Part == question.PartLine && !begun(stepLine):
-			all = append(all, step{id: stepLine, part: question.PartAir})
-		case row.Part == question.PartSupply && !begun(stepSupply):
-			all = append(all, step{id: stepSupply, part: question.PartSupply})
-		case row.Part == question.PartSheet && !begun(stepSheet):
-			all = append(all, step{id: stepSheet, part: question.PartSheet})
+		case id == "":
+			all = append(all, step{id: row.Name, part: row.Part, field: row.Field})
+		case at < 0:
+			all = append(all, step{id: id, part: row.Part, rows: []question.Row{row}})
+		default:
+			all[at].rows = append(all[at].rows, row)
 		}
-		if row.Part == question.PartSheet {
-			continue
+	}
+	for i := range all {
+		if st := &all[i]; st.id == stepAir {
+			st.rows = append(slices.Insert(st.rows, 1, question.Row{Field: wayField}), question.Row{Field: checkField})
 		}
-		all = append(all, step{row.Name, row.Part, row.Field})
 	}
 	return all
 }
@@ -60,6 +70,8 @@ func (s *session) sentence(st *step, prefix string) string { return s.say(prefix
 // asked reports whether a step is to be asked as things stand.
 func (s *session) asked(st *step) bool {
 	switch {
+	case s.asBefore && s.answered(st):
+		return false
 	case st.field == nil:
 		return true
 	case st.part == question.PartLine && !s.walkLine, st.part == question.PartSupply && s.check != checkChange:
@@ -68,6 +80,23 @@ func (s *session) asked(st *step) bool {
 		return false
 	}
 	return question.Applies(st.field, s.current())
+}
+
+// answered reports whether a step has all the answers that it must have. The coat is asked for
+// however that is.
+func (s *session) answered(st *step) bool {
+	switch st.field {
+	case nil:
+	case question.Coat:
+		return false
+	case question.Hardener: // its coat may be another
+		return s.current().Has(st.field)
+	default:
+		return st.optional() || s.current().Has(st.field)
+	}
+	return !slices.ContainsFunc(st.rows, func(row question.Row) bool {
+		return row.Field != wayField && row.Field != checkField && !row.Optional() && !s.current().Has(row.Field)
+	})
 }
 
 // position is where a step stands among those to be asked.
@@ -88,13 +117,4 @@ func (s *session) position(id string) (n, of int) {
 func (s *session) stepHeading(st *step) (left, right string) {
 	n, of := s.position(st.id)
 	return s.say(st.part.Sentence()), s.unitsName() + "  " + s.text("step-of", calc.CountFigure("n", n), calc.CountFigure("of", of))
-}
-
-// trailUnder is the answers so far under a step's heading.
-func (s *session) trailUnder(window size) []string {
-	rows := 1
-	if window.h >= roomyWindow {
-		rows = 2
-	}
-	return s.trail(window.w, rows)
 }

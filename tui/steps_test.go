@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"slices"
 	"testing"
 
 	"boothset/calc/unit"
@@ -119,6 +120,19 @@ func TestEveryStepSaysWhatItAsksInEveryLanguage(t *testing.T) {
 				require.True(t, r.s.words.Has(start+st.id), start+st.id)
 			}
 			require.NotEmpty(t, r.s.say(st.part.Sentence()), st.id)
+			require.NotEmpty(t, r.s.say(sayProgress+string(st.part)), st.id)
+			for _, row := range st.rows {
+				if st.id == stepSheet {
+					break // what each takes is said
+				}
+				for _, start := range []string{"ask-", "why-", "short-"} {
+					require.True(t, r.s.words.Has(start+row.Name), start+row.Name)
+				}
+				if row.Field != wayField && row.Field != checkField {
+					require.True(t, r.s.words.Has("how-"+row.Name), row.Name)
+				}
+			}
+			require.Equal(t, st.typed(), r.s.words.Has("how-"+st.id), st.id)
 			if st.field != nil {
 				require.NotEmpty(t, r.s.label(st.field), st.id)
 				require.Equal(t, st.typed(), len(r.s.reader.Choices(st.field)) == 0, st.id)
@@ -128,35 +142,28 @@ func TestEveryStepSaysWhatItAsksInEveryLanguage(t *testing.T) {
 	}
 }
 
-// Every field of the plan that belongs to a part of the job is a step, in the plan's order,
-// and the two that show the line and the supply stand before what they show. What the sheet says is the last.
+// Every field of the plan that belongs to a part of the job is asked for once, by itself or on
+// a page, in the plan's order; the air's page asks besides for the line and the check.
 func TestTheStepsAreThoseOfThePlan(t *testing.T) {
-	steps := stepsOf(question.Plan)
-	at := 0
-	var sheet []*question.Field
+	var asked []*question.Field
+	for _, st := range stepsOf(question.Plan) {
+		if st.field != nil {
+			asked = append(asked, st.field)
+		}
+		for _, row := range st.rows {
+			require.NotEmpty(t, pageOf[st.part])
+			asked = append(asked, row.Field)
+		}
+	}
+	var want []*question.Field
 	for _, row := range question.Plan.Fields {
-		if row.Part == "" {
-			continue
+		if row.Part != "" {
+			want = append(want, row.Field)
 		}
-		if row.Field == question.Regulator {
-			require.Equal(t, stepLine, steps[at].id)
-			at++
-		}
-		if row.Field == question.Compressor {
-			require.Equal(t, stepSupply, steps[at].id)
-			at++
-		}
-		if row.Part == question.PartSheet {
-			sheet = append(sheet, row.Field)
-			continue
-		}
-		require.Equal(t, row.Field, steps[at].field)
-		at++
 	}
-	require.Equal(t, stepSheet, steps[at].id)
-	require.Len(t, steps, at+1)
-	for i, row := range sheetRows() {
-		require.Equal(t, sheet[i], row.Field)
-	}
-	require.Len(t, sheetRows(), len(sheet))
+	wall := slices.Index(want, question.Wall)
+	want = slices.Delete(want, wall, wall+1)
+	supply := slices.Index(want, question.Supply)
+	want = slices.Insert(want, supply+1, wayField, question.Wall, checkField)
+	require.Equal(t, want, asked)
 }

@@ -14,63 +14,147 @@ import (
 // theme is how each role looks. Colours are of the terminal's own sixteen. Nothing is
 // said by colour alone.
 type theme struct {
-	colour                                        bool
-	Title, Question, Focus, Number, Key, Note, Go lipgloss.Style
-	// Value is a setting, Moved what a trial changed, Caption what is beside a value, Tab the one
-	// that shows.
-	Value, Moved, Caption, Tab lipgloss.Style
-	// Badge is a verdict in its box.
-	Badge   map[calc.Verdict]lipgloss.Style
+	colour   bool // it has attributes at all
+	Title    lipgloss.Style
+	Question lipgloss.Style
+	Focus    lipgloss.Style // what the cursor is on
+	Number   lipgloss.Style
+	Key      lipgloss.Style
+	Note     lipgloss.Style
+	Go       lipgloss.Style
+	Caption  lipgloss.Style // what only names or explains: quiet
+	Tab      lipgloss.Style // the one that shows, reversed
+	Moved    lipgloss.Style // what a trial changed
+	Value    lipgloss.Style // a setting, the brightest there is
+
 	level   map[calc.Level]lipgloss.Style
-	picture map[draw.Role]lipgloss.Style // as it is where there is none
+	Badge   map[calc.Verdict]lipgloss.Style // a verdict's word, reversed in its colour
+	picture map[draw.Role]lipgloss.Style    // as it is where there is none
 }
 
-// newTheme is the theme in colour, or with no attributes at all.
-func newTheme(colour bool) theme {
+// palette is the colours that a look takes, by their number among the terminal's sixteen. Each
+// can be read on the grounds that the look is for: theme_test.go works out its contrast on the
+// palettes that terminals come with. "" is the terminal's own ink.
+type palette struct {
+	accent, good, warn, wait, stop lipgloss.Color
+	goBadge, warnBadge             lipgloss.Color // grounds under black
+	lost, watch                    lipgloss.Color // in pictures
+	quiet, bright                  lipgloss.Color
+}
+
+// onDark takes the bright colours but no bright blue, magenta and black, which some terminals
+// have too dark.
+var onDark = palette{accent: "14", good: "10", warn: "11", wait: "11", stop: "9", lost: "11", watch: "11", quiet: "7", bright: "15"}
+
+// onLight takes the dark ones but no green, yellow and cyan, which are too light on white: GO
+// and WATCH have these as grounds under black.
+var onLight = palette{accent: "4", warn: "1", wait: "1", stop: "1", goBadge: "10", warnBadge: "11", lost: "5", watch: "5"}
+
+// newTheme is the theme of a look.
+func newTheme(look Colours) theme {
 	r := lipgloss.NewRenderer(io.Discard)
 	r.SetHasDarkBackground(true) // else it asks the terminal
-	r.SetColorProfile(termenv.Ascii)
-	if colour {
-		r.SetColorProfile(termenv.ANSI)
+	r.SetColorProfile(termenv.ANSI)
+	switch look {
+	case None:
+		r.SetColorProfile(termenv.Ascii)
+	case Contrast:
+		return uncoloured(r.NewStyle)
+	case Light:
+		return coloured(r.NewStyle, onLight)
 	}
-	style := r.NewStyle
-	red, green, yellow, cyan := lipgloss.Color("1"), lipgloss.Color("2"), lipgloss.Color("3"), lipgloss.Color("6")
+	t := coloured(r.NewStyle, onDark)
+	t.colour = look != None
+	return t
+}
+
+// coloured is a theme in the colours of a palette.
+func coloured(style func() lipgloss.Style, p palette) theme {
+	in := func(c lipgloss.Color) lipgloss.Style {
+		if c == "" {
+			return style()
+		}
+		return style().Foreground(c)
+	}
+	bold := func(c lipgloss.Color) lipgloss.Style { return in(c).Bold(true) }
+	// badge is a word on a ground: under black, or its colour and the terminal's ground reversed.
+	badge := func(ground, ink lipgloss.Color) lipgloss.Style {
+		if ground == "" {
+			return bold(ink).Reverse(true)
+		}
+		return bold("0").Background(ground)
+	}
 	return theme{
-		colour:   colour,
-		Title:    style().Bold(true),
-		Question: style().Bold(true),
-		Focus:    style().Bold(true).Foreground(cyan),
-		Number:   style().Bold(true),
-		Key:      style().Foreground(cyan),
-		Note:     style().Foreground(cyan),
-		Go:       style().Bold(true).Foreground(green),
-		Value:    style().Bold(true),
-		Moved:    style().Bold(true).Foreground(cyan),
-		Caption:  style(),
-		Tab:      style().Bold(true).Reverse(true),
-		Badge: map[calc.Verdict]lipgloss.Style{
-			calc.VerdictGo:    style().Bold(true).Reverse(true).Foreground(green),
-			calc.VerdictWatch: style().Bold(true).Reverse(true).Foreground(yellow),
-			calc.VerdictWait:  style().Bold(true).Reverse(true).Foreground(yellow),
-			calc.VerdictStop:  style().Bold(true).Reverse(true).Foreground(red),
-		},
+		colour:   true,
+		Title:    bold(""),
+		Question: bold(""),
+		Focus:    bold(p.accent),
+		Number:   bold(""),
+		Key:      in(p.accent),
+		Note:     in(p.accent),
+		Go:       bold(p.good),
+		Caption:  in(p.quiet),
+		Tab:      bold("").Reverse(true),
+		Moved:    bold(p.accent),
+		Value:    bold(p.bright),
 		level: map[calc.Level]lipgloss.Style{
-			calc.Stop: style().Bold(true).Foreground(red),
-			calc.Warn: style().Foreground(yellow),
+			calc.Stop: bold(p.stop),
+			calc.Warn: in(p.warn),
 			calc.Note: style(),
 		},
+		Badge: map[calc.Verdict]lipgloss.Style{
+			calc.VerdictGo:    badge(p.goBadge, p.good),
+			calc.VerdictWatch: badge(p.warnBadge, p.warn),
+			calc.VerdictWait:  badge(p.warnBadge, p.wait),
+			calc.VerdictStop:  badge("", p.stop),
+		},
 		picture: map[draw.Role]lipgloss.Style{
-			draw.RoleMark:  style().Bold(true).Foreground(cyan),
-			draw.RoleRest:  style().Foreground(cyan),
-			draw.RoleKeep:  style().Foreground(green),
-			draw.RoleBand:  style().Foreground(cyan),
-			draw.RoleLimit: style().Foreground(red),
-			draw.RoleLost:  style().Foreground(yellow),
-			draw.RoleWorst: style().Bold(true).Foreground(red),
-			draw.RoleGo:    style().Foreground(green),
-			draw.RoleWatch: style().Foreground(yellow),
-			draw.RoleWait:  style().Bold(true).Foreground(yellow),
-			draw.RoleStop:  style().Foreground(red),
+			draw.RoleMark:  bold(p.accent),
+			draw.RoleRest:  in(p.accent),
+			draw.RoleKeep:  in(p.good),
+			draw.RoleBand:  in(p.accent),
+			draw.RoleLimit: in(p.stop),
+			draw.RoleLost:  in(p.lost),
+			draw.RoleWorst: bold(p.stop),
+			draw.RoleGo:    in(p.good),
+			draw.RoleWatch: in(p.watch),
+			draw.RoleWait:  bold(p.watch),
+			draw.RoleStop:  in(p.stop),
+			draw.RoleTitle: bold(""),
+			draw.RoleAxis:  in(p.quiet),
+			draw.RoleFill:  in(p.quiet),
+			draw.RoleOwn:   in(p.quiet),
+			draw.RoleGhost: in(p.quiet),
+		},
+	}
+}
+
+// uncoloured is the theme of bold and reversed text alone.
+func uncoloured(style func() lipgloss.Style) theme {
+	bold, reversed := style().Bold(true), style().Bold(true).Reverse(true)
+	return theme{
+		colour:   true,
+		Title:    bold,
+		Question: bold,
+		Focus:    reversed,
+		Number:   bold,
+		Key:      bold,
+		Note:     style(),
+		Go:       bold,
+		Caption:  style(),
+		Tab:      reversed,
+		Moved:    reversed,
+		Value:    bold,
+		level: map[calc.Level]lipgloss.Style{
+			calc.Stop: reversed,
+			calc.Warn: bold,
+			calc.Note: style(),
+		},
+		Badge: map[calc.Verdict]lipgloss.Style{
+			calc.VerdictGo: reversed, calc.VerdictWatch: reversed, calc.VerdictWait: reversed, calc.VerdictStop: reversed,
+		},
+		picture: map[draw.Role]lipgloss.Style{
+			draw.RoleMark: bold, draw.RoleTitle: bold, draw.RoleLimit: bold, draw.RoleWorst: bold, draw.RoleWait: bold, draw.RoleStop: bold,
 		},
 	}
 }
@@ -93,10 +177,6 @@ func (s *session) ink(role draw.Role, text string) string {
 	}
 	return text
 }
-
-// coloured reports whether the environment wants colour: NO_COLOR, where it is set to
-// anything, does not.
-func coloured(getenv func(string) string) bool { return getenv("NO_COLOR") == "" }
 
 // glyphs is the set the locale can show: blocks where it is UTF-8 and not one whose
 // terminals may draw them two columns wide.

@@ -33,7 +33,7 @@ var views = []view{
 
 // destinationKeys is the keys that lead somewhere from the answer, in the order of where to:
 // digits, then letters that do nothing else there, neither on the screen nor in lines.
-const destinationKeys = "1234567890abdefghilmoprstvwyz"
+const destinationKeys = "1234567890abdefghilmoprtvz"
 
 // destination is where a key leads from the answer.
 type destination struct {
@@ -92,13 +92,8 @@ func oneByOne(keys []string) string { return strings.Join(keys, " ") }
 func (b *bench) destinationBindings(room size) (all []binding) {
 	to := b.destinations()
 	act := func(pressed string) move {
-		d, ok := b.destination(pressed)
-		switch {
-		case !ok:
-		case d.page != nil:
-			return open(d.page)
-		default:
-			b.open(d.view, room)
+		if d, ok := b.destination(pressed); ok {
+			return b.lead(d, room)
 		}
 		return nil
 	}
@@ -108,6 +103,15 @@ func (b *bench) destinationBindings(room size) (all []binding) {
 		all = append(all, bindExplained(keysTo(to[n:], oneByOne), "do-page", act))
 	}
 	return all
+}
+
+// lead goes to a destination.
+func (b *bench) lead(to destination, room size) move {
+	if to.page != nil {
+		return open(to.page)
+	}
+	b.open(to.view, room)
+	return nil
 }
 
 // viewCache is the screenfuls of a view, which the frame, its help and the keys all ask for.

@@ -133,11 +133,11 @@ func (b *bench) strip(room size) []string {
 	if b.changed() && !b.tried.Stopped() {
 		return append(rows, b.s.theme.Moved.Render(more(wrap(b.movedText(), room.w), room.w)))
 	}
-	left, right := b.s.theme.Caption.Render(b.stepText()), b.spark(room.w-room.w/3)
+	left, right := b.stepText(), b.spark(room.w-room.w/3)
 	if left == "" && right == "" {
 		return rows
 	}
-	return append(rows, strings.TrimRight(pad(left, room.w/3)+right, " "))
+	return append(rows, b.s.theme.Caption.Render(pad(left, room.w/3))+right)
 }
 
 // Rows of the side: its title, and those of the response at its foot.
@@ -148,23 +148,30 @@ const (
 
 // side is every input, and under them what a trial moved and how the wall answers.
 func (b *bench) side(room size) []string {
-	s := b.s
-	rows := []string{s.theme.Title.Render(s.ruled(s.say("side-title"), room.w))}
-	var foot []string
-	if b.changed() && !b.tried.Stopped() {
-		foot = append(foot, each(wrap(b.movedText(), room.w-1), s.theme.Moved.Render)...)
-	} else {
-		foot = append(foot, s.theme.Caption.Render(fit(b.stepText(), room.w-1)))
-	}
-	if room.h >= responseHigh+leastInputs+len(foot)+1 {
-		foot = append(foot, b.responseRows(size{room.w, responseHigh})...)
-	}
-	list := b.sideRows(size{room.w, max(room.h-len(rows)-len(foot), 1)})
-	rows = append(rows, list...)
+	rows := []string{b.s.theme.Title.Render(b.s.ruled(b.s.say("side-title"), room.w))}
+	foot := b.sideFoot(room)
+	rows = append(rows, b.sideRows(size{room.w, sideList(room, foot)})...)
 	for len(rows)+len(foot) < room.h {
 		rows = append(rows, "")
 	}
 	return append(rows, foot...)
+}
+
+// sideList is the rows of the inputs in the side, under its title.
+func sideList(room size, foot []string) int { return max(room.h-1-len(foot), 1) }
+
+// sideFoot is what stands under the inputs in the side.
+func (b *bench) sideFoot(room size) (foot []string) {
+	s := b.s
+	if b.changed() && !b.tried.Stopped() {
+		foot = each(wrap(b.movedText(), room.w-1), s.theme.Moved.Render)
+	} else {
+		foot = []string{s.theme.Caption.Render(fit(b.stepText(), room.w-1))}
+	}
+	if room.h >= responseHigh+leastInputs+len(foot)+1 {
+		foot = append(foot, b.responseRows(size{room.w, responseHigh})...)
+	}
+	return foot
 }
 
 // responseRows is how the wall answers, as a curve over the input's places, today's marked; none

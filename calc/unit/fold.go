@@ -113,6 +113,7 @@ func Fold(text string) string {
 				b.WriteByte(' ') // a whole number before a fraction
 			}
 			b.WriteString(plain)
+			c, _ = utf8.DecodeLastRuneInString(plain)
 		default:
 			b.WriteRune(c)
 		}

@@ -17,7 +17,11 @@ import (
 // standard error where output goes elsewhere; the answer it is left from is then
 // printed to standard output.
 func runAssistant(a *command.Assistant, std command.Stdio, getenv func(string) string) int {
-	run := tui.Options{Reader: a.Reader, Words: a.Words, System: a.System, In: std.In, Getenv: getenv, Kept: last.File(getenv)}
+	look, ok := tui.ColoursOf(a.Colours, getenv)
+	if !ok {
+		return a.NoLook(tui.EnvColours, tui.Looks())
+	}
+	run := tui.Options{Reader: a.Reader, Words: a.Words, System: a.System, Colours: look, NoMouse: a.NoMouse, In: std.In, Getenv: getenv, Kept: last.File(getenv)}
 	if a.Lines || command.IsTerminal(std.In) && getenv("TERM") == "dumb" {
 		return inLines(run, a, std)
 	}
@@ -37,6 +41,7 @@ func inLines(run tui.Options, a *command.Assistant, std command.Stdio) int {
 	if !command.IsTerminal(std.In) {
 		run.Kept = ""
 	}
+	defer quitInterrupts()()
 	left, err := tui.Plain(run)
 	var ended *tui.InputError
 	if errors.As(err, &ended) {
@@ -60,7 +65,7 @@ func leave(left tui.Result, err error, a *command.Assistant, std command.Stdio) 
 	case left.Plan == nil:
 		return command.ExitAnswered
 	}
-	return a.Card(left.Plan, left.System, widthOf(std.Out))
+	return a.Leave(left.Plan, left.System, widthOf(std.Out))
 }
 
 // screenOf is where the assistant can draw, nil with the id of the reason where it

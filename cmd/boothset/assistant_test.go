@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"strings"
 	"testing"
 
@@ -31,4 +32,22 @@ func TestTheAssistantTakesFlags(t *testing.T) {
 		r := boothset("", strings.Fields(c.args)...)
 		require.Contains(t, r.out+r.err, c.says, c.args)
 	}
+}
+
+// A look that there is not is refused, by the name it was asked for with.
+func TestALookThatThereIsNotIsRefused(t *testing.T) {
+	r := boothset("", "--colours", "pink")
+	require.Equal(t, command.ExitBadInput, r.code)
+	require.Empty(t, r.out)
+	require.Equal(t, "boothset: colours \"pink\": choose dark, light, contrast or none\n", r.err)
+
+	var out, errs bytes.Buffer
+	env := func(name string) string {
+		return map[string]string{"BOOTHSET_COLOURS": "pink", "LANG": "es_MX.UTF-8"}[name]
+	}
+	code := run(nil, command.Stdio{In: strings.NewReader(""), Out: &out, Err: &errs}, env)
+	require.Equal(t, command.ExitBadInput, code)
+	require.Equal(t, "boothset: BOOTHSET_COLOURS \"pink\": elija dark, light, contrast o none\n", errs.String())
+
+	require.Contains(t, boothset("", "--colours", "light").err, "not a terminal", "that one there is")
 }

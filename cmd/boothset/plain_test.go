@@ -21,14 +21,14 @@ const hereDocument = `8
 500ft
 100psi
 2
+60psi
+2
 3
 1
 1
 25ft,3/8in
 2
 1
-60psi
-2
 12cfm
 60gal
 
@@ -84,7 +84,7 @@ func TestTheWholeJobFromAHereDocument(t *testing.T) {
 		name := lang + "-" + units
 		t.Run(name, func(t *testing.T) {
 			args := []string{"--lang", lang, "--units", units}
-			r := boothset(hereDocument, append([]string{"--plain"}, args...)...)
+			r := boothset(hereDocument, append([]string{"--plain", "--card"}, args...)...)
 			require.Zero(t, r.code, r.err)
 			require.Empty(t, r.err)
 			require.NotContains(t, r.out, "\x1b")
@@ -96,6 +96,9 @@ func TestTheWholeJobFromAHereDocument(t *testing.T) {
 			require.True(t, strings.HasSuffix(r.out, card.out), "the same card")
 			w, ok := words.For(lang)
 			require.True(t, ok)
+			left := boothset(hereDocument, append([]string{"--plain"}, args...)...)
+			require.Equal(t, strings.TrimSuffix(r.out, card.out), left.out[:len(r.out)-len(card.out)])
+			require.LessOrEqual(t, strings.Count(left.out[len(r.out)-len(card.out):], "\n"), 6, "else the settings in a few lines")
 			require.Equal(t, 4, strings.Count(r.out, "\n"+w.Say("form-answer")+"\n")+strings.Count(r.out, "> "+w.Say("form-answer")+"\n"))
 		})
 	}

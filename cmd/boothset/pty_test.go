@@ -63,6 +63,7 @@ type session struct {
 	mu     sync.Mutex
 	sent   bytes.Buffer // all that the program wrote to it
 	screen *vt.Emulator
+	blind  bool // nothing more is drawn on it
 }
 
 // open starts the program on a terminal of a size, in a home of its own. Where out is
@@ -134,7 +135,9 @@ func (s *session) read() {
 		n, err := s.near.Read(b[:])
 		s.mu.Lock()
 		s.sent.Write(b[:n])
-		s.screen.Write(b[:n]) //nolint:errcheck // it takes anything
+		if !s.blind {
+			s.screen.Write(b[:n]) //nolint:errcheck // it takes anything
+		}
 		s.mu.Unlock()
 		if err != nil {
 			return
@@ -219,6 +222,7 @@ func (s *session) requireClean() {
 	wrote := s.allWrote()
 	for what, pair := range map[string][2]string{
 		"the alternate screen": {"\x1b[?1049h", left}, "the cursor": {"\x1b[?25l", shown}, "pasting": {"\x1b[?2004h", paste},
+		"the mouse": {"\x1b[?1002h", "\x1b[?1002l"}, "its rows and columns": {"\x1b[?1006h", "\x1b[?1006l"},
 	} {
 		require.Greater(s.t, strings.LastIndex(wrote, pair[1]), strings.LastIndex(wrote, pair[0]), what)
 	}
@@ -237,8 +241,8 @@ func (s *session) requireNoQuery() {
 // The keys from the start to the answer, each with what is on the screen then.
 var toAnswer = []string{
 	"before you spray", "\r", "What are you spraying", "8", "Which gun", "2", "How warm is the air", "75F\r",
-	"How humid", "45\r", "How warm is the panel", "\r", "How high", "\r", "gauge before the regulator", "90psi\r",
-	"Is this your air line", "\r", "wall regulator read now", "\r", "compressor too", "\r", "sheet say otherwise", "\r",
+	"How humid", "45\r", "How warm is the panel", "\r", "gauge before the regulator", "90psi\r",
+	"Is this your air line", "\r", "sheet say otherwise", "\r",
 }
 
 func TestNothingWaitsForASilentTerminal(t *testing.T) {
@@ -256,7 +260,7 @@ func TestTheFirstFrameDoesNotWaitForASilentTerminal(t *testing.T) {
 	s.requireNoQuery()
 }
 
-func TestFromTheFirstKeyToTheCard(t *testing.T) {
+func TestFromTheFirstKeyToTheSettings(t *testing.T) {
 	s := open(t, 80, 24, nil)
 	s.keys(toAnswer...)
 	s.keys("INLET VALVE", "q")
@@ -264,20 +268,21 @@ func TestFromTheFirstKeyToTheCard(t *testing.T) {
 	s.requireClean()
 	s.requireNoQuery()
 	wrote := s.allWrote()
-	card := wrote[strings.LastIndex(wrote, "\x1b[?1049l"):]
-	require.Contains(t, card, "WALL", "the answer stays behind")
-	require.Contains(t, card, "DISTANCE")
+	left := wrote[strings.LastIndex(wrote, "\x1b[?1049l"):]
+	require.Regexp(t, `GO: .*Clearcoat, reduced-pressure gun\.\r\nWALL 31.psi; INLET VALVE .*; DISTANCE 5\.5.in; GUN GAUGE 26\.0.psi\r\n! Isocyanate: .*\r\n$`, left, "the settings stay behind")
+	require.NotContains(t, left, "Why")
 }
 
-// The card that stays behind is no wider than the terminal, and not narrower elsewhere.
+// The card stays behind where it is asked for, no wider than the terminal and not much narrower.
 func TestTheCardFitsTheTerminal(t *testing.T) {
-	s := open(t, 60, 24, nil)
+	s := open(t, 60, 24, nil, "--card")
 	s.keys(toAnswer...)
 	s.keys("INLET VALVE", "q")
 	require.Zero(t, s.code())
 	wrote := s.allWrote()
 	card := wrote[strings.LastIndex(wrote, "\x1b[?1049l"):]
 	require.Contains(t, card, "WALL")
+	require.Contains(t, card, "Why")
 	widest := 0
 	for _, row := range strings.Split(ansi.Strip(card), "\r\n") {
 		widest = max(widest, ansi.StringWidth(row))
@@ -299,8 +304,8 @@ func TestTheScreenIsOnStandardErrorWhereOutputGoesElsewhere(t *testing.T) {
 
 func TestAJobThatCannotBeDoneExits3(t *testing.T) {
 	s := open(t, 80, 24, nil)
-	s.keys(toAnswer[:14]...)
-	s.keys("gauge before the regulator", "20psi\r", "Is this your air line", "\r", "wall regulator read now", "\r", "compressor too", "\r", "sheet say otherwise", "\r", "STOP", "q")
+	s.keys(toAnswer[:12]...)
+	s.keys("gauge before the regulator", "20psi\r", "Is this your air line", "\r", "sheet say otherwise", "\r", "STOP", "q")
 	require.Equal(t, command.ExitCannot, s.code())
 	s.requireClean()
 }
@@ -360,4 +365,28 @@ func TestResizing(t *testing.T) {
 	s.keys("How warm is the air", "75F\r", "How humid", "\x03")
 	require.Equal(t, command.ExitStopped, s.code())
 	s.requireClean()
+}
+
+// The mouse marks and takes, and is left alone where that is asked for.
+func TestTheMouse(t *testing.T) {
+	s := open(t, 80, 24, nil)
+	s.keys("before you spray", "\r")
+	s.await("What are you spraying")
+	row := 0
+	for y, text := range strings.Split(s.shown(), "\n") {
+		if strings.Contains(text, "8  clear") {
+			row = y + 1
+		}
+	}
+	require.Positive(t, row)
+	click := fmt.Sprintf("\x1b[<0;10;%dM\x1b[<0;10;%dm", row, row)
+	s.keys("8  clear", click, "> 8  clear", click, "Which gun", "\x03")
+	require.Equal(t, command.ExitStopped, s.code())
+	s.requireClean()
+
+	s = open(t, 80, 24, nil, "--no-mouse")
+	s.keys("before you spray", "q")
+	require.Zero(t, s.code())
+	require.NotContains(t, s.allWrote(), "\x1b[?1002h")
+	require.NotContains(t, s.allWrote(), "\x1b[?1006h")
 }

@@ -28,7 +28,7 @@ func Lay(rows []Row, width int, w *words.Words) []Line {
 		}
 		same := func(r Row) bool { return r.Role == rows[i].Role }
 		switch r := rows[i]; r.Role {
-		case Heading, First:
+		case Heading, First, Together:
 			l.paragraph(r, r.Text)
 		case Verdict:
 			mark := "  " + r.Name
@@ -63,7 +63,7 @@ func Lay(rows []Row, width int, w *words.Words) []Line {
 func Print(rows []Row, width int, w *words.Words) []byte {
 	var b []byte
 	for _, l := range Lay(rows, width, w) {
-		b = append(append(b, l.Text...), '\n')
+		b = append(append(b, w.Marked(l.Text)...), '\n')
 	}
 	return b
 }

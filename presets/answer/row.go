@@ -11,19 +11,20 @@ type Role uint8
 
 // The roles.
 const (
-	Heading Role = iota // what was asked
-	Verdict             // what it comes to, with what turns it
-	Against             // what speaks against it, with its ground
-	First               // what is to be done before anything else
-	Setting             // a value to set
-	Value               // a value to know
-	Range               // how sure the values are
-	Caution             // to know before spraying, with its level
-	Title               // over the rows that follow
-	Remark              // a row of a list under a title
-	Reason              // why, with its ground
-	Head                // the heads of a table's columns
-	Part                // a row of a table
+	Heading  Role = iota // what was asked
+	Verdict              // what it comes to, with what turns it
+	Against              // what speaks against it, with its ground
+	First                // what is to be done before anything else
+	Setting              // a value to set
+	Value                // a value to know
+	Range                // how sure the values are
+	Caution              // to know before spraying, with its level
+	Title                // over the rows that follow
+	Remark               // a row of a list under a title
+	Reason               // why, with its ground
+	Head                 // the heads of a table's columns
+	Part                 // a row of a table
+	Together             // the values to set, in one line
 )
 
 // Row is one thing that an answer says.

@@ -89,6 +89,12 @@ func (in Input) Text(r *question.Reader, a question.Answers, sys unit.System) st
 	return strings.TrimSpace(other)
 }
 
+// Shown is the text of the input in the answers as a person reads it, in a system's units.
+func (in Input) Shown(r *question.Reader, a question.Answers, sys unit.System) string {
+	f, v := in.Of(a)
+	return r.ShownPiece(f, r.Completed(f, []question.Value{v}, sys)[0], in.Piece, sys)
+}
+
 // With is the answers with the input's own text replaced and read.
 func (in Input) With(r *question.Reader, a question.Answers, t string, sys unit.System) question.Answers {
 	all := a.Or(r.Usual())

@@ -20,6 +20,7 @@ type Draft struct {
 	Typed    string               `json:"typed,omitempty"`   // in that step, not taken yet
 	Answers  Texts                `json:"answers"`           // to the plan, with their units named
 	Entered  map[string]time.Time `json:"entered,omitempty"` // when each answer was taken, by field
+	Assumed  []string             `json:"assumed,omitempty"` // the fields whose answer was assumed
 	Sheets   map[string]Texts     `json:"sheets,omitempty"`  // what was typed on the coat's own pages, by page
 	Read     map[string]string    `json:"read,omitempty"`    // the units that a page's bare numbers were typed in
 	Page     string               `json:"page,omitempty"`    // the one of them that was open

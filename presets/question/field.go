@@ -152,6 +152,7 @@ const (
 	SayUsage  = "usage-" // what it takes, as help and the pages say it
 	SayEmpty  = "empty-" // what an empty answer means
 	SayForm   = "field-" // how its text is written, where a unit alone does not say it
+	SayHow    = "how-"   // how it is measured, where it is typed
 )
 
 // Row is a field as a question has it.

@@ -22,6 +22,7 @@ func (r *Reader) Plan(a Answers, sys unit.System) (*calc.Request, []*Fault) {
 	v.ofSheet(q)
 	v.air(q)
 	v.supply(q)
+	q.Assumed = v.assumed()
 	say := r.Words().Say
 	q.Parts = calc.GunParts{Valve: say("part-valve"), Passages: say("part-passages"), Cap: say("part-cap")}
 	if len(v.faults) > 0 {
@@ -39,6 +40,20 @@ func (r *Reader) Plan(a Answers, sys unit.System) (*calc.Request, []*Fault) {
 		v.faults = append(v.faults, r.problem(&p, v.a, sys))
 	}
 	return q, v.faults
+}
+
+// assumed is what was answered by what is usual, besides the day's readings, which the verdict
+// speaks of.
+func (v *resolver) assumed() (all []calc.Assumption) {
+	for _, row := range Plan.Fields {
+		values := v.a.Get(row.Field)
+		known := !slices.ContainsFunc(values, func(x Value) bool { return x.Assumed })
+		if known || slices.Contains(Readings, row.Field) || !Applies(row.Field, v.a) {
+			continue
+		}
+		all = append(all, calc.Assumption{Name: row.Sentence(SayLabel), Value: v.Shown(row.Field, values, v.sys), Measure: row.Sentence(SayHow)})
+	}
+	return all
 }
 
 // Applies reports whether a field of the plan counts as the others are answered: nothing of

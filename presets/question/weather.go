@@ -25,6 +25,10 @@ var (
 	}
 )
 
+// Readings is what is read anew every day: one that is assumed makes the verdict no better
+// than watch.
+var Readings = []*Field{Temp, Humidity}
+
 // weatherRows is what a plan asks of the day, in that order.
 var weatherRows = []Row{{Field: Temp}, {Field: Humidity}, {Field: Panel}, {Field: Altitude}}
 
@@ -34,4 +38,8 @@ func (v *resolver) weather(d *calc.Day) {
 	d.Humidity = si[float64](v, Humidity)
 	d.Panel = or(v, Panel, d.Air)
 	d.Altitude = or(v, Altitude, unit.Length(0))
+	for _, f := range Readings {
+		x, _ := v.a.One(f)
+		d.Assumed = d.Assumed || x.Assumed
+	}
 }

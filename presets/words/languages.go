@@ -48,7 +48,7 @@ func load(code string) *Words {
 	if err != nil {
 		panic(code + extension + ": " + err.Error())
 	}
-	return &Words{code, sentences}
+	return &Words{code, sentences, false}
 }
 
 // find is a language by its code; false where there is none.
@@ -77,6 +77,17 @@ func For(code string) (*Words, bool) {
 		return nil, false
 	}
 	return l.words(), true
+}
+
+// At is the sentences of a language by its code, with that of the place where it is spoken behind
+// it or without: "es", "es-ES", "es_MX.UTF-8"; false where there is no such language.
+func At(tag string) (*Words, bool) {
+	lang, territory := parts(tag)
+	w, ok := For(lang)
+	if !ok {
+		return nil, false
+	}
+	return w.WithComma(comma(lang, territory)), true
 }
 
 // English is the English sentences.

@@ -11,17 +11,20 @@ type Locale struct {
 	Lang      string      // one of Languages
 	System    unit.System // counts where HasSystem is true
 	HasSystem bool
+	Comma     bool // decimals are marked with a comma
 }
 
 // LocaleOf reads the locale from the environment. The first of LC_ALL, LC_MESSAGES and
-// LANG that is set decides the language, the first of LC_ALL, LC_MEASUREMENT and LANG
-// the units, by its territory.
+// LANG that is set decides the language; the territory of the first of LC_ALL, LC_MEASUREMENT
+// and LANG the units, of the first of LC_ALL, LC_NUMERIC and LANG how decimals are marked.
 func LocaleOf(getenv func(string) string) Locale {
 	l := Locale{Lang: fallback}
 	speech, _ := parts(firstSet(getenv, "LC_ALL", "LC_MESSAGES", "LANG"))
 	if _, ok := find(speech); ok {
 		l.Lang = speech
 	}
+	_, numbers := parts(firstSet(getenv, "LC_ALL", "LC_NUMERIC", "LANG"))
+	l.Comma = comma(l.Lang, numbers)
 	_, territory := parts(firstSet(getenv, "LC_ALL", "LC_MEASUREMENT", "LANG"))
 	switch territory {
 	case "":

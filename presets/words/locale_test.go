@@ -12,6 +12,7 @@ import (
 func TestLanguageAndUnitsOfALocale(t *testing.T) {
 	us := words.Locale{System: unit.US, HasSystem: true}
 	metric := words.Locale{System: unit.Metric, HasSystem: true}
+	comma := words.Locale{System: unit.Metric, HasSystem: true, Comma: true}
 	in := func(l words.Locale, lang string) words.Locale {
 		l.Lang = lang
 		return l
@@ -33,7 +34,9 @@ func TestLanguageAndUnitsOfALocale(t *testing.T) {
 		{"Myanmar", map[string]string{"LANG": none + "_MM"}, in(us, "en")},
 		{"Britain", map[string]string{"LANG": "en_GB.UTF-8"}, in(metric, "en")},
 		{"Mexico", map[string]string{"LANG": "es_MX.UTF-8"}, in(metric, "es")},
-		{"Spain, with a modifier", map[string]string{"LANG": "es_ES@euro"}, in(metric, "es")},
+		{"Spain, with a modifier", map[string]string{"LANG": "es_ES@euro"}, in(comma, "es")},
+		{"numbers apart", map[string]string{"LANG": "es_MX.UTF-8", "LC_NUMERIC": "es_AR.UTF-8"}, in(comma, "es")},
+		{"numbers of another language", map[string]string{"LANG": "es_MX.UTF-8", "LC_NUMERIC": "de_DE.UTF-8"}, in(metric, "es")},
 		{"Germany, in no language of ours", map[string]string{"LANG": none + "_DE.UTF-8"}, in(metric, "en")},
 		{"a language tag", map[string]string{"LANG": "es-mx"}, in(metric, "es")},
 		{"a language whose code begins as one of ours", map[string]string{"LANG": "enx_EE"}, in(metric, "en")},

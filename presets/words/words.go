@@ -15,6 +15,7 @@ import (
 type Words struct {
 	lang      string
 	sentences map[string]string // by id
+	comma     bool              // decimals are marked with a comma where they are shown
 }
 
 // Lang is the language's code, such as "en".

@@ -32,6 +32,7 @@ type Glyphs struct {
 	UpRight, UpLeft   rune
 	Between           rune // between two pieces of a line of text
 	Cursor            rune // where the next character goes
+	Done              rune // before what is done
 	Braille           rune // the blank of the 256 with 2 x 4 dots; 0 where the set has none
 }
 
@@ -41,12 +42,12 @@ type Glyphs struct {
 var Blocks = Glyphs{
 	Full: '█', Upper: '▀', Lower: '▄', Left: '▌', Right: '▐', Light: '░', Mid: '▒', Dark: '▓', Dot: '·',
 	Rule: '─', Upright: '│', Down: '┬', Up: '┴', Cross: '┼', TeeRight: '├', TeeLeft: '┤',
-	DownRight: '┌', DownLeft: '┐', UpRight: '└', UpLeft: '┘', Between: '·', Cursor: '▌', Braille: '\u2800',
+	DownRight: '┌', DownLeft: '┐', UpRight: '└', UpLeft: '┘', Between: '·', Cursor: '▌', Done: '√', Braille: '\u2800',
 }
 
 // ASCII is for all others.
 var ASCII = Glyphs{
 	Full: '#', Light: ':', Mid: '=', Dark: '%', Dot: '.',
 	Rule: '-', Upright: '|', Down: '+', Up: '+', Cross: '+', TeeRight: '+', TeeLeft: '+',
-	DownRight: '+', DownLeft: '+', UpRight: '+', UpLeft: '+', Between: '|', Cursor: '_',
+	DownRight: '+', DownLeft: '+', UpRight: '+', UpLeft: '+', Between: '|', Cursor: '_', Done: 'x',
 }

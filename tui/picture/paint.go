@@ -52,6 +52,9 @@ var (
 // criterion 1.4.3, level AA).
 const leastContrast = 4.5
 
+// Contrast is the contrast ratio of two colours, each as 0xRRGGBB.
+func Contrast(a, b uint32) float64 { return contrast(rgb(a), rgb(b)) }
+
 // contrast is the contrast ratio of two colours, 1 to 21 (WCAG 2.2, definitions of
 // contrast ratio and relative luminance).
 func contrast(a, b rgb) float64 {

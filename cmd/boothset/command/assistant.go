@@ -12,11 +12,14 @@ import (
 
 // Assistant is what the assistant is opened with, and how it answers when it is left.
 type Assistant struct {
-	Reader *question.Reader
-	Words  *words.Words
-	System unit.System
-	Lines  bool // wanted as lines of text
-	p      *Program
+	Reader  *question.Reader
+	Words   *words.Words
+	System  unit.System
+	Lines   bool   // wanted as lines of text
+	Colours string // the look that is wanted, by its name; empty where none is
+	Whole   bool   // the whole card is wanted when it is left
+	NoMouse bool   // the mouse is left to the terminal
+	p       *Program
 }
 
 // openAssistant opens the assistant, or tells the version where that was asked for.
@@ -28,7 +31,8 @@ func (p *Program) openAssistant() error {
 	if err != nil {
 		return err
 	}
-	p.code = p.Assistant(&Assistant{o.reader, o.words, o.sys, p.common.plain, p})
+	c := &p.common
+	p.code = p.Assistant(&Assistant{o.reader, o.words, o.sys, c.plain, c.colours, c.card, c.noMouse, p})
 	return nil
 }
 
@@ -40,6 +44,16 @@ func (a *Assistant) NoScreen(why string) int {
 	return ExitBadInput
 }
 
+// NoLook refuses a look that there is not: what was asked for, by the flag or by a variable of the
+// environment, and those that there are.
+func (a *Assistant) NoLook(variable string, looks []string) int {
+	fault := &fieldError{flagColours, a.Colours, a.Words.Choose(looks)}
+	if a.Colours == "" {
+		fault = &fieldError{variable, a.p.Getenv(variable), a.Words.Choose(looks)}
+	}
+	return a.p.refuse(fault)
+}
+
 // Warn says, in the sentence of an id, what does not keep the assistant from answering.
 func (a *Assistant) Warn(id string, f calc.Figures) {
 	fmt.Fprintln(a.p.Std.Err, name+":", a.Words.Text(a.System, id, f))
@@ -48,11 +62,16 @@ func (a *Assistant) Warn(id string, f calc.Figures) {
 // Failed says what went wrong, in the sentence of an id.
 func (a *Assistant) Failed(id string, err error) int { return a.p.failed(a.Words, id, err) }
 
-// Card prints the answer that the assistant was left from, in the units it then had and no
-// wider than what it is printed on, where that has a width above 0.
-func (a *Assistant) Card(plan *answer.Plan, sys unit.System, width int) int {
+// Leave prints the answer that the assistant was left from, in the units it then had and no
+// wider than what it is printed on, where that has a width above 0: the settings in a few lines,
+// or the whole card.
+func (a *Assistant) Leave(plan *answer.Plan, sys unit.System, width int) int {
 	if width <= 0 || width > answer.Width {
 		width = answer.Width
 	}
-	return a.p.write(a.Words, answer.Print(append(plan.Rows(a.Words, sys), answer.GeneralRows(a.Words, sys)...), width, a.Words), plan.Stopped())
+	rows := plan.Brief(a.Words, sys)
+	if a.Whole {
+		rows = plan.Card(a.Words, sys)
+	}
+	return a.p.write(a.Words, answer.Print(rows, width, a.Words), plan.Stopped())
 }

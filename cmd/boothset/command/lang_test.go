@@ -1,6 +1,7 @@
 package command
 
 import (
+	"regexp"
 	"slices"
 	"testing"
 
@@ -85,4 +86,42 @@ func TestTheLanguageIsThatAskedForWhereverItStands(t *testing.T) {
 			assert.Contains(t, boothset("", append(slices.Clone(lang), args...)...).err, says)
 		}
 	}
+}
+
+// Spanish marks decimals by its place, from the locale or the flag; what programs read never
+// changes, and both marks are read everywhere.
+func TestDecimalsByPlace(t *testing.T) {
+	comma, point := regexp.MustCompile(`\d,\d+ bar`), regexp.MustCompile(`\d\.\d+ bar`)
+	plan := func(lang string, more ...string) string {
+		r := boothsetIn(locale(lang), "", clearJob(append(more, "--units", "metric")...)...)
+		require.Equal(t, ExitAnswered, r.code, r.err)
+		return r.out
+	}
+	for _, c := range []struct {
+		locale string
+		args   []string
+		comma  bool
+	}{
+		{"es_ES.UTF-8", nil, true},
+		{"es_AR.UTF-8", nil, true},
+		{"es_MX.UTF-8", nil, false},
+		{"es", nil, false},
+		{"", []string{"--lang", "es"}, false},
+		{"es_ES.UTF-8", []string{"--lang", "es"}, true},
+		{"en_US.UTF-8", []string{"--lang", "es-CO"}, true},
+		{"es_ES.UTF-8", []string{"--lang", "en"}, false},
+		{"de_DE.UTF-8", nil, false},
+	} {
+		out := plan(c.locale, c.args...)
+		require.Equal(t, c.comma, comma.MatchString(out), c)
+		require.Equal(t, !c.comma, point.MatchString(out), c)
+	}
+	require.Equal(t, plan("es_MX.UTF-8", "--json"), plan("es_ES.UTF-8", "--json"))
+	batch := func(lang string) string {
+		r := boothsetIn(locale(lang), `{"coat":"clear","gun":"reduced-pressure","temp":"22.5C","humidity":"45,5","supply":"6,2bar"}`+"\n", "plan", "--batch")
+		require.Equal(t, ExitAnswered, r.code, r.err+r.out)
+		return r.out
+	}
+	require.Equal(t, batch("es_MX.UTF-8"), batch("es_ES.UTF-8"))
+	require.Equal(t, plan("es_ES.UTF-8", "--wall", "2.5bar"), plan("es_ES.UTF-8", "--wall", "2,5bar"))
 }

@@ -72,7 +72,9 @@ func Run(p *Program, args []string) int {
 
 // Root is the tree of commands.
 func (p *Program) Root() *cobra.Command {
-	p.local, _ = words.For(words.LocaleOf(p.Getenv).Lang)
+	locale := words.LocaleOf(p.Getenv)
+	p.local, _ = words.For(locale.Lang)
+	p.local = p.local.WithComma(locale.Comma)
 	cobra.EnableCommandSorting = false
 	root := &cobra.Command{
 		Use: name, Short: p.local.Say("usage-intro"), SilenceErrors: true, SilenceUsage: true,
@@ -90,6 +92,9 @@ func (p *Program) Root() *cobra.Command {
 	p.common.flags(root.PersistentFlags())
 	root.InitDefaultHelpFlag() // so that it takes no value where commands are looked for
 	root.Flags().BoolVar(&p.common.plain, "plain", false, "usage-plain")
+	root.Flags().BoolVar(&p.common.card, "card", false, "usage-card")
+	root.Flags().StringVar(&p.common.colours, flagColours, "", "usage-colours")
+	root.Flags().BoolVar(&p.common.noMouse, "no-mouse", false, "usage-no-mouse")
 	root.Flags().BoolVar(&p.common.version, "version", false, "usage-version")
 	root.SetFlagErrorFunc(p.flagFault)
 	root.SetHelpFunc(func(c *cobra.Command, _ []string) { p.code = p.help(c) })
@@ -168,8 +173,8 @@ func doubleDashed(root *cobra.Command, args []string) []string {
 
 // common is the flags that the assistant and every sub-command have.
 type common struct {
-	units, lang    string
-	plain, version bool
+	units, lang, colours          string
+	plain, card, noMouse, version bool
 }
 
 // The names of the flags that every command has, and of those of sub-commands.
@@ -180,6 +185,8 @@ const (
 	flagBatch  = "batch"
 	flagFields = "fields"
 	flagJobs   = "jobs"
+
+	flagColours = "colours"
 )
 
 func (c *common) flags(f *pflag.FlagSet) {
@@ -193,7 +200,10 @@ func (p *Program) words() (*words.Words, error) {
 	if p.common.lang == "" {
 		return p.local, nil
 	}
-	if w, ok := words.For(strings.ToLower(p.common.lang)); ok {
+	if strings.EqualFold(p.common.lang, p.local.Lang()) { // as it is spoken here
+		return p.local, nil
+	}
+	if w, ok := words.At(p.common.lang); ok {
 		return w, nil
 	}
 	return p.local, &fieldError{flagLang, p.common.lang, p.local.Choose(words.Languages())}

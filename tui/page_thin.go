@@ -1,0 +1,68 @@
+package tui
+
+import (
+	"boothset/calc"
+	"boothset/calc/unit"
+	"boothset/presets/answer"
+	"boothset/tui/draw"
+)
+
+// The curve of a mix.
+const (
+	curveAround = unit.Temp(6) // K to either side of the temperatures that the answer names
+	curvePoints = 41
+	curveTemps  = 6
+	curveTimes  = 6
+)
+
+// thinCurve is the cup's seconds over the temperature of the mix, the seconds that are asked
+// for, and where the mix is now and after each step of the answer.
+func (s *session) thinCurve(t *answer.Thin) draw.Curve {
+	r, a := t.Request, t.Found
+	rows := t.Rows(s.words, s.sys)
+	warm := s.axis(unit.Temperature)
+	warm.decimals = 0
+	point := func(at unit.Temp, seconds float64) draw.Point { return draw.Point{X: warm.at(float64(at)), Y: seconds} }
+	named := func(id, value string) string { return s.text(id, calc.TextFigure("value", value)) }
+	c := draw.Curve{
+		X:      draw.NewScale(warm.at(float64(min(r.Reading.At, a.To)-curveAround)), warm.at(float64(max(r.Reading.At, a.To)+curveAround)), curveTemps, warm.number),
+		XTitle: unit.Temperature.Unit(s.sys),
+		YTitle: s.text("curve-seconds", calc.TextFigure("cup", r.Reading.Cup.Label)),
+		Spots:  []draw.Spot{{Point: point(r.Reading.At, r.Reading.Seconds), Text: s.text("curve-now", calc.FigureOf("seconds", calc.FigureCup, r.Reading.Seconds)), Role: draw.RoleMark}},
+	}
+	if row, ok := rowOf(rows, "wanted"); ok {
+		c.WantedY = draw.Span{Low: a.Wanted.Low.Seconds, High: a.Wanted.High.Seconds, Text: named("curve-wanted", row.Text)}
+	}
+	if row, ok := rowOf(rows, "warmed"); ok {
+		c.Spots = append(c.Spots, draw.Spot{Point: point(a.To, a.Warmed.Seconds), Text: named("curve-warmed", row.Text), Role: draw.RoleText})
+	}
+	c.Lines = []draw.CurveLine{{Points: s.thinLine(t, c.X, 0), Text: s.say("curve-as-is"), Role: draw.RoleKept}}
+	if row, ok := rowOf(rows, "then"); ok {
+		id := map[calc.Remedy]string{calc.RemedyCool: "curve-cooled", calc.RemedyWarm: "curve-warmed", calc.RemedyThin: "curve-thinned", calc.RemedyWarmThin: "curve-thinned"}[a.Remedy]
+		c.Spots = append(c.Spots, draw.Spot{Point: point(a.To, a.Reached.Seconds), Text: named(id, row.Text), Role: draw.RoleText})
+		if a.Add > 0 {
+			c.Lines = append(c.Lines, draw.CurveLine{Points: s.thinLine(t, c.X, a.Add), Text: s.text("curve-with", calc.BriefFigure("add", calc.FigureShare, a.Add)), Role: draw.RoleOwn})
+		}
+	}
+	low, high := a.Wanted.Low.Seconds, a.Wanted.High.Seconds
+	for _, l := range c.Lines {
+		for _, p := range l.Points {
+			low, high = min(low, p.Y), max(high, p.Y)
+		}
+	}
+	c.Y = draw.NewScale(low, high, curveTimes, s.axis(unit.CupTime).number)
+	return c
+}
+
+// thinLine is the seconds of the mix with so much thinner over a scale of temperatures, as far
+// as the cup can tell them.
+func (s *session) thinLine(t *answer.Thin, over draw.Scale, add float64) (points []draw.Point) {
+	for i := range curvePoints {
+		x := over.Low + (over.High-over.Low)*float64(i)/(curvePoints-1)
+		read, err := t.Found.ReadAt(t.Request, unit.Temp(unit.Temperature.Of(s.sys, x)), add)
+		if err == nil {
+			points = append(points, draw.Point{X: x, Y: read.Seconds})
+		}
+	}
+	return points
+}
