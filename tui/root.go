@@ -186,7 +186,9 @@ func (r *root) keysIn(f frame) []binding {
 func (r *root) everywhere() []binding {
 	return []binding{
 		stopBinding(),
-		bindExplained(helpKeys, "do-keys", func(string) move { return open(&keysPage{s: r.s, of: r.page(), below: append(r.keys(), r.besides()...)}) }),
+		bindExplained(helpKeys, "do-keys", func(string) move {
+			return open(&keysPage{s: r.s, of: r.page(), below: append(r.keys(), r.besides()...)})
+		}),
 	}
 }
 
