@@ -33,6 +33,8 @@ type bench struct {
 	response  response
 	// headlineCut: the verdict over the views is cut off.
 	headlineCut bool
+	// gaugePinned: what the gun's gauge shows stands under the verdict.
+	gaugePinned bool
 	// notesPinned is how many notes stand under the digits.
 	notesPinned int
 }

@@ -47,9 +47,8 @@ func (f *form) above(room size) (rows []string) {
 		rows = f.filled(size{room.w, max(room.h/4, 1)})
 	} else {
 		b := &f.all[f.at]
-		usage := each(wrap(f.usage(b), room.w), f.s.theme.Note.Render)
 		least := max(room.h/3, len(state)) // rows for the answer, or for what is in its way
-		usage = usage[:min(len(usage), max(room.h-least-leastRows, 1))]
+		usage := each(clip(wrap(f.usage(b), room.w), max(room.h-least-leastRows, 1), room.w), f.s.theme.Note.Render)
 		rows = append(f.list(size{room.w, max(room.h-least-len(usage), leastRows)}), usage...)
 	}
 	if f.read != f.s.sys {
@@ -131,5 +130,5 @@ func (f *form) filled(room size) []string {
 		}
 	}
 	rows := flow(append(own, offered...), " "+string(f.s.glyphs.Between)+" ", room.w)
-	return rows[:min(len(rows), room.h)]
+	return clip(rows, room.h, room.w)
 }

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"slices"
 	"strings"
 
 	"boothset/calc"
@@ -78,7 +79,7 @@ func (b *bench) headline(window size, g glanceSize) []string {
 	}
 	wide := ansi.StringWidth(badge) + 1
 	lines := wrap(text, window.w-wide)
-	if g.digits == 1 {
+	if b.gaugePinned = false; g.digits == 1 {
 		switch {
 		case b.notice != "":
 			lines = []string{tail(b.notice, window.w-wide)}
@@ -92,6 +93,7 @@ func (b *bench) headline(window size, g glanceSize) []string {
 	if b.notice != "" { // its end is a file's name
 		under = tail(b.notice, window.w)
 	}
+	b.gaugePinned = !second.pressing && second.text != "" && len(lines) == 1 && !strings.HasSuffix(under, cutMark)
 	if !second.pressing && len(lines) > 1 {
 		under, style = strings.Repeat(" ", wide)+more(lines[1:], window.w-wide), th.verdict(v)
 		lines = lines[:1]
@@ -106,6 +108,14 @@ func (b *bench) badge(name string, v calc.Verdict) string {
 		return b.s.theme.Badge[v].Render(" " + name + " ")
 	}
 	return "[" + name + "]"
+}
+
+// clip is the first of some rows, with a mark where others follow.
+func clip(rows []string, most, w int) []string {
+	if len(rows) <= most {
+		return rows
+	}
+	return append(slices.Clone(rows[:most-1]), more(rows[most-1:], w))
 }
 
 // secondRow is what stands under the verdict; what is not pressing gives way to the rest of the
@@ -157,8 +167,9 @@ func (b *bench) places(w int, g glanceSize) (rows []string) {
 	three := b.changedSettings()
 	cols := thirds(w)
 	var cells [3][]string
+	tall := b.tallest(three, cols, g.digits)
 	for i, n := range three {
-		cells[i] = append(b.digits(&n, cols[i]-1, g.digits), b.notes(&n, cols[i]-2, g)...)
+		cells[i] = append(b.digits(&n, cols[i]-1, g.digits, tall), b.notes(&n, cols[i]-2, g)...)
 	}
 	title := ""
 	for i, n := range three {
@@ -171,10 +182,19 @@ func (b *bench) places(w int, g glanceSize) (rows []string) {
 // thirds parts a width in three.
 func thirds(w int) [3]int { return [3]int{w / 3, w / 3, w - 2*(w/3)} }
 
-// digits is a value as large as fits in so many rows, with its unit at its foot.
-func (b *bench) digits(n *setting, w, high int) []string {
+// tallest is the height of digits in which all three settings fit beside each other.
+func (b *bench) tallest(three [3]setting, cols [3]int, most int) int {
+	for i, n := range three {
+		most = min(most, len(draw.FitDigits(n.value, cols[i]-1, most, b.s.glyphs)))
+	}
+	return max(most, 1)
+}
+
+// digits is a value in digits of at most a height, at the foot of so many rows, with its unit
+// beside it.
+func (b *bench) digits(n *setting, w, high, tall int) []string {
 	th := b.s.theme
-	picture := draw.FitDigits(n.value, w, high, b.s.glyphs)
+	picture := draw.FitDigits(n.value, w, tall, b.s.glyphs)
 	if picture == nil {
 		picture = []string{cut(n.value, w)}
 	}
@@ -191,13 +211,30 @@ func (b *bench) digits(n *setting, w, high int) []string {
 	if n.value == n.unit { // a word, not a number
 		return rows
 	}
-	words := wrap(n.unit, w-wide-1)
-	for y, word := range words {
-		if at := high - len(words) + y; at >= top && wide+1+ansi.StringWidth(word) <= w {
-			rows[at] = pad(rows[at], wide) + " " + th.Caption.Render(word)
-		}
+	for y, word := range besideDigits(w-wide-1, len(picture), n.unit, n.label) {
+		at := high - 1 - y
+		rows[at] = pad(rows[at], wide) + " " + th.Caption.Render(word)
 	}
 	return rows
+}
+
+// besideDigits is the first of some texts that fits beside digits with no word cut, its rows from
+// the lowest up; nothing where none does.
+func besideDigits(w, high int, texts ...string) []string {
+	for _, text := range texts {
+		longest := 0
+		for _, word := range strings.Fields(text) {
+			longest = max(longest, ansi.StringWidth(word))
+		}
+		if longest > w {
+			continue
+		}
+		if rows := wrap(text, w); len(rows) <= high {
+			slices.Reverse(rows)
+			return rows
+		}
+	}
+	return nil
 }
 
 // notes is what stands under the digits: what was moved or the range, and what it is.
@@ -277,7 +314,7 @@ func (b *bench) cureDigits(w, high int) []string {
 			if f.Name != name || !ok {
 				continue
 			}
-			return b.digits(&setting{value: number, unit: of}, w, high)
+			return b.digits(&setting{value: number, unit: of}, w, high, high)
 		}
 	}
 	return nil

@@ -20,12 +20,12 @@ type setting struct {
 	unit        string // "psi", "% open"
 	label       string // the unit alone, "%"
 	text, short string // the value with its unit, and with that alone
-	// change and changeShort are what it was and is, where something was moved, and by how much.
-	change, changeShort, by string
-	span                    string   // the range it likely lies within
-	likely                  string   // the same in words
-	notes                   []string // what it is, in words
-	band                    draw.Range
+	// change is what it was and is, where something was moved, and by how much.
+	change, by string
+	span       string   // the range it likely lies within
+	likely     string   // the same in words
+	notes      []string // what it is, in words
+	band       draw.Range
 }
 
 // The places of the three settings, in the order of doing.
@@ -166,7 +166,7 @@ func (b *bench) changedSettings() [3]setting {
 	all, was := b.settings(&b.tried), b.settings(&b.kept)
 	for i := range all {
 		if n := &all[i]; was[i].value != n.value && !b.kept.Stopped() {
-			n.change, n.changeShort = was[i].value+" -> "+n.text, was[i].value+" -> "+n.short
+			n.change = was[i].value + " -> " + n.short
 			n.by = b.difference(i)
 		}
 	}
@@ -202,7 +202,7 @@ func (b *bench) compact(w int) []string {
 	for _, n := range b.changedSettings() {
 		text, least := n.text, n.short
 		if n.change != "" {
-			text, least = n.change, n.changeShort
+			text, least = n.change, n.change
 		}
 		full, values = append(full, n.name+" "+text), append(values, text)
 		short, now = append(short, least), append(now, n.short)

@@ -23,16 +23,15 @@ func (b *bench) setView(room size) [][]string {
 		return shareOut([][]string{against, b.wouldHelp(room.w), warns, notes}, room)
 	}
 	how := b.how(room.w)
-	blocks := [][]string{against, how, b.gauge(room.w), warns, b.stage(room.w), wrap(b.atGun(), room.w), notes}
-	if room.w < wideColumns {
-		return shareOut(blocks, room)
+	var pictures []string
+	if room.w >= wideColumns {
+		pictures = b.pictures(room.w, min(room.h-len(against)-len(how)-len(warns)-3, mostPicture))
 	}
-	high := room.h - len(against) - len(how) - len(warns) - 3
-	pictures := b.pictures(room.w, min(high, mostPicture))
-	if pictures == nil {
-		return shareOut(blocks, room)
+	var gauge []string
+	if !b.gaugePinned {
+		gauge = b.gauge(room.w)
 	}
-	return shareOut([][]string{against, how, pictures, b.gauge(room.w), warns, b.stage(room.w), wrap(b.atGun(), room.w), notes}, room)
+	return shareOut([][]string{against, how, pictures, gauge, warns, b.stage(room.w), wrap(b.atGun(), room.w), notes}, room)
 }
 
 // Rows of a picture under a setting.

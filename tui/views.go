@@ -128,12 +128,13 @@ type viewState struct {
 	glyphs      draw.Glyphs
 	colour      bool
 	headlineCut bool
+	gaugePinned bool
 	notesPinned int
 }
 
 // screenfuls is those of a view, at least one.
 func (b *bench) screenfuls(n int, room size) [][]string {
-	of := viewState{room, b.kept.id, b.tried.id, b.s.sys, b.s.glyphs, b.s.theme.colour, b.headlineCut, b.notesPinned}
+	of := viewState{room, b.kept.id, b.tried.id, b.s.sys, b.s.glyphs, b.s.theme.colour, b.headlineCut, b.gaugePinned, b.notesPinned}
 	for len(b.cache) <= n {
 		b.cache = append(b.cache, viewCache{})
 	}

@@ -133,11 +133,15 @@ func (b *bench) strip(room size) []string {
 	if b.changed() && !b.tried.Stopped() {
 		return append(rows, b.s.theme.Moved.Render(more(wrap(b.movedText(), room.w), room.w)))
 	}
-	left, right := b.stepText(), b.spark(room.w-room.w/3)
-	if left == "" && right == "" {
+	left, right := fit(b.stepText(), room.w), b.spark(room.w)
+	switch wide := max(room.w/3, ansi.StringWidth(left)+2); {
+	case left == "" && right == "":
 		return rows
+	case right == "" || wide+ansi.StringWidth(right) > room.w && left != "":
+		return append(rows, b.s.theme.Caption.Render(left))
+	default:
+		return append(rows, b.s.theme.Caption.Render(pad(left, wide))+right)
 	}
-	return append(rows, b.s.theme.Caption.Render(pad(left, room.w/3))+right)
 }
 
 // Rows of the side: its title, and those of the response at its foot.

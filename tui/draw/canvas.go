@@ -112,13 +112,17 @@ func nameIn(name string, w int) (rows [2]string) {
 	return rows
 }
 
-// cutTo is the first w columns of a text.
+// cutTo is a text in at most w columns, without the words that have no room; a first word that
+// is longer is cut.
 func cutTo(text string, w int) string {
 	text = clean(text)
 	n := 0
 	for i := range text {
 		if n == w {
-			return text[:i]
+			if at := strings.LastIndexByte(text[:i], ' '); at > 0 && text[i] != ' ' {
+				i = at
+			}
+			return strings.TrimRight(text[:i], " ")
 		}
 		n++
 	}
@@ -235,7 +239,7 @@ func (c *canvas) legend(keys []key, y, w int) int {
 		if k.text == "" {
 			continue
 		}
-		text := cutTo(k.text, w-2)
+		text := nameTo(k.text, w-2)
 		long := length(text) + 2
 		if n == 0 || x+long > w {
 			n, x = n+1, 0
