@@ -1,7 +1,5 @@
 package tui
 
-import "github.com/charmbracelet/x/ansi"
-
 // zones is the tabs over the view, and the inputs beside it: a click opens a tab and marks an
 // input.
 func (b *bench) zones(window size) zones {
@@ -25,16 +23,15 @@ func (b *bench) zones(window size) zones {
 
 // tabZones is the tabs, in the last row over a page's room.
 func (b *bench) tabZones(window size, f frame, shows func(destination) bool) (all zones) {
-	x, to := 0, b.destinations()
-	for i, name := range b.tabNames(window.w, shows) {
-		wide := ansi.StringWidth(name) + 2
-		all = append(all, zone{x, f.top() - 1, wide, 1, func(r *root) {
+	x := 0
+	for _, t := range b.tabPlaces(window.w, shows) {
+		all = append(all, zone{x, f.top() - 1, t.wide, 1, func(r *root) {
 			r.over = nil // a page of the coat's own is left for what was clicked
-			if m := b.lead(to[i], f.room); m != nil {
+			if m := b.lead(t.to, f.room); m != nil {
 				m(r)
 			}
 		}})
-		x += wide
+		x += t.wide
 	}
 	return all
 }

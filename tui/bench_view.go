@@ -76,39 +76,48 @@ func (b *bench) ownRules() {}
 // tabs is where keys lead from the answer, the one that shows inverted, in a rule.
 func (b *bench) tabs(w int, shows func(destination) bool) string {
 	s, row := b.s, ""
-	all := b.destinations()
-	for i, name := range b.tabNames(w, shows) {
-		if shows(all[i]) {
-			row += s.tab(name)
+	for _, t := range b.tabPlaces(w, shows) {
+		if shows(t.to) {
+			row += s.tab(t.name)
 		} else {
-			row += " " + s.theme.Key.Render(all[i].key) + strings.TrimPrefix(name, all[i].key) + " "
+			row += pad(" "+s.theme.Key.Render(t.to.key)+strings.TrimPrefix(t.name, t.to.key), t.wide)
 		}
 	}
 	row = cut(row, w)
 	return row + s.theme.Caption.Render(strings.Repeat(string(s.glyphs.Rule), max(w-ansi.StringWidth(row), 0)))
 }
 
-// tabNames is where keys lead as it is named in so many columns, each with one column at either
-// side. Where it is too narrow for all the names those of the pages stand as their keys, and then
-// all but that of the one that shows.
-func (b *bench) tabNames(w int, shows func(destination) bool) (names []string) {
+// tabPlace is a tab: where it leads, how it is named, and how many columns it takes.
+type tabPlace struct {
+	to   destination
+	name string
+	wide int
+}
+
+// tabPlaces is the tabs in so many columns: with all names, if need be with one blank between them
+// for two; then those of the pages as their keys, and then all but that of the one that shows.
+func (b *bench) tabPlaces(w int, shows func(destination) bool) (places []tabPlace) {
 	all := b.destinations()
-	for _, withName := range []int{len(all), len(b.views), 0} {
-		names = nil
-		wide := 0
+	for _, as := range [...]struct{ withName, blanks int }{{len(all), 2}, {len(all), 1}, {len(b.views), 2}, {0, 2}} {
+		places = nil
+		sum := 0
 		for i, d := range all {
-			name := d.key
-			if i < withName || shows(d) {
-				name += " " + d.name
+			t := tabPlace{to: d, name: d.key, wide: as.blanks}
+			if i < as.withName || shows(d) {
+				t.name += " " + d.name
 			}
-			names = append(names, name)
-			wide += ansi.StringWidth(name) + 2
+			if shows(d) {
+				t.wide = 2
+			}
+			t.wide += ansi.StringWidth(t.name)
+			sum += t.wide
+			places = append(places, t)
 		}
-		if wide <= w {
+		if sum <= w {
 			break
 		}
 	}
-	return names
+	return places
 }
 
 // tab is the one that shows: inverted, and in brackets where nothing can be.

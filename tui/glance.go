@@ -310,7 +310,7 @@ func (b *bench) cureDigits(w, high int) []string {
 	t := b.tried.Setup.Turn()
 	for _, name := range cureFigures {
 		for _, f := range t.Figures {
-			number, of, ok := strings.Cut(b.s.words.FigureText(b.s.sys, f), " ")
+			number, of, ok := strings.Cut(b.s.words.Marked(b.s.words.FigureText(b.s.sys, f)), " ")
 			if f.Name != name || !ok {
 				continue
 			}

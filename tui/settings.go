@@ -37,7 +37,7 @@ const (
 
 // setting is a value with its unit.
 func (s *session) setting(about, name string, of *unit.Quantity, si float64) setting {
-	n := setting{about: about, name: s.say(name), value: of.Number(s.sys, si, unit.Usual), label: of.Label(s.sys, si), short: of.Text(s.sys, si, unit.Usual)}
+	n := setting{about: about, name: s.say(name), value: s.words.Marked(of.Number(s.sys, si, unit.Usual)), label: of.Label(s.sys, si), short: of.Text(s.sys, si, unit.Usual)}
 	n.unit, n.text = n.label, n.short
 	return n
 }
