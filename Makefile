@@ -3,7 +3,7 @@ GO ?= go
 FUZZTIME ?= 5m
 BUILD = CGO_ENABLED=0 $(GO) build -trimpath -buildvcs=auto -ldflags="-s -w"
 
-.PHONY: run test check build bench bench-peer bench-start crosscheck fuzz golden pictures man recorded mutants ranges
+.PHONY: run test check build bench bench-peer bench-start crosscheck fuzz golden gallery pictures man recorded mutants ranges drift
 
 run: ## open the assistant
 	@$(GO) run ./cmd/boothset
@@ -43,6 +43,11 @@ ranges: ## the ranges by brute force: what they hold, what they come from, how o
 pictures: ## redraw the README's pictures from the screens; look at every one that changed
 	UPDATE_GOLDEN=1 $(GO) test -count=1 -run '^TestPictures$$' ./tui
 
+GALLERY ?= bin/gallery
+gallery: ## every view and page as pictures in the folder GALLERY, light and dark, to be looked at; PNG where rsvg-convert is
+	GALLERY=$(abspath $(GALLERY)) $(GO) test -count=1 -run '^TestGallery$$' ./tui ./tui/draw
+	@if command -v rsvg-convert >/dev/null; then for f in $(GALLERY)/*.svg; do rsvg-convert "$$f" -o "$${f%.svg}.png"; done; fi
+
 crosscheck: ## remake the vectors of the reference libraries and compare
 	@GO=$(GO) calc/testdata/crosscheck.sh
 
@@ -71,3 +76,6 @@ fuzz: ## every fuzz target for FUZZTIME
 
 mutants: ## plant 400 small errors in calc, drawn by a seed, one at a time, and list those that no test sees; MUTANTS is further flags
 	@GO=$(GO) $(GO) run ./calc/testdata/mutants $(MUTANTS)
+
+drift: ## 500 simulated years: how often drift is found, how soon, and how often for nothing
+	$(GO) test -count=1 -v -run '^TestSimulatedYears$$' ./calc/drift

@@ -170,6 +170,17 @@ func (r *DayRequest) Problems() []Problem {
 	return p
 }
 
+// Waits is how long a coat of the request's stage flashes off and when it is recoated at the
+// latest, as dry as the day is: a stage's times on the reference day times Flash. One without
+// a basis is not known; neither is on a day so slow that Flash is coat.LongestFlash.
+func (a *DayAnswer) Waits(r *DayRequest) (flash, recoat Between[time.Duration]) {
+	if a.Flash >= coat.LongestFlash {
+		return flash, recoat
+	}
+	s := &r.Coat.Stage
+	return onDay(s.Flash, a.Drying, a.Drying, a.Drying), onDay(s.Recoat, a.Drying, a.Drying, a.Drying)
+}
+
 // SolveDay works a request. It fails, with a *Problem, where Problems finds any.
 func SolveDay(r *DayRequest) (a DayAnswer, err error) {
 	if p := r.Problems(); len(p) > 0 {

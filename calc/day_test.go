@@ -398,3 +398,23 @@ func TestAnAssumedDayIsWatched(t *testing.T) {
 		require.Equal(t, read.Remedy, a.Remedy)
 	}
 }
+
+// A stage's times go with flash-off by the one rule: twice as slow, twice as long; what the
+// stage does not say, and a film that does not dry, has none.
+func TestWaitsGoWithFlashOff(t *testing.T) {
+	r := aDay(t, false, 21, 0.5)
+	r.Coat.Stage.Flash = calc.Between[time.Duration]{Low: 5 * time.Minute, Usual: 8 * time.Minute, High: 15 * time.Minute, Ground: calc.Ground{Basis: calc.CommonPractice}}
+	for _, c := range []float64{12, 21, 32} {
+		r.Air, r.Panel = unit.Celsius(c), unit.Celsius(c)
+		a := solvedDay(t, r)
+		flash, recoat := a.Waits(&r)
+		require.True(t, flash.Known())
+		assert.InDelta(t, 8*a.Flash, flash.Usual.Minutes(), 1e-6)
+		assert.InDelta(t, 5*a.Flash, flash.Low.Minutes(), 1e-6)
+		assert.InDelta(t, 15*a.Flash, flash.High.Minutes(), 1e-6)
+		assert.False(t, recoat.Known(), "the stage has none")
+	}
+	a := calc.DayAnswer{Flash: coat.LongestFlash}
+	flash, _ := a.Waits(&r)
+	assert.False(t, flash.Known())
+}

@@ -147,6 +147,15 @@ func SolveThin(r *ThinRequest) (a ThinAnswer, err error) {
 // allowed.
 func (a *ThinAnswer) Stopped() bool { return stopped(a.Cautions) }
 
+// ReadAt is what the reading's cup shows for the mix at a temperature, -10 to 60 C, with
+// thinner added by a share of its volume, 0 to MostThinner: the reading as the course is
+// worked, by the typical slope. It fails, with a *Problem, where the cup cannot tell it.
+func (a *ThinAnswer) ReadAt(r *ThinRequest, at unit.Temp, add float64) (Read, error) {
+	mix := *a // what is read here marks no figure of the answer
+	c, err := mix.course(r, at, add)
+	return c.Reached, err
+}
+
 // added is the thinner that is advised: the course's, or the other one's.
 func (a *ThinAnswer) added() float64 {
 	if a.Add > 0 {

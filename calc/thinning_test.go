@@ -217,6 +217,36 @@ func TestWaterborneIsThinnedWithWaterAndDoubted(t *testing.T) {
 	assert.Contains(t, cautionIDs(thinned(t, r).Cautions), "thin-zahn", "D4212 keeps them from settling anything")
 }
 
+// The seconds at a temperature meet the answer's own where it has them, and fall as the mix
+// warms or takes thinner.
+func TestReadAtIsTheAnswersOwnCourse(t *testing.T) {
+	r := sheeted(aMix(t, 28, 12), 16, 18)
+	a := thinned(t, r)
+	before := a
+	same := func(want calc.Read, at unit.Temp, add float64) {
+		t.Helper()
+		got, err := a.ReadAt(&r, at, add)
+		require.NoError(t, err)
+		assert.InDelta(t, want.Seconds, got.Seconds, 1e-9)
+		assert.InDelta(t, want.Nu.MM2PerS(), got.Nu.MM2PerS(), 1e-9)
+	}
+	require.Equal(t, calc.RemedyWarmThin, a.Remedy)
+	same(calc.Read{Nu: a.Nu.Nu, Seconds: 28}, r.Reading.At, 0)
+	same(calc.Read{Nu: a.Corrected.Nu, Seconds: a.Corrected.Seconds}, r.Sheet.Value.At, 0)
+	same(a.Warmed, a.To, 0)
+	same(a.Reached, a.To, a.Add)
+	last := math.Inf(1)
+	for c := 5.0; c <= 35; c++ {
+		plain, err := a.ReadAt(&r, unit.Celsius(c), 0)
+		require.NoError(t, err)
+		assert.Less(t, plain.Seconds, last)
+		last = plain.Seconds
+	}
+	_, err := a.ReadAt(&r, unit.Celsius(70), 0)
+	require.Error(t, err)
+	assert.Equal(t, before, a)
+}
+
 func TestWhatThinningRefuses(t *testing.T) {
 	for _, x := range []struct {
 		field, says string

@@ -6,6 +6,7 @@ import (
 
 	"boothset/calc"
 	"boothset/calc/unit"
+	"boothset/presets/answer"
 	"boothset/presets/edit"
 	"boothset/presets/question"
 
@@ -58,6 +59,8 @@ func newBench(s *session) *bench {
 }
 
 func (b *bench) skip() bool { return false }
+
+func (b *bench) terms() (view string, of *answer.Plan) { return b.views[b.view].id, &b.tried.Plan }
 
 func (b *bench) press(tea.KeyMsg) move { return nil }
 

@@ -18,6 +18,7 @@ type form struct {
 	err    error  // why there is no answer
 	fault  string // why what was typed was not taken; the next key clears it
 	scroll scroll
+	drawn  drawing
 }
 
 // forms is the page of every question but the plan, in the order they come up at the bench.
@@ -75,6 +76,8 @@ func (f *form) name() string { return f.s.say("page-" + f.asks.Name) }
 func (f *form) title() string { return f.s.say("brief-" + f.asks.Name) }
 
 func (f *form) skip() bool { return false }
+
+func (f *form) terms() (page string, of *answer.Plan) { return f.asks.Name, &f.from.tried.Plan }
 
 func (f *form) heading() (left, right string) { return f.title(), f.s.unitsName() }
 

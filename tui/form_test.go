@@ -201,7 +201,8 @@ func TestEveryRowOfAFormsAnswerCanBeReachedAtAnyWidth(t *testing.T) {
 				seen += before
 				press(r, "down")
 			}
-			for _, row := range formOf(r).lines(l.w) {
+			text, _ := formOf(r).beside(frameOf(formOf(r), l).room)
+			for _, row := range formOf(r).lines(text.w) {
 				require.Contains(t, seen, strings.TrimRight(row, " "), "%v", l)
 			}
 		}

@@ -18,14 +18,26 @@ func (f *form) looksAt(d destination) bool { return d.page == f }
 func (f *form) ownRules() {}
 
 // body is the fields, all in a list around the one that is typed in, or those that are
-// filled in one sentence over the answer.
+// filled in one sentence over the answer; the picture at their right, or under the answer.
 func (f *form) body(room size) []string {
-	rows := f.above(room)
-	if f.err != nil || len(rows) >= room.h {
+	text, picture := f.beside(room)
+	rows := f.above(text)
+	if f.err == nil && len(rows) < room.h {
+		answer, rest := f.answerRows(room)
+		rows = append(rows, f.scroll.window(f.s, answer, rest)...)
+	}
+	if picture == nil {
 		return rows
 	}
-	answer, rest := f.answerRows(room)
-	return append(rows, f.scroll.window(f.s, answer, rest)...)
+	rule := " " + f.s.theme.Caption.Render(string(f.s.glyphs.Upright))
+	right := make([]string, room.h)
+	for y := range right {
+		right[y] = rule
+		if y < len(picture) {
+			right[y] += " " + picture[y]
+		}
+	}
+	return joined(rows, right, text.w)
 }
 
 // above is what stands over the answer.
@@ -46,19 +58,25 @@ func (f *form) above(room size) (rows []string) {
 	return append(rows, state...)
 }
 
-// answerRows is the whole answer and the room it has.
+// answerRows is the whole answer, its picture where that stands under it, and the room it has.
 func (f *form) answerRows(room size) (rows []string, rest size) {
-	rest = size{room.w, max(room.h-len(f.above(room)), 1)}
+	text, picture := f.beside(room)
+	rest = size{text.w, max(text.h-len(f.above(text)), 1)}
 	if f.err != nil {
 		return nil, rest
 	}
-	return f.lines(room.w), rest
+	rows = f.lines(text.w)
+	if picture == nil {
+		rows = append(rows, f.below(rest)...)
+	}
+	return rows, rest
 }
 
 // graded is the roles whose rows look as grave as they are.
 var graded = []answer.Role{answer.Verdict, answer.Against, answer.Caution}
 
-// lines is the whole answer in rows of w columns, stops and warnings as the theme has them.
+// lines is the whole answer in rows of w columns, stops and warnings as the theme has them,
+// and what its picture says beyond it.
 func (f *form) lines(w int) (rows []string) {
 	words := f.s.words
 	for _, line := range answer.Lay(f.answer.Rows(words, f.s.sys), w, words) {
@@ -67,6 +85,12 @@ func (f *form) lines(w int) (rows []string) {
 			row = f.s.theme.level[line.Level].Render(row)
 		}
 		rows = append(rows, row)
+	}
+	if more := f.s.pictureWords(f.answer); more != nil {
+		rows = append(rows, "")
+		for _, sentence := range more {
+			rows = append(rows, hang("- ", sentence, w)...)
+		}
 	}
 	return rows
 }

@@ -67,13 +67,12 @@ func lastRow(window size) int { return window.w - 1 }
 func tooSmall(window size) bool { return window.w < leastWidth || window.h < leastHeight }
 
 // lay lays a page out in a window.
-func lay(s *session, p page, all []binding, window size) string {
+func lay(s *session, p page, all []binding, f frame, window size) string {
 	if tooSmall(window) {
 		rows := wrap(s.text("window-small", calc.CountFigure("wide", window.w), calc.CountFigure("high", window.h), calc.CountFigure("leastWide", leastWidth), calc.CountFigure("leastHigh", leastHeight),
 			calc.TextFigure("key", s.say("key-stop"))), max(lastRow(window), 1))
 		return strings.Join(rows[:min(len(rows), window.h)], "\n")
 	}
-	f := frameOf(p, window)
 	left, right := p.heading()
 	rule := strings.Repeat(string(s.glyphs.Rule), window.w)
 	lefts := []string{programName + "  " + left, left}

@@ -22,7 +22,7 @@ var (
 	listBack   = chord("key-esc", "esc", "left", "backspace", "shift+tab")
 	typedBack  = chord("key-esc", "esc", "shift+tab")
 	escKeys    = chord("key-esc", "esc")
-	closeKeys  = chord("key-esc", "esc", "enter", " ", "left", "backspace", "?", "f1")
+	closeKeys  = chord("key-esc", "esc", "enter", "left", "backspace", "?", "f1")
 	chooseKeys = chord("key-up-down", "up", "down", "k", "j")
 	walkKeys   = chord("key-up-down", "up", "down", "k", "j")
 	stepKeys   = chord("key-up-down", "up", "down")

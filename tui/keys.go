@@ -3,6 +3,7 @@ package tui
 import (
 	"slices"
 
+	"boothset/presets/answer"
 	"boothset/presets/question"
 
 	"github.com/charmbracelet/bubbles/key"
@@ -102,16 +103,23 @@ func helpRows(s *session, all []binding, w, most int) []string {
 	return flow(append(parts[:n:n], parts[last]), between, w)
 }
 
-// keysPage lists every key of the page below it.
+// explained is a page that is read with words of the trade: what they are listed under, and the
+// answer that they come to something in.
+type explained interface {
+	terms() (view string, of *answer.Plan)
+}
+
+// keysPage explains the words of the page below it, and lists its keys.
 type keysPage struct {
 	s      *session
+	of     page
 	below  []binding
 	scroll scroll
 }
 
 func (p *keysPage) enter() *question.Fault    { return nil }
 func (p *keysPage) skip() bool                { return false }
-func (p *keysPage) heading() (string, string) { return p.s.say("keys-title"), "" }
+func (p *keysPage) heading() (string, string) { return p.s.say("help-title"), "" }
 func (p *keysPage) under(size) []string       { return nil }
 func (p *keysPage) press(tea.KeyMsg) move     { return nil }
 
@@ -120,6 +128,10 @@ func (p *keysPage) keys(room size) []binding {
 }
 
 func (p *keysPage) rows(w int) (rows []string) {
+	if words := p.s.termRows(p.of, w); len(words) > 0 {
+		rows = append(words, "")
+	}
+	rows = append(rows, p.s.theme.Title.Render(p.s.ruled(p.s.say("keys-title"), w)))
 	wide := 0
 	for _, b := range p.below {
 		wide = max(wide, ansi.StringWidth(p.s.keyName(b)))
@@ -130,6 +142,25 @@ func (p *keysPage) rows(w int) (rows []string) {
 			text += ": " + more
 		}
 		rows = append(rows, hang(p.s.theme.Key.Render(pad(p.s.keyName(b), wide))+"  ", text, w)...)
+	}
+	return rows
+}
+
+// termRows is what the words of a page mean, each with what it comes to there; none where it has
+// no words of its own.
+func (s *session) termRows(of page, w int) (rows []string) {
+	p, ok := of.(explained)
+	if !ok {
+		return nil
+	}
+	view, plan := p.terms()
+	for _, term := range answer.Terms(view) {
+		title, meaning := answer.Explain(s.words, term)
+		if here := plan.Here(s.words, s.sys, term); here != "" {
+			meaning += " " + here
+		}
+		rows = append(rows, each(wrap(title, w), s.theme.Title.Render)...)
+		rows = append(rows, hang("  ", meaning, w)...)
 	}
 	return rows
 }

@@ -205,7 +205,11 @@ func (p *dialogue) safety(page *safety) {
 	p.row(page.s.unitsName())
 }
 
-func (p *dialogue) help() { p.say(p.r.s.say("plain-help")) }
+// help says how to answer, and what the words of the page mean.
+func (p *dialogue) help() {
+	p.say(p.r.s.say("plain-help"))
+	p.paragraphs(p.r.s.termRows(p.r.page(), plainWidth))
+}
 
 // common takes what can be typed anywhere; done is true where that was it.
 func (p *dialogue) common(text string) (done bool) {

@@ -170,9 +170,12 @@ func (r *root) press(k tea.KeyMsg) {
 }
 
 // keys is what the keys do now.
-func (r *root) keys() []binding {
+func (r *root) keys() []binding { return r.keysIn(frameOf(r.page(), r.size)) }
+
+// keysIn is the same in a frame of the page.
+func (r *root) keysIn(f frame) []binding {
 	p := r.page()
-	all := p.keys(frameOf(p, r.size).room)
+	all := p.keys(f.room)
 	if _, is := p.(*keysPage); is {
 		return append(all, stopBinding())
 	}
@@ -183,7 +186,9 @@ func (r *root) keys() []binding {
 func (r *root) everywhere() []binding {
 	return []binding{
 		stopBinding(),
-		bindExplained(helpKeys, "do-keys", func(string) move { return open(&keysPage{s: r.s, below: append(r.keys(), r.besides()...)}) }),
+		bindExplained(helpKeys, "do-keys", func(string) move {
+			return open(&keysPage{s: r.s, of: r.page(), below: append(r.keys(), r.besides()...)})
+		}),
 	}
 }
 
@@ -213,5 +218,6 @@ func (r *root) View() string {
 	if r.size == (size{}) {
 		return ""
 	}
-	return r.s.words.Marked(lay(r.s, r.page(), r.keys(), r.size))
+	f := frameOf(r.page(), r.size)
+	return r.s.words.Marked(lay(r.s, r.page(), r.keysIn(f), f, r.size))
 }

@@ -121,10 +121,9 @@ func roles(t *testing.T, th theme) (all []role) {
 	v := reflect.ValueOf(th)
 	for i := range v.NumField() {
 		f := v.Type().Field(i)
-		if st, ok := reflect.Zero(f.Type).Interface().(lipgloss.Style); ok {
+		if f.Type == reflect.TypeFor[lipgloss.Style]() {
 			require.True(t, f.IsExported(), f.Name)
-			st = v.Field(i).Interface().(lipgloss.Style)
-			all = append(all, role{f.Name, st, leastText})
+			all = append(all, role{f.Name, v.Field(i).Interface().(lipgloss.Style), leastText})
 		}
 	}
 	for level, st := range th.level {

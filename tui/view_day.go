@@ -59,24 +59,47 @@ func (b *bench) daySentences(w int) (rows []string) {
 	return rows
 }
 
-// dayLimits is the chart in sentences: how humid air as warm as today's may be.
-func (b *bench) dayLimits(w int) []string {
-	day := b.tried.Day
+// dayLimits is the chart in sentences.
+func (b *bench) dayLimits(w int) []string { return wrap(b.s.dayLimits(b.tried.Day), w) }
+
+// dayLimits says how humid air as warm as a day's may be.
+func (s *session) dayLimits(day *calc.DayRequest) string {
 	l := calc.NewChart(day).Limits(day.Air)
 	id := "day-chart"
 	if l.Watch <= l.DryWatch {
 		id = "day-chart-none"
 	}
-	return wrap(b.s.text(id, calc.FigureOf("air", calc.FigureTemp, day.Air), calc.FigureOf("from", calc.FigureShare, l.DryWatch), calc.FigureOf("to", calc.FigureShare, l.Watch), calc.FigureOf("stop", calc.FigureShare, l.Stop)), w)
+	return s.text(id, calc.FigureOf("air", calc.FigureTemp, day.Air), calc.FigureOf("from", calc.FigureShare, l.DryWatch), calc.FigureOf("to", calc.FigureShare, l.Watch), calc.FigureOf("stop", calc.FigureShare, l.Stop))
 }
 
 // regions is how each verdict of a day is shown.
 var regions = [...]draw.Region{calc.VerdictGo: draw.Go, calc.VerdictWatch: draw.Watch, calc.VerdictWait: draw.Wait, calc.VerdictStop: draw.Stop}
 
+// climate is the day that is tried among all days, with what it was.
 func (b *bench) climate() draw.Weather {
-	s, day := b.s, b.tried.Day
-	warm, damp := s.axis(unit.Temperature), s.axis(unit.Share)
+	c, day := b.s.climate(b.tried.Day), b.tried.Day
+	if was := &b.kept.Day.Day; was.Air != day.Air || was.Humidity != day.Humidity {
+		c.Ghost = b.s.dayPoint(was, b.s.say("mark-was"))
+	}
+	return c
+}
+
+// dayAxes are the chart's temperature and humidity.
+func (s *session) dayAxes() (warm, damp axis) {
+	warm, damp = s.axis(unit.Temperature), s.axis(unit.Share)
 	warm.decimals = 0
+	return warm, damp
+}
+
+// dayPoint is a day on the chart.
+func (s *session) dayPoint(d *calc.Day, text string) draw.DayPoint {
+	warm, damp := s.dayAxes()
+	return draw.DayPoint{Temperature: warm.at(float64(d.Air)), Humidity: damp.at(d.Humidity), Text: text}
+}
+
+// climate is a day among all days.
+func (s *session) climate(day *calc.DayRequest) draw.Weather {
+	warm, damp := s.dayAxes()
 	chart, known := calc.NewChart(day), map[float64]calc.DayLimits{}
 	limits := func(t float64) calc.DayLimits {
 		l, ok := known[t]
@@ -86,10 +109,7 @@ func (b *bench) climate() draw.Weather {
 		}
 		return l
 	}
-	point := func(d calc.Day, text string) draw.DayPoint {
-		return draw.DayPoint{Temperature: warm.at(float64(d.Air)), Humidity: damp.at(d.Humidity), Text: text}
-	}
-	c := draw.Weather{
+	return draw.Weather{
 		Temperature: draw.NewScale(warm.at(float64(coldestDay)), warm.at(float64(hottestDay)), mostTemps, warm.number),
 		Humidity:    draw.NewScale(damp.at(driestDay), damp.at(dampestDay), mostHumids, damp.number),
 		At: func(t, h float64) draw.Region {
@@ -98,13 +118,9 @@ func (b *bench) climate() draw.Weather {
 		},
 		Dew:     func(t float64) float64 { return damp.at(limits(t).Dew) },
 		DewText: s.say("day-dew"), TemperatureUnit: unit.Temperature.Unit(s.sys), HumidityUnit: s.say("short-humidity") + " " + unit.Share.Unit(s.sys),
-		TemperatureError: warm.at(float64(coldestDay)+float64(b.tried.Request.Tolerances.Thermometer.Within)) - warm.at(float64(coldestDay)),
-		HumidityError:    damp.at(b.tried.Request.Tolerances.HygrometerShare.Within),
-		Today:            point(day.Day, s.text("day-today", calc.FigureOf("air", calc.FigureTemp, day.Air), calc.FigureOf("humidity", calc.FigureShare, day.Humidity))),
+		TemperatureError: warm.at(float64(coldestDay)+float64(day.Instruments.Thermometer.Within)) - warm.at(float64(coldestDay)),
+		HumidityError:    damp.at(day.Instruments.Hygrometer.Within),
+		Today:            s.dayPoint(&day.Day, s.text("day-today", calc.FigureOf("air", calc.FigureTemp, day.Air), calc.FigureOf("humidity", calc.FigureShare, day.Humidity))),
 		Go:               s.say("day-go"), Watch: s.say("day-watch"), Wait: s.say("day-wait"), Stop: s.say("day-stop"),
 	}
-	if was := &b.kept.Day.Day; was.Air != day.Air || was.Humidity != day.Humidity {
-		c.Ghost = point(*was, s.say("mark-was"))
-	}
-	return c
 }

@@ -130,7 +130,7 @@ func (r Reading) TwoWays(text string) (one, other string) {
 // Takes reports whether a character can be part of the quantity as it is typed.
 func (q *Quantity) Takes(c rune) bool {
 	if c == '²' || c == '³' {
-		return q.named(rune(lookAlikes[c][0]))
+		return q.named(rune(lookAlike(c)[0]))
 	}
 	for _, c := range Fold(string(c)) {
 		if !strings.ContainsRune("0123456789 .,+-", c) && !(q.fractions && c == '/') && !q.named(unicode.ToLower(c)) {

@@ -63,6 +63,7 @@ type session struct {
 	mu     sync.Mutex
 	sent   bytes.Buffer // all that the program wrote to it
 	screen *vt.Emulator
+	blind  bool // nothing more is drawn on it
 }
 
 // open starts the program on a terminal of a size, in a home of its own. Where out is
@@ -134,7 +135,9 @@ func (s *session) read() {
 		n, err := s.near.Read(b[:])
 		s.mu.Lock()
 		s.sent.Write(b[:n])
-		s.screen.Write(b[:n]) //nolint:errcheck // it takes anything
+		if !s.blind {
+			s.screen.Write(b[:n]) //nolint:errcheck // it takes anything
+		}
 		s.mu.Unlock()
 		if err != nil {
 			return

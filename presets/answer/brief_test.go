@@ -45,12 +45,12 @@ MANÓMETRO 1.79 bar
 	require.NotContains(t, brief(t, "en", unit.US, with("gauge", "none")...), "GAUGE")
 	require.Contains(t, brief(t, "en", unit.US, with("hardener", "none")...), "\n! Respirator on until the booth has cleared")
 	second := brief(t, "en", unit.US, with("line", "regulator=1/2in", "line", "hose=25ft,3/8in", "line", "regulator=1/4in")...)
-	require.Regexp(t, `\nWALL \d+ psi; (SECOND|AT THE FOOT) [\d.]+ psi; INLET VALVE `, second)
+	require.Regexp(t, `\nWALL \d+ psi; (SECOND|GUN INLET) [\d.]+ psi; INLET VALVE `, second)
 	stages := brief(t, "en", unit.US, "coat", "metallic-base", "gun", "reduced-pressure", "temp", "75F", "humidity", "45", "supply", "90psi", "stage", "drop")
-	require.Contains(t, strings.ReplaceAll(stages, "\n    ", ""), " (drop coat), reduced-pressure gun.")
+	require.Contains(t, strings.Join(strings.Fields(stages), " "), " (drop coat), reduced-pressure gun.")
 
 	stop := brief(t, "en", unit.US, "coat", "clear", "gun", "reduced-pressure", "temp", "75F", "humidity", "45", "supply", "20psi")
-	require.True(t, strings.HasPrefix(stop, "STOP: do not spray. Bring the supply to 31.2 psi. Clear, reduced-pressure gun.\nSTOP Not enough air"), stop)
+	require.True(t, strings.HasPrefix(stop, "STOP: do not spray. Raise the supply to 31.2 psi. Clearcoat, reduced-pressure\n      gun.\nSTOP Not enough air"), stop)
 }
 
 // Whatever is asked, no row is wider than its width, a word longer than that apart, and

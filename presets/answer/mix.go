@@ -74,23 +74,38 @@ func (m *Mix) pour(o *speaker) []Row {
 	return append(all, Row{Role: Value, About: "fillings", Name: o.say("label-fillings"), Text: strconv.Itoa(a.Need.Fillings), More: o.say("mix-of-cup", calc.FigureOf("cup", calc.FigureVolume, r.Cup.Value))})
 }
 
-// parts is the rows of the parts of a mix of so much, by volume and on a scale.
-func (m *Mix) parts(o *speaker, mix unit.Volume) (all []Row) {
-	r, a := m.Request, m.Found
-	parts := r.Ratio.Value.Parts
+// Pour is a part of a mix, and the mark that it is poured up to.
+type Pour struct{ Volume, UpTo unit.Volume }
+
+// Pours is the parts of the mix in the order of its ratio, in all as much as a person measures
+// in a system's units; the mix itself where it has no ratio.
+func (m *Mix) Pours(sys unit.System) (all []Pour) {
+	parts := m.Request.Ratio.Value.Parts
+	if len(parts) == 0 {
+		parts = []float64{1}
+	}
 	sum := 0.0
 	for _, part := range parts {
 		sum += part
 	}
-	name, mark := o.say("label-pour"), r.Ratio.Value.String()
-	upTo := unit.Volume(0)
-	for i, part := range parts {
+	mix, upTo := poured(sys, m.Found.Need.Volume), unit.Volume(0)
+	for _, part := range parts {
 		share := mix * unit.Volume(part/sum)
 		upTo += share
+		all = append(all, Pour{share, upTo})
+	}
+	return all
+}
+
+// parts is the rows of the parts of a mix of so much, by volume and on a scale.
+func (m *Mix) parts(o *speaker, mix unit.Volume) (all []Row) {
+	r, a := m.Request, m.Found
+	name, mark := o.say("label-pour"), r.Ratio.Value.String()
+	for i, p := range m.Pours(o.sys)[:len(r.Ratio.Value.Parts)] {
 		if i > 0 {
-			name, mark = "", o.say("mix-up-to", calc.FigureOf("mark", calc.FigureVolume, upTo))
+			name, mark = "", o.say("mix-up-to", calc.FigureOf("mark", calc.FigureVolume, p.UpTo))
 		}
-		all = append(all, Row{Role: Value, About: "pour", Name: name, Text: o.sys.Volume(share, unit.Usual), More: mark})
+		all = append(all, Row{Role: Value, About: "pour", Name: name, Text: o.sys.Volume(p.Volume, unit.Usual), More: mark})
 	}
 	name = o.say("label-weigh")
 	onScale := unit.Mass(0)

@@ -41,6 +41,7 @@ type Catalogue struct {
 // tomlFile is a file of entries; a shop's own has no tables where there is none.
 type tomlFile struct {
 	name string
+	data []byte
 	root *tables.Table
 }
 

@@ -174,28 +174,44 @@ func tomlKeys(t reflect.Type) (keys []string) {
 	return keys
 }
 
-// takes is the sentence of what stands at a key of a type.
-var takes = map[reflect.Type]string{
-	reflect.TypeFor[pressure]():    "takes-pressure",
-	reflect.TypeFor[length]():      "takes-length",
-	reflect.TypeFor[speed]():       "takes-speed",
-	reflect.TypeFor[flow]():        "takes-flow",
-	reflect.TypeFor[percent]():     "takes-percent",
-	reflect.TypeFor[temperature](): "takes-temperature",
-	reflect.TypeFor[span]():        "takes-span",
-	reflect.TypeFor[minutes]():     "takes-span",
-	reflect.TypeFor[volume]():      "takes-volume",
-	reflect.TypeFor[density]():     "takes-density",
-	reflect.TypeFor[voc]():         "takes-voc",
-	reflect.TypeFor[[]string]():    "takes-texts",
-	reflect.TypeFor[[]length]():    "takes-lengths",
+// takes is the sentence of what stands at a key of a type, empty where its kind says it.
+func takes(t reflect.Type) string {
+	switch t {
+	case reflect.TypeFor[pressure]():
+		return "takes-pressure"
+	case reflect.TypeFor[length]():
+		return "takes-length"
+	case reflect.TypeFor[speed]():
+		return "takes-speed"
+	case reflect.TypeFor[flow]():
+		return "takes-flow"
+	case reflect.TypeFor[percent]():
+		return "takes-percent"
+	case reflect.TypeFor[temperature]():
+		return "takes-temperature"
+	case reflect.TypeFor[span]():
+		return "takes-span"
+	case reflect.TypeFor[minutes]():
+		return "takes-span"
+	case reflect.TypeFor[volume]():
+		return "takes-volume"
+	case reflect.TypeFor[density]():
+		return "takes-density"
+	case reflect.TypeFor[voc]():
+		return "takes-voc"
+	case reflect.TypeFor[[]string]():
+		return "takes-texts"
+	case reflect.TypeFor[[]length]():
+		return "takes-lengths"
+	}
+	return ""
 }
 
 // wrongType says what a key holds where it holds something else.
 func wrongType(t reflect.Type, key []string, w *words.Words) string {
-	want, known := takes[t]
+	want := takes(t)
 	switch {
-	case known:
+	case want != "":
 	case t.Kind() == reflect.String:
 		want = "takes-text"
 	case t.Kind() == reflect.Bool:

@@ -52,7 +52,7 @@ func readTables(file string, data []byte, w *words.Words) (tomlFile, error) {
 	if f != nil {
 		return tomlFile{}, &FileError{file, f.At.Line, f.At.Column, newSentence(f.ID, f.Figures...).in(w, unit.US)}
 	}
-	return tomlFile{file, root}, nil
+	return tomlFile{file, data, root}, nil
 }
 
 // LineFault is a fault of the shop's usual answer to a field, as a *FileError.

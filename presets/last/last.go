@@ -1,9 +1,10 @@
 package last
 
 import (
-	"crypto/rand"
+	"math/rand/v2"
 	"path/filepath"
 	"runtime"
+	"strconv"
 	"time"
 
 	"boothset/calc"
@@ -29,7 +30,10 @@ type Draft struct {
 }
 
 // NewRun is the name of a run, like no other's.
-func NewRun() string { return rand.Text() }
+func NewRun() string {
+	const digits = 36
+	return strconv.FormatUint(rand.Uint64(), digits)
+}
 
 // EnteredAt is when the answer to a field was taken; where it is not known, when the draft
 // was saved.

@@ -207,6 +207,22 @@ func catalogue(t *testing.T) (ids []string) {
 		}
 	}
 	require.NotEmpty(t, ids)
+	return append(ids, bands(t)...)
+}
+
+// bands is the names of the shipped weather bands.
+func bands(t *testing.T) (ids []string) {
+	t.Helper()
+	data, err := os.ReadFile(filepath.Join(root, "presets", "shop", "bands.toml"))
+	require.NoError(t, err)
+	var all struct {
+		Band []struct{ ID string }
+	}
+	require.NoError(t, toml.Unmarshal(data, &all))
+	require.NotEmpty(t, all.Band)
+	for _, b := range all.Band {
+		ids = append(ids, "band-"+b.ID)
+	}
 	return ids
 }
 

@@ -21,6 +21,7 @@ type asked struct {
 	p             *Program
 	q             *question.Question
 	texts         question.Texts
+	booth         string
 	asJSON, batch bool
 	fields, jobs  string
 }
@@ -38,6 +39,7 @@ func (p *Program) ask(q *question.Question) *cobra.Command {
 			_ = c.RegisterFlagCompletionFunc(row.Name, p.complete(row.Field)) // fails for a flag that is not there
 		}
 	}
+	p.boothFlag(c, &a.booth)
 	c.Flags().BoolVar(&a.asJSON, flagJSON, false, "usage-json")
 	c.Flags().BoolVar(&a.batch, flagBatch, false, "usage-batch")
 	c.Flags().StringVar(&a.fields, flagFields, "", "usage-fields")
@@ -93,6 +95,10 @@ func (a *asked) run(c *cobra.Command) error {
 	case pick != nil && !a.asJSON:
 		return &fieldError{flagFields, a.fields, o.words.Say("want-json-or-batch")}
 	}
+	shops := booths{p: p}
+	if o.reader, err = shops.reader(o, a.booth, lastOf(a.texts[question.Gun.Name])); err != nil {
+		return err
+	}
 	for name, texts := range a.texts {
 		row, _ := a.q.Field(name)
 		for i := range texts {
@@ -114,6 +120,20 @@ func (a *asked) run(c *cobra.Command) error {
 	}
 	p.code = p.write(o.words, out, found.Stopped())
 	return nil
+}
+
+// boothFlag gives a command the flag that names a booth.
+func (p *Program) boothFlag(c *cobra.Command, booth *string) {
+	c.Flags().StringVar(booth, flagBooth, "", "usage-booth")
+	_ = c.RegisterFlagCompletionFunc(flagBooth, p.completeBooth) // fails for a flag that is not there
+}
+
+// lastOf is the last of texts, empty where there is none.
+func lastOf(texts []string) string {
+	if len(texts) == 0 {
+		return ""
+	}
+	return texts[len(texts)-1]
 }
 
 // mostJobs is the most lines of a batch that are answered at once.
@@ -159,7 +179,7 @@ func (p *Program) write(w *words.Words, out []byte, stopped bool) int {
 // aloneWithBatch refuses the flags that a batch's requests give themselves.
 func aloneWithBatch(f *pflag.FlagSet, w *words.Words) (err error) {
 	f.Visit(func(x *pflag.Flag) {
-		if !slices.Contains([]string{flagBatch, flagJSON, flagFields, flagJobs, flagUnits, flagLang}, x.Name) {
+		if !slices.Contains([]string{flagBatch, flagJSON, flagFields, flagJobs, flagUnits, flagLang, flagShop}, x.Name) {
 			err = &fieldError{field: x.Name, want: w.Say("want-no-batch")}
 		}
 	})

@@ -19,19 +19,20 @@ const errorSchema = "boothset.error/1"
 // batch is requests to a question on their way to their answers.
 type batch struct {
 	opened
-	q    *question.Question
-	keys []string // requestKeys
-	pick *picked  // of each answer; nil is all of it
+	q     *question.Question
+	keys  []string // requestKeys
+	pick  *picked  // of each answer; nil is all of it
+	shops booths
 }
 
 // runBatch answers one JSON request a line, in their order, on so many cores. A bad line is
 // answered by an error object and the rest go on. It exits 2 where any line was bad, else 3
 // where any job cannot be done, else 0.
 func (p *Program) runBatch(o opened, q *question.Question, jobs int, pick *picked) int {
-	b := &batch{opened: o, q: q, keys: requestKeys(q), pick: pick}
+	b := &batch{opened: o, q: q, keys: requestKeys(q), pick: pick, shops: booths{p: p}}
 	// Next to nothing lives on from line to line: collecting garbage every few megabytes
 	// would be a tenth of the time.
-	defer debug.SetGCPercent(debug.SetGCPercent(1000))
+	defer debug.SetGCPercent(debug.SetGCPercent(600))
 	in := &metered{Reader: p.Std.In}
 	lines := b.answerAll(in, jobs)
 	defer lines.leave()
@@ -56,36 +57,38 @@ func (q *queue) writeTo(to io.Writer, shown *progress) (worst int, broken *broke
 	out := bufio.NewWriterSize(to, 1<<16)
 	for worst = ExitAnswered; ; {
 		x := q.next(out)
-		if x == nil || x.err != nil {
-			if err := out.Flush(); err != nil {
-				return worst, &brokenOff{id: "failed-writing", err: err}
-			}
-			if x == nil {
-				return worst, nil
-			}
-			return worst, &brokenOff{"failed-line-in", x.err, calc.Figures{calc.CountFigure("line", x.n)}}
+		if x == nil {
+			break
 		}
-		if x.code == ExitBadInput || worst == ExitAnswered {
-			worst = x.code
+		worst = worse(worst, x.code)
+		if _, err := out.Write(x.answers); err != nil {
+			return worst, &brokenOff{"failed-line-out", err, calc.Figures{calc.CountFigure("line", x.first)}}
 		}
-		if _, err := out.Write(x.answer); err != nil {
-			return worst, &brokenOff{"failed-line-out", err, calc.Figures{calc.CountFigure("line", x.n)}}
+		if x.err != nil && x.err != io.EOF {
+			broken = &brokenOff{"failed-line-in", x.err, calc.Figures{calc.CountFigure("line", x.last)}}
 		}
-		shown.count(x.n)
+		shown.count(x.last)
 		q.again(x)
 	}
+	if err := out.Flush(); err != nil {
+		return worst, &brokenOff{id: "failed-writing", err: err}
+	}
+	return worst, broken
 }
 
 // longestLine is the longest request that is read.
 const longestLine = 1 << 20
 
 // readLine appends a line to dst, its end included, or what is left at the end of input with
-// io.EOF. Of a line longer than longestLine only so much is kept as shows that.
+// io.EOF. Of a line longer than longestLine only so much is kept as shows that, and its end.
 func readLine(in *bufio.Reader, dst []byte) ([]byte, error) {
+	start := len(dst)
 	for {
 		text, err := in.ReadSlice('\n')
-		if len(dst) <= longestLine {
+		if len(dst)-start <= longestLine {
 			dst = append(dst, text...)
+		} else if err == nil {
+			dst = append(dst, '\n')
 		}
 		if !errors.Is(err, bufio.ErrBufferFull) {
 			return dst, err
@@ -100,7 +103,7 @@ func (b *batch) appendLine(dst []byte, text []byte, n int, said bool) ([]byte, i
 	if err != nil {
 		return appendError(dst, n, err), ExitBadInput
 	}
-	found, err := askTyped(b.reader, b.q, r.answers, r.sys)
+	found, err := askTyped(r.reader, b.q, r.answers, r.sys)
 	if err != nil {
 		return appendError(dst, n, err), ExitBadInput
 	}

@@ -59,6 +59,9 @@ func (p *Program) complete(f *question.Field) func(*cobra.Command, []string, str
 		for _, c := range o.reader.Choices(f) {
 			all = append(all, c.ID+"\t"+c.Name)
 		}
+		if f == question.Gun {
+			all = append(all, p.ownGuns(o)...)
+		}
 		return all, cobra.ShellCompDirectiveNoFileComp
 	}
 }

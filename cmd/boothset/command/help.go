@@ -29,6 +29,11 @@ var examples = map[string][]string{
 		"boothset film --coat clear --gun reduced-pressure --cup-volume 100mL --cup-time 33s",
 		"boothset film --coat clear --solids 42 --wet 4mil,5mil",
 	},
+	commandShop:  {"boothset shop", "boothset shop check"},
+	commandAdd:   {"boothset shop add north/booths/two.toml --dry-run"},
+	commandLog:   {"boothset log --booth two --csv"},
+	commandSheet: {"boothset sheet --booth two"},
+	commandDrift: {"boothset drift --booth two"},
 	"mix": {
 		"boothset mix --coat clear --gun reduced-pressure --area 12ft2 --area hood --ratio 4:1:1",
 		"boothset mix --coat clear --gun reduced-pressure --area 4m2 --price 60/L --distance 9in",

@@ -8,6 +8,8 @@ import (
 	"strings"
 	"testing"
 
+	"boothset/calc/unit"
+	"boothset/presets/answer"
 	"boothset/presets/question"
 	"boothset/presets/question/questiontest"
 
@@ -39,7 +41,7 @@ func answersTo(t *testing.T, q *question.Question) string {
 	var in strings.Builder
 	if q == question.Plan {
 		r := questiontest.Open(t)
-		for texts := range questiontest.Requests(r, 300) {
+		for texts := range questiontest.Requests(r, 120) {
 			request := map[string]any{"spread": true}
 			for name, all := range texts {
 				if len(all) > 0 && all[0] != "" {
@@ -143,26 +145,37 @@ func kept(v any, path string, paths []string) any {
 
 // Whatever paths are picked, what is written is the whole answer without the rest.
 func TestPickedIsTheAnswerWithoutTheRest(t *testing.T) {
-	job := `{"coat":"clear","gun":"reduced-pressure","temp":"95F","humidity":80,"supply":"90psi","wall":"60psi","compressor":"5hp","receiver":"60gal","spread":true}`
-	short := strings.Replace(goodLine, "90psi", "20psi", 1)
+	r := questiontest.Open(t)
+	var found []answer.Answer
+	var whole []string
+	for _, texts := range []question.Texts{
+		questiontest.Texts("coat", "clear", "gun", "reduced-pressure", "temp", "95F", "humidity", "80", "supply", "90psi", "wall", "60psi", "compressor", "5hp", "receiver", "60gal"),
+		questiontest.Texts("coat", "clear", "gun", "reduced-pressure", "temp", "72F", "humidity", "45", "supply", "20psi"),
+	} {
+		a, err := askTyped(r, question.Plan, r.ReadAll(question.Plan, texts, unit.US), unit.US)
+		require.NoError(t, err)
+		a.(*answer.Plan).Sure()
+		found = append(found, a)
+		whole = append(whole, string(appendAnswer(nil, question.Plan, a, false, unit.US, r.Words(), nil)))
+	}
+	require.True(t, found[1].Stopped())
 	known := pathsOf(question.Plan)
-	whole := strings.Split(strings.TrimSpace(boothset(job+"\n"+short+"\n", "plan", "--batch").out), "\n")
-	require.Len(t, whole, 2)
 	rapid.Check(t, func(t *rapid.T) {
 		paths := rapid.SliceOfN(rapid.SampledFrom(known), 1, 6).Draw(t, "paths")
-		got := strings.Split(strings.TrimSpace(boothset(job+"\n"+short+"\n", "plan", "--batch", "--fields", strings.Join(paths, ", ")).out), "\n")
-		if len(got) != 2 {
-			t.Fatalf("%q", got)
+		pick, err := pickOf(question.Plan, strings.Join(paths, ", "), r.Words())
+		if err != nil {
+			t.Fatal(err)
 		}
-		for i := range got {
+		for i := range found {
+			got := appendAnswer(nil, question.Plan, found[i], false, unit.US, r.Words(), pick)
 			var all, picked any
 			if err := json.Unmarshal([]byte(whole[i]), &all); err != nil {
 				t.Fatal(err)
 			}
-			if err := json.Unmarshal([]byte(got[i]), &picked); err != nil {
-				t.Fatalf("%s: %v", got[i], err)
+			if err := json.Unmarshal(got, &picked); err != nil {
+				t.Fatalf("%s: %v", got, err)
 			}
-			assert.Equal(t, kept(all, "", paths), picked, "%v of %s", paths, got[i])
+			assert.Equal(t, kept(all, "", paths), picked, "%v of %s", paths, got)
 		}
 	})
 }

@@ -6,43 +6,48 @@ import (
 	"io"
 )
 
-// queued is a line of a batch, with its answer once answered says so. A blank one has none.
-type queued struct {
-	n        int // from 1
-	text     []byte
-	answer   []byte
-	code     int
-	err      error // of reading it
-	answered chan struct{}
+// block is lines of a batch that are handed out together, with their answers once answered
+// says so. Blank lines have none.
+type block struct {
+	first, last int // of its lines, from 1
+	text        []byte
+	answers     []byte
+	code        int   // the worst of them
+	err         error // that broke the input off, behind its lines
+	answered    chan struct{}
 }
 
-// queue is the lines of a batch on their way through their workers, in their order. They are as
-// many as are in hand at once, and are used again: the memory does not grow with the input.
+// queue is the lines of a batch on their way through their workers, in their order. Its blocks
+// are as many as are in hand at once, and are used again: the memory does not grow with the
+// input.
 type queue struct {
-	free, work, order chan *queued // order has room for one more, which says what broke the input
+	free, work, order chan *block
 	over              chan struct{}
 }
 
 const (
-	// ahead is how many lines are in hand for each worker: enough that none waits for another's
-	// long one.
-	ahead = 16
-	// keptRoom is the largest line, or answer, whose room is kept for others.
-	keptRoom = 1 << 17
+	// blockLines is the most lines that are handed out together, so that handing out is little
+	// beside answering; fewer are where no more are there to read.
+	blockLines = 8
+	// ahead is how many blocks are in hand for each worker: some 5 ms of work, so that none waits
+	// for one that the system keeps waiting.
+	ahead = 8
+	// longText is the most bytes that are handed out together, many times what requests take, and
+	// longAnswers the room for answers that is kept for others.
+	longText, longAnswers = 1 << 17, 1 << 19
 )
 
 // answerAll reads lines and has them answered by so many workers.
 func (b *batch) answerAll(in io.Reader, workers int) *queue {
 	room := ahead * workers
-	q := &queue{make(chan *queued, room), make(chan *queued, room), make(chan *queued, room+1), make(chan struct{})}
+	q := &queue{make(chan *block, room), make(chan *block, room), make(chan *block, room), make(chan struct{})}
 	for range room {
-		q.free <- &queued{answered: make(chan struct{}, 1)}
+		q.free <- &block{answered: make(chan struct{}, 1)}
 	}
 	for range workers {
 		go func() {
 			for x := range q.work {
-				x.answer, x.code = b.appendLine(x.answer[:0], x.text, x.n, true)
-				x.answered <- struct{}{}
+				b.answer(x, true)
 			}
 		}()
 	}
@@ -50,71 +55,97 @@ func (b *batch) answerAll(in io.Reader, workers int) *queue {
 	return q
 }
 
+// answer answers the lines of a block. said is that the general caution was said before, and
+// after it.
+func (b *batch) answer(x *block, said bool) bool {
+	x.answers, x.code = x.answers[:0], ExitAnswered
+	n := x.first
+	for text := range bytes.Lines(x.text) {
+		if len(bytes.TrimSpace(text)) > 0 {
+			var code int
+			x.answers, code = b.appendLine(x.answers, text, n, said)
+			x.code = worse(x.code, code)
+			said = said || code != ExitBadInput
+		}
+		n++
+	}
+	x.answered <- struct{}{}
+	return said
+}
+
+// worse is the exit code that weighs more: of input that will not do, then of a job that cannot
+// be done.
+func worse(a, b int) int {
+	if b == ExitBadInput || a == ExitAnswered {
+		return b
+	}
+	return a
+}
+
 // read hands out the lines of an input. Until one is answered, which says the general caution
-// for all, they are answered here, one by one.
+// for all, they are answered here, and so are very long ones, of which not many may be in hand.
 func (b *batch) read(in io.Reader, q *queue) {
 	defer close(q.order)
 	defer close(q.work)
 	from := bufio.NewReaderSize(in, 1<<16)
 	said := false
-	for n := 1; ; n++ {
-		var x *queued
+	for n := 0; ; {
+		var x *block
 		select {
 		case x = <-q.free:
 		case <-q.over:
 			return
 		}
-		x.n, x.err = n, nil
-		var err error
-		x.text, err = readLine(from, x.text[:0])
-		if n == 1 {
-			x.text = bytes.TrimPrefix(x.text, []byte("\ufeff")) // some shells put a byte order mark first
+		x.first, x.text, x.err = n+1, x.text[:0], nil
+		for x.err == nil {
+			x.text, x.err = readLine(from, x.text)
+			if n++; n == 1 {
+				x.text = bytes.TrimPrefix(x.text, []byte("\ufeff")) // some shells put a byte order mark first
+			}
+			if n-x.first+1 == blockLines || len(x.text) > longText || !lineThere(from) {
+				break
+			}
 		}
-		switch {
-		case len(bytes.TrimSpace(x.text)) == 0:
-			x.answer, x.code = x.answer[:0], ExitAnswered
-			x.answered <- struct{}{}
-		case !said:
-			x.answer, x.code = b.appendLine(x.answer[:0], x.text, n, false)
-			said = x.code != ExitBadInput
-			x.answered <- struct{}{}
-		default:
+		x.last = n
+		ended := x.err != nil
+		if !said || len(x.text) > longText {
+			said, x.text = b.answer(x, said), nil
+		} else {
 			q.work <- x
 		}
 		q.order <- x
-		switch {
-		case err == io.EOF:
-			return
-		case err != nil:
-			q.order <- &queued{n: n, err: err}
+		if ended {
 			return
 		}
 	}
 }
 
-// next is the next line in the order of the input, answered; nil after the last. Where it has
+// lineThere reports whether a whole line can be read without waiting for it.
+func lineThere(in *bufio.Reader) bool {
+	there, _ := in.Peek(in.Buffered())
+	return bytes.IndexByte(there, '\n') >= 0
+}
+
+// next is the next block in the order of the input, answered; nil after the last. Where it has
 // to be waited for because none is in hand, what was answered before leaves first.
-func (q *queue) next(out *bufio.Writer) *queued {
-	var x *queued
+func (q *queue) next(out *bufio.Writer) *block {
+	var x *block
 	select {
 	case x = <-q.order:
 	default:
 		_ = out.Flush() // were it to fail the next write would too
 		x = <-q.order
 	}
-	if x != nil && x.err == nil {
+	if x != nil {
 		<-x.answered
 	}
 	return x
 }
 
-// again gives a line back for another.
-func (q *queue) again(x *queued) {
-	if cap(x.text) > keptRoom {
-		x.text = nil
-	}
-	if cap(x.answer) > keptRoom {
-		x.answer = nil
+// again gives a block back for others.
+func (q *queue) again(x *block) {
+	if cap(x.answers) > longAnswers {
+		x.answers = nil
 	}
 	q.free <- x
 }

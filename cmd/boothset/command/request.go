@@ -19,6 +19,7 @@ import (
 // request is one line of a batch, read.
 type request struct {
 	answers question.Answers
+	reader  *question.Reader // of its booth and gun
 	sys     unit.System
 	spread  bool // work out how sure a plan is too
 }
@@ -26,6 +27,7 @@ type request struct {
 // The keys of a request that are no field of its question.
 const (
 	keyUnits  = "units"
+	keyBooth  = "booth"
 	keySpread = "spread"
 )
 
@@ -90,13 +92,33 @@ func (b *batch) decode(line []byte) (got request, err error) {
 		}
 		texts[row.Name] = all
 	}
-	got.answers = b.reader.ReadAll(b.q, texts, got.sys)
-	return got, nil
+	booth := ""
+	if v, ok := raw[keyBooth]; ok {
+		if kind := kindOf(v); kind != "string" && kind != "null" {
+			return got, otherKind(w, keyBooth, kind, w.Say("takes-text"))
+		}
+		id, _ := textOf(v)
+		booth = strings.Join(id, "")
+	}
+	got.reader, err = b.readerOf(booth, lastOf(texts[question.Gun.Name]))
+	if err == nil {
+		got.answers = got.reader.ReadAll(b.q, texts, got.sys)
+	}
+	return got, err
+}
+
+// readerOf is the reader of a request's booth and gun, the batch's own where it names neither
+// a booth nor a gun of the shop's.
+func (b *batch) readerOf(booth, gun string) (*question.Reader, error) {
+	if booth == "" && (gun == "" || b.reader.Read(question.Gun, gun, b.sys).Fault == nil) {
+		return b.reader, nil
+	}
+	return b.shops.reader(b.opened, booth, gun)
 }
 
 // requestKeys is the keys that a request may hold, those of the fields first, in their order.
 func requestKeys(q *question.Question) []string {
-	keys := append(q.Keys(), keyUnits)
+	keys := append(q.Keys(), keyBooth, keyUnits)
 	if q == question.Plan {
 		keys = append(keys, keySpread)
 	}

@@ -101,7 +101,7 @@ func (p *Program) Root() *cobra.Command {
 	for _, q := range question.Questions() {
 		root.AddCommand(p.ask(q))
 	}
-	root.AddCommand(p.version(), p.completion())
+	root.AddCommand(p.shop(), p.logs(), p.sheet(), p.drift(), p.version(), p.completion())
 	root.SetHelpCommand(p.helpCommand())
 	root.CompletionOptions.DisableDefaultCmd = true
 	return root
@@ -174,6 +174,7 @@ func doubleDashed(root *cobra.Command, args []string) []string {
 // common is the flags that the assistant and every sub-command have.
 type common struct {
 	units, lang, colours          string
+	shop                          string // the shop's folder
 	plain, card, noMouse, version bool
 }
 
@@ -181,6 +182,8 @@ type common struct {
 const (
 	flagUnits  = "units"
 	flagLang   = "lang"
+	flagShop   = "shop"
+	flagBooth  = "booth"
 	flagJSON   = "json"
 	flagBatch  = "batch"
 	flagFields = "fields"
@@ -192,6 +195,7 @@ const (
 func (c *common) flags(f *pflag.FlagSet) {
 	f.StringVar(&c.units, flagUnits, "", "usage-units")
 	f.StringVar(&c.lang, flagLang, "", "usage-lang")
+	f.StringVar(&c.shop, flagShop, "", "usage-shop")
 }
 
 // words is the sentences asked for, else the locale's. Where there is no such language

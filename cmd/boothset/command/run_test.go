@@ -84,7 +84,7 @@ func TestFlagsAndRequestFieldsAreTheSame(t *testing.T) {
 			flags = append(flags, strings.ReplaceAll(strings.Fields(name)[0], "-", "_"))
 		}
 	}
-	assert.ElementsMatch(t, append(requestKeys(question.Plan), "json", "batch", "fields", "jobs", "lang"), append(flags, "spread"))
+	assert.ElementsMatch(t, append(requestKeys(question.Plan), "json", "batch", "fields", "jobs", "lang", "shop"), append(flags, "spread"))
 }
 
 // What the help says a choice is, the catalogue offers.

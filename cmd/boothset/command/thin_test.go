@@ -163,7 +163,7 @@ func TestThinText(t *testing.T) {
 	require.Equal(t, ExitAnswered, r.code)
 	for _, s := range []string{
 		"Clearcoat. 21 s in the DIN 53211 4 mm cup, paint at 62 F.", "  WARM Warm it to 76 F; or only to 68 F, and add 5% thinner.",
-		"  SHEET ASKS   16 to 18 s         at 68 F, the sheet's", "  YOURS        about 19 s         at 68 F, 18 to 20 s",
+		"  WANTED       16 to 18 s         at 68 F, the sheet's", "  YOURS        about 19 s         at 68 F, 18 to 20 s",
 		"  THEN         about 17 s         at 76 F; time it again", "about 74 mm2/s (52 mm2/s to 97 mm2/s)", "[the product's sheet, as typed]",
 	} {
 		assert.Contains(t, strings.Join(strings.Fields(r.out), " "), strings.Join(strings.Fields(s), " "))

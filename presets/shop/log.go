@@ -1,0 +1,202 @@
+package shop
+
+import (
+	"bytes"
+	"cmp"
+	"errors"
+	"io/fs"
+	"os"
+	"path"
+	"slices"
+	"strings"
+	"syscall"
+	"time"
+
+	"boothset/calc/unit"
+)
+
+// mostLogs is how many files a machine may fill for a booth in a month: of 1 MB each.
+const mostLogs = 1000
+
+// mostLine is the longest that a record may be: far longer than any job's.
+const mostLine = 64 << 10
+
+// Keep appends a record to the log of its booth, and gives it as it is kept: with an id of its
+// own where it has none. It is one write, under the machine's lock, on a line of its own also
+// where the last one is torn; once it returns without an error the record is on the disk. An
+// error leaves the log as it was.
+func (f *Folder) Keep(m *Machine, r Record, sys unit.System) (*Record, error) {
+	if !IsID(r.Booth) {
+		return nil, &Error{r.Booth, "shop-id-kept", nil}
+	}
+	dir := path.Join(logDir, r.Booth)
+	r.At = r.At.UTC().Truncate(time.Second)
+	var err error
+	if r.ID == "" {
+		r.ID, err = newID()
+	}
+	line, errLine := r.line(sys)
+	if len(line) > mostLine {
+		errLine = syscall.EFBIG
+	}
+	if err = errors.Join(err, errLine, f.make(dir)); err != nil {
+		return nil, f.unwritten(dir, err)
+	}
+	held, err := m.hold()
+	if err != nil {
+		return nil, f.unwritten(dir, err)
+	}
+	defer held.Close()
+	for n := 1; n <= mostLogs; n++ {
+		full, err := f.append(path.Join(dir, logName(r.At, m, n)), line)
+		if err != nil {
+			return nil, f.unwritten(dir, err)
+		}
+		if !full {
+			return &r, nil
+		}
+	}
+	return nil, f.unwritten(dir, syscall.EFBIG)
+}
+
+// append appends a line to a file; full is whether that would have no room for it.
+func (f *Folder) append(name string, line []byte) (full bool, err error) {
+	info, err := f.root.Stat(name)
+	isNew := errors.Is(err, fs.ErrNotExist)
+	switch {
+	case err == nil && !info.Mode().IsRegular():
+		return false, fs.ErrInvalid // a pipe would be waited for
+	case err == nil && info.Size()+int64(len(line)) >= mostBytes:
+		return true, nil
+	}
+	file, err := f.root.OpenFile(name, os.O_RDWR|os.O_APPEND|os.O_CREATE, f.fileMode())
+	if err != nil {
+		return false, err
+	}
+	defer func() { err = errors.Join(err, file.Close()) }()
+	if info, err = file.Stat(); err != nil {
+		return false, err
+	}
+	size := info.Size()
+	var end [1]byte
+	if size > 0 {
+		if _, err := file.ReadAt(end[:], size-1); err != nil {
+			return false, err
+		}
+		if end[0] != '\n' {
+			line = append([]byte("\n"), line...)
+		}
+	}
+	if _, err = file.Write(line); err == nil {
+		err = file.Sync()
+	}
+	if err != nil {
+		return false, errors.Join(err, file.Truncate(size))
+	}
+	if !isNew {
+		return false, nil
+	}
+	f.permit(file)
+	return false, f.syncFolder(path.Dir(name))
+}
+
+// Log reads the log of a booth, in the order of the records' times, of the same by their ids; a
+// record that stands in several files counts once. Lines that will not do are passed over, each
+// with its fault.
+func (f *Folder) Log(booth string) (all []*Record, faults []*Fault) {
+	if !IsID(booth) {
+		return nil, nil
+	}
+	dir := path.Join(logDir, booth)
+	names, fault := f.names(dir)
+	if fault != nil {
+		faults = append(faults, fault)
+	}
+	seen := map[string]bool{}
+	for _, e := range names {
+		if !isLogName(e.Name()) {
+			continue
+		}
+		file := path.Join(dir, e.Name())
+		data, _, fault := f.read(file)
+		if fault != nil {
+			faults = append(faults, fault)
+			continue
+		}
+		records, wrong := ReadLog(booth, file, data)
+		faults = append(faults, wrong...)
+		for _, r := range records {
+			if !seen[r.ID] {
+				seen[r.ID] = true
+				all = append(all, r)
+			}
+		}
+	}
+	slices.SortStableFunc(all, func(a, b *Record) int { return cmp.Or(a.At.Compare(b.At), strings.Compare(a.ID, b.ID)) })
+	return all, faults
+}
+
+// ReadLog reads the records of a file's contents; file is its name for faults.
+func ReadLog(booth, file string, data []byte) (all []*Record, faults []*Fault) {
+	n := 0
+	for line := range bytes.Lines(data) {
+		n++
+		line = bytes.TrimSpace(line)
+		if len(line) == 0 || bytes.Equal(line, []byte("=======")) {
+			continue
+		}
+		r, fault := readRecord(booth, file, line)
+		if fault != nil {
+			faults = append(faults, fault.at(n, 0))
+		}
+		if r != nil {
+			all = append(all, r)
+		}
+	}
+	return all, faults
+}
+
+// LoggedBooths is the ids of the booths that have a log, sorted.
+func (f *Folder) LoggedBooths() []string { return f.folders(logDir) }
+
+// folders is the folders of a folder whose name is an id.
+func (f *Folder) folders(dir string) (ids []string) {
+	names, _ := f.names(dir)
+	for _, e := range names {
+		if e.IsDir() && IsID(e.Name()) {
+			ids = append(ids, e.Name())
+		}
+	}
+	return ids
+}
+
+// Jobs is the jobs of a log, each with what was said of it later laid over it: the last of what
+// was said of outcome and note counts.
+func Jobs(log []*Record) (jobs []*Record) {
+	of := map[string]*Record{}
+	for _, r := range log {
+		if r.Of == "" {
+			job := *r
+			of[r.ID] = &job
+			jobs = append(jobs, &job)
+		}
+	}
+	for _, r := range log {
+		job := of[r.Of]
+		if r.Of == "" || job == nil {
+			continue
+		}
+		if len(r.Outcome) > 0 {
+			job.Outcome, job.Then = r.Outcome, r.Then
+		}
+		job.Note = cmp.Or(r.Note, job.Note)
+		job.Painter = cmp.Or(r.Painter, job.Painter)
+		if r.Read != (Values{}) {
+			job.Read = r.Read
+		}
+		if r.Set != (Values{}) {
+			job.Set = r.Set
+		}
+	}
+	return jobs
+}
