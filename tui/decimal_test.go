@@ -4,6 +4,8 @@ import (
 	"regexp"
 	"testing"
 
+	"boothset/tui/draw"
+
 	"github.com/charmbracelet/x/ansi"
 	"github.com/stretchr/testify/require"
 )
@@ -16,7 +18,9 @@ func TestDecimalsAreOfThePlace(t *testing.T) {
 	seen := 0
 	for _, f := range shots() {
 		here, there := f.at(t, look{lang: "es_ES", metric: true}), f.at(t, look{lang: "es_MX", metric: true})
-		require.Equal(t, there.s.words.WithComma(true).Marked(there.View()), here.View(), f.name)
+		if _, answered := here.page().(ruled); !answered { // the digits of an answer have a comma of their own
+			require.Equal(t, there.s.words.WithComma(true).Marked(there.View()), here.View(), f.name)
+		}
 		require.NotRegexp(t, pointed, ansi.Strip(here.View()), f.name)
 		require.Equal(t, there.s.answers.Texts(), here.s.answers.Texts(), "what is kept is the same everywhere")
 		if here.View() != there.View() {
@@ -24,6 +28,11 @@ func TestDecimalsAreOfThePlace(t *testing.T) {
 		}
 	}
 	require.Greater(t, seen, 10)
+	answer := start(t, look{lang: "es_ES", metric: true})
+	press(answer, toAnswer...)
+	for _, row := range draw.Digits("2,15", 3, answer.s.glyphs) {
+		require.Contains(t, answer.View(), row)
+	}
 	here, there := dialogueOf(t, look{lang: "es_ES"}, lines(linesToAnswer...)), dialogueOf(t, look{lang: "es_MX"}, lines(linesToAnswer...))
 	require.NotRegexp(t, pointed, here.out)
 	require.NotEqual(t, there.out, here.out)

@@ -71,6 +71,9 @@ func (r *root) step(by int) {
 func (r *root) back() {
 	if n := len(r.over); n > 0 {
 		r.over = r.over[:n-1]
+		if p, ok := r.page().(asking); ok {
+			p.enter() // in units that may have changed
+		}
 		return
 	}
 	r.step(-1)
