@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"fmt"
 	"testing"
 
 	"boothset/calc/spread"
@@ -26,33 +27,35 @@ func TestAFrameIsNeverStale(t *testing.T) {
 	})
 }
 
-// BenchmarkKeyToFrame is what a press takes on the largest usual window, from the key to
-// the frame: the wall is nudged there and back, all is worked out again, how sure it is
+// BenchmarkKeyToFrame is what a press takes, from the key to the frame, in a usual large window
+// and in one with tiles: the wall is nudged there and back, all is worked out again, how sure it is
 // too, and the view is drawn.
 func BenchmarkKeyToFrame(b *testing.B) {
-	for _, glyphs := range []string{"blocks", "ascii"} {
-		for i, v := range views {
-			b.Run(v.id+"/"+glyphs, func(b *testing.B) {
-				r := start(b, look{size: size{120, 40}, colour: true, ascii: glyphs == "ascii"})
-				press(r, toAnswer...)
-				r.s.sure = spread.Of // nothing is known beforehand
-				r.bench.open(i, frameOf(r.bench, r.size).room)
-				keys := [2]string{"right", "left"}
-				before := r.View()
-				press(r, keys[0])
-				if r.View() == before {
-					b.Fatal("nothing moved")
-				}
-				n := 1
-				b.ReportAllocs()
-				for b.Loop() {
-					press(r, keys[n%2])
-					n++
-					if r.View() == "" {
-						b.Fatal("no frame")
+	for _, l := range []size{{120, 40}, largeWindow} {
+		for _, glyphs := range []string{"blocks", "ascii"} {
+			for i, v := range views {
+				b.Run(fmt.Sprintf("%dx%d/%s/%s", l.w, l.h, v.id, glyphs), func(b *testing.B) {
+					r := start(b, look{size: l, colour: true, ascii: glyphs == "ascii"})
+					press(r, toAnswer...)
+					r.s.sure = spread.Of // nothing is known beforehand
+					r.bench.open(i, frameOf(r.bench, r.size).room)
+					keys := [2]string{"right", "left"}
+					before := r.View()
+					press(r, keys[0])
+					if r.View() == before {
+						b.Fatal("nothing moved")
 					}
-				}
-			})
+					n := 1
+					b.ReportAllocs()
+					for b.Loop() {
+						press(r, keys[n%2])
+						n++
+						if r.View() == "" {
+							b.Fatal("no frame")
+						}
+					}
+				})
+			}
 		}
 	}
 }
