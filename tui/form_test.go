@@ -42,7 +42,7 @@ func TestAFormOpensAtTheFieldInTheWayAndSharesWhatWasAnswered(t *testing.T) {
 	press(r, toThin...)
 	require.Equal(t, "thin", where(r))
 	require.Equal(t, question.Seconds.Name, boxAt(r), "the cup may be left out")
-	require.Contains(t, r.View(), "! seconds: type a number")
+	require.Contains(t, r.View(), "> seconds: type a number")
 	require.Contains(t, r.View(), "75F  as answered")
 	press(r, "up", "din4", "enter")
 	require.Equal(t, question.Seconds.Name, boxAt(r))

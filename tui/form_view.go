@@ -100,6 +100,8 @@ func (f *form) state(w int) []string {
 	switch {
 	case f.fault != "":
 		return each(hang("! ", f.fault, w), warn)
+	case f.err != nil && len(f.own()) == 0: // nothing was typed that could be wrong
+		return each(hang("> ", f.wrong(), w), f.s.theme.Focus.Render)
 	case f.err != nil:
 		return each(hang("! ", f.wrong(), w), warn)
 	case f.answer.Stopped():
