@@ -11,6 +11,10 @@ import (
 	"boothset/presets/card"
 )
 
+// beside is the size of type of a page beside that of the same PDF: whoever reads it may have
+// fonts that run wider.
+const beside = 0.87
+
 //go:embed page.html
 var pageHTML string
 
@@ -31,7 +35,7 @@ func (p *Page) HTML() ([]byte, error) {
 	var b bytes.Buffer
 	err = t.Execute(&b, map[string]any{
 		"Lang": p.Words.Lang(), "Title": p.plain(p.Title), "Blocks": p.blocks(), "Paper": p.Paper, "Margin": millimetres(margin),
-		"Wide": millimetres(p.Paper.Width - 2*margin), "Points": millimetres(p.size()),
+		"Wide": millimetres(p.Paper.Width - 2*margin), "Points": millimetres(p.size() * beside),
 	})
 	return b.Bytes(), err
 }
