@@ -41,7 +41,7 @@ func Lay(rows []Row, width int, w *words.Words) []Line {
 			l.values(block)
 			i += len(block) - 1
 		case Caution:
-			l.hang(r, l.levelMark(r.Level), r.Grounded())
+			l.hang(r, LevelMark(l.words, r.Level), r.Grounded())
 		case Title:
 			l.line(r, r.Text)
 		case Reason:
@@ -114,11 +114,11 @@ func (l *layout) hang(r Row, mark, t string) {
 	}
 }
 
-// levelMark stands before a caution.
-func (l *layout) levelMark(level calc.Level) string {
+// LevelMark is what stands before a caution.
+func LevelMark(w *words.Words, level calc.Level) string {
 	switch level {
 	case calc.Stop:
-		return l.words.Say("verdict-stop")
+		return w.Say("verdict-stop")
 	case calc.Warn:
 		return "!"
 	}

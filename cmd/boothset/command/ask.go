@@ -33,19 +33,24 @@ func (p *Program) ask(q *question.Question) *cobra.Command {
 		Use: q.Name, Short: p.local.Say("brief-" + q.Name), Args: p.noArgs,
 		RunE: func(c *cobra.Command, _ []string) error { return a.run(c) },
 	}
-	for _, row := range q.Fields {
-		c.Flags().Var(&fieldFlag{a.texts, row}, row.Name, row.Usage())
-		if row.Listed() || row.Field == question.Line {
-			_ = c.RegisterFlagCompletionFunc(row.Name, p.complete(row.Field)) // fails for a flag that is not there
-		}
-	}
-	p.boothFlag(c, &a.booth)
+	a.questionFlags(c)
 	c.Flags().BoolVar(&a.asJSON, flagJSON, false, "usage-json")
 	c.Flags().BoolVar(&a.batch, flagBatch, false, "usage-batch")
 	c.Flags().StringVar(&a.fields, flagFields, "", "usage-fields")
 	c.Flags().StringVar(&a.jobs, flagJobs, "", "usage-jobs")
 	c.Flags().SortFlags = false
 	return c
+}
+
+// questionFlags gives a command the flags of a question's fields, and that of a booth.
+func (a *asked) questionFlags(c *cobra.Command) {
+	for _, row := range a.q.Fields {
+		c.Flags().Var(&fieldFlag{a.texts, row}, row.Name, row.Usage())
+		if row.Listed() || row.Field == question.Line {
+			_ = c.RegisterFlagCompletionFunc(row.Name, a.p.complete(row.Field)) // fails for a flag that is not there
+		}
+	}
+	a.p.boothFlag(c, &a.booth)
 }
 
 // fieldFlag is a field as a flag: its texts are kept as they are given.
@@ -96,21 +101,9 @@ func (a *asked) run(c *cobra.Command) error {
 		return &fieldError{flagFields, a.fields, o.words.Say("want-json-or-batch")}
 	}
 	shops := booths{p: p}
-	if o.reader, err = shops.reader(o, a.booth, lastOf(a.texts[question.Gun.Name])); err != nil {
-		return err
-	}
-	for name, texts := range a.texts {
-		row, _ := a.q.Field(name)
-		for i := range texts {
-			texts[i] = o.reader.Expand(row.Field, texts[i])
-		}
-	}
-	found, err := askTyped(o.reader, a.q, o.reader.ReadAll(a.q, a.texts, o.sys), o.sys)
+	found, _, err := a.answer(&o, &shops)
 	if err != nil {
 		return err
-	}
-	if plan, ok := found.(*answer.Plan); ok {
-		plan.Sure()
 	}
 	var out []byte
 	if a.asJSON {
@@ -120,6 +113,28 @@ func (a *asked) run(c *cobra.Command) error {
 	}
 	p.code = p.write(o.words, out, found.Stopped())
 	return nil
+}
+
+// answer answers the question by what was typed, with how sure a plan is; o then reads with
+// the booth and the gun that were named.
+func (a *asked) answer(o *opened, shops *booths) (found answer.Answer, typed question.Answers, err error) {
+	if o.reader, err = shops.reader(*o, a.booth, lastOf(a.texts[question.Gun.Name])); err != nil {
+		return nil, typed, err
+	}
+	for name, texts := range a.texts {
+		row, _ := a.q.Field(name)
+		for i := range texts {
+			texts[i] = o.reader.Expand(row.Field, texts[i])
+		}
+	}
+	typed = o.reader.ReadAll(a.q, a.texts, o.sys)
+	if found, err = askTyped(o.reader, a.q, typed, o.sys); err != nil {
+		return nil, typed, err
+	}
+	if plan, ok := found.(*answer.Plan); ok {
+		plan.Sure()
+	}
+	return found, typed, nil
 }
 
 // boothFlag gives a command the flag that names a booth.

@@ -33,6 +33,10 @@ var examples = map[string][]string{
 	commandAdd:   {"boothset shop add north/booths/two.toml --dry-run"},
 	commandLog:   {"boothset log --booth two --csv"},
 	commandSheet: {"boothset sheet --booth two"},
+	commandCard: {
+		"boothset card --coat clear --gun reduced-pressure --temp 75F --humidity 45 --supply 90psi",
+		"boothset card --booth two --gun number-four --coat clear --temp 75F --humidity 45 --format pdf -o clear.pdf",
+	},
 	commandDrift: {"boothset drift --booth two"},
 	"mix": {
 		"boothset mix --coat clear --gun reduced-pressure --area 12ft2 --area hood --ratio 4:1:1",

@@ -1,0 +1,185 @@
+package command
+
+import (
+	"errors"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"boothset/calc"
+	"boothset/calc/unit"
+	"boothset/presets/answer"
+	"boothset/presets/card"
+	"boothset/presets/print"
+	"boothset/presets/question"
+	"boothset/presets/words"
+
+	"github.com/spf13/cobra"
+)
+
+// commandCard is the command that prints the card of a job.
+const commandCard = "card"
+
+// The flags of the card beside those of a plan.
+const (
+	flagFormat = "format"
+	flagOutput = "output"
+	flagPaper  = "paper"
+	flagForce  = "force"
+)
+
+// The formats of a card.
+const (
+	formatText = "text"
+	formatHTML = "html"
+	formatPDF  = "pdf"
+)
+
+var formats = []string{formatText, formatHTML, formatPDF}
+
+// cardAsked is the card's flags as they were given.
+type cardAsked struct {
+	asked
+	format, file, paper string
+	force               bool
+}
+
+// card is the command of the card: a plan's flags, and how it is put on paper.
+func (p *Program) card() *cobra.Command {
+	a := &cardAsked{asked: asked{p: p, q: question.Plan, texts: question.Texts{}}}
+	c := &cobra.Command{
+		Use: commandCard, Short: p.local.Say("brief-card"), Args: p.noArgs,
+		RunE: func(*cobra.Command, []string) error { return a.print() },
+	}
+	a.questionFlags(c)
+	c.Flags().StringVar(&a.format, flagFormat, formatText, "usage-format")
+	c.Flags().StringVarP(&a.file, flagOutput, "o", "", "usage-output")
+	c.Flags().StringVar(&a.paper, flagPaper, "", "usage-paper")
+	c.Flags().BoolVar(&a.force, flagForce, false, "usage-force")
+	for name, from := range map[string][]string{flagFormat: formats, flagPaper: paperNames()} {
+		_ = c.RegisterFlagCompletionFunc(name, cobra.FixedCompletions(from, cobra.ShellCompDirectiveNoFileComp)) // fails for a flag that is not there
+	}
+	c.Flags().SortFlags = false
+	return c
+}
+
+func paperNames() (names []string) {
+	for _, p := range print.Papers {
+		names = append(names, p.Name)
+	}
+	return names
+}
+
+// print makes the card and writes it where it was asked for.
+func (a *cardAsked) print() error {
+	o, err := a.p.open()
+	if err != nil {
+		return err
+	}
+	paper, err := a.checked(o)
+	if err != nil {
+		return err
+	}
+	shops := booths{p: a.p}
+	found, typed, err := a.answer(&o, &shops)
+	if err != nil {
+		return err
+	}
+	plan := found.(*answer.Plan) // the question is a plan's
+	span, _ := typed.Or(o.reader.Usual()).One(question.GaugeSpan)
+	c := card.Card{Plan: plan, Span: unit.Gauge(span.SI[0]), Printed: a.p.now()}
+	if a.booth != "" {
+		b, _ := shops.folder.Booth(o.reader, a.booth) // it was read, and its faults told
+		c.Booth = b.Name
+		agreed, faults := card.AgreedFor(shops.folder, b.ID, plan)
+		a.p.warn(o.words, faults)
+		c.Agreed = agreed
+	}
+	out, err := a.laid(&c, o, paper)
+	if err != nil {
+		a.p.code = a.p.failed(o.words, "failed-answer", err)
+		return nil
+	}
+	return a.out(o.words, out, plan.Stopped())
+}
+
+// checked is the paper that was asked for, by the units where none was. What else was given
+// and will not do is a fault.
+func (a *cardAsked) checked(o opened) (paper *print.Paper, err error) {
+	a.format, a.paper = strings.ToLower(a.format), strings.ToLower(a.paper)
+	if a.paper == "" {
+		a.paper = print.Papers[o.sys].Name
+	}
+	n := slices.Index(paperNames(), a.paper)
+	switch {
+	case !slices.Contains(formats, a.format):
+		return nil, &fieldError{flagFormat, a.format, o.words.Choose(formats)}
+	case n < 0:
+		return nil, &fieldError{flagPaper, a.paper, o.words.Choose(paperNames())}
+	case words.Printable(a.file) != a.file:
+		return nil, &fieldError{flagOutput, a.file, o.words.Say("want-file-name")}
+	case a.format == formatPDF && a.file == "" && IsTerminal(a.p.Std.Out):
+		return nil, &fieldError{flagFormat, a.format, o.words.Say("want-output")}
+	}
+	if _, err := os.Lstat(a.file); err == nil && a.file != "" && !a.force {
+		return nil, a.there(o.words)
+	}
+	return print.Papers[n], nil
+}
+
+// there is the fault of a file that is there already.
+func (a *cardAsked) there(w *words.Words) error {
+	return &fieldError{flagOutput, a.file, w.Say("want-force")}
+}
+
+// laid is the card in its format.
+func (a *cardAsked) laid(c *card.Card, o opened, paper *print.Paper) ([]byte, error) {
+	rows := c.Rows(o.words, o.sys)
+	if a.format == formatText {
+		return answer.Print(rows, answer.Width, o.words), nil
+	}
+	page := print.Page{Title: c.Title(o.words), Rows: rows, Pictures: c.Pictures(o.words, o.sys), Words: o.words, Paper: paper, Printed: c.Printed}
+	if a.format == formatHTML {
+		return page.HTML()
+	}
+	return page.PDF()
+}
+
+// out writes the card to its file, else to standard output.
+func (a *cardAsked) out(w *words.Words, out []byte, stopped bool) error {
+	if a.file == "" {
+		a.p.code = a.p.write(w, out, stopped)
+		return nil
+	}
+	err := a.keep(out)
+	switch {
+	case errors.Is(err, fs.ErrExist):
+		return a.there(w)
+	case err != nil:
+		a.p.code = a.p.failed(w, "failed-answer", err)
+		return nil
+	}
+	a.p.code = a.p.write(w, []byte(spoken(w, "card-written", calc.PathFigure("file", a.file))+"\n"), stopped)
+	return nil
+}
+
+// keep writes the file: a new one whole or not at all, and over one that is there only where
+// that was asked for.
+func (a *cardAsked) keep(out []byte) error {
+	aside, err := os.CreateTemp(filepath.Dir(a.file), ".boothset-card-*")
+	if err != nil {
+		return err
+	}
+	defer os.Remove(aside.Name())
+	_, err = aside.Write(out)
+	err = errors.Join(err, aside.Chmod(0o644), aside.Close())
+	switch {
+	case err != nil:
+		return err
+	case a.force:
+		return os.Rename(aside.Name(), a.file)
+	}
+	return os.Link(aside.Name(), a.file) // fails where there is one
+}

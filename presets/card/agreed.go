@@ -1,0 +1,96 @@
+package card
+
+import (
+	"boothset/calc"
+	"boothset/calc/unit"
+	"boothset/presets/answer"
+	"boothset/presets/shop"
+	"boothset/presets/words"
+)
+
+// Agreed is what was agreed on for a job; none where Settings is empty.
+type Agreed struct {
+	Settings []*shop.Setting // several where it was agreed twice apart
+	Void     bool            // the line or the gun has changed since
+	Band     shop.Band       // that the day is in, without an id where it is in none
+	By       string          // initials, empty where they are not known
+}
+
+// AgreedFor looks up what stands for a plan in a booth, on the band of its day.
+func AgreedFor(f *shop.Folder, booth string, p *answer.Plan) (a Agreed, faults []*shop.Fault) {
+	q := p.Request
+	bands, faults := f.Bands()
+	a.Band, _ = shop.BandOf(bands, q.Day.Air, q.Day.Humidity)
+	settings, more := f.Settings(booth)
+	faults = append(faults, more...)
+	a.Settings = shop.For(shop.Standing(settings), shop.Subject{Coat: q.Coat.ID, Stage: q.Coat.Stage.ID, Gun: q.Gun.ID, Band: a.Band.ID})
+	for _, s := range a.Settings {
+		a.Void = a.Void || shop.Void(s.Since(q))
+	}
+	if len(a.Settings) == 1 && a.Settings[0].By != "" {
+		painters, more := f.Painters()
+		faults = append(faults, more...)
+		a.By = painters[a.Settings[0].By]
+	}
+	return a, faults
+}
+
+// rows is what was agreed with who did it and when, each value beside the day's own. One that
+// is void, or was agreed twice, gives no value: it is to be agreed on anew.
+func (a *Agreed) rows(w *words.Words, sys unit.System, p *answer.Plan) []answer.Row {
+	if len(a.Settings) == 0 {
+		return nil
+	}
+	say := func(id string, f ...calc.Figure) string { return w.Text(sys, id, f) }
+	s := a.Settings[0]
+	when := say("agreed-on", calc.TextFigure("date", s.Agreed.Local().Format("2006-01-02")))
+	if a.By != "" {
+		when = say("agreed-by", calc.TextFigure("date", s.Agreed.Local().Format("2006-01-02")), calc.TextFigure("who", a.By))
+	}
+	title := answer.Row{Role: answer.Title, ID: "card-agreed", Text: when}
+	switch {
+	case len(a.Settings) > 1:
+		title.Text = say("card-twins")
+		return []answer.Row{title}
+	case a.Void:
+		title.Text += " " + say("card-void")
+		return []answer.Row{title}
+	case s.Band == shop.Any:
+		title.Text += " " + say("agreed-any")
+	default:
+		title.Text += " " + say("agreed-band", calc.TextFigure("band", a.Band.Called(w)))
+	}
+	rows := []answer.Row{title}
+	add := func(about, label, text, today string) {
+		r := answer.Row{Role: answer.Value, About: about, Name: w.Say(label), Text: text}
+		if today != "" {
+			r.More = say("agreed-today", calc.TextFigure("value", today))
+		}
+		rows = append(rows, r)
+	}
+	v, now := &s.Values, shop.Answered(p.Request, p.Setup)
+	turned := func(opening float64) string { return w.FigureText(sys, p.Setup.Valve.Knob("valve", opening)) }
+	if v.Wall > 0 {
+		add(answer.AboutWall, "label-wall", sys.Gauge(v.Wall, unit.Usual), sys.Gauge(now.Wall, unit.Usual))
+	}
+	if v.Distance > 0 {
+		add(answer.AboutDistance, "label-distance", sys.Small(v.Distance, unit.Usual), sys.Small(now.Distance, unit.Usual))
+	}
+	if v.Opening > 0 && !p.Setup.Valve.None {
+		add(answer.AboutValve, "label-valve", turned(v.Opening), turned(now.Opening))
+	}
+	if v.Gun > 0 && now.Gun > 0 {
+		fine := unit.Pressure.Fine(sys)
+		add(answer.AboutGauge, "label-gauge", sys.Gauge(v.Gun, fine), sys.Gauge(now.Gun, fine))
+	}
+	if v.Tip > 0 {
+		add("tip", "label-tip", w.FigureText(sys, calc.FigureOf("", calc.FigureTip, v.Tip)), "")
+	}
+	if s.Knobs != "" {
+		add("setup", "label-knobs", s.Knobs, "")
+	}
+	if s.Why != "" {
+		add("why", "label-because", s.Why, "")
+	}
+	return rows
+}
