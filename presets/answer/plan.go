@@ -96,7 +96,8 @@ func FirstRows(w *words.Words, sys unit.System, s *calc.Setup) []Row {
 	return []Row{{Role: First, About: AboutWall, ID: s.First.ID, Text: TurnText(w, sys, s.First)}}
 }
 
-// settings is the three values to set, and that of a second regulator after the wall's.
+// settings is the three values to set in the order of doing, and that of a second regulator after
+// the wall's.
 func (p *Plan) settings(o *speaker) []Row {
 	s := p.Setup
 	wall := "label-wall"
@@ -119,9 +120,9 @@ func (p *Plan) settings(o *speaker) []Row {
 	}
 	between := map[calc.Held]string{calc.HeldNearest: "card-nearest", calc.HeldFarthest: "card-farthest", calc.NotHeld: "card-between", calc.HeldBySheet: "card-between"}[s.Distance.Held]
 	return append(rows,
+		Row{Role: Setting, About: AboutValve, Name: o.say("label-valve"), Text: turned, More: valve},
 		Row{Role: Setting, About: AboutDistance, Name: o.say("label-distance"), Text: o.sys.Small(s.Distance.Target, unit.Usual),
 			More: o.say(between, calc.FigureOf("low", calc.FigureDistance, s.Distance.Low), calc.FigureOf("high", calc.FigureDistance, s.Distance.High))},
-		Row{Role: Setting, About: AboutValve, Name: o.say("label-valve"), Text: turned, More: valve},
 		p.GaugeRow(o.words, o.sys),
 	)
 }
