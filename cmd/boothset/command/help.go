@@ -34,6 +34,7 @@ var examples = map[string][]string{
 	commandLog:   {"boothset log --booth two --csv"},
 	commandSheet: {"boothset sheet --booth two"},
 	commandDrift: {"boothset drift --booth two"},
+	commandDemo:  {"boothset demo", "boothset demo ./demo"},
 	"mix": {
 		"boothset mix --coat clear --gun reduced-pressure --area 12ft2 --area hood --ratio 4:1:1",
 		"boothset mix --coat clear --gun reduced-pressure --area 4m2 --price 60/L --distance 9in",
