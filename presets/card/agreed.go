@@ -43,9 +43,9 @@ func (a *Agreed) rows(w *words.Words, sys unit.System, p *answer.Plan) []answer.
 	}
 	say := func(id string, f ...calc.Figure) string { return w.Text(sys, id, f) }
 	s := a.Settings[0]
-	when := say("agreed-on", calc.TextFigure("date", s.Agreed.Local().Format("2006-01-02")))
+	when := say("card-agreed-on", calc.TextFigure("date", s.Agreed.Local().Format("2006-01-02")))
 	if a.By != "" {
-		when = say("agreed-by", calc.TextFigure("date", s.Agreed.Local().Format("2006-01-02")), calc.TextFigure("who", a.By))
+		when = say("card-agreed-by", calc.TextFigure("date", s.Agreed.Local().Format("2006-01-02")), calc.TextFigure("who", a.By))
 	}
 	title := answer.Row{Role: answer.Title, ID: "card-agreed", Text: when}
 	switch {
@@ -56,15 +56,15 @@ func (a *Agreed) rows(w *words.Words, sys unit.System, p *answer.Plan) []answer.
 		title.Text += " " + say("card-void")
 		return []answer.Row{title}
 	case s.Band == shop.Any:
-		title.Text += " " + say("agreed-any")
+		title.Text += " " + say("card-agreed-any")
 	default:
-		title.Text += " " + say("agreed-band", calc.TextFigure("band", a.Band.Called(w)))
+		title.Text += " " + say("card-agreed-band", calc.TextFigure("band", a.Band.Called(w)))
 	}
 	rows := []answer.Row{title}
 	add := func(about, label, text, today string) {
 		r := answer.Row{Role: answer.Value, About: about, Name: w.Say(label), Text: text}
 		if today != "" {
-			r.More = say("agreed-today", calc.TextFigure("value", today))
+			r.More = say("card-agreed-today", calc.TextFigure("value", today))
 		}
 		rows = append(rows, r)
 	}

@@ -21,17 +21,50 @@ const mostLogs = 1000
 // mostLine is the longest that a record may be: far longer than any job's.
 const mostLine = 64 << 10
 
+// mostWrite is how much is gathered for one write, well below a file's size.
+const mostWrite = 256 << 10
+
 // Keep appends a record to the log of its booth, and gives it as it is kept: with an id of its
 // own where it has none. It is one write, under the machine's lock, on a line of its own also
 // where the last one is torn; once it returns without an error the record is on the disk. An
 // error leaves the log as it was.
 func (f *Folder) Keep(m *Machine, r Record, sys unit.System) (*Record, error) {
+	kept, err := f.KeepAll(m, []Record{r}, sys)
+	if err != nil {
+		return nil, err
+	}
+	return &kept[0], nil
+}
+
+// KeepAll is Keep for many records: those that follow each other and belong in one file are one
+// write. An error leaves in the log what was written before it.
+func (f *Folder) KeepAll(m *Machine, records []Record, sys unit.System) ([]Record, error) {
+	kept := slices.Clone(records)
+	var lines []byte
+	for i := range kept {
+		r := &kept[i]
+		line, err := f.prepare(r, sys)
+		if err != nil {
+			return nil, err
+		}
+		lines = append(lines, line...)
+		if i+1 < len(kept) && kept[i+1].Booth == r.Booth && logName(kept[i+1].At.UTC(), m, 1) == logName(r.At, m, 1) && len(lines) < mostWrite {
+			continue
+		}
+		if err := f.keepLines(m, r, lines); err != nil {
+			return nil, f.unwritten(path.Join(logDir, r.Booth), err)
+		}
+		lines = lines[:0]
+	}
+	return kept, nil
+}
+
+// prepare completes a record, and gives its line.
+func (f *Folder) prepare(r *Record, sys unit.System) (line []byte, err error) {
 	if !IsID(r.Booth) {
 		return nil, &Error{r.Booth, "shop-id-kept", nil}
 	}
-	dir := path.Join(logDir, r.Booth)
 	r.At = r.At.UTC().Truncate(time.Second)
-	var err error
 	if r.ID == "" {
 		r.ID, err = newID()
 	}
@@ -39,27 +72,33 @@ func (f *Folder) Keep(m *Machine, r Record, sys unit.System) (*Record, error) {
 	if len(line) > mostLine {
 		errLine = syscall.EFBIG
 	}
-	if err = errors.Join(err, errLine, f.make(dir)); err != nil {
-		return nil, f.unwritten(dir, err)
+	if err = errors.Join(err, errLine); err != nil {
+		return nil, f.unwritten(path.Join(logDir, r.Booth), err)
+	}
+	return line, nil
+}
+
+// keepLines appends lines to the first file of a record's month that has room for them.
+func (f *Folder) keepLines(m *Machine, r *Record, lines []byte) error {
+	dir := path.Join(logDir, r.Booth)
+	if err := f.make(dir); err != nil {
+		return err
 	}
 	held, err := m.hold()
 	if err != nil {
-		return nil, f.unwritten(dir, err)
+		return err
 	}
 	defer held.Close()
 	for n := 1; n <= mostLogs; n++ {
-		full, err := f.append(path.Join(dir, logName(r.At, m, n)), line)
-		if err != nil {
-			return nil, f.unwritten(dir, err)
-		}
-		if !full {
-			return &r, nil
+		full, err := f.append(path.Join(dir, logName(r.At, m, n)), lines)
+		if err != nil || !full {
+			return err
 		}
 	}
-	return nil, f.unwritten(dir, syscall.EFBIG)
+	return syscall.EFBIG
 }
 
-// append appends a line to a file; full is whether that would have no room for it.
+// append appends lines to a file; full is whether that would have no room for it.
 func (f *Folder) append(name string, line []byte) (full bool, err error) {
 	info, err := f.root.Stat(name)
 	isNew := errors.Is(err, fs.ErrNotExist)

@@ -33,7 +33,8 @@ func (p *Program) ask(q *question.Question) *cobra.Command {
 		Use: q.Name, Short: p.local.Say("brief-" + q.Name), Args: p.noArgs,
 		RunE: func(c *cobra.Command, _ []string) error { return a.run(c) },
 	}
-	a.questionFlags(c)
+	p.fieldFlags(c, q, a.texts)
+	p.boothFlag(c, &a.booth)
 	c.Flags().BoolVar(&a.asJSON, flagJSON, false, "usage-json")
 	c.Flags().BoolVar(&a.batch, flagBatch, false, "usage-batch")
 	c.Flags().StringVar(&a.fields, flagFields, "", "usage-fields")
@@ -42,15 +43,14 @@ func (p *Program) ask(q *question.Question) *cobra.Command {
 	return c
 }
 
-// questionFlags gives a command the flags of a question's fields, and that of a booth.
-func (a *asked) questionFlags(c *cobra.Command) {
-	for _, row := range a.q.Fields {
-		c.Flags().Var(&fieldFlag{a.texts, row}, row.Name, row.Usage())
+// fieldFlags gives a command the fields of a question as flags.
+func (p *Program) fieldFlags(c *cobra.Command, q *question.Question, texts question.Texts) {
+	for _, row := range q.Fields {
+		c.Flags().Var(&fieldFlag{texts, row}, row.Name, row.Usage())
 		if row.Listed() || row.Field == question.Line {
-			_ = c.RegisterFlagCompletionFunc(row.Name, a.p.complete(row.Field)) // fails for a flag that is not there
+			_ = c.RegisterFlagCompletionFunc(row.Name, p.complete(row.Field)) // fails for a flag that is not there
 		}
 	}
-	a.p.boothFlag(c, &a.booth)
 }
 
 // fieldFlag is a field as a flag: its texts are kept as they are given.

@@ -53,7 +53,8 @@ func (p *Program) card() *cobra.Command {
 		Use: commandCard, Short: p.local.Say("brief-card"), Args: p.noArgs,
 		RunE: func(*cobra.Command, []string) error { return a.print() },
 	}
-	a.questionFlags(c)
+	p.fieldFlags(c, a.q, a.texts)
+	p.boothFlag(c, &a.booth)
 	c.Flags().StringVar(&a.format, flagFormat, formatText, "usage-format")
 	c.Flags().StringVarP(&a.file, flagOutput, "o", "", "usage-output")
 	c.Flags().StringVar(&a.paper, flagPaper, "", "usage-paper")

@@ -38,6 +38,11 @@ var examples = map[string][]string{
 		"boothset card --booth two --gun number-four --coat clear --temp 75F --humidity 45 --format pdf -o clear.pdf",
 	},
 	commandDrift: {"boothset drift --booth two"},
+	commandDemo:  {"boothset demo", "boothset demo ./demo"},
+	commandCompare: {
+		"boothset compare --booth one --booth two --coat clear --gun reduced-pressure --temp 75F --humidity 45",
+		"boothset compare --shop ./north --shop ./south --coat clear --gun reduced-pressure --temp 75F --humidity 45",
+	},
 	"mix": {
 		"boothset mix --coat clear --gun reduced-pressure --area 12ft2 --area hood --ratio 4:1:1",
 		"boothset mix --coat clear --gun reduced-pressure --area 4m2 --price 60/L --distance 9in",

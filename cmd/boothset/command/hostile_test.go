@@ -58,6 +58,8 @@ func commands(t *testing.T) (all []*cobra.Command) {
 // printable and short.
 func TestNothingGivenIsPrintedRaw(t *testing.T) {
 	texts := append(hostile(t, "texts.txt"), strings.Repeat("x", 1<<20))
+	t.Chdir(t.TempDir()) // one command makes a folder
+	t.Setenv("TMPDIR", t.TempDir())
 	for at, c := range commands(t) {
 		path := strings.Fields(c.CommandPath())[1:]
 		var flags []string
