@@ -313,9 +313,9 @@ func TestAJobThatCannotBeDoneExits3(t *testing.T) {
 func TestFromTheFirstKeyToTheMix(t *testing.T) {
 	s := open(t, 80, 24, nil)
 	s.keys(toAnswer...)
-	s.keys("INLET VALVE", "7", "GO: temperature and humidity", "\x7f", "left/right try", "8", "seconds: type", "\x1b[A", "as answered", "din4\r", "seconds: ", "22\r")
-	s.keys("the answer", "\x7f", "left/right try", "9", "EACH COAT", "\x7f")
-	s.keys("left/right try", "0", "area: ", "hood\r", "the answer", "\x1b[6~", "FILLINGS", "\x7f", "left/right try", "q")
+	s.keys("INLET VALVE", "7", "GO: temperature and humidity", "\x1b", "left/right try", "8", "seconds: type", "\x1b[A", "as answered", "din4\r", "seconds: ", "22\r")
+	s.keys("the answer", "\x1b", "left/right try", "9", "wet and dry film", "\x1b")
+	s.keys("left/right try", "0", "area: ", "hood\r", "the answer", "\x1b[6~", "FILLINGS", "\x1b", "left/right try", "q")
 	require.Zero(t, s.code())
 	s.requireClean()
 	s.requireNoQuery()
