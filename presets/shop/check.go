@@ -152,12 +152,13 @@ func (c *checker) void(b *Booth, s *Setting) {
 		if change.Values {
 			weight = Told
 		}
-		c.tell(faultOf(s.file(), weight, id, append(s.figures(), calc.TextFigure("was", change.Was.text()), calc.TextFigure("is", change.Is.text()))...))
+		c.tell(faultOf(s.file(), weight, id, append(s.figures(), calc.TextFigure("was", change.Was.Text()), calc.TextFigure("is", change.Is.Text()))...))
 	}
 }
 
 // text is the part as a line's list has it; a dash for none.
-func (p WorkedPart) text() string {
+// Text is the part as files say it.
+func (p WorkedPart) Text() string {
 	if p.Kind == "" {
 		return "-"
 	}

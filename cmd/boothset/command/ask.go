@@ -33,12 +33,7 @@ func (p *Program) ask(q *question.Question) *cobra.Command {
 		Use: q.Name, Short: p.local.Say("brief-" + q.Name), Args: p.noArgs,
 		RunE: func(c *cobra.Command, _ []string) error { return a.run(c) },
 	}
-	for _, row := range q.Fields {
-		c.Flags().Var(&fieldFlag{a.texts, row}, row.Name, row.Usage())
-		if row.Listed() || row.Field == question.Line {
-			_ = c.RegisterFlagCompletionFunc(row.Name, p.complete(row.Field)) // fails for a flag that is not there
-		}
-	}
+	p.fieldFlags(c, q, a.texts)
 	p.boothFlag(c, &a.booth)
 	c.Flags().BoolVar(&a.asJSON, flagJSON, false, "usage-json")
 	c.Flags().BoolVar(&a.batch, flagBatch, false, "usage-batch")
@@ -46,6 +41,16 @@ func (p *Program) ask(q *question.Question) *cobra.Command {
 	c.Flags().StringVar(&a.jobs, flagJobs, "", "usage-jobs")
 	c.Flags().SortFlags = false
 	return c
+}
+
+// fieldFlags gives a command the fields of a question as flags.
+func (p *Program) fieldFlags(c *cobra.Command, q *question.Question, texts question.Texts) {
+	for _, row := range q.Fields {
+		c.Flags().Var(&fieldFlag{texts, row}, row.Name, row.Usage())
+		if row.Listed() || row.Field == question.Line {
+			_ = c.RegisterFlagCompletionFunc(row.Name, p.complete(row.Field)) // fails for a flag that is not there
+		}
+	}
 }
 
 // fieldFlag is a field as a flag: its texts are kept as they are given.

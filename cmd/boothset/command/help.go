@@ -35,6 +35,10 @@ var examples = map[string][]string{
 	commandSheet: {"boothset sheet --booth two"},
 	commandDrift: {"boothset drift --booth two"},
 	commandDemo:  {"boothset demo", "boothset demo ./demo"},
+	commandCompare: {
+		"boothset compare --booth one --booth two --coat clear --gun reduced-pressure --temp 75F --humidity 45",
+		"boothset compare --shop ./north --shop ./south --coat clear --gun reduced-pressure --temp 75F --humidity 45",
+	},
 	"mix": {
 		"boothset mix --coat clear --gun reduced-pressure --area 12ft2 --area hood --ratio 4:1:1",
 		"boothset mix --coat clear --gun reduced-pressure --area 4m2 --price 60/L --distance 9in",
