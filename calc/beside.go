@@ -26,7 +26,8 @@ const (
 )
 
 // Apart is what makes the wall of an answer, flowing, stand above another's, what makes most
-// of it first. Neither may be stopped. Parts of a kind count together.
+// of it first. Neither may be
+// stopped or short of supply. Parts of a kind count together.
 func (s *Setup) Apart(from *Setup) (all []Apart) {
 	here, there := s.madeUp(), from.madeUp()
 	of := slices.Sorted(maps.Keys(here))
@@ -129,7 +130,8 @@ func (n *Nearer) Figures() Figures {
 
 // Nearest tries each swap of a request and gives the one whose wall comes nearest to another's,
 // of as near ones the one that leaves most to spare; false where none comes nearer than s, the
-// request's answer. A swap with which the job is stopped does not count.
+// request's answer. A swap with which the job is stopped, or short of supply, does not
+// count.
 func (r *Request) Nearest(s *Setup, to unit.Gauge) (best Nearer, ok bool) {
 	away := func(wall unit.Gauge) float64 { return math.Abs(float64(wall - to)) }
 	least, open := away(s.Wall.Flowing)-float64(leastFix), unit.Gauge(0)
@@ -138,7 +140,7 @@ func (r *Request) Nearest(s *Setup, to unit.Gauge) (best Nearer, ok bool) {
 		with := r.Swapped(w)
 		with.Swaps = nil
 		is, err := Solve(with)
-		if err != nil || is.Stopped() {
+		if err != nil || is.Stopped() || is.Short.Is {
 			continue
 		}
 		by := away(is.Wall.Flowing)

@@ -16,15 +16,19 @@ type Side struct {
 	Name     string // what it is called
 	Plan     *Plan
 	// Apart is what makes its wall stand above the base's, and Nearer the one change that brings
-	// it nearest, nil where none does. Both are empty of the base, and of one that is stopped.
+	// it nearest, nil where none does. Both are empty of the base, and of one that
+	// is stopped or short of supply.
 	Apart  []calc.Apart
 	Nearer *calc.Nearer
 }
 
+// set reports whether there is a wall to compare: the job is not stopped and the supply does.
+func (s *Side) set() bool { return !s.Plan.Stopped() && !s.Plan.Setup.Short.Is }
+
 // Compared is the same job in several booths, side by side.
 type Compared struct {
 	Sides []*Side
-	Base  *Side // the one with the lowest wall, nil where all are stopped
+	Base  *Side // the one with the lowest wall of those that are neither stopped nor short of supply; else nil
 }
 
 // Compare works out what makes sides differ. Their plans are solved.
@@ -32,12 +36,12 @@ func Compare(sides []*Side) *Compared {
 	c := &Compared{Sides: sides}
 	wall := func(s *Side) unit.Gauge { return s.Plan.Setup.Wall.Flowing }
 	for _, s := range sides {
-		if !s.Plan.Stopped() && (c.Base == nil || wall(s) < wall(c.Base)) {
+		if s.set() && (c.Base == nil || wall(s) < wall(c.Base)) {
 			c.Base = s
 		}
 	}
 	for _, s := range sides {
-		if s == c.Base || s.Plan.Stopped() {
+		if s == c.Base || !s.set() {
 			continue
 		}
 		s.Apart = s.Plan.Setup.Apart(c.Base.Plan.Setup)
@@ -77,11 +81,9 @@ func (c *Compared) Rows(w *words.Words, sys unit.System) []Row {
 			o.add(append([]Row{Headline(w, sys, j, PlanGoes)}, AgainstRows(w, sys, j)...)...)
 		}
 	}
-	if c.Base != nil {
-		o.block(c.table(o)...)
-	}
+	o.block(c.table(o)...)
 	for _, s := range c.Sides {
-		if s != c.Base && !s.Plan.Stopped() {
+		if s != c.Base && s.set() {
 			o.block(c.differs(o, s)...)
 		}
 	}
@@ -99,10 +101,13 @@ func (c *Compared) Rows(w *words.Words, sys unit.System) []Row {
 // table is what is set in each booth: wall, its likely range, distance, valve; and what is lost
 // between wall and gun.
 func (c *Compared) table(o *speaker) []Row {
+	if c.Base == nil {
+		return nil
+	}
 	rows := []Row{{Role: Head, Cells: []string{o.say("compare-booth"), o.say("compare-wall"), o.say("compare-likely"), o.say("compare-distance"), o.say("compare-valve"), o.say("compare-lost")}}}
 	for _, s := range c.Sides {
 		p := s.Plan
-		if p.Stopped() {
+		if !s.set() {
 			continue
 		}
 		wall, distance := o.sys.Gauge(p.Setup.Wall.Flowing, unit.Usual), o.sys.Small(p.Setup.Distance.Target, unit.Usual)
@@ -146,8 +151,7 @@ func (c *Compared) differs(o *speaker, s *Side) []Row {
 	if n == nil {
 		return append(rows, Row{Role: Heading, ID: "compare-no-change", Text: o.say("compare-no-change", names...)})
 	}
-	swap := o.words.Text(o.sys, n.ID(), n.Figures())
-	return append(rows, Row{Role: Heading, ID: n.ID(), Text: o.say("compare-change", append(names, calc.TextFigure("swap", swap),
+	return append(rows, Row{Role: Heading, ID: n.ID(), Text: o.say("compare-change", append(append(names, n.Figures()...), calc.SentenceFigure("swap", n.ID()),
 		calc.FigureOf("wall", calc.FigureGauge, n.Wall), calc.FigureOf("was", calc.FigureGauge, s.Plan.Setup.Wall.Flowing), calc.FigureOf("to", calc.FigureGauge, to))...)})
 }
 
@@ -170,7 +174,7 @@ func (p *Plan) has(of string, o *speaker) string {
 		switch {
 		case s.Kind.String() != of || i <= first: // what is set does not count what comes before it
 		case s.Kind == line.HoseKind:
-			names = append(names, o.say("compare-hose", calc.TextFigure("part", s.Name), calc.FigureOf("length", calc.FigureRun, s.Length), calc.TextFigure("bore", unit.Bore.Text(o.sys, float64(s.Bore), unit.Usual))))
+			names = append(names, s.Name+", "+o.say("compare-hose", calc.FigureOf("length", calc.FigureRun, s.Length), calc.TextFigure("bore", unit.Bore.Text(o.sys, float64(s.Bore), unit.Usual))))
 		default:
 			names = append(names, s.Name)
 		}

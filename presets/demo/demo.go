@@ -46,17 +46,17 @@ const NotEmpty = "demo-not-empty"
 var files embed.FS
 
 // Make makes the shop in a folder, which must be new or empty, as of a day; else it gives a
-// *shop.Error with NotEmpty. The reader is that of the catalogue.
+// *shop.Error, with NotEmpty where it holds something. The reader is that of the catalogue.
 func Make(dir string, r *question.Reader, today time.Time) error {
 	held, err := os.ReadDir(dir)
 	switch {
 	case err == nil && len(held) > 0:
 		return &shop.Error{Path: dir, ID: NotEmpty}
 	case err != nil && !errors.Is(err, fs.ErrNotExist):
-		return err
+		return unmade(dir, err)
 	}
 	if err := copyFiles(dir); err != nil {
-		return err
+		return unmade(dir, err)
 	}
 	f, err := shop.At(dir)
 	if err != nil {
@@ -87,6 +87,15 @@ func Make(dir string, r *question.Reader, today time.Time) error {
 	return err
 }
 
+// unmade is why the folder cannot be made, without the path, which is told beside it.
+func unmade(dir string, err error) error {
+	var at *fs.PathError
+	if errors.As(err, &at) {
+		err = at.Err
+	}
+	return &shop.Error{Path: dir, ID: "shop-unwritable", Err: err}
+}
+
 // copyFiles writes the booths and guns.
 func copyFiles(dir string) error {
 	const own, ownFolder = 0o600, 0o700
@@ -114,7 +123,7 @@ func copyFiles(dir string) error {
 func machine() (m *shop.Machine, forget func() error, err error) {
 	state, err := os.MkdirTemp("", "boothset")
 	if err != nil {
-		return nil, nil, err
+		return nil, nil, unmade(os.TempDir(), err)
 	}
 	forget = func() error { return os.RemoveAll(state) }
 	m, err = shop.MachineOf(func(name string) string {

@@ -169,15 +169,15 @@ func (y *years) weather(day time.Time) (unit.Temp, float64) {
 
 // gets is what the gun gets on a job set as the plan says, with the line as it really is.
 func (y *years) gets(booth string, q *calc.Request, s *calc.Setup, before int) (unit.Gauge, error) {
-	real := *q
-	real.Line = slices.Clone(q.Line)
-	if !y.wear(booth, real.Line, before) {
+	worn := *q
+	worn.Line = slices.Clone(q.Line)
+	if !y.wear(booth, worn.Line, before) {
 		return s.Working.Reads, nil
 	}
-	real.Gun.Valve.Full = q.Gun.Valve.At(s.Valve.Opening) // as it stands, so that open is as set
-	real.HasNow, real.Now = true, s.Wall.Flowing
-	real.Swaps = nil
-	is, err := calc.Solve(&real)
+	worn.Gun.Valve.Full = q.Gun.Valve.At(s.Valve.Opening) // as it stands, so that open is as set
+	worn.HasNow, worn.Now = true, s.Wall.Flowing
+	worn.Swaps = nil
+	is, err := calc.Solve(&worn)
 	if err != nil {
 		return 0, err
 	}

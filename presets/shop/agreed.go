@@ -19,7 +19,7 @@ const (
 
 // Today is what makes today's wall, flowing, stand above the one that was agreed, what makes
 // most of it first: together the whole difference. q and s are today's job and its answer, which
-// is not stopped. It is false for a setting that does not say what it was worked from.
+// is neither stopped nor short of supply. It is false for a setting that does not say what it was worked from.
 func (s *Setting) Today(q *calc.Request, today *calc.Setup) (all []calc.Apart, known bool) {
 	if s.Values.Wall == 0 || s.Worked.Air == 0 || s.Worked.Answer.Wall == 0 {
 		return nil, false

@@ -196,7 +196,7 @@ func (c *comparing) agreedOf(id string, p *answer.Plan) *agreedToday {
 		}
 	}
 	a.changes = s.Since(q)
-	if !p.Stopped() {
+	if !p.Stopped() && !p.Setup.Short.Is {
 		a.apart, a.known = s.Today(q, p.Setup)
 	}
 	return a

@@ -189,3 +189,24 @@ func BenchmarkTwentyBoothsSideBySide(b *testing.B) {
 		require.Equal(b, ExitAnswered, r.code, r.err)
 	}
 }
+
+// A booth whose supply is short has no wall to compare, though it can spray: it is neither the
+// lowest nor told what makes it differ.
+func TestAShortBoothIsNotCompared(t *testing.T) {
+	_, env := quarryLane(t, "booths/one.toml", "format = \"boothset.booth/1\"\nline = [\"regulator=1/2in\", \"coupling=large-bore\", \"hose=25ft,1/2in\"]\nsupply = \"100psi\"\n")
+	met := false
+	for _, supply := range []string{"40psi", "42psi", "44psi", "46psi", "47psi", "48psi", "49psi", "50psi", "52psi", "54psi"} {
+		var c comparedJSON
+		r := boothsetIn(env, "", append(append([]string{"compare", "--json", "--booth", "one", "--booth", "two"}, mildJob...), "--supply", supply)...)
+		require.NoError(t, json.Unmarshal([]byte(r.out), &c), r.err)
+		one, two := c.Comparisons[0].Booths[0], c.Comparisons[0].Booths[1]
+		if two.Stopped || two.Plan.Short == nil || one.Plan.Short != nil {
+			continue
+		}
+		met = true
+		assert.Equal(t, "one", c.Comparisons[0].Base.Booth)
+		assert.Empty(t, two.Apart)
+		assert.Nil(t, two.Change)
+	}
+	assert.True(t, met)
+}
