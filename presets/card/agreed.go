@@ -1,6 +1,8 @@
 package card
 
 import (
+	"strings"
+
 	"boothset/calc"
 	"boothset/calc/unit"
 	"boothset/presets/answer"
@@ -60,6 +62,12 @@ func (a *Agreed) rows(w *words.Words, sys unit.System, p *answer.Plan) []answer.
 	default:
 		title.Text += " " + say("agreed-band", calc.TextFigure("band", a.Band.Called(w)))
 	}
+	today, over := atWall(w, sys, p.Request, s.Values.Wall)
+	if over {
+		title.Text += " " + say("agreed-over")
+	} else {
+		title.Text += " " + say("agreed-set")
+	}
 	rows := []answer.Row{title}
 	add := func(about, label, text, today string) {
 		r := answer.Row{Role: answer.Value, About: about, Name: w.Say(label), Text: text}
@@ -92,5 +100,32 @@ func (a *Agreed) rows(w *words.Words, sys unit.System, p *answer.Plan) []answer.
 	if s.Why != "" {
 		add("why", "label-because", s.Why, "")
 	}
-	return rows
+	return append(rows, today...)
+}
+
+// atWall is what today's line and gun make of a wall pressure that was agreed on: cautions
+// first, as where it gives the gun more than it may have: then over is set. None where none was
+// agreed on.
+func atWall(w *words.Words, sys unit.System, of *calc.Request, wall unit.Gauge) (rows []answer.Row, over bool) {
+	if wall == 0 {
+		return nil, false
+	}
+	q := *of
+	q.Now, q.HasNow = wall, true
+	s, err := calc.Solve(&q)
+	if err != nil { // a pressure beyond what a request may hold: that is told of the file
+		return nil, false
+	}
+	now := func(r answer.Row) bool { return strings.HasPrefix(r.ID, "now-") }
+	for _, r := range answer.CautionRows(w, sys, s.Cautions) {
+		if now(r) {
+			rows, over = append(rows, r), true
+		}
+	}
+	for _, r := range answer.ReasonRows(w, sys, s.Reasons) {
+		if now(r) {
+			rows = append(rows, answer.Row{Role: answer.Remark, About: r.About, ID: r.ID, Text: r.Text})
+		}
+	}
+	return rows, over
 }

@@ -5,6 +5,7 @@ import (
 
 	"boothset/calc"
 	"boothset/calc/unit"
+	"boothset/presets/answer"
 	"boothset/presets/words"
 
 	"github.com/clipperhouse/displaywidth"
@@ -89,6 +90,10 @@ func (f *face) arc(low, high unit.Gauge, share float64) (points [][2]float64) {
 func (c *Card) dial(w *words.Words, sys unit.System) Picture {
 	p := Picture{Width: 66, Height: 36}
 	wall := &c.Plan.Setup.Wall
+	label := "label-wall"
+	if c.Plan.Request.RegulatorAt() == calc.Foot {
+		label = answer.LabelFoot
+	}
 	f := face{18, 19, 16, c.Span}
 	top := unit.Pressure.Count(sys, float64(c.Span))
 	step := roundStep(top / 8)
@@ -133,7 +138,7 @@ func (c *Card) dial(w *words.Words, sys unit.System) Picture {
 	for i, draw := range key {
 		draw(12 + 5*float64(i))
 	}
-	p.text(f.x, f.y+f.r*0.95, Middle, unit.Pressure.Unit(sys))
+	p.text(f.x, f.y+f.r*0.95, Middle, w.Say(label))
 	return p
 }
 
