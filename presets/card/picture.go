@@ -88,7 +88,7 @@ func (f *face) arc(low, high unit.Gauge, share float64) (points [][2]float64) {
 // pulled, a ring with it released, a grey rim over the likely range, a black one from the
 // limit on.
 func (c *Card) dial(w *words.Words, sys unit.System) Picture {
-	p := Picture{Width: 66, Height: 36}
+	p := Picture{Width: 72, Height: 36}
 	wall := &c.Plan.Setup.Wall
 	label := "label-wall"
 	if c.Plan.Request.RegulatorAt() == calc.Foot {
@@ -166,10 +166,10 @@ func roundStep(least float64) float64 {
 // that air meets them.
 func (c *Card) line(sys unit.System) Picture {
 	const (
-		wide, high = 116, 36
-		left, full = 46.0, 56.0 // where the bars begin, and how long the longest is
+		wide, high = 112, 36
+		left, full = 44.0, 54.0 // where the bars begin, and how long the longest is
 		widestRow  = 5.0
-		letters    = 36 // of a part's name, at the most
+		letters    = 32 // of a part's name, at the most
 	)
 	p := Picture{Width: wide, Height: high}
 	steps := c.Plan.Setup.Line
