@@ -6,8 +6,10 @@ import (
 	"strings"
 	"testing"
 
+	"boothset/presets/answer"
 	"boothset/presets/words"
 
+	"github.com/clipperhouse/displaywidth"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -38,6 +40,11 @@ func TestTheCardOfABooth(t *testing.T) {
 	assert.Contains(t, agreed, "Agreed on 2031-03-04. It holds in this weather ("+w.Say("band-mild")+").")
 	assert.Regexp(t, `WALL +41 psi +today's answer: \d+ psi`, agreed)
 	assert.Contains(t, strings.Join(strings.Fields(agreed), " "), "With the wall regulator at 41.0 psi", "what it makes of today's line")
+	for _, lang := range words.Languages() {
+		for line := range strings.Lines(boothsetIn(env, "", flags(jobInTwo, "--lang", lang)...).out) {
+			assert.LessOrEqual(t, displaywidth.String(strings.TrimRight(line, "\n")), answer.Width, line)
+		}
+	}
 	hot := boothsetIn(env, "", flags(jobInTwo, "--temp", "35C", "--humidity", "20")...)
 	require.Equal(t, ExitAnswered, hot.code, hot.err)
 	assert.NotContains(t, hot.out, "Agreed", "on mild days alone")
