@@ -28,7 +28,7 @@ func Lay(rows []Row, width int, w *words.Words) []Line {
 		}
 		same := func(r Row) bool { return r.Role == rows[i].Role }
 		switch r := rows[i]; r.Role {
-		case Heading, First, Together:
+		case Heading, First, Together, Title:
 			l.paragraph(r, r.Text)
 		case Verdict:
 			mark := "  " + r.Name
@@ -42,8 +42,6 @@ func Lay(rows []Row, width int, w *words.Words) []Line {
 			i += len(block) - 1
 		case Caution:
 			l.hang(r, LevelMark(l.words, r.Level), r.Grounded())
-		case Title:
-			l.line(r, r.Text)
 		case Reason:
 			l.hang(r, "-", r.Grounded())
 		case Against:

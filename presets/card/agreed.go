@@ -1,6 +1,8 @@
 package card
 
 import (
+	"strings"
+
 	"boothset/calc"
 	"boothset/calc/unit"
 	"boothset/presets/answer"
@@ -35,11 +37,12 @@ func AgreedFor(f *shop.Folder, booth string, p *answer.Plan) (a Agreed, faults [
 	return a, faults
 }
 
-// rows is what was agreed with who did it and when, each value beside the day's own. One that
-// is void, or was agreed twice, gives no value: it is to be agreed on anew.
-func (a *Agreed) rows(w *words.Words, sys unit.System, p *answer.Plan) []answer.Row {
+// rows is what was agreed with who did it and when, each value beside the day's own; stands is
+// whether it is what to set. One that is void, or was agreed twice, gives no value: it is to be
+// agreed on anew.
+func (a *Agreed) rows(w *words.Words, sys unit.System, p *answer.Plan) (rows []answer.Row, stands bool) {
 	if len(a.Settings) == 0 {
-		return nil
+		return nil, false
 	}
 	say := func(id string, f ...calc.Figure) string { return w.Text(sys, id, f) }
 	s := a.Settings[0]
@@ -51,18 +54,26 @@ func (a *Agreed) rows(w *words.Words, sys unit.System, p *answer.Plan) []answer.
 	switch {
 	case len(a.Settings) > 1:
 		title.Text = say("card-twins")
-		return []answer.Row{title}
+		return []answer.Row{title}, false
 	case a.Void:
 		title.Text += " " + say("card-void")
-		return []answer.Row{title}
+		return []answer.Row{title}, false
 	case s.Band == shop.Any:
 		title.Text += " " + say("card-agreed-any")
 	default:
 		title.Text += " " + say("card-agreed-band", calc.TextFigure("band", a.Band.Called(w)))
 	}
-	rows := []answer.Row{title}
+	today, over := atWall(w, sys, p.Request, s.Values.Wall)
+	role := answer.Setting
+	if over {
+		role = answer.Value
+		title.Text += " " + say("card-agreed-over")
+	} else {
+		title.Text += " " + say("card-agreed-set")
+	}
+	rows = []answer.Row{title}
 	add := func(about, label, text, today string) {
-		r := answer.Row{Role: answer.Value, About: about, Name: w.Say(label), Text: text}
+		r := answer.Row{Role: role, About: about, Name: w.Say(label), Text: text}
 		if today != "" {
 			r.More = say("card-agreed-today", calc.TextFigure("value", today))
 		}
@@ -83,6 +94,7 @@ func (a *Agreed) rows(w *words.Words, sys unit.System, p *answer.Plan) []answer.
 		fine := unit.Pressure.Fine(sys)
 		add(answer.AboutGauge, "label-gauge", sys.Gauge(v.Gun, fine), sys.Gauge(now.Gun, fine))
 	}
+	role = answer.Value
 	if v.Tip > 0 {
 		add("tip", "label-tip", w.FigureText(sys, calc.FigureOf("", calc.FigureTip, v.Tip)), "")
 	}
@@ -92,5 +104,32 @@ func (a *Agreed) rows(w *words.Words, sys unit.System, p *answer.Plan) []answer.
 	if s.Why != "" {
 		add("why", "label-because", s.Why, "")
 	}
-	return rows
+	return append(rows, today...), !over
+}
+
+// atWall is what today's line and gun make of a wall pressure that was agreed on: cautions
+// first, as where it gives the gun more than it may have: then over is set. None where none was
+// agreed on.
+func atWall(w *words.Words, sys unit.System, of *calc.Request, wall unit.Gauge) (rows []answer.Row, over bool) {
+	if wall == 0 {
+		return nil, false
+	}
+	q := *of
+	q.Now, q.HasNow = wall, true
+	s, err := calc.Solve(&q)
+	if err != nil { // a pressure beyond what a request may hold: that is told of the file
+		return nil, false
+	}
+	now := func(r answer.Row) bool { return strings.HasPrefix(r.ID, "now-") }
+	for _, r := range answer.CautionRows(w, sys, s.Cautions) {
+		if now(r) {
+			rows, over = append(rows, r), true
+		}
+	}
+	for _, r := range answer.ReasonRows(w, sys, s.Reasons) {
+		if now(r) {
+			rows = append(rows, answer.Row{Role: answer.Remark, About: r.About, ID: r.ID, Text: r.Text})
+		}
+	}
+	return rows, over
 }

@@ -43,9 +43,17 @@ func (c *Card) Rows(w *words.Words, sys unit.System) []answer.Row {
 	}
 	b.block(job)
 	if !c.Plan.Stopped() {
-		b.block(c.Agreed.rows(w, sys, c.Plan))
+		settings := pick(all, func(r *answer.Row) bool { return r.Role == answer.Setting })
+		agreed, stands := c.Agreed.rows(w, sys, c.Plan)
+		b.block(agreed)
+		if stands { // what is to be set stands out, the day's own does not
+			for i := range settings {
+				settings[i].Role = answer.Value
+			}
+			settings = append([]answer.Row{{Role: answer.Title, ID: "card-today", Text: w.Say("card-today")}}, settings...)
+		}
 		b.block(pick(all, func(r *answer.Row) bool { return r.Role == answer.First }))
-		b.block(pick(all, func(r *answer.Row) bool { return r.Role == answer.Setting }))
+		b.block(settings)
 		b.block(pick(all, func(r *answer.Row) bool { return r.Role == answer.Heading && r.About != "" }))
 		b.block(slices.Concat(pick(all, gaugesChecked), c.atTheGun(w, sys), pick(all, ranged), knobs(all)))
 		b.block(pick(all, func(r *answer.Row) bool { return r.Role == answer.Value }))
@@ -131,7 +139,7 @@ func rests(w *words.Words, all []answer.Row) []answer.Row {
 	} {
 		i := slices.IndexFunc(all, func(r answer.Row) bool { return r.Role == answer.Reason && r.About == of.about && r.Ground != "" })
 		if i >= 0 {
-			rows = append(rows, answer.Row{Role: answer.Value, About: of.about, Name: w.Say(of.label), Text: all[i].Ground})
+			rows = append(rows, answer.Row{Role: answer.Value, Name: w.Say(of.label), Text: all[i].Ground})
 		}
 	}
 	if len(rows) == 0 {

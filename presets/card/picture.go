@@ -5,6 +5,7 @@ import (
 
 	"boothset/calc"
 	"boothset/calc/unit"
+	"boothset/presets/answer"
 	"boothset/presets/words"
 
 	"github.com/clipperhouse/displaywidth"
@@ -87,8 +88,12 @@ func (f *face) arc(low, high unit.Gauge, share float64) (points [][2]float64) {
 // pulled, a ring with it released, a grey rim over the likely range, a black one from the
 // limit on.
 func (c *Card) dial(w *words.Words, sys unit.System) Picture {
-	p := Picture{Width: 66, Height: 36}
+	p := Picture{Width: 72, Height: 36}
 	wall := &c.Plan.Setup.Wall
+	label := "label-wall"
+	if c.Plan.Request.RegulatorAt() == calc.Foot {
+		label = answer.LabelFoot
+	}
 	f := face{18, 19, 16, c.Span}
 	top := unit.Pressure.Count(sys, float64(c.Span))
 	step := roundStep(top / 8)
@@ -133,7 +138,7 @@ func (c *Card) dial(w *words.Words, sys unit.System) Picture {
 	for i, draw := range key {
 		draw(12 + 5*float64(i))
 	}
-	p.text(f.x, f.y+f.r*0.95, Middle, unit.Pressure.Unit(sys))
+	p.text(f.x, f.y+f.r*0.95, Middle, w.Say(label))
 	return p
 }
 
@@ -161,10 +166,10 @@ func roundStep(least float64) float64 {
 // that air meets them.
 func (c *Card) line(sys unit.System) Picture {
 	const (
-		wide, high = 116, 36
-		left, full = 46.0, 56.0 // where the bars begin, and how long the longest is
+		wide, high = 112, 36
+		left, full = 44.0, 54.0 // where the bars begin, and how long the longest is
 		widestRow  = 5.0
-		letters    = 36 // of a part's name, at the most
+		letters    = 32 // of a part's name, at the most
 	)
 	p := Picture{Width: wide, Height: high}
 	steps := c.Plan.Setup.Line

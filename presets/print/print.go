@@ -17,7 +17,7 @@ import (
 type Page struct {
 	Title    string
 	Rows     []answer.Row
-	Pictures []card.Picture // they stand after the settings
+	Pictures []card.Picture // they stand after the day's settings
 	Words    *words.Words
 	Paper    *Paper
 	Printed  time.Time
@@ -80,8 +80,8 @@ func (p *Page) blocks() (all []block) {
 		}
 		last := &all[len(all)-1]
 		last.Items = append(last.Items, p.item(r))
-		if k == settingKind {
-			settings = len(all) - 1
+		if r.About == answer.AboutWall && (r.Role == answer.Setting || r.Role == answer.Value) {
+			settings = len(all) - 1 // the day's own, which stand after what was agreed
 		}
 	}
 	if settings >= 0 {

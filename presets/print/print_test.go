@@ -16,6 +16,7 @@ import (
 	"boothset/presets/card"
 	"boothset/presets/print"
 	"boothset/presets/question"
+	"boothset/presets/shop"
 	"boothset/presets/words"
 
 	"github.com/stretchr/testify/assert"
@@ -44,6 +45,12 @@ func planned(t testing.TB, texts question.Texts, w *words.Words, sys unit.System
 	p.Sure()
 	return &card.Card{Plan: p, Booth: "two", Span: unit.PSIG(160), Printed: time.Date(2031, 3, 4, 9, 30, 0, 0, time.UTC)}
 }
+
+// agreed is a setting that stands for any job.
+var agreed = card.Agreed{By: "AB", Settings: []*shop.Setting{{
+	Subject: shop.Subject{Band: shop.Any}, Agreed: time.Date(2031, 3, 4, 9, 30, 0, 0, time.UTC), Why: "dry at the roof", Knobs: "fan out two turns",
+	Values: shop.Values{Wall: unit.PSIG(60), Distance: 0.15, Opening: 0.7, Gun: unit.PSIG(26), Tip: 1.3e-3},
+}}}
 
 func pageOf(c *card.Card, w *words.Words, sys unit.System, paper *print.Paper) *print.Page {
 	return &print.Page{Title: c.Title(w), Rows: c.Rows(w, sys), Pictures: c.Pictures(w, sys), Words: w, Paper: paper, Printed: c.Printed}
@@ -133,6 +140,7 @@ func TestPaperSaysWhatTheRowsSay(t *testing.T) {
 					t.Run(strings.Join([]string{name, lang, [...]string{"us", "metric"}[sys], paper.Name}, "-"), func(t *testing.T) {
 						w, _ := words.For(lang)
 						c := planned(t, job, w, sys)
+						c.Agreed = agreed
 						p := pageOf(c, w, sys, paper)
 						want := said(p.Rows, w)
 						require.Greater(t, len(want), 60)

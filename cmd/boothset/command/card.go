@@ -166,21 +166,35 @@ func (a *cardAsked) out(w *words.Words, out []byte, stopped bool) error {
 	return nil
 }
 
-// keep writes the file: a new one whole or not at all, and over one that is there only where
-// that was asked for.
+// keep writes the file: a new one, or, where that was asked for, in place of one that is there,
+// which stays as it was unless all could be written.
 func (a *cardAsked) keep(out []byte) error {
-	aside, err := os.CreateTemp(filepath.Dir(a.file), ".boothset-card-*")
+	const mode = 0o644
+	if !a.force {
+		f, err := os.OpenFile(a.file, os.O_WRONLY|os.O_CREATE|os.O_EXCL, mode)
+		if err != nil {
+			return err
+		}
+		return written(f, out)
+	}
+	f, err := os.CreateTemp(filepath.Dir(a.file), ".boothset-card-*")
 	if err != nil {
 		return err
 	}
-	defer os.Remove(aside.Name())
-	_, err = aside.Write(out)
-	err = errors.Join(err, aside.Chmod(0o644), aside.Close())
-	switch {
-	case err != nil:
-		return err
-	case a.force:
-		return os.Rename(aside.Name(), a.file)
+	if err = errors.Join(f.Chmod(mode), written(f, out)); err == nil {
+		err = os.Rename(f.Name(), a.file)
 	}
-	return os.Link(aside.Name(), a.file) // fails where there is one
+	if err != nil {
+		_ = os.Remove(f.Name()) // what went wrong before that is told
+	}
+	return err
+}
+
+// written writes a new file and closes it; where that fails nothing of it is left.
+func written(f *os.File, out []byte) error {
+	_, err := f.Write(out)
+	if err = errors.Join(err, f.Close()); err != nil {
+		_ = os.Remove(f.Name()) // the error is told
+	}
+	return err
 }

@@ -6,8 +6,10 @@ import (
 	"strings"
 	"testing"
 
+	"boothset/presets/answer"
 	"boothset/presets/words"
 
+	"github.com/clipperhouse/displaywidth"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -37,6 +39,12 @@ func TestTheCardOfABooth(t *testing.T) {
 	agreed := printed()
 	assert.Contains(t, agreed, "Agreed on 2031-03-04. It holds in this weather ("+w.Say("band-mild")+").")
 	assert.Regexp(t, `WALL +41 psi +today's answer: \d+ psi`, agreed)
+	assert.Contains(t, strings.Join(strings.Fields(agreed), " "), "With the wall regulator at 41.0 psi", "what it makes of today's line")
+	for _, lang := range words.Languages() {
+		for line := range strings.Lines(boothsetIn(env, "", flags(jobInTwo, "--lang", lang)...).out) {
+			assert.LessOrEqual(t, displaywidth.String(strings.TrimRight(line, "\n")), answer.Width, line)
+		}
+	}
 	hot := boothsetIn(env, "", flags(jobInTwo, "--temp", "35C", "--humidity", "20")...)
 	require.Equal(t, ExitAnswered, hot.code, hot.err)
 	assert.NotContains(t, hot.out, "Agreed", "on mild days alone")
@@ -47,6 +55,16 @@ func TestTheCardOfABooth(t *testing.T) {
 	void := printed()
 	assert.Contains(t, strings.Join(strings.Fields(void), " "), "Agreed on 2031-03-04. "+w.Say("card-void"))
 	assert.NotContains(t, void, "41 psi")
+}
+
+// A setting that gives the gun more than it may have is said to, where it stands.
+func TestAnAgreedSettingOverTheGunsRating(t *testing.T) {
+	dir, env := quarryLane(t)
+	agreedOn(t, dir, 90)
+	r := boothsetIn(env, "", jobInTwo...)
+	require.Equal(t, ExitAnswered, r.code, r.err)
+	assert.Regexp(t, `(?m)^! With the wall regulator at 90\.0 psi an open valve puts`, r.out)
+	assert.NotContains(t, r.out, words.English().Say("agreed-set"))
 }
 
 // A stopped job gives no setting, agreed or not, in any format, and exit code 3.
