@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"boothset/calc"
+	"boothset/presets/textfile"
 )
 
 // Draft is a run of the assistant as it stood.
@@ -75,16 +76,9 @@ func Age(saved, now time.Time) time.Duration {
 func File(getenv func(string) string) string { return fileOn(runtime.GOOS, getenv) }
 
 func fileOn(goos string, getenv func(string) string) string {
-	dir := getenv("XDG_STATE_HOME")
-	if !filepath.IsAbs(dir) { // unset, or relative, which the XDG rules say to ignore
-		home, below := "HOME", filepath.Join(".local", "state")
-		if goos == "windows" {
-			home, below = "LocalAppData", ""
-		}
-		if dir = getenv(home); !filepath.IsAbs(dir) {
-			return ""
-		}
-		dir = filepath.Join(dir, below)
+	dir := textfile.Own(goos, getenv, "XDG_STATE_HOME", ".local", "state")
+	if dir == "" {
+		return ""
 	}
 	return filepath.Join(dir, "boothset", "last.json")
 }

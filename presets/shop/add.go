@@ -9,6 +9,7 @@ import (
 
 	"boothset/calc"
 	"boothset/presets/question"
+	"boothset/presets/textfile"
 )
 
 // Added is a file of another shop on its way into the folder.
@@ -68,7 +69,7 @@ func outside(file string) ([]byte, *Fault) {
 	}
 	switch {
 	case err != nil:
-		return nil, faultOf(file, Broken, "shop-unreadable-file", calc.TextFigure("why", cause(err).Error()))
+		return nil, faultOf(file, Broken, "shop-unreadable-file", calc.TextFigure("why", textfile.Cause(err).Error()))
 	case len(data) > mostBytes:
 		return nil, faultOf(file, Broken, "shop-too-large", calc.TextFigure("most", mostText))
 	}

@@ -9,6 +9,7 @@ import (
 	"syscall"
 
 	"boothset/calc"
+	"boothset/presets/textfile"
 	"boothset/presets/words"
 )
 
@@ -39,16 +40,9 @@ func whereOn(goos string, getenv func(string) string, given string) string {
 	if dir := getenv(Environment); dir != "" {
 		return dir
 	}
-	dir := getenv("XDG_DATA_HOME")
-	if !filepath.IsAbs(dir) { // unset, or relative, which the XDG rules say to ignore
-		home, below := "HOME", filepath.Join(".local", "share")
-		if goos == "windows" {
-			home, below = "LocalAppData", ""
-		}
-		if dir = getenv(home); !filepath.IsAbs(dir) {
-			return ""
-		}
-		dir = filepath.Join(dir, below)
+	dir := textfile.Own(goos, getenv, "XDG_DATA_HOME", ".local", "share")
+	if dir == "" {
+		return ""
 	}
 	return filepath.Join(dir, "boothset", "shop")
 }
@@ -89,7 +83,9 @@ func At(path string) (*Folder, error) {
 	return f, nil
 }
 
-func unopened(path string, err error) error { return &Error{path, "shop-unreadable", cause(err)} }
+func unopened(path string, err error) error {
+	return &Error{path, "shop-unreadable", textfile.Cause(err)}
+}
 
 // Found reports whether the folder is there.
 func (f *Folder) Found() bool { return f.root != nil }
@@ -124,16 +120,3 @@ func (e *Error) Figures() calc.Figures {
 func (e *Error) Error() string { return words.English().Text(0, e.ID, e.Figures()) }
 
 func (e *Error) Unwrap() error { return e.Err }
-
-// cause is an error of the system without the path, which is told beside it.
-func cause(err error) error {
-	var path *fs.PathError
-	var link *os.LinkError
-	switch {
-	case errors.As(err, &path):
-		return path.Err
-	case errors.As(err, &link):
-		return link.Err
-	}
-	return err
-}

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"boothset/presets/last"
+	"boothset/presets/textfile"
 
 	"github.com/gofrs/flock"
 	"github.com/google/uuid"
@@ -37,7 +38,7 @@ func MachineOf(getenv func(string) string) (*Machine, error) {
 
 func machineIn(dir string) (*Machine, error) {
 	file := filepath.Join(dir, machineFile)
-	failed := func(err error) (*Machine, error) { return nil, &Error{file, "shop-unwritable", cause(err)} }
+	failed := func(err error) (*Machine, error) { return nil, &Error{file, "shop-unwritable", textfile.Cause(err)} }
 	if err := os.MkdirAll(dir, ownFolder); err != nil {
 		return failed(err)
 	}

@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"boothset/calc"
+	"boothset/presets/textfile"
 )
 
 // mostBytes is the largest file that is read.
@@ -34,7 +35,7 @@ func (f *Folder) read(name string) (data []byte, found bool, fault *Fault) {
 		if link, err := f.root.Lstat(name); err == nil && link.Mode()&fs.ModeSymlink != 0 {
 			return nil, true, faultOf(name, Broken, "shop-link")
 		}
-		return nil, true, faultOf(name, Broken, "shop-unreadable-file", calc.TextFigure("why", cause(err).Error()))
+		return nil, true, faultOf(name, Broken, "shop-unreadable-file", calc.TextFigure("why", textfile.Cause(err).Error()))
 	}
 	if !info.Mode().IsRegular() {
 		return nil, true, faultOf(name, Broken, "shop-no-file")
@@ -42,7 +43,7 @@ func (f *Folder) read(name string) (data []byte, found bool, fault *Fault) {
 	data, err = f.content(name)
 	switch {
 	case err != nil:
-		return nil, true, faultOf(name, Broken, "shop-unreadable-file", calc.TextFigure("why", cause(err).Error()))
+		return nil, true, faultOf(name, Broken, "shop-unreadable-file", calc.TextFigure("why", textfile.Cause(err).Error()))
 	case len(data) > mostBytes:
 		return nil, true, faultOf(name, Broken, "shop-too-large", calc.TextFigure("most", mostText))
 	}
@@ -71,12 +72,12 @@ func (f *Folder) names(dir string) ([]fs.DirEntry, *Fault) {
 		} else if gone != nil {
 			return nil, nil
 		}
-		return nil, faultOf(dir, Broken, "shop-unreadable-file", calc.TextFigure("why", cause(err).Error()))
+		return nil, faultOf(dir, Broken, "shop-unreadable-file", calc.TextFigure("why", textfile.Cause(err).Error()))
 	}
 	defer d.Close()
 	all, err := d.ReadDir(-1)
 	if err != nil {
-		return nil, faultOf(dir, Broken, "shop-unreadable-file", calc.TextFigure("why", cause(err).Error()))
+		return nil, faultOf(dir, Broken, "shop-unreadable-file", calc.TextFigure("why", textfile.Cause(err).Error()))
 	}
 	slices.SortFunc(all, func(a, b fs.DirEntry) int { return strings.Compare(a.Name(), b.Name()) })
 	return all, nil

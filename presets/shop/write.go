@@ -10,6 +10,8 @@ import (
 	"syscall"
 
 	"github.com/google/uuid"
+
+	"boothset/presets/textfile"
 )
 
 // aside is what the name of a file on its way to being another begins and ends with.
@@ -39,7 +41,7 @@ func (f *Folder) put(name string, data []byte) error {
 }
 
 func (f *Folder) unwritten(name string, err error) error {
-	return &Error{path.Join(f.Path, name), "shop-unwritable", cause(err)}
+	return &Error{path.Join(f.Path, name), "shop-unwritable", textfile.Cause(err)}
 }
 
 // make makes a folder of the folder, and that itself.
