@@ -188,12 +188,9 @@ func (r *root) press(k tea.KeyMsg) {
 }
 
 // keys is what the keys do now.
-func (r *root) keys() []binding { return r.keysIn(r.frame()) }
-
-// keysIn is the same in a frame of the page.
-func (r *root) keysIn(f frame) []binding {
+func (r *root) keys() []binding {
 	p := r.page()
-	all := p.keys(f.room)
+	all := p.keys(r.frame().room)
 	if _, is := p.(*keysPage); is {
 		return append(all, stopBinding())
 	}
@@ -238,5 +235,5 @@ func (r *root) View() string {
 	}
 	r.happened()
 	f := r.frame()
-	return r.s.words.Marked(lay(r.s, r.page(), r.keysIn(f), f, r.size))
+	return r.s.words.Marked(lay(r.s, r.page(), r.keys(), f, r.size))
 }
