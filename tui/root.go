@@ -212,15 +212,17 @@ func stopBinding() binding { return bindKey(stopKeys, "do-stop", always(stop)) }
 
 // besides is the keys that every page has and no row of help: the page of the keys lists them.
 func (r *root) besides() []binding {
-	if !canPause {
+	if !r.canPause() {
 		return nil
 	}
 	return []binding{bindExplained(pauseKeys, "do-pause", always(suspend))}
 }
 
+func (r *root) canPause() bool { return canPause && !r.s.off.Pause }
+
 // suspend gives the terminal back to the shell until that continues the program.
 func suspend(r *root) {
-	if r.paused || !canPause {
+	if r.paused || !r.canPause() {
 		return
 	}
 	r.paused = true
