@@ -118,16 +118,9 @@ func (a *asked) run(c *cobra.Command) error {
 // answer answers the question by what was typed, with how sure a plan is; o then reads with
 // the booth and the gun that were named.
 func (a *asked) answer(o *opened, shops *booths) (found answer.Answer, typed question.Answers, err error) {
-	if o.reader, err = shops.reader(*o, a.booth, lastOf(a.texts[question.Gun.Name])); err != nil {
+	if typed, err = a.typed(o, shops); err != nil {
 		return nil, typed, err
 	}
-	for name, texts := range a.texts {
-		row, _ := a.q.Field(name)
-		for i := range texts {
-			texts[i] = o.reader.Expand(row.Field, texts[i])
-		}
-	}
-	typed = o.reader.ReadAll(a.q, a.texts, o.sys)
 	if found, err = askTyped(o.reader, a.q, typed, o.sys); err != nil {
 		return nil, typed, err
 	}
@@ -135,6 +128,20 @@ func (a *asked) answer(o *opened, shops *booths) (found answer.Answer, typed que
 		plan.Sure()
 	}
 	return found, typed, nil
+}
+
+// typed reads what was typed; o then reads with the booth and the gun that were named.
+func (a *asked) typed(o *opened, shops *booths) (typed question.Answers, err error) {
+	if o.reader, err = shops.reader(*o, a.booth, lastOf(a.texts[question.Gun.Name])); err != nil {
+		return typed, err
+	}
+	for name, texts := range a.texts {
+		row, _ := a.q.Field(name)
+		for i := range texts {
+			texts[i] = o.reader.Expand(row.Field, texts[i])
+		}
+	}
+	return o.reader.ReadAll(a.q, a.texts, o.sys), nil
 }
 
 // boothFlag gives a command the flag that names a booth.

@@ -33,12 +33,9 @@ func (p *Program) tellDrift(booth string, asJSON bool) error {
 	if err != nil {
 		return err
 	}
-	ids := s.folder.LoggedBooths()
-	if booth != "" {
-		if !shop.IsID(booth) {
-			return &fieldError{flagBooth, booth, s.words.Choose(ids)}
-		}
-		ids = []string{booth}
+	ids, err := s.chosen(booth, s.folder.LoggedBooths())
+	if err != nil {
+		return err
 	}
 	var all []boothDrift
 	var jobs []*shop.Record

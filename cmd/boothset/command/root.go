@@ -101,7 +101,7 @@ func (p *Program) Root() *cobra.Command {
 	for _, q := range question.Questions() {
 		root.AddCommand(p.ask(q))
 	}
-	root.AddCommand(p.shop(), p.logs(), p.sheet(), p.card(), p.compare(), p.drift(), p.demo(), p.version(), p.completion())
+	root.AddCommand(p.shop(), p.agree(), p.settings(), p.logs(), p.sheet(), p.card(), p.compare(), p.drift(), p.demo(), p.version(), p.completion())
 	root.SetHelpCommand(p.helpCommand())
 	root.CompletionOptions.DisableDefaultCmd = true
 	return root

@@ -2,7 +2,6 @@ package command
 
 import (
 	"fmt"
-	"maps"
 	"slices"
 	"strings"
 	"time"
@@ -31,7 +30,7 @@ func (p *Program) shop() *cobra.Command {
 		RunE: func(*cobra.Command, []string) error { return p.listShop(asJSON) },
 	}
 	c.Flags().BoolVar(&asJSON, flagJSON, false, "usage-json")
-	c.AddCommand(p.check(), p.add())
+	c.AddCommand(p.check(), p.add(), p.addPainter())
 	return c
 }
 
@@ -121,16 +120,7 @@ func appendBooth(j *jsonWriter, b *shop.Booth) {
 	j.text("id", b.ID)
 	j.text("name", b.Name)
 	j.bool("retired", b.Retired)
-	j.object("answers", func() {
-		texts := b.Answers.Texts()
-		for _, f := range slices.Sorted(maps.Keys(texts)) {
-			j.array(strings.ReplaceAll(f, "-", "_"), func() {
-				for _, t := range texts[f] {
-					j.text("", t)
-				}
-			})
-		}
-	})
+	appendTexts(j, "answers", b.Answers.Texts())
 	j.text("filter_changed", b.FilterChanged.Text())
 	j.text("gauge_checked", b.GaugeChecked.Text())
 	j.text("notes", b.Notes)
@@ -207,7 +197,7 @@ func (p *Program) add() *cobra.Command {
 		Use: commandAdd + " FILE", Short: p.local.Say("brief-add"),
 		RunE: func(c *cobra.Command, args []string) error { return p.addFile(c, args, dry) },
 	}
-	c.Flags().BoolVar(&dry, "dry-run", false, "usage-dry-run")
+	c.Flags().BoolVar(&dry, flagDryRun, false, "usage-dry-run")
 	return c
 }
 
