@@ -29,6 +29,8 @@ type Options struct {
 	NoMouse bool // the mouse is left to the terminal
 	// Kept is the file that the answers are kept in, as they come; empty keeps nothing.
 	Kept string
+	// Shop is the shop's folder, which need not be there; empty for none.
+	Shop string
 }
 
 // Result is how the assistant was left.
@@ -61,6 +63,7 @@ func Run(o Options) (Result, error) {
 		if titled(o.Getenv) {
 			s.title.send = out.send
 		}
+		s.desk.where = o.Shop
 		r := newRoot(s)
 		r.keepIn(o.Kept)
 		return r
