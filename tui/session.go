@@ -47,6 +47,7 @@ type session struct {
 
 	entered map[string]time.Time // when each answer was taken
 
+	off      Off
 	mouse    bool                  // the terminal tells of it
 	send     func(sequence string) // to the terminal, past the frame
 	title    titler                // of the window
