@@ -82,7 +82,11 @@ func (b *bench) heading() (left, right string) {
 	if len(b.tried.Stages) > 1 {
 		coat += " (" + plain(b.tried.StageName(s.words)) + ")"
 	}
-	return coat + ", " + s.called(question.Gun, all) + b.conditions(), s.unitsName()
+	job := coat + ", " + s.called(question.Gun, all)
+	if booth := s.desk.boothName(); booth != "" {
+		job += " " + string(s.glyphs.Between) + " " + plain(booth)
+	}
+	return job + b.conditions(), s.unitsName()
 }
 
 // enter works the answers out anew. What is moved first is the wall as it stands, which

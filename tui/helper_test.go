@@ -32,6 +32,7 @@ type look struct {
 	shop   string // a shop's own TOML
 	lang   string // "en" or "es"
 	metric bool
+	folder string // the shop's folder; none where it is empty
 }
 
 // usualSize is the window of most terminals.
@@ -119,7 +120,7 @@ func (l look) options(t test) Options {
 	if l.shop != "" && !l.metric {
 		sys = r.System()
 	}
-	return Options{Reader: r, Words: r.Words(), System: sys, Colours: colours, Getenv: func(name string) string { return env[name] }}
+	return Options{Reader: r, Words: r.Words(), System: sys, Colours: colours, Getenv: func(name string) string { return env[name] }, Shop: l.folder}
 }
 
 // start is an assistant before its first key, on testDay and with nothing kept.
@@ -127,6 +128,7 @@ func start(t test, l look) *root {
 	t.Helper()
 	o := l.options(t)
 	s := newSession(o.Reader, o.Words, o.System, o.Colours, o.Getenv)
+	s.desk.where = o.Shop
 	s.sure = knownSpread
 	s.now = func() time.Time { return testDay }
 	s.writeNew = func(name string, _ []byte) (string, error) { return "/booth/" + name + ".txt", nil }
@@ -221,6 +223,8 @@ func where(r *root) string {
 		return "safety"
 	case *resume:
 		return "resume"
+	case *pickPage:
+		return p.id
 	case *bench:
 		return "bench"
 	case *form:

@@ -67,7 +67,7 @@ func restart(r *root) {
 			p.at = 0
 		}
 	}
-	r.goTo(r.first)
+	r.begin()
 }
 
 // open puts a page over the one the person is on; back returns.
