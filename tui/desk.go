@@ -1,7 +1,10 @@
 package tui
 
 import (
+	"cmp"
 	"errors"
+	"slices"
+	"strings"
 
 	"boothset/calc"
 	"boothset/presets/question"
@@ -18,6 +21,9 @@ type desk struct {
 	seen  bool             // the folder was looked into
 	holds holding
 	booth *shop.Booth // nil where the job is in none of them
+	// agreed is all that was agreed on in the booth.
+	agreed  []*shop.Setting
+	changes int // how often any of this has changed
 	// last is the booth that was picked last, and ownGun whether the gun is one that was picked
 	// from the shop's.
 	last   string
@@ -29,8 +35,14 @@ type holding struct {
 	reader *question.Reader // it knows the guns
 	booths []*shop.Booth    // those that are offered, in the order of their ids
 	guns   []*shop.Gun
-	wrong  []string // what of it will not do
+	bands  []shop.Band
+	// painters is who may have sprayed or agreed, by initials; none where the shop keeps none.
+	painters []painter
+	wrong    []string // what of it will not do
 }
+
+// painter is a painter's id and initials.
+type painter struct{ id, initials string }
 
 // lookInto reads what is offered for a job in a shop's folder.
 func lookInto(where string, base *question.Reader, w *words.Words) holding {
@@ -46,6 +58,16 @@ func lookInto(where string, base *question.Reader, w *words.Words) holding {
 	defer f.Close()
 	guns, faults := f.Guns(base)
 	booths, more := f.Booths(base)
+	faults = append(faults, more...)
+	h.bands, more = f.Bands()
+	faults = append(faults, more...)
+	painters, more := f.Painters()
+	for id, initials := range painters {
+		h.painters = append(h.painters, painter{id, initials})
+	}
+	slices.SortFunc(h.painters, func(a, b painter) int {
+		return cmp.Or(strings.Compare(a.initials, b.initials), strings.Compare(a.id, b.id))
+	})
 	for _, fault := range append(faults, more...) {
 		if fault.Weight == shop.Broken {
 			h.wrong = append(h.wrong, fault.In(w))
@@ -65,6 +87,17 @@ func lookInto(where string, base *question.Reader, w *words.Words) holding {
 		h.reader = with
 	}
 	return h
+}
+
+// agreedIn is all that was agreed on in a booth. What of it cannot be read is told by its check.
+func agreedIn(where, booth string) []*shop.Setting {
+	f, err := shop.At(where)
+	if err != nil {
+		return nil
+	}
+	defer f.Close()
+	all, _ := f.Settings(booth)
+	return all
 }
 
 // folderError is an error of the shop's folder in words.
@@ -140,11 +173,13 @@ func (s *session) useReader(r *question.Reader) {
 // enterBooth takes a booth, or none, as the one that the job is in: what it says is usual.
 func (s *session) enterBooth(b *shop.Booth) {
 	d := &s.desk
+	d.changes++
 	if d.booth = b; b == nil {
+		d.agreed = nil
 		s.useReader(d.holds.reader)
 		return
 	}
-	d.last = b.ID
+	d.last, d.agreed = b.ID, agreedIn(d.where, b.ID)
 	s.useReader(d.holds.reader.Over(b.Answers))
 }
 

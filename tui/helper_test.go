@@ -11,6 +11,7 @@ import (
 	"boothset/calc/unit"
 	"boothset/presets/catalogue"
 	"boothset/presets/question"
+	"boothset/presets/shop"
 	"boothset/presets/words"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -132,6 +133,9 @@ func start(t test, l look) *root {
 	s.sure = knownSpread
 	s.now = func() time.Time { return testDay }
 	s.writeNew = func(name string, _ []byte) (string, error) { return "/booth/" + name + ".txt", nil }
+	if l.folder == inventedShop { // it is part of the source
+		s.inFolder = func(string, func(*shop.Folder) (string, error)) (string, error) { return "", nil }
+	}
 	r := newRoot(s)
 	if l.size == (size{}) {
 		l.size = usualSize
@@ -224,6 +228,8 @@ func where(r *root) string {
 	case *resume:
 		return "resume"
 	case *pickPage:
+		return p.id
+	case *entryPage:
 		return p.id
 	case *bench:
 		return "bench"

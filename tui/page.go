@@ -44,8 +44,8 @@ type asking interface {
 	follow(was, now question.Answers)
 }
 
-// ruled is a page that draws the rules between the parts of its window itself.
-type ruled interface{ ownRules() }
+// ruled is a page that may draw the rules between the parts of its window itself.
+type ruled interface{ ownRules() bool }
 
 // move is where a key takes the person; nil stays.
 type move func(*root)

@@ -143,6 +143,8 @@ func (r *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		r.point(msg)
 	case taken:
 		r.bench.notice = msg.notice
+	case deskNews:
+		r.hear(msg)
 	}
 	if r.done {
 		return r, tea.Quit

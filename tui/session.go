@@ -12,6 +12,7 @@ import (
 	"boothset/presets/catalogue"
 	"boothset/presets/last"
 	"boothset/presets/question"
+	"boothset/presets/shop"
 	"boothset/presets/words"
 	"boothset/tui/draw"
 
@@ -52,7 +53,9 @@ type session struct {
 	send     func(sequence string) // to the terminal, past the frame
 	title    titler                // of the window
 	writeNew func(name string, text []byte) (path string, err error)
+	inFolder func(where string, write func(*shop.Folder) (told string, err error)) (told string, err error)
 	writing  sync.WaitGroup // of files that are not written yet
+	atOnce   bool           // the disk is waited for: what it said is told before what is asked next
 
 	desk   desk
 	old    *lastRun // where its answers were taken over
@@ -73,7 +76,7 @@ func newSession(r *question.Reader, w *words.Words, sys unit.System, look Colour
 		words: w, sys: sys, steps: stepsOf(question.Plan), desk: desk{base: r, holds: holding{reader: r}},
 		theme: newTheme(look), glyphs: glyphs(getenv),
 		solve: calc.Solve, sure: spread.Of, now: time.Now,
-		send: func(string) {}, writeNew: writeNew,
+		send: func(string) {}, writeNew: writeNew, inFolder: inFolder,
 		check: checkSkip, entered: map[string]time.Time{},
 	}
 	s.useReader(r)
