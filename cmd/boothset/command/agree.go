@@ -28,7 +28,7 @@ type agreeing struct {
 	keeping
 	set, any         []string
 	band, why, knobs string
-	setting          shop.Setting
+	setting          *shop.Setting // nil where nothing is set today
 	replaced         []*shop.Setting
 }
 
@@ -36,14 +36,23 @@ func (p *Program) agree() *cobra.Command {
 	a := &agreeing{keeping: keeping{asked: asked{p: p, q: question.Plan, texts: question.Texts{}}}}
 	c := &cobra.Command{
 		Use: commandAgree, Short: p.local.Say("brief-agree"), Args: p.noArgs,
-		RunE: func(*cobra.Command, []string) error { return a.run() },
+		RunE: func(c *cobra.Command, _ []string) error {
+			if ran, err := a.runLines(p, c, true, (*Program).agree); ran || err != nil {
+				return err
+			}
+			return a.run()
+		},
 	}
 	c.Flags().StringArrayVar(&a.set, flagSet, nil, "usage-agree-set")
 	c.Flags().StringArrayVar(&a.any, flagAny, nil, "usage-any")
 	c.Flags().StringVar(&a.band, flagBand, "", "usage-band")
 	c.Flags().StringVar(&a.knobs, "knobs", "", "usage-knobs")
 	c.Flags().StringVar(&a.why, "why", "", "usage-why")
+	p.fieldFlags(c, a.q, a.texts)
+	p.boothFlag(c, &a.booth)
 	a.keepFlags(c)
+	a.jsonFlags(c)
+	a.batchFlags(c)
 	_ = c.RegisterFlagCompletionFunc(flagSet, completeValues) // these fail for a flag that is not there
 	_ = c.RegisterFlagCompletionFunc(flagAny, cobra.FixedCompletions(anyParts, cobra.ShellCompDirectiveNoFileComp))
 	c.Flags().SortFlags = false
@@ -54,33 +63,35 @@ func (p *Program) agree() *cobra.Command {
 var anyParts = []string{question.Stage.Name, question.Gun.Name, flagBand}
 
 func (a *agreeing) run() error {
-	if err := a.work(a.day); err != nil {
+	if err := a.work(commandAgree, a.day); err != nil {
 		return err
 	}
 	if a.plan.Stopped() {
-		rows := append(a.plan.Rows(a.words, a.sys), answer.GeneralRows(a.words, a.sys)...)
-		a.p.code = a.p.write(a.words, answer.Print(rows, answer.Width, a.words), true)
+		a.answer()
 		return nil
 	}
 	if err := a.made(); err != nil {
 		return err
 	}
 	all, faults := a.folder.Settings(a.booth)
-	a.p.warn(a.words, faults)
+	a.tell(faults...)
 	a.replaced = shop.Replaced(all, a.setting.Subject)
 	if !a.dry {
-		kept, err := a.folder.Agree(a.setting, a.sys)
+		kept, err := a.folder.Agree(*a.setting, a.sys)
 		if err != nil {
-			return a.p.unkept(a.opened, err)
+			return unkept(a.words, err)
 		}
-		a.setting = *kept
+		a.setting = kept
 	}
-	out := answer.Print(append(a.rows(), answer.GeneralRows(a.words, a.sys)...), answer.Width, a.words)
-	if a.asJSON {
-		out = a.json()
-	}
-	a.p.code = a.p.write(a.words, out, false)
+	a.answer()
 	return nil
+}
+
+func (a *agreeing) answer() {
+	text := func() []byte {
+		return answer.Print(append(a.rows(), answer.GeneralRows(a.words, a.sys)...), answer.Width, a.words)
+	}
+	a.p.answerShop(&a.shopOpened, &a.jsonAsked, commandAgree, a.plan.Stopped(), text, a.json)
 }
 
 // day is the day of the band that was named, where no other is; the wall as it was set, so that
@@ -121,7 +132,7 @@ func (a *agreeing) made() (err error) {
 		return err
 	}
 	s.Lay(hand)
-	if s.By, err = a.p.painter(&a.shopOpened, a.by); err != nil {
+	if s.By, err = a.painter(a.by); err != nil {
 		return err
 	}
 	for _, part := range a.any {
@@ -143,17 +154,20 @@ func (a *agreeing) made() (err error) {
 		return a.noBand()
 	}
 	s.Why, s.Knobs, s.Agreed = shop.Note(a.why), shop.Note(a.knobs), a.p.now()
-	a.setting = s
+	a.setting = &s
 	return nil
 }
 
 // rows is what was agreed, what it replaces, and what is to be known of it.
 func (a *agreeing) rows() []answer.Row {
+	if a.setting == nil {
+		return a.plan.Rows(a.words, a.sys)
+	}
 	id := "agree-kept"
 	if a.dry {
 		id = "agree-would"
 	}
-	s := &a.setting
+	s := a.setting
 	of := append(s.Called(a.reader, a.bands), calc.TextFigure("booth", a.booth), calc.TextFigure("id", s.ID))
 	rows := []answer.Row{{Role: answer.Heading, ID: id, Text: a.words.Text(a.sys, id, of)}}
 	values, _ := card.SettingRows(a.words, a.sys, a.plan, s)
@@ -172,4 +186,24 @@ func (a *agreeing) rows() []answer.Row {
 		cautions[0].Begins = true
 	}
 	return append(rows, cautions...)
+}
+
+// json is the setting as it is kept, or would be, and those that it replaces; no setting where
+// the job is stopped.
+func (a *agreeing) json(j *jsonWriter) {
+	painters, _ := a.folder.Painters() // what is wrong with them was told
+	appendJudgement(j, &a.plan.Setup.Judgement, a.sys, a.words)
+	j.bool("stopped", a.plan.Stopped())
+	j.bool("kept", a.setting != nil && !a.dry)
+	if a.setting == nil {
+		j.null("setting")
+	} else {
+		j.object("setting", func() { appendSetting(j, a.setting, painters) })
+	}
+	j.array("replaced", func() {
+		for _, s := range a.replaced {
+			j.object("", func() { appendSetting(j, s, painters) })
+		}
+	})
+	appendWords(j, nil, append(slices.Clone(a.plan.Cautions()), a.p.general()...), a.sys, a.words)
 }

@@ -18,12 +18,12 @@ import (
 
 // asked is a question's command: its flags as they were given.
 type asked struct {
-	p             *Program
-	q             *question.Question
-	texts         question.Texts
-	booth         string
-	asJSON, batch bool
-	fields, jobs  string
+	p     *Program
+	q     *question.Question
+	texts question.Texts
+	booth string
+	jsonAsked
+	batchAsked
 }
 
 // ask is the command of a question: its fields are its flags.
@@ -35,10 +35,9 @@ func (p *Program) ask(q *question.Question) *cobra.Command {
 	}
 	p.fieldFlags(c, q, a.texts)
 	p.boothFlag(c, &a.booth)
-	c.Flags().BoolVar(&a.asJSON, flagJSON, false, "usage-json")
-	c.Flags().BoolVar(&a.batch, flagBatch, false, "usage-batch")
-	c.Flags().StringVar(&a.fields, flagFields, "", "usage-fields")
-	c.Flags().StringVar(&a.jobs, flagJobs, "", "usage-jobs")
+	a.jsonFlags(c)
+	a.batchFlags(c)
+	c.Flags().Lookup(flagFields).Usage = "usage-fields" // with an example
 	c.Flags().SortFlags = false
 	return c
 }
@@ -79,7 +78,7 @@ func (a *asked) run(c *cobra.Command) error {
 	if err != nil {
 		return err
 	}
-	pick, err := pickOf(a.q, a.fields, o.words)
+	pick, err := pickOf(a.q.Name, a.fields, o.words)
 	if err != nil {
 		return err
 	}
@@ -100,8 +99,7 @@ func (a *asked) run(c *cobra.Command) error {
 	case pick != nil && !a.asJSON:
 		return &fieldError{flagFields, a.fields, o.words.Say("want-json-or-batch")}
 	}
-	shops := booths{p: p}
-	found, _, err := a.answer(&o, &shops)
+	found, _, err := a.answer(&o, p.booths(o.words))
 	if err != nil {
 		return err
 	}
@@ -201,7 +199,7 @@ func (p *Program) write(w *words.Words, out []byte, stopped bool) int {
 // aloneWithBatch refuses the flags that a batch's requests give themselves.
 func aloneWithBatch(f *pflag.FlagSet, w *words.Words) (err error) {
 	f.Visit(func(x *pflag.Flag) {
-		if !slices.Contains([]string{flagBatch, flagJSON, flagFields, flagJobs, flagUnits, flagLang, flagShop}, x.Name) {
+		if !slices.Contains(beside, x.Name) {
 			err = &fieldError{field: x.Name, want: w.Say("want-no-batch")}
 		}
 	})

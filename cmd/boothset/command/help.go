@@ -57,8 +57,16 @@ var examples = map[string][]string{
 	},
 }
 
-// schema names the shape of a question's answer as JSON; it changes when the shape does.
-func schema(q string) string { return name + "." + q + "/1" }
+// schema names the shape of a command's answer as JSON; it changes when the shape does.
+func schema(of string) string { return name + "." + of + "/1" }
+
+// schemaOf is what names the schema of a command's answers: of what is said of a record, it.
+func schemaOf(c *cobra.Command) string {
+	if c.Name() == commandOutcome {
+		return commandRecord
+	}
+	return c.Name()
+}
 
 // help prints what a command takes and gives the exit code.
 func (p *Program) help(c *cobra.Command) int {
@@ -67,7 +75,7 @@ func (p *Program) help(c *cobra.Command) int {
 		return p.refuse(err)
 	}
 	if given := c.Flags().Args(); !c.HasParent() && len(given) > 0 {
-		return p.refuse(p.unknownCommand(given[0]))
+		return p.refuse(p.unknownCommand(c, given[0]))
 	}
 	if units := p.common.units; units != "" {
 		if _, ok := catalogue.SystemOf(units); !ok {
@@ -126,7 +134,7 @@ func flagText(c *cobra.Command, f *pflag.Flag, r *question.Reader, sys unit.Syst
 	if field, ok := f.Value.(*fieldFlag); ok {
 		figures = r.UsageFigures(field.row, sys)
 	} else {
-		figures = calc.Figures{calc.TextFigure("schema", schema(c.Name())), calc.TextFigure("languages", strings.Join(words.Languages(), ", "))}
+		figures = calc.Figures{calc.TextFigure("schema", schema(schemaOf(c))), calc.TextFigure("languages", strings.Join(words.Languages(), ", "))}
 	}
 	return r.Words().Text(sys, f.Usage, figures)
 }
@@ -183,7 +191,7 @@ func (p *Program) helpCommand() *cobra.Command {
 		RunE: func(c *cobra.Command, args []string) error {
 			of, rest, err := c.Root().Find(args)
 			if err != nil || len(rest) > 0 {
-				return p.unknownCommand(strings.Join(args, " "))
+				return p.unknownCommand(c.Root(), strings.Join(args, " "))
 			}
 			p.code = p.help(of)
 			return nil

@@ -1,7 +1,6 @@
 package command
 
 import (
-	"fmt"
 	"maps"
 	"slices"
 	"strings"
@@ -27,41 +26,39 @@ const (
 type keeping struct {
 	asked
 	shopOpened
-	by    string
-	dry   bool
+	keepAsked
 	bands []shop.Band
 	plan  *answer.Plan
 	typed question.Answers
 }
 
-// keepFlags gives a command a plan's flags, and those of whatever is kept.
-func (k *keeping) keepFlags(c *cobra.Command) {
-	p := k.p
-	p.fieldFlags(c, question.Plan, k.texts)
-	p.boothFlag(c, &k.booth)
-	p.keptFlags(c, &k.by, &k.dry, &k.asJSON)
+// keepAsked is the flags of whatever is kept.
+type keepAsked struct {
+	by  string
+	dry bool
 }
 
-// keptFlags gives a command the flags of whatever is kept.
-func (p *Program) keptFlags(c *cobra.Command, by *string, dry, asJSON *bool) {
-	c.Flags().StringVar(by, flagBy, "", "usage-by")
-	c.Flags().BoolVar(dry, flagDryRun, false, "usage-dry-run")
-	c.Flags().BoolVar(asJSON, flagJSON, false, "usage-json")
+// keepFlags gives a command the flags of whatever is kept.
+func (a *keepAsked) keepFlags(c *cobra.Command) {
+	c.Flags().StringVar(&a.by, flagBy, "", "usage-by")
+	c.Flags().BoolVar(&a.dry, flagDryRun, false, "usage-dry-run")
 }
 
 // work opens the folder and answers what was typed; more gives answers for what that leaves out.
-func (k *keeping) work(more func() (question.Answers, error)) (err error) {
+func (k *keeping) work(of string, more func() (question.Answers, error)) (err error) {
 	if k.shopOpened, err = k.p.openShop(); err != nil {
 		return err
 	}
-	shops := booths{p: k.p, folder: k.folder}
+	if err := k.checkFields(of, k.words); err != nil {
+		return err
+	}
 	if k.booth == "" {
-		return shops.noBooth(k.words, "", nil)
+		return k.noBooth("")
 	}
 	var faults []*shop.Fault
 	k.bands, faults = k.folder.Bands()
-	k.p.warn(k.words, faults)
-	if k.typed, err = k.asked.typed(&k.opened, &shops); err != nil {
+	k.tell(faults...)
+	if k.typed, err = k.asked.typed(&k.opened, k.booths(k.p)); err != nil {
 		return err
 	}
 	rest, err := more()
@@ -78,12 +75,12 @@ func (k *keeping) work(more func() (question.Answers, error)) (err error) {
 }
 
 // painter is the id of a painter by initials, or by the id itself; empty where none is named.
-func (p *Program) painter(s *shopOpened, given string) (id string, err error) {
+func (s *shopOpened) painter(given string) (id string, err error) {
 	if given == "" {
 		return "", nil
 	}
 	painters, faults := s.folder.Painters()
-	p.warn(s.words, faults)
+	s.tell(faults...)
 	if _, ok := painters[given]; ok {
 		return given, nil
 	}
@@ -119,11 +116,4 @@ func completeValues(*cobra.Command, []string, string) (all []string, _ cobra.She
 		all = append(all, key+"=")
 	}
 	return all, cobra.ShellCompDirectiveNoFileComp | cobra.ShellCompDirectiveNoSpace
-}
-
-// unkept says why something was not kept.
-func (p *Program) unkept(o opened, err error) error {
-	fmt.Fprintln(p.Std.Err, name+":", shopError(o.words, err))
-	p.code = ExitFailed
-	return nil
 }

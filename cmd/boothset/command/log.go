@@ -16,49 +16,59 @@ import (
 
 // logs is the command that lists the log.
 func (p *Program) logs() *cobra.Command {
+	var a jsonAsked
 	var booth string
-	var asCSV, asJSON bool
+	var asCSV bool
 	c := &cobra.Command{
 		Use: commandLog, Short: p.local.Say("brief-log"), Args: p.noArgs,
-		RunE: func(*cobra.Command, []string) error { return p.listLog(booth, asCSV, asJSON) },
+		RunE: func(*cobra.Command, []string) error { return p.listLog(booth, asCSV, &a) },
 	}
 	p.boothFlag(c, &booth)
-	c.Flags().BoolVar(&asCSV, "csv", false, "usage-csv")
-	c.Flags().BoolVar(&asJSON, flagJSON, false, "usage-json")
+	c.Flags().BoolVar(&asCSV, flagCSV, false, "usage-csv")
+	a.jsonFlags(c)
 	c.AddCommand(p.record(), p.outcome())
 	return c
 }
 
-func (p *Program) listLog(booth string, asCSV, asJSON bool) error {
-	s, err := p.openShop()
+// flagCSV is the flag of a table for a spreadsheet.
+const flagCSV = "csv"
+
+func (p *Program) listLog(booth string, asCSV bool, a *jsonAsked) error {
+	l := logList{}
+	var err error
+	if l.shopOpened, err = p.openShop(); err != nil {
+		return err
+	}
+	if err := a.checkFields(commandLog, l.words); err != nil {
+		return err
+	}
+	if asCSV && a.asJSON {
+		return &fieldError{flagCSV, "", l.words.Say("want-not-json")}
+	}
+	ids, err := l.chosen(booth, l.folder.LoggedBooths())
 	if err != nil {
 		return err
 	}
-	ids, err := s.chosen(booth, s.folder.LoggedBooths())
-	if err != nil {
-		return err
+	var faults []*shop.Fault
+	l.painters, faults = l.folder.Painters()
+	l.tell(faults...)
+	l.jobs = l.jobsOf(ids)
+	text := l.text
+	if asCSV {
+		text = l.csv
 	}
-	painters, faults := s.folder.Painters()
-	var jobs []*shop.Record
-	for _, id := range ids {
-		log, wrong := s.folder.Log(id)
-		jobs, faults = append(jobs, shop.Jobs(log)...), append(faults, wrong...)
-	}
-	l := logList{s, jobs, painters}
-	var out []byte
-	switch {
-	case asJSON:
-		out = l.json(faults)
-	case asCSV:
-		out = l.csv()
-	default:
-		out = l.text()
-	}
-	if !asJSON {
-		p.warn(s.words, faults)
-	}
-	p.code = p.write(s.words, out, false)
+	p.answerShop(&l.shopOpened, a, commandLog, false, text, l.json)
 	return nil
+}
+
+// jobsOf is the jobs in the logs of booths, those of a booth together.
+func (s *shopOpened) jobsOf(ids []string) (jobs []*shop.Record) {
+	for _, id := range ids {
+		log, faults := s.folder.Log(id)
+		s.tell(faults...)
+		jobs = append(jobs, shop.Jobs(log)...)
+	}
+	return jobs
 }
 
 // logList is the jobs of a log on their way out.
@@ -150,18 +160,12 @@ func cell(t string) string {
 	return t
 }
 
-func (l *logList) json(faults []*shop.Fault) []byte {
-	j := jsonWriter{fresh: true}
-	j.object("", func() {
-		j.text("schema", schema(commandLog))
-		j.array("jobs", func() {
-			for _, r := range l.jobs {
-				j.object("", func() { l.job(&j, r) })
-			}
-		})
-		appendFaults(&j, l.words, faults)
+func (l *logList) json(j *jsonWriter) {
+	j.array("jobs", func() {
+		for _, r := range l.jobs {
+			j.object("", func() { l.job(j, r) })
+		}
 	})
-	return append(j.b, '\n')
 }
 
 // job is a job of the log with what was said of it later.

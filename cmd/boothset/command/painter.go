@@ -2,9 +2,6 @@ package command
 
 import (
 	"fmt"
-	"maps"
-	"slices"
-	"strings"
 
 	"boothset/calc"
 	"boothset/presets/shop"
@@ -16,79 +13,55 @@ import (
 const commandPainter = "painter"
 
 func (p *Program) addPainter() *cobra.Command {
-	var asJSON, dry bool
+	var a jsonAsked
+	var dry bool
 	c := &cobra.Command{
 		Use: commandPainter + " [INITIALS]", Short: p.local.Say("brief-painter"),
 		RunE: func(c *cobra.Command, args []string) error {
 			if len(args) > 1 {
 				return p.noArgs(c, args[1:])
 			}
-			return p.keepPainter(args, dry, asJSON)
+			return p.keepPainter(args, dry, &a)
 		},
 	}
 	c.Flags().BoolVar(&dry, flagDryRun, false, "usage-dry-run")
-	c.Flags().BoolVar(&asJSON, flagJSON, false, "usage-json")
+	a.jsonFlags(c)
 	return c
 }
 
 // keepPainter keeps the initials that are given, else tells those that are kept.
-func (p *Program) keepPainter(args []string, dry, asJSON bool) error {
+func (p *Program) keepPainter(args []string, dry bool, a *jsonAsked) error {
 	s, err := p.openShop()
 	if err != nil {
 		return err
 	}
+	if err := a.checkFields(commandPainter, s.words); err != nil {
+		return err
+	}
 	painters, faults := s.folder.Painters()
-	p.warn(s.words, faults)
+	s.tell(faults...)
 	added := ""
 	if len(args) == 1 {
-		initials := shop.Initials(args[0])
+		added = shop.Initials(args[0])
 		switch {
-		case initials == "":
+		case added == "":
 			return &fieldError{commandPainter, args[0], s.words.Say("want-initials")}
-		case len(painters.Named(initials)) > 0:
+		case len(painters.Named(added)) > 0:
 			return &fieldError{commandPainter, args[0], s.words.Say("want-other-initials")}
 		}
-		added = initials
 		if !dry {
-			if _, err := s.folder.AddPainter(initials); err != nil {
-				return p.unkept(s.opened, err)
+			if _, err := s.folder.AddPainter(added); err != nil {
+				return unkept(s.words, err)
 			}
 			painters, _ = s.folder.Painters() // as before
 		}
 	}
-	out := s.painterText(painters, added, dry)
-	if asJSON {
-		out = painterJSON(painters, added, dry)
-	}
-	p.code = p.write(s.words, out, false)
-	return nil
-}
-
-func (s *shopOpened) painterText(painters shop.Painters, added string, dry bool) []byte {
-	var b strings.Builder
-	switch {
-	case added != "" && dry:
-		fmt.Fprintln(&b, spoken(s.words, "painter-would", calc.TextFigure("who", added)))
-	case added != "":
-		fmt.Fprintln(&b, spoken(s.words, "painter-added", calc.TextFigure("who", added)))
-	case len(painters) == 0:
-		fmt.Fprintln(&b, s.words.Say("painter-none"))
-	default:
-		for _, id := range painters.ByInitials() {
-			fmt.Fprintf(&b, "%-8s %s\n", painters[id], id)
-		}
-	}
-	return []byte(b.String())
-}
-
-func painterJSON(painters shop.Painters, added string, dry bool) []byte {
-	j := jsonWriter{fresh: true}
-	j.object("", func() {
-		j.text("schema", schema(commandPainter))
+	text := func() []byte { return s.painterText(painters, added, dry) }
+	p.answerShop(&s, a, commandPainter, false, text, func(j *jsonWriter) {
 		j.text("added", added)
 		j.bool("kept", added != "" && !dry)
 		j.array("painters", func() {
-			for _, id := range slices.Sorted(maps.Keys(painters)) {
+			for _, id := range painters.ByInitials() {
 				j.object("", func() {
 					j.text("id", id)
 					j.text("initials", painters[id])
@@ -96,5 +69,21 @@ func painterJSON(painters shop.Painters, added string, dry bool) []byte {
 			}
 		})
 	})
-	return append(j.b, '\n')
+	return nil
+}
+
+func (s *shopOpened) painterText(painters shop.Painters, added string, dry bool) []byte {
+	switch {
+	case added != "" && dry:
+		return []byte(spoken(s.words, "painter-would", calc.TextFigure("who", added)) + "\n")
+	case added != "":
+		return []byte(spoken(s.words, "painter-added", calc.TextFigure("who", added)) + "\n")
+	case len(painters) == 0:
+		return []byte(s.words.Say("painter-none") + "\n")
+	}
+	var b []byte
+	for _, id := range painters.ByInitials() {
+		b = fmt.Appendf(b, "%-8s %s\n", painters[id], id)
+	}
+	return b
 }

@@ -100,18 +100,27 @@ func (p *Program) record() *cobra.Command {
 	a := &recording{keeping: keeping{asked: asked{p: p, q: question.Plan, texts: question.Texts{}}}}
 	c := &cobra.Command{
 		Use: commandRecord, Short: p.local.Say("brief-record"), Args: p.noArgs,
-		RunE: func(*cobra.Command, []string) error { return a.run() },
+		RunE: func(c *cobra.Command, _ []string) error {
+			if ran, err := a.runLines(p, c, true, (*Program).record); ran || err != nil {
+				return err
+			}
+			return a.run()
+		},
 	}
 	a.jobSaid.flags(c)
 	c.Flags().StringVar(&a.at, flagAt, "", "usage-at")
+	p.fieldFlags(c, a.q, a.texts)
+	p.boothFlag(c, &a.booth)
 	a.keepFlags(c)
+	a.jsonFlags(c)
+	a.batchFlags(c)
 	c.Flags().SortFlags = false
 	return c
 }
 
 func (a *recording) run() error {
 	nothing := func() (question.Answers, error) { return question.Answers{}, nil }
-	if err := a.work(nothing); err != nil {
+	if err := a.work(commandRecord, nothing); err != nil {
 		return err
 	}
 	r := shop.JobOf(a.booth, a.reader, a.typed, a.plan.Request, a.plan.Setup, a.bands, a.sys)
@@ -119,7 +128,8 @@ func (a *recording) run() error {
 	if r.At, err = timeOf(a.at, a.p.now(), a.words); err != nil {
 		return err
 	}
-	return a.p.keepRecord(&a.shopOpened, &a.keeping, &a.jobSaid, &r, nil)
+	k := recordKept{&a.shopOpened, &a.keepAsked, &a.jsonAsked, &a.jobSaid, nil}
+	return a.p.keepRecord(&k, &r)
 }
 
 // timeOf reads when a job was, here: now where it is not said.
@@ -143,8 +153,10 @@ func timeOf(given string, now time.Time, w *words.Words) (time.Time, error) {
 // saying is the command that says how a job of the log came out.
 type saying struct {
 	jobSaid
-	booth, by   string
-	dry, asJSON bool
+	keepAsked
+	jsonAsked
+	batchAsked
+	booth string
 }
 
 func (p *Program) outcome() *cobra.Command {
@@ -155,12 +167,17 @@ func (p *Program) outcome() *cobra.Command {
 			if len(args) > 1 {
 				return p.noArgs(c, args[1:])
 			}
+			if ran, err := a.runLines(p, c, true, (*Program).outcome); ran || err != nil {
+				return err
+			}
 			return p.sayOutcome(a, strings.Join(args, ""))
 		},
 	}
 	a.jobSaid.flags(c)
 	p.boothFlag(c, &a.booth)
-	p.keptFlags(c, &a.by, &a.dry, &a.asJSON)
+	a.keepFlags(c)
+	a.jsonFlags(c)
+	a.batchFlags(c)
 	c.Flags().SortFlags = false
 	return c
 }
@@ -172,6 +189,9 @@ func (p *Program) sayOutcome(a *saying, id string) error {
 	if err != nil {
 		return err
 	}
+	if err := a.checkFields(commandRecord, s.words); err != nil {
+		return err
+	}
 	if a.nothing() {
 		return &fieldError{flagOutcome, "", s.words.Choose(texts(shop.Outcomes()))}
 	}
@@ -179,20 +199,13 @@ func (p *Program) sayOutcome(a *saying, id string) error {
 	if err != nil {
 		return err
 	}
-	var jobs []*shop.Record
-	for _, booth := range ids {
-		log, faults := s.folder.Log(booth)
-		p.warn(s.words, faults)
-		jobs = append(jobs, shop.Jobs(log)...)
-	}
-	job, err := s.meant(jobs, id)
+	job, err := s.meant(s.jobsOf(ids), id)
 	if err != nil {
 		return err
 	}
 	r := shop.LaterOf(job)
 	r.At = p.now()
-	k := &keeping{by: a.by, dry: a.dry, asked: asked{asJSON: a.asJSON}}
-	return p.keepRecord(&s, k, &a.jobSaid, &r, job)
+	return p.keepRecord(&recordKept{&s, &a.keepAsked, &a.jsonAsked, &a.jobSaid, job}, &r)
 }
 
 // meant is the job that is meant by the beginning of its id, else the last that nobody spoke of.
@@ -219,52 +232,50 @@ func (s *shopOpened) meant(jobs []*shop.Record, id string) (*shop.Record, error)
 	return found[0], nil
 }
 
+// recordKept is a record on its way into the log: by which flags, and what was said.
+type recordKept struct {
+	*shopOpened
+	*keepAsked
+	*jsonAsked
+	said *jobSaid
+	of   *shop.Record // the job that the record says more of, nil where it is one
+}
+
 // keepRecord completes a record by what was said, keeps it where it is not only to be shown, and
-// says the job as it then is. of is the job that the record says more of, nil where it is one.
-func (p *Program) keepRecord(s *shopOpened, k *keeping, said *jobSaid, r *shop.Record, of *shop.Record) (err error) {
-	if err := said.lay(r, s.opened); err != nil {
+// says the job as it then is.
+func (p *Program) keepRecord(k *recordKept, r *shop.Record) (err error) {
+	if err := k.said.lay(r, k.opened); err != nil {
 		return err
 	}
-	if r.Painter, err = p.painter(s, k.by); err != nil {
+	if r.Painter, err = k.painter(k.by); err != nil {
 		return err
 	}
 	if !k.dry {
 		m, err := shop.MachineOf(p.Getenv)
 		if err != nil {
-			return p.unkept(s.opened, err)
+			return unkept(k.words, err)
 		}
-		kept, err := s.folder.Keep(m, *r, s.sys)
-		if err != nil {
-			return p.unkept(s.opened, err)
+		if r, err = k.folder.Keep(m, *r, k.sys); err != nil {
+			return unkept(k.words, err)
 		}
-		r = kept
 	}
 	job := r
-	if of != nil {
-		job = shop.Jobs([]*shop.Record{of, r})[0]
+	if k.of != nil {
+		job = shop.Jobs([]*shop.Record{k.of, r})[0]
 	}
-	painters, _ := s.folder.Painters() // what is wrong with them was told
-	l := logList{*s, []*shop.Record{job}, painters}
+	painters, _ := k.folder.Painters() // what is wrong with them was told
+	l := logList{*k.shopOpened, []*shop.Record{job}, painters}
 	id := "record-kept"
 	if k.dry {
 		id = "record-would"
 	}
-	out := append([]byte(spoken(s.words, id, calc.TextFigure("booth", r.Booth))+"\n"), l.text()...)
-	if k.asJSON {
-		out = l.record(r, job, k.dry)
+	text := func() []byte {
+		return append([]byte(spoken(k.words, id, calc.TextFigure("booth", r.Booth))+"\n"), l.text()...)
 	}
-	p.code = p.write(s.words, out, false)
-	return nil
-}
-
-// record is a record as it is kept, or would be, with the job as it then is.
-func (l *logList) record(r, job *shop.Record, dry bool) []byte {
-	j := jsonWriter{fresh: true}
-	j.object("", func() {
-		j.text("schema", schema(commandRecord))
-		j.bool("kept", !dry)
+	p.answerShop(k.shopOpened, k.jsonAsked, commandRecord, false, text, func(j *jsonWriter) {
+		j.bool("kept", !k.dry)
 		j.text("record", r.ID)
-		j.object("job", func() { l.job(&j, job) })
+		j.object("job", func() { l.job(j, job) })
 	})
-	return append(j.b, '\n')
+	return nil
 }

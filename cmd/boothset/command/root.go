@@ -9,6 +9,7 @@ import (
 
 	"boothset/calc"
 	"boothset/calc/unit"
+	"boothset/presets/answer"
 	"boothset/presets/catalogue"
 	"boothset/presets/question"
 	"boothset/presets/words"
@@ -45,6 +46,15 @@ type Program struct {
 	code   int
 	common common
 	local  *words.Words // of the locale
+	said   bool         // the general caution was said before
+}
+
+// general is the general caution, none where it was said before.
+func (p *Program) general() []calc.Caution {
+	if p.said {
+		return nil
+	}
+	return []calc.Caution{answer.General}
 }
 
 // Run runs the program on arguments and gives the exit code.
@@ -78,9 +88,9 @@ func (p *Program) Root() *cobra.Command {
 	cobra.EnableCommandSorting = false
 	root := &cobra.Command{
 		Use: name, Short: p.local.Say("usage-intro"), SilenceErrors: true, SilenceUsage: true,
-		Args: func(_ *cobra.Command, args []string) error {
+		Args: func(c *cobra.Command, args []string) error {
 			if len(args) > 0 {
-				return p.unknownCommand(args[0])
+				return p.unknownCommand(c.Root(), args[0])
 			}
 			return nil
 		},

@@ -19,8 +19,9 @@ const commandSettings = "settings"
 
 // settingsAsked is the flags of the command as they were given.
 type settingsAsked struct {
-	booth       string
-	all, asJSON bool
+	jsonAsked
+	booth string
+	all   bool
 }
 
 func (p *Program) settings() *cobra.Command {
@@ -31,7 +32,7 @@ func (p *Program) settings() *cobra.Command {
 	}
 	p.boothFlag(c, &a.booth)
 	c.Flags().BoolVar(&a.all, "all", false, "usage-all")
-	c.Flags().BoolVar(&a.asJSON, flagJSON, false, "usage-json")
+	a.jsonFlags(c)
 	return c
 }
 
@@ -53,60 +54,38 @@ type settingList struct {
 }
 
 func (p *Program) listSettings(a *settingsAsked) error {
-	s, err := p.openShop()
+	l := settingList{}
+	var err error
+	if l.shopOpened, err = p.openShop(); err != nil {
+		return err
+	}
+	if err := a.checkFields(commandSettings, l.words); err != nil {
+		return err
+	}
+	ids, err := l.chosen(a.booth, l.folder.AgreedBooths())
 	if err != nil {
 		return err
 	}
-	ids, err := s.chosen(a.booth, s.folder.AgreedBooths())
-	if err != nil {
+	if _, err := l.withGuns(); err != nil {
 		return err
 	}
-	l := settingList{shopOpened: s}
-	faults, err := l.withGuns()
-	if err != nil {
-		return err
-	}
-	var more []*shop.Fault
-	l.bands, more = s.folder.Bands()
-	faults = append(faults, more...)
-	l.painters, more = s.folder.Painters()
-	faults = append(faults, more...)
+	var faults []*shop.Fault
+	l.bands, faults = l.folder.Bands()
+	l.tell(faults...)
+	l.painters, faults = l.folder.Painters()
+	l.tell(faults...)
 	for _, id := range ids {
-		faults = append(faults, l.of(id, a.all)...)
+		l.of(id, a.all)
 	}
-	out := l.text()
-	if a.asJSON {
-		out = l.json(faults)
-	} else {
-		p.warn(s.words, faults)
-	}
-	p.code = p.write(s.words, out, false)
+	p.answerShop(&l.shopOpened, &a.jsonAsked, commandSettings, false, l.text, l.json)
 	return nil
 }
 
-// chosen is the booths of the folder that were asked for: the one that was named, else all.
-func (s *shopOpened) chosen(booth string, all []string) ([]string, error) {
-	switch {
-	case booth == "":
-		return all, nil
-	case !shop.IsID(booth):
-		return nil, &fieldError{flagBooth, booth, s.words.Choose(s.folder.BoothIDs())}
-	}
-	return []string{booth}, nil
-}
-
-// withGuns lets the reader know the guns of the folder.
-func (s *shopOpened) withGuns() (faults []*shop.Fault, err error) {
-	guns, faults := s.folder.Guns(s.reader)
-	s.reader, err = shop.WithGuns(s.reader, guns...)
-	return faults, err
-}
-
 // of adds the settings of a booth: those that stand, or all.
-func (l *settingList) of(id string, all bool) []*shop.Fault {
+func (l *settingList) of(id string, all bool) {
 	settings, faults := l.folder.Settings(id)
 	b, more := l.folder.Booth(l.reader, id)
-	faults = append(faults, more...)
+	l.tell(append(faults, more...)...)
 	standing := shop.Standing(settings)
 	twins := shop.Twins(standing)
 	for _, s := range settings {
@@ -121,7 +100,6 @@ func (l *settingList) of(id string, all bool) []*shop.Fault {
 		}
 		l.all = append(l.all, x)
 	}
-	return faults
 }
 
 // text is a paragraph a setting.
@@ -175,25 +153,19 @@ func (l *settingList) rows(x *listedSetting) []answer.Row {
 func dateOf(at time.Time) string { return at.Local().Format(time.DateOnly) }
 
 // json is the settings, each as its file has it, with what is to be known of it.
-func (l *settingList) json(faults []*shop.Fault) []byte {
-	j := jsonWriter{fresh: true}
-	j.object("", func() {
-		j.text("schema", schema(commandSettings))
-		j.array("settings", func() {
-			for i := range l.all {
-				x := &l.all[i]
-				j.object("", func() {
-					appendSetting(&j, x.Setting, l.painters)
-					j.bool("stands", x.stands)
-					j.bool("twins", x.twins)
-					j.bool("void", shop.Void(x.changes))
-					appendChanges(&j, x.changes)
-				})
-			}
-		})
-		appendFaults(&j, l.words, faults)
+func (l *settingList) json(j *jsonWriter) {
+	j.array("settings", func() {
+		for i := range l.all {
+			x := &l.all[i]
+			j.object("", func() {
+				appendSetting(j, x.Setting, l.painters)
+				j.bool("stands", x.stands)
+				j.bool("twins", x.twins)
+				j.bool("void", shop.Void(x.changes))
+				appendChanges(j, x.changes)
+			})
+		}
 	})
-	return append(j.b, '\n')
 }
 
 // appendSetting is a setting as its file has it; who agreed on it by initials where the shop
@@ -235,22 +207,4 @@ func appendSubject(j *jsonWriter, s shop.Subject) {
 	j.text(question.Stage.Name, s.Stage)
 	j.text(question.Gun.Name, s.Gun)
 	j.text(flagBand, s.Band)
-}
-
-// json is the setting as it is kept, or would be, and those that it replaces.
-func (a *agreeing) json() []byte {
-	j := jsonWriter{fresh: true}
-	painters, _ := a.folder.Painters() // what is wrong with them was told
-	j.object("", func() {
-		j.text("schema", schema(commandAgree))
-		j.bool("kept", !a.dry)
-		j.object("setting", func() { appendSetting(&j, &a.setting, painters) })
-		j.array("replaced", func() {
-			for _, s := range a.replaced {
-				j.object("", func() { appendSetting(&j, s, painters) })
-			}
-		})
-		appendWords(&j, nil, append(slices.Clone(a.plan.Cautions()), answer.General), a.sys, a.words)
-	})
-	return append(j.b, '\n')
 }
