@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"errors"
 	"io"
 	"os"
 	"os/signal"
@@ -108,7 +109,7 @@ func Run(o Options) (Result, error) {
 		unkept = r.s.keep.flush(r.draft())
 	}
 	switch {
-	case r.stopped:
+	case r.stopped || errors.Is(err, syscall.EIO): // a closed window, seen before its signal
 		return Result{Stopped: true, Unkept: unkept}, nil
 	case err != nil:
 		return Result{}, err
