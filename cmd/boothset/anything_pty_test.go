@@ -144,14 +144,15 @@ func (w *walk) act() {
 	}
 }
 
-// bytes is bytes that may be anything, but for those of which a text is made that is looked for.
+// bytes is bytes that may be anything, but for those that nonsense is known by, and for ctrl+s,
+// at which a terminal that echoes stops.
 func (w *walk) bytes() string {
 	b := make([]byte, 1+w.IntN(64))
 	for i := range b {
 		b[i] = byte(w.IntN(256))
 	}
 	return strings.Map(func(r rune) rune {
-		if strings.ContainsRune("NI%", r) {
+		if strings.ContainsRune("NI%\x13", r) {
 			return '?'
 		}
 		return r
