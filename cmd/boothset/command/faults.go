@@ -68,7 +68,7 @@ func (p *Program) unknownCommand(given string) error {
 	for _, q := range question.Questions() {
 		names = append(names, q.Name)
 	}
-	names = append(names, commandShop, commandLog, commandSheet, commandCard, commandCompare, commandDrift, commandDemo)
+	names = append(names, commandShop, commandLog, commandSheet, commandCard, commandCompare, commandDrift, commandDemo, Serving)
 	w, _ := p.words()
 	return &fieldError{"command", given, spoken(w, "want-command", calc.TextFigure("names", strings.Join(names, ", ")))}
 }
