@@ -138,9 +138,34 @@ func serve(t testing.TB, home string, args ...string) *running {
 			<-r.left
 		}
 	})
-	r.says.await(t, "Ctrl+C")
-	r.at = regexp.MustCompile(`(?:Open at|Abierto en) (\S+) `).FindStringSubmatch(r.says.String())[1]
+	r.opened()
 	return r
+}
+
+// serveHere serves in this process, changed first, until the test ends.
+func serveHere(t testing.TB, home string, change func(*command.Serve)) *running {
+	t.Helper()
+	r := &running{t: t, says: &text{}}
+	signals, left := make(chan os.Signal, 1), make(chan int)
+	go func() {
+		left <- command.Run(program(r.says, inHome(home), func(s *command.Serve) int {
+			change(s)
+			return run(s, signals)
+		}), []string{command.Serving, "--listen", "0"})
+	}()
+	t.Cleanup(func() {
+		signals <- syscall.SIGTERM
+		require.Zero(t, <-left)
+	})
+	r.opened()
+	return r
+}
+
+// opened waits until the program serves, and keeps where.
+func (r *running) opened() {
+	r.t.Helper()
+	r.says.await(r.t, "Ctrl+C")
+	r.at = regexp.MustCompile(`(?:Open at|Abierto en) (\S+) `).FindStringSubmatch(r.says.String())[1]
 }
 
 // end sends a signal and waits for the end, and gives the exit code, -1 where it was killed.
