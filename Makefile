@@ -22,8 +22,8 @@ check: ## what must be green before a commit
 	@test -n "$(RACE)" || echo "no C compiler: the tests run without the race detector"
 	$(GO) test $(RACE) -timeout 30m ./...
 
-build: ## bin/boothset, static and trimmed; its version is the build's own
-	$(BUILD) -o bin/boothset ./cmd/boothset
+build: ## bin/boothset and bin/boothset-serve, static and trimmed; their version is the build's own
+	$(BUILD) -o bin/ ./cmd/boothset ./cmd/boothset-serve
 
 bench: ## benchmarks, with allocations
 	$(GO) test -run '^$$' -bench . -benchmem ./calc/... ./presets/... ./tui/... ./cmd/...

@@ -47,6 +47,7 @@ var examples = map[string][]string{
 	},
 	commandDrift: {"boothset drift --booth two"},
 	commandDemo:  {"boothset demo", "boothset demo ./demo"},
+	Serving:      {"boothset serve --listen :2222"},
 	commandCompare: {
 		"boothset compare --booth one --booth two --coat clear --gun reduced-pressure --temp 75F --humidity 45",
 		"boothset compare --shop ./north --shop ./south --coat clear --gun reduced-pressure --temp 75F --humidity 45",
