@@ -36,6 +36,7 @@ func newRoot(s *session) *root {
 	r := &root{s: s, bench: newBench(s), resume: &resume{s: s}}
 	r.pages = append(r.pages, &safety{s: s}, r.resume)
 	r.first = len(r.pages)
+	r.pages = append(r.pages, boothPage(s), gunPage(s))
 	for i := range s.steps {
 		st := &s.steps[i]
 		if st.field == nil {
@@ -67,6 +68,12 @@ func (r *root) step(by int) {
 			return
 		}
 	}
+}
+
+// begin goes to the first question.
+func (r *root) begin() {
+	r.at = r.first - 1
+	r.step(+1)
 }
 
 func (r *root) back() {
@@ -136,6 +143,8 @@ func (r *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		r.point(msg)
 	case taken:
 		r.bench.notice = msg.notice
+	case deskNews:
+		r.hear(msg)
 	}
 	if r.done {
 		return r, tea.Quit

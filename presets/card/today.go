@@ -23,11 +23,15 @@ type Today struct {
 func TodayOf(f *shop.Folder, booth string, p *answer.Plan) (*Today, []*shop.Fault) {
 	bands, faults := f.Bands()
 	settings, more := f.Settings(booth)
-	faults = append(faults, more...)
+	return TodayIn(bands, settings, p), append(faults, more...)
+}
+
+// TodayIn is TodayOf of what was read before: the bands, and all that was agreed on in the booth.
+func TodayIn(bands []shop.Band, settings []*shop.Setting, p *answer.Plan) *Today {
 	q := p.Request
 	t := &Today{Standing: shop.AgreedFor(shop.Standing(settings), shop.SubjectOf(q, bands), bands), Plan: p}
 	if len(t.Standing) == 0 {
-		return t, faults
+		return t
 	}
 	s := t.Standing[0]
 	t.Band = shop.BandNamed(bands, s.Band)
@@ -35,7 +39,7 @@ func TodayOf(f *shop.Folder, booth string, p *answer.Plan) (*Today, []*shop.Faul
 	if !p.Stopped() && !p.Setup.Short.Is {
 		t.Apart, t.Known = s.Today(q, p.Setup)
 	}
-	return t, faults
+	return t
 }
 
 // Rows is what was agreed and today's answer, and why they differ; none of a nil one.
