@@ -65,7 +65,7 @@ func (p *Program) say(text string) int {
 // unknownCommand refuses a command that there is not.
 func (p *Program) unknownCommand(given string) error {
 	var names []string
-	for _, q := range question.Questions() {
+	for _, q := range question.Commands() {
 		names = append(names, q.Name)
 	}
 	names = append(names, commandShop, commandLog, commandSheet, commandCard, commandCompare, commandDrift, commandDemo)
