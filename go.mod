@@ -19,8 +19,9 @@ require (
 	github.com/spf13/cobra v1.10.2
 	github.com/spf13/pflag v1.0.9
 	github.com/stretchr/testify v1.12.1
+	golang.org/x/net v0.59.0
 	golang.org/x/sys v0.50.0
-	golang.org/x/text v0.28.0
+	golang.org/x/text v0.42.0
 	gonum.org/v1/gonum v0.17.0
 	pgregory.net/rapid v1.3.0
 )

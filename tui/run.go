@@ -27,8 +27,19 @@ type Options struct {
 	Out     io.Writer // a terminal
 	Getenv  func(string) string
 	NoMouse bool // the mouse is left to the terminal
+	Off     Off
 	// Kept is the file that the answers are kept in, as they come; empty keeps nothing.
 	Kept string
+	// Shop is the shop's folder, which need not be there; empty for none.
+	Shop string
+}
+
+// Off is what the person may not do. Nothing is off at the machine's own terminal; who comes from
+// another machine has neither the shell nor the files of this one.
+type Off struct {
+	Pause bool // to give the terminal back to the shell
+	// Files is to write files, other than the kept answers and what is kept in the shop's folder.
+	Files bool
 }
 
 // Result is how the assistant was left.
@@ -54,36 +65,16 @@ const framesPerSecond = 120
 // Run shows the assistant until the person leaves it. The terminal is then as it was.
 func Run(o Options) (Result, error) {
 	defer debug.SetGCPercent(debug.SetGCPercent(heapGrowth))
-	out := &tty{out: o.Out}
-	r := &opening{open: func() *root {
-		s := newSession(o.Reader, o.Words, o.System, o.Colours, o.Getenv)
-		s.send, s.mouse = out.send, !o.NoMouse
-		if titled(o.Getenv) {
-			s.title.send = out.send
-		}
-		r := newRoot(s)
-		r.keepIn(o.Kept)
-		return r
-	}}
-	with := []tea.ProgramOption{tea.WithInput(o.In), tea.WithOutput(out.writer()), tea.WithAltScreen(),
-		tea.WithFPS(framesPerSecond), tea.WithoutSignalHandler()}
-	if !o.NoMouse {
-		with = append(with, tea.WithMouseCellMotion())
-	}
-	p := tea.NewProgram(r, with...)
-
 	// The library's own handler would end the program on an interrupt without a word to
 	// the model, and not hear of a closed window at all.
 	stops, pauses := make(chan os.Signal, 1), make(chan os.Signal, 1)
 	signal.Notify(stops, syscall.SIGHUP, syscall.SIGINT, syscall.SIGQUIT, syscall.SIGTERM)
 	whenPaused(pauses)
-	over := make(chan struct{})
 	defer func() {
 		signal.Stop(stops)
 		signal.Stop(pauses)
-		close(over)
 	}()
-	go func() {
+	return show(o, func(p *tea.Program, over <-chan struct{}) {
 		for {
 			select {
 			case <-stops:
@@ -95,7 +86,32 @@ func Run(o Options) (Result, error) {
 				return
 			}
 		}
-	}()
+	})
+}
+
+// show shows the assistant until the person leaves it, or what is told from outside ends it.
+func show(o Options, outside func(p *tea.Program, over <-chan struct{})) (Result, error) {
+	out := &tty{out: o.Out}
+	r := &opening{open: func() *root {
+		s := newSession(o.Reader, o.Words, o.System, o.Colours, o.Getenv)
+		s.send, s.mouse, s.off = out.send, !o.NoMouse, o.Off
+		if titled(o.Getenv) {
+			s.title.send = out.send
+		}
+		s.desk.where = o.Shop
+		r := newRoot(s)
+		r.keepIn(o.Kept)
+		return r
+	}}
+	with := []tea.ProgramOption{tea.WithInput(o.In), tea.WithOutput(out.writer()), tea.WithAltScreen(),
+		tea.WithFPS(framesPerSecond), tea.WithoutSignalHandler()}
+	if !o.NoMouse {
+		with = append(with, tea.WithMouseCellMotion())
+	}
+	p := tea.NewProgram(r, with...)
+	over := make(chan struct{})
+	defer close(over)
+	go outside(p, over)
 
 	_, err := p.Run()
 	if r.root == nil { // the terminal failed before anything was opened
@@ -111,7 +127,7 @@ func Run(o Options) (Result, error) {
 	case r.stopped:
 		return Result{Stopped: true, Unkept: unkept}, nil
 	case err != nil:
-		return Result{}, err
+		return Result{Unkept: unkept}, err
 	}
 	left := r.result()
 	left.Unkept = unkept

@@ -22,10 +22,11 @@ type taken struct{ notice string }
 
 // takeBindings is what takes the card of the answer along, as it shows.
 func (b *bench) takeBindings() []binding {
-	return []binding{
-		bindExplained(writeKeys, "do-write", func(string) move { return b.write }),
-		bindExplained(copyKeys, "do-copy", func(string) move { return b.copy }),
+	copied := bindExplained(copyKeys, "do-copy", func(string) move { return b.copy })
+	if b.s.off.Files {
+		return []binding{copied}
 	}
+	return []binding{bindExplained(writeKeys, "do-write", func(string) move { return b.write }), copied}
 }
 
 // card is the whole answer that shows, as text.

@@ -7,6 +7,7 @@ import (
 	"os"
 	"runtime/debug"
 
+	"boothset/cmd/boothset/assistant"
 	"boothset/cmd/boothset/command"
 )
 
@@ -18,7 +19,7 @@ func main() {
 func run(args []string, std command.Stdio, getenv func(string) string) int {
 	return command.Run(&command.Program{
 		Std: std, Getenv: getenv, Version: version,
-		Assistant: func(a *command.Assistant) int { return runAssistant(a, std, getenv) },
+		Assistant: func(a *command.Assistant) int { return assistant.Open(a, std, getenv) },
 	}, args)
 }
 

@@ -25,7 +25,7 @@ func AgreedFor(f *shop.Folder, booth string, p *answer.Plan) (a Agreed, faults [
 	a.Band, _ = shop.BandOf(bands, q.Day.Air, q.Day.Humidity)
 	settings, more := f.Settings(booth)
 	faults = append(faults, more...)
-	a.Settings = shop.For(shop.Standing(settings), shop.Subject{Coat: q.Coat.ID, Stage: q.Coat.Stage.ID, Gun: q.Gun.ID, Band: a.Band.ID})
+	a.Settings = shop.For(shop.Standing(settings), shop.SubjectOf(q, bands))
 	for _, s := range a.Settings {
 		a.Void = a.Void || shop.Void(s.Since(q))
 	}

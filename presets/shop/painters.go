@@ -21,6 +21,17 @@ type Painters map[string]string
 // painterTable is the table of the file that holds them.
 const painterTable = "painter"
 
+// Named is the ids of those with initials, sorted: two painters may have the same.
+func (p Painters) Named(initials string) (ids []string) {
+	for id, of := range p {
+		if strings.EqualFold(of, strings.TrimSpace(initials)) {
+			ids = append(ids, id)
+		}
+	}
+	slices.Sort(ids)
+	return ids
+}
+
 // Painters reads the painters; none where the shop keeps none.
 func (f *Folder) Painters() (Painters, []*Fault) {
 	data, found, fault := f.read(paintersFile)

@@ -143,16 +143,17 @@ func (f *Folder) Agree(s Setting, sys unit.System) (*Setting, error) {
 	if !IsID(s.Booth) {
 		return nil, &Error{s.Booth, "shop-id-kept", nil}
 	}
+	if slices.Contains([]string{s.Coat, s.Stage, s.Gun, s.Band}, "") {
+		return nil, &Error{s.Booth, "shop-subject-lacks", nil}
+	}
 	before, _ := f.Settings(s.Booth)
 	s.Number = 1
 	for _, b := range before {
 		s.Number = max(s.Number, b.Number+1)
 	}
 	s.Replaces = nil
-	for _, b := range Standing(before) {
-		if b.Subject == s.Subject {
-			s.Replaces = append(s.Replaces, b.ID)
-		}
+	for _, b := range Replaced(before, s.Subject) {
+		s.Replaces = append(s.Replaces, b.ID)
 	}
 	id, err := uuid.NewV7()
 	if err != nil {
@@ -161,7 +162,7 @@ func (f *Folder) Agree(s Setting, sys unit.System) (*Setting, error) {
 	s.ID = id.String()
 	w := settingFile{
 		Format: settingFormat, Coat: s.Coat, Stage: s.Stage, Gun: s.Gun, Band: s.Band, Replaces: s.Replaces, Agreed: s.Agreed.UTC().Truncate(time.Second),
-		By: s.By, Why: s.Why, Knobs: s.Knobs, Set: s.Values.wire(sys), Worked: s.Worked.wire(sys),
+		By: s.By, Why: Printable(s.Why, mostNote), Knobs: Printable(s.Knobs, mostNote), Set: s.Values.wire(sys), Worked: s.Worked.wire(sys),
 	}
 	data, err := toml.Marshal(w)
 	if err == nil {
@@ -171,6 +172,12 @@ func (f *Folder) Agree(s Setting, sys unit.System) (*Setting, error) {
 		return nil, err
 	}
 	return &s, nil
+}
+
+// Replaced is the settings that one of a subject would be agreed on in place of, from all that
+// were agreed on: several are twins.
+func Replaced(all []*Setting, of Subject) []*Setting {
+	return slices.DeleteFunc(Standing(all), func(s *Setting) bool { return s.Subject != of })
 }
 
 // Standing is the settings that none of the others replaces. Two of one subject are twins:

@@ -3,12 +3,10 @@ package command
 import (
 	"slices"
 
-	"boothset/calc"
-	"boothset/calc/unit"
 	"boothset/presets/answer"
+	"boothset/presets/card"
 	"boothset/presets/question"
 	"boothset/presets/shop"
-	"boothset/presets/words"
 
 	"github.com/spf13/cobra"
 )
@@ -45,7 +43,7 @@ type comparing struct {
 	opened
 	folders []*booths
 	all     []*answer.Compared
-	agreed  *agreedToday // of a booth alone
+	agreed  *card.Today // of a booth alone
 }
 
 func (p *Program) printCompared(a *compareAsked) error {
@@ -81,7 +79,7 @@ func (p *Program) printCompared(a *compareAsked) error {
 		rows = append(rows, of.Rows(c.words, c.sys)...)
 		stopped = stopped || of.Stopped()
 	}
-	rows = append(append(rows, c.agreed.rows(c.words, c.sys)...), answer.GeneralRows(c.words, c.sys)...)
+	rows = append(append(rows, c.agreed.Rows(c.words, c.sys)...), answer.GeneralRows(c.words, c.sys)...)
 	out := answer.Print(rows, answer.Width, c.words)
 	if a.asJSON {
 		out = c.json()
@@ -130,7 +128,9 @@ func (c *comparing) work(ids []string) error {
 		c.all = append(c.all, answer.Compare(sides))
 	}
 	if len(ids) == 1 && len(c.folders) == 1 {
-		c.agreed = c.agreedOf(ids[0], groups[0][0].Plan)
+		var faults []*shop.Fault
+		c.agreed, faults = card.TodayOf(c.folders[0].folder, ids[0], groups[0][0].Plan)
+		c.p.warn(c.words, faults)
 	}
 	return nil
 }
@@ -162,91 +162,4 @@ func (c *comparing) side(at int, id string) (*answer.Side, error) {
 		s.Name += " (" + shop.Printable(s.Shop, mostPath) + ")"
 	}
 	return s, nil
-}
-
-// agreedToday is what was agreed on for a job, against what it comes to today.
-type agreedToday struct {
-	standing []*shop.Setting // several are twins, none: nothing was agreed on
-	band     string          // of the first, as it is called
-	plan     *answer.Plan
-	changes  []shop.Change
-	apart    []calc.Apart
-	known    bool // what makes them differ
-}
-
-func (c *comparing) agreedOf(id string, p *answer.Plan) *agreedToday {
-	f := c.folders[0].folder
-	bands, faults := f.Bands()
-	settings, more := f.Settings(id)
-	c.p.warn(c.words, append(faults, more...))
-	q := p.Request
-	job := shop.Subject{Coat: q.Coat.ID, Stage: q.Coat.Stage.ID, Gun: q.Gun.ID}
-	if band, ok := shop.BandOf(bands, q.Day.Air, q.Day.Humidity); ok {
-		job.Band = band.ID
-	}
-	a := &agreedToday{standing: shop.AgreedFor(shop.Standing(settings), job, bands), plan: p}
-	if len(a.standing) == 0 {
-		return a
-	}
-	s := a.standing[0]
-	a.band = c.words.Say("agreed-any")
-	for i := range bands {
-		if bands[i].ID == s.Band {
-			a.band = bands[i].Called(c.words)
-		}
-	}
-	a.changes = s.Since(q)
-	if !p.Stopped() && !p.Setup.Short.Is {
-		a.apart, a.known = s.Today(q, p.Setup)
-	}
-	return a
-}
-
-// rows is what was agreed and today's answer, and why they differ.
-func (a *agreedToday) rows(w *words.Words, sys unit.System) []answer.Row {
-	if a == nil {
-		return nil
-	}
-	say := func(role answer.Role, id string, f ...calc.Figure) answer.Row {
-		return answer.Row{Role: role, About: answer.AboutWall, ID: id, Text: w.Text(sys, id, f)}
-	}
-	var rows []answer.Row
-	switch {
-	case len(a.standing) == 0:
-		rows = append(rows, say(answer.Heading, "agreed-none"))
-	case len(a.standing) > 1:
-		rows = append(rows, say(answer.Heading, "agreed-twins"))
-	case a.plan.Stopped():
-		rows = append(rows, say(answer.Heading, "agreed-stopped", a.agreedFigures()...))
-	default:
-		rows = append(rows, say(answer.Title, "agreed-today", a.agreedFigures()...))
-		for _, x := range a.apart {
-			rows = append(rows, say(answer.Remark, "agreed-by-"+x.Of, append(a.agreedFigures(), answer.By(x.By), answer.Way(x.By))...))
-		}
-		if len(a.apart) == 0 {
-			id := "agreed-unknown"
-			if a.known {
-				id = "agreed-same"
-			}
-			rows = append(rows, say(answer.Remark, id))
-		}
-		for _, x := range a.changes {
-			id := "agreed-void"
-			if x.Values {
-				id = "agreed-older"
-			}
-			rows = append(rows, say(answer.Remark, id, calc.TextFigure("was", x.Was.Text()), calc.TextFigure("is", x.Is.Text())))
-		}
-	}
-	rows[0].Begins = true
-	return rows
-}
-
-func (a *agreedToday) agreedFigures() []calc.Figure {
-	s, day := a.standing[0], &a.plan.Request.Day
-	return []calc.Figure{
-		calc.FigureOf("wall", calc.FigureGauge, s.Values.Wall), calc.FigureOf("today", calc.FigureGauge, a.plan.Setup.Wall.Flowing), calc.TextFigure("band", a.band),
-		calc.FigureOf("airThen", calc.FigureTemp, s.Worked.Air), calc.FigureOf("humidityThen", calc.FigureShare, s.Worked.Humidity),
-		calc.FigureOf("air", calc.FigureTemp, day.Air), calc.FigureOf("humidity", calc.FigureShare, day.Humidity),
-	}
 }

@@ -8,7 +8,6 @@ import (
 
 	"boothset/calc/unit"
 	"boothset/presets/shop"
-	"boothset/presets/words"
 
 	"github.com/spf13/cobra"
 )
@@ -81,20 +80,12 @@ func (l *logList) painter(r *shop.Record) string {
 func (l *logList) outcome(r *shop.Record) string {
 	said := make([]string, 0, len(r.Outcome)+1)
 	for _, o := range r.Outcome {
-		said = append(said, wordOf(l.words, "outcome-"+string(o), string(o)))
+		said = append(said, o.In(l.words))
 	}
 	if r.Then != "" && r.Then != shop.Nothing {
-		said = append(said, wordOf(l.words, "then-"+string(r.Then), string(r.Then)))
+		said = append(said, r.Then.In(l.words))
 	}
 	return strings.Join(said, ", ")
-}
-
-// wordOf is the sentence of an id; what a later program wrote stays as it is.
-func wordOf(w *words.Words, id, otherwise string) string {
-	if w.Has(id) {
-		return w.Say(id)
-	}
-	return otherwise
 }
 
 // text is a job a line.

@@ -1,6 +1,6 @@
 //go:build !unix
 
-package main
+package assistant
 
 // quitInterrupts does nothing: no key sends such a signal here.
 func quitInterrupts() (off func()) { return func() {} }

@@ -1,4 +1,6 @@
-package main
+// Package assistant opens the assistant for the command line: on the terminal that the program
+// has, or on one of another machine.
+package assistant
 
 import (
 	"errors"
@@ -13,15 +15,15 @@ import (
 	"github.com/charmbracelet/x/term"
 )
 
-// runAssistant opens the assistant on a terminal. It draws on standard output, or on
-// standard error where output goes elsewhere; the answer it is left from is then
-// printed to standard output.
-func runAssistant(a *command.Assistant, std command.Stdio, getenv func(string) string) int {
+// Open opens the assistant on the program's terminal and gives the exit code. It draws on
+// standard output, or on standard error where output goes elsewhere; the answer it is left from
+// is then printed to standard output.
+func Open(a *command.Assistant, std command.Stdio, getenv func(string) string) int {
 	look, ok := tui.ColoursOf(a.Colours, getenv)
 	if !ok {
 		return a.NoLook(tui.EnvColours, tui.Looks())
 	}
-	run := tui.Options{Reader: a.Reader, Words: a.Words, System: a.System, Colours: look, NoMouse: a.NoMouse, In: std.In, Getenv: getenv, Kept: last.File(getenv)}
+	run := tui.Options{Reader: a.Reader, Words: a.Words, System: a.System, Colours: look, NoMouse: a.NoMouse, In: std.In, Getenv: getenv, Kept: last.File(getenv), Shop: a.Shop}
 	if a.Lines || command.IsTerminal(std.In) && getenv("TERM") == "dumb" {
 		return inLines(run, a, std)
 	}
@@ -31,7 +33,7 @@ func runAssistant(a *command.Assistant, std command.Stdio, getenv func(string) s
 	}
 	run.Out = screen
 	left, err := tui.Run(run)
-	return leave(left, err, a, std)
+	return leave(left, err, a, widthOf(std.Out))
 }
 
 // inLines is the assistant in lines of text. A script starts from the same place every
@@ -48,11 +50,12 @@ func inLines(run tui.Options, a *command.Assistant, std command.Stdio) int {
 		a.Warn("plain-ended", calc.Figures{calc.TextFigure("at", ended.At)})
 		return command.ExitBadInput
 	}
-	return leave(left, err, a, std)
+	return leave(left, err, a, widthOf(std.Out))
 }
 
-// leave prints the answer that the assistant was left from and gives the exit code.
-func leave(left tui.Result, err error, a *command.Assistant, std command.Stdio) int {
+// leave prints the answer that the assistant was left from, for a terminal of a width, 0 where
+// there is none, and gives the exit code.
+func leave(left tui.Result, err error, a *command.Assistant, width int) int {
 	var unkept *last.Error
 	if errors.As(left.Unkept, &unkept) {
 		a.Warn(unkept.ID, unkept.Figures())
@@ -65,7 +68,7 @@ func leave(left tui.Result, err error, a *command.Assistant, std command.Stdio) 
 	case left.Plan == nil:
 		return command.ExitAnswered
 	}
-	return a.Leave(left.Plan, left.System, widthOf(std.Out))
+	return a.Leave(left.Plan, left.System, width)
 }
 
 // screenOf is where the assistant can draw, nil with the id of the reason where it

@@ -1,0 +1,28 @@
+package assistant
+
+import (
+	"boothset/cmd/boothset/command"
+	"boothset/tui"
+)
+
+// Far is a terminal on another machine.
+type Far struct {
+	tui.Remote
+	Width func() int // its columns now
+	Kept  string     // the file that its person's answers are kept in
+}
+
+// Remote opens the assistant on a terminal of another machine, which std is and getenv tells of,
+// and gives the exit code. The answer that it is left from is printed there. Neither the shell nor
+// the files of this machine are its person's.
+func Remote(a *command.Assistant, std command.Stdio, getenv func(string) string, far Far) int {
+	look, ok := tui.ColoursOf(a.Colours, getenv)
+	if !ok {
+		return a.NoLook(tui.EnvColours, tui.Looks())
+	}
+	left, err := tui.RunRemote(tui.Options{
+		Reader: a.Reader, Words: a.Words, System: a.System, Colours: look, NoMouse: a.NoMouse,
+		In: std.In, Out: std.Out, Getenv: getenv, Kept: far.Kept, Off: tui.Off{Pause: true, Files: true},
+	}, far.Remote)
+	return leave(left, err, a, far.Width())
+}
