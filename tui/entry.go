@@ -21,6 +21,8 @@ type entryPage struct {
 	words string // what the words of the page are listed under; empty where it has none
 	from  *bench // the answer that it lies over, nil where it lies over none
 	over  func(w int) []string
+	lead  lead   // of what stands over it
+	least int    // the fields that show where that wants their room; 0 is all
 	fault string // why what was entered was not taken; the next key clears it
 
 	fill   func()                        // makes the boxes
@@ -89,7 +91,8 @@ func (p *entryPage) zones(window size) zones {
 	return p.from.tabZones(window, frameOf(p, window), p.looksAt)
 }
 
-func (p *entryPage) keys(size) []binding {
+func (p *entryPage) keys(room size) []binding {
+	p.laid(room)
 	all := []binding{bindKey(takeKeys, p.does, p.accept), bindKey(escKeys, "do-back", always(back)), bindKey(fieldKeys, "do-choose", p.walk)}
 	b := &p.all[p.at]
 	switch {
@@ -98,7 +101,7 @@ func (p *entryPage) keys(size) []binding {
 	case b.own() != "":
 		all = append(all, bindKey(clearKeys, "do-empty", func(string) move { b.clear(); return nil }))
 	}
-	return all
+	return append(all, p.lead.keys()...)
 }
 
 func (p *entryPage) walk(pressed string) move {
@@ -154,12 +157,15 @@ func (p *entryPage) laid(room size) (rows []string, first, high int) {
 	rows = each(wrap(p.ask(), w), s.theme.Question.Render)
 	fault := each(hang("! ", p.fault, w), s.theme.level[calc.Warn].Render)
 	high = max(min(len(p.all), room.h-len(rows)-len(fault)), 1)
-	free := room.h - len(rows) - len(fault) - high
 	var over []string
 	if p.over != nil {
 		over = p.over(w)
 	}
-	if over = over[:max(min(len(over), free-1), 0)]; len(over) > 0 {
+	if p.least > 0 {
+		high = max(min(high, room.h-len(rows)-len(fault)-len(over)-1), min(high, p.least))
+	}
+	free := room.h - len(rows) - len(fault) - high
+	if over = p.lead.window(s, over, size{w, free - 1}); len(over) > 0 {
 		rows, free = append(rows, over...), free-len(over)
 	}
 	if free > 0 {

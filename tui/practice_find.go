@@ -16,6 +16,9 @@ type search struct {
 	taken []practice.Reading
 }
 
+// leastLooks is the readings, or the causes, that show whatever else does.
+const leastLooks = 4
+
 // nameIt is the entry that ends the readings; those go by their place.
 const nameIt = "name"
 
@@ -26,7 +29,7 @@ func (d *drill) nextFind() page {
 		return nil
 	}
 	q := &search{d: d, f: f}
-	p := &pickPage{s: d.s, id: "find", title: "find-title"}
+	p := &pickPage{s: d.s, id: "find", title: "find-title", least: leastLooks}
 	p.fill = func() { p.list = q.list(p.list.at) }
 	p.over = q.told
 	p.take = func(id string) move {
@@ -78,11 +81,13 @@ func (s *session) faultOf(f *practice.Find, c practice.Cause) string {
 	return s.text("fault-"+string(c.Kind), calc.TextFigure("part", f.Request.Line[c.Part].Name))
 }
 
-// told is how the booth is set, and what was read in it.
+// told is how the booth is set, what was read in it, and the job; in lines of text that is said
+// once.
 func (q *search) told(w int) (rows []string) {
 	s := q.d.s
-	if len(q.taken) == 0 || !s.atOnce { // in lines of text it was said
-		rows = append(s.jobRows(q.f.Job, w), wrap(s.text("find-set", calc.TextFigure("settings", s.advised(q.f.Job))), w)...)
+	once := len(q.taken) == 0 || !s.atOnce
+	if once {
+		rows = append(rows, wrap(s.text("find-set", calc.TextFigure("settings", s.advised(q.f.Job))), w)...)
 	}
 	var took time.Duration
 	for _, r := range q.taken {
@@ -91,6 +96,9 @@ func (q *search) told(w int) (rows []string) {
 	}
 	if len(q.taken) > 0 {
 		rows = append(rows, wrap(s.text("find-took", calc.CountFigure("readings", len(q.taken)), calc.TextFigure("took", s.took(took))), w)...)
+	}
+	if once {
+		rows = append(rows, s.jobRows(q.f.Job, w)...)
 	}
 	return rows
 }
@@ -105,7 +113,7 @@ func (q *search) shown(r practice.Reading) string {
 // namePage asks what is wrong.
 func (q *search) namePage() *pickPage {
 	s := q.d.s
-	p := &pickPage{s: s, id: "name", title: "find-title"}
+	p := &pickPage{s: s, id: "name", title: "find-title", least: leastLooks}
 	p.fill = func() {
 		p.list = list{}
 		for i, c := range q.f.Causes {
