@@ -59,7 +59,10 @@ type inputStep struct {
 func newBench(s *session) *bench {
 	b := &bench{s: s, views: views}
 	b.forms = forms(s, b)
-	b.deskPages = []destination{{name: s.say("page-agreed"), does: "agreed", page: newAgreePage(s, b)}}
+	b.deskPages = []destination{
+		{key: agreedKey, name: s.say("page-agreed"), does: "agreed", page: newAgreePage(s, b)},
+		{key: outcomeKey, name: s.say("page-outcome"), does: outcomeID, page: outcomePage(s, b)},
+	}
 	return b
 }
 
@@ -97,6 +100,7 @@ func (b *bench) heading() (left, right string) {
 func (b *bench) enter() *question.Fault {
 	b.view, b.screenful, b.marked = 0, 0, note{}
 	b.s.asBefore = false
+	b.arrive()
 	f := b.work()
 	b.s.finished = b.s.finished || b.err == nil
 	wall := slices.IndexFunc(b.inputs(), func(in edit.Input) bool { return in.Field == question.Wall })

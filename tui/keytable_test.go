@@ -10,6 +10,7 @@ import (
 
 	"boothset/calc/unit"
 	"boothset/presets/question"
+	"boothset/presets/shop"
 	"boothset/presets/words"
 
 	"github.com/stretchr/testify/require"
@@ -85,6 +86,10 @@ func keyTable(reader *question.Reader) string {
 	booth := boothPage(s)
 	booth.enter()
 	write("which booth, which gun", booth.keys(low))
+	s.unsaid.others = []shop.Record{{Booth: "two"}}
+	left := leftPage(s)
+	left.enter()
+	write("a job of before", left.keys(low))
 	write("the answer in a booth", r.bench.destinationBindings(low)[2:])
 	for _, d := range r.bench.deskPages {
 		if p, ok := d.page.(*entryPage); ok {

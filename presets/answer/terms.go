@@ -22,6 +22,7 @@ var terms = map[string][]string{
 	"film": {"film", "stage", "fan", "overlap", "fluid-tip", "recoat"},
 	"mix":  {"pot-life", "film", "fluid-tip", "isocyanate"},
 	// of a booth of the shop's folder
+	"outcome": {"dry-spray", "orange-peel", "run", "mottle", "dieback", "solvent-pop"},
 	"agreed": {"agreed", "weather-band", "stage", "void", "twice-apart"},
 }
 
