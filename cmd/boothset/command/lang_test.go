@@ -72,11 +72,11 @@ func TestHelpIsInTheLanguageAskedFor(t *testing.T) {
 func TestTheLanguageIsThatAskedForWhereverItStands(t *testing.T) {
 	for _, lang := range [][]string{{"--lang", "es"}, {"--lang=es"}, {"-lang", "es"}} {
 		for says, args := range map[string][]string{
-			"no hay tal opción: --tipp":                                                               {"film", "--tipp", "1.3mm"},
-			"a la opción le falta su valor: --coat":                                                   {"film", "--coat"},
-			"el valor \"perhaps\" no sirve para --json":                                               {"film", "--json=perhaps"},
-			"\"clear\": aquí solo van opciones":                                                       {"film", "clear"},
-			"use plan, day, thin, film, mix, shop, log, sheet, card, compare, drift, demo, o ninguno": {"paint"},
+			"no hay tal opción: --tipp":                 {"film", "--tipp", "1.3mm"},
+			"a la opción le falta su valor: --coat":     {"film", "--coat"},
+			"el valor \"perhaps\" no sirve para --json": {"film", "--json=perhaps"},
+			"\"clear\": aquí solo van opciones":         {"film", "clear"},
+			"use plan, day, thin, film, mix, trouble, shop, agree, settings, log, sheet, card, compare, drift, demo, serve, version, completion, help, o ninguno": {"paint"},
 		} {
 			after := boothset("", append(slices.Clone(args), lang...)...)
 			if args[len(args)-1] == "--coat" {
