@@ -29,6 +29,8 @@ type bench struct {
 	marked    note   // what another mark of the wall's gauge did
 	notice    string // what was last told of the card
 	forms     []*form
+	deskPages []destination // the pages of the booth's own
+	agreed    agreedToday
 	cache     []viewCache // of each view
 	response  response
 	// headlineCut: the verdict over the views is cut off.
@@ -57,6 +59,7 @@ type inputStep struct {
 func newBench(s *session) *bench {
 	b := &bench{s: s, views: views}
 	b.forms = forms(s, b)
+	b.deskPages = []destination{{name: s.say("page-agreed"), does: "agreed", page: newAgreePage(s, b)}}
 	return b
 }
 
@@ -82,7 +85,11 @@ func (b *bench) heading() (left, right string) {
 	if len(b.tried.Stages) > 1 {
 		coat += " (" + plain(b.tried.StageName(s.words)) + ")"
 	}
-	return coat + ", " + s.called(question.Gun, all) + b.conditions(), s.unitsName()
+	job := coat + ", " + s.called(question.Gun, all)
+	if booth := s.desk.boothName(); booth != "" {
+		job += " " + string(s.glyphs.Between) + " " + plain(booth)
+	}
+	return job + b.conditions(), s.unitsName()
 }
 
 // enter works the answers out anew. What is moved first is the wall as it stands, which

@@ -71,7 +71,7 @@ func (b *bench) under(window size) []string {
 // looksAt reports whether a destination is the view that shows.
 func (b *bench) looksAt(d destination) bool { return d.page == nil && d.view == b.view }
 
-func (b *bench) ownRules() {}
+func (b *bench) ownRules() bool { return true }
 
 // tabs is where keys lead from the answer, the one that shows inverted, in a rule.
 func (b *bench) tabs(w int, shows func(destination) bool) string {

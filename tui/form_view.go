@@ -13,9 +13,9 @@ func (f *form) under(window size) []string {
 }
 
 // looksAt reports whether a destination is this page.
-func (f *form) looksAt(d destination) bool { return d.page == f }
+func (f *form) looksAt(d destination) bool { return d.page == page(f) }
 
-func (f *form) ownRules() {}
+func (f *form) ownRules() bool { return true }
 
 // body is the fields, all in a list around the one that is typed in, or those that are
 // filled in one sentence over the answer; the picture at their right, or under the answer.

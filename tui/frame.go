@@ -40,7 +40,8 @@ type frame struct {
 }
 
 func frameOf(p page, window size) frame {
-	_, own := p.(ruled)
+	r, is := p.(ruled)
+	own := is && r.ownRules()
 	f := frame{under: p.under(window), help: 1, ruled: window.h >= ruledWindow && !own}
 	if window.h >= tallWindow && !own {
 		f.help = 2

@@ -138,6 +138,9 @@ func (b *bench) second() secondRow {
 	case b.marked.text != "" && sameAnswers(b.marked.of, b.tried.answers):
 		return secondRow{"", b.marked.text, th.Moved, true}
 	}
+	if row, standing := b.agreedRow(); standing {
+		return row
+	}
 	n := b.tried.GaugeRow(b.s.words, b.s.sys)
 	return secondRow{"", n.Name + " " + n.Text + "  " + n.More, th.Caption, false}
 }

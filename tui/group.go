@@ -106,7 +106,7 @@ func (p *groupPage) origin(b *box) string {
 	case p.s.answers.Has(b.Field):
 		return p.s.taken(b.Field, p.s.answers.Text(b.Field))
 	case len(p.offered(b)) > 0:
-		return p.s.say("taken-usual")
+		return p.s.usualBecause(b.Field)
 	}
 	return p.s.say(b.Sentence(sayUsualOf))
 }

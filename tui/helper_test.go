@@ -11,6 +11,7 @@ import (
 	"boothset/calc/unit"
 	"boothset/presets/catalogue"
 	"boothset/presets/question"
+	"boothset/presets/shop"
 	"boothset/presets/words"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -32,6 +33,7 @@ type look struct {
 	shop   string // a shop's own TOML
 	lang   string // "en" or "es"
 	metric bool
+	folder string // the shop's folder; none where it is empty
 }
 
 // usualSize is the window of most terminals.
@@ -119,7 +121,7 @@ func (l look) options(t test) Options {
 	if l.shop != "" && !l.metric {
 		sys = r.System()
 	}
-	return Options{Reader: r, Words: r.Words(), System: sys, Colours: colours, Getenv: func(name string) string { return env[name] }}
+	return Options{Reader: r, Words: r.Words(), System: sys, Colours: colours, Getenv: func(name string) string { return env[name] }, Shop: l.folder}
 }
 
 // start is an assistant before its first key, on testDay and with nothing kept.
@@ -127,9 +129,13 @@ func start(t test, l look) *root {
 	t.Helper()
 	o := l.options(t)
 	s := newSession(o.Reader, o.Words, o.System, o.Colours, o.Getenv)
+	s.desk.where = o.Shop
 	s.sure = knownSpread
 	s.now = func() time.Time { return testDay }
 	s.writeNew = func(name string, _ []byte) (string, error) { return "/booth/" + name + ".txt", nil }
+	if l.folder == inventedShop { // it is part of the source
+		s.inFolder = func(string, func(*shop.Folder) (string, error)) (string, error) { return "", nil }
+	}
 	r := newRoot(s)
 	if l.size == (size{}) {
 		l.size = usualSize
@@ -221,6 +227,10 @@ func where(r *root) string {
 		return "safety"
 	case *resume:
 		return "resume"
+	case *pickPage:
+		return p.id
+	case *entryPage:
+		return p.id
 	case *bench:
 		return "bench"
 	case *form:

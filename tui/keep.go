@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"cmp"
 	"errors"
 	"maps"
 	"reflect"
@@ -106,6 +107,10 @@ type lastRun struct {
 // read reads the answers of a draft. Those that will not do by themselves are left out, such
 // as a coat of a shop's file that is gone: they are asked again.
 func (s *session) read(d last.Draft) *lastRun {
+	if d.Booth != "" || s.ofNoClass(d.Answers[question.Gun.Name]) {
+		s.openDesk()
+		s.desk.last = cmp.Or(s.desk.last, d.Booth)
+	}
 	sys := systemOf(d.Units, s.sys)
 	all := s.reader.ReadAll(question.Plan, question.Texts(d.Answers), sys)
 	run := &lastRun{Draft: d}
@@ -121,6 +126,11 @@ func (s *session) read(d last.Draft) *lastRun {
 	return run
 }
 
+// ofNoClass reports whether a gun that was kept is none of the catalogue's: the shop may have it.
+func (s *session) ofNoClass(kept []string) bool {
+	return len(kept) > 0 && s.reader.Read(question.Gun, kept[0], s.sys).Fault != nil
+}
+
 // atBench is where a draft stands that has come to its answer.
 const atBench = "answer"
 
@@ -128,8 +138,14 @@ const atBench = "answer"
 func (r *root) draft() last.Draft {
 	s := r.s
 	d := last.Draft{Answers: last.Texts(s.answers.Texts()), Entered: maps.Clone(s.entered), Units: catalogue.SystemName(s.sys), Walk: s.walkLine, Check: s.check, Finished: s.finished, At: atBench}
-	if p, ok := r.pages[r.at].(asking); ok {
+	switch p := r.pages[r.at].(type) {
+	case asking:
 		d.At, d.Typed = p.draft()
+	case *pickPage:
+		d.At = p.id
+	}
+	if d.Booth = s.desk.last; s.desk.booth == nil {
+		d.Booth = ""
 	}
 	for _, row := range question.Plan.Fields {
 		if v, _ := s.answers.One(row.Field); v.Assumed {
@@ -166,6 +182,8 @@ func (r *root) started() bool { return r.at >= r.first }
 // take makes a kept run the run's own, its answers offered.
 func (r *root) take(run *lastRun) {
 	s := r.s
+	s.enterBooth(s.desk.boothOf(run.Booth))
+	s.desk.ownGun = s.ofShop(run.answers.ID(question.Gun))
 	s.old, s.answers, s.walkLine, s.finished = run, run.answers, run.Walk, run.Finished
 	s.sys = systemOf(run.Units, s.sys)
 	if s.entered = maps.Clone(run.Entered); s.entered == nil {
@@ -194,21 +212,21 @@ func (r *root) follow(was question.Answers) {
 	}
 }
 
-// place is the page that a kept run stood on, the first question where it is not known.
-func (r *root) place(run *lastRun) int {
+// place is the page that a kept run stood on; false where it is not known.
+func (r *root) place(run *lastRun) (at int, known bool) {
 	for i, p := range r.pages {
 		switch p := p.(type) {
 		case asking:
 			if p.asks(run.At) && !p.skip() {
-				return i
+				return i, true
 			}
 		case *bench:
 			if run.At == atBench {
-				return i
+				return i, true
 			}
 		}
 	}
-	return r.first
+	return 0, false
 }
 
 // reopen opens the page of the answer that a kept run was left on.

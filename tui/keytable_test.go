@@ -79,6 +79,22 @@ func keyTable(reader *question.Reader) string {
 	f := newForm(s, r.bench, question.Day)
 	f.enter() // it is answered by what the plan was
 	write("the answer of such a page", f.keys(low))
+	s.desk.where = inventedShop
+	s.openDesk()
+	s.enterBooth(s.desk.boothOf("two"))
+	booth := boothPage(s)
+	booth.enter()
+	write("which booth, which gun", booth.keys(low))
+	write("the answer in a booth", r.bench.destinationBindings(low)[2:])
+	for _, d := range r.bench.deskPages {
+		if p, ok := d.page.(*entryPage); ok {
+			p.enter()
+			write(s.say(p.title), p.keys(low))
+			p.at = len(p.all) - 1
+			p.all[p.at].typed.set("x")
+			write("", p.keys(low)[3:])
+		}
+	}
 	write("everywhere", append(r.everywhere(), r.besides()...))
 	return b.String()
 }

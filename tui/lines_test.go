@@ -50,7 +50,8 @@ func (all *realLines) onScreen(t test, i int, l look) *root {
 	}
 	run := r.s.read(d)
 	r.take(run)
-	r.goTo(r.place(run))
+	at, _ := r.place(run)
+	r.goTo(at)
 	return r
 }
 

@@ -79,7 +79,7 @@ func (r *root) clicked(x, y int) move {
 			return act
 		}
 	}
-	f := frameOf(p, r.size)
+	f := r.frame()
 	if p, ok := p.(clickable); ok && y >= f.top() && y < f.top()+f.room.h {
 		return p.clicked(x, y-f.top(), f.room)
 	}

@@ -44,8 +44,8 @@ type asking interface {
 	follow(was, now question.Answers)
 }
 
-// ruled is a page that draws the rules between the parts of its window itself.
-type ruled interface{ ownRules() }
+// ruled is a page that may draw the rules between the parts of its window itself.
+type ruled interface{ ownRules() bool }
 
 // move is where a key takes the person; nil stays.
 type move func(*root)
@@ -67,7 +67,7 @@ func restart(r *root) {
 			p.at = 0
 		}
 	}
-	r.goTo(r.first)
+	r.begin()
 }
 
 // open puts a page over the one the person is on; back returns.

@@ -47,7 +47,7 @@ type dialogue struct {
 // o.In. An input that ends before the answer is an *InputError.
 func Plain(o Options) (Result, error) {
 	s := newSession(o.Reader, o.Words, o.System, None, o.Getenv)
-	s.glyphs = draw.ASCII
+	s.glyphs, s.desk.where, s.atOnce = draw.ASCII, o.Shop, true
 	r := newRoot(s)
 	r.keepIn(o.Kept)
 	p := &dialogue{r: r, in: bufio.NewReader(o.In), out: bufio.NewWriter(o.Out)}
@@ -83,6 +83,8 @@ func (p *dialogue) run() error {
 		case *resume:
 			p.paragraphs(page.summary(plainWidth))
 			err = p.choose(&page.list, s.say("resume-title"), page.take)
+		case *pickPage:
+			err = p.pick(page)
 		case *stepPage:
 			err = p.step(page)
 		case *groupPage:
@@ -97,6 +99,8 @@ func (p *dialogue) run() error {
 			err = p.bench(page)
 		case *form:
 			err = p.form(page)
+		case *entryPage:
+			err = p.entry(page)
 		default:
 			back(p.r)
 		}

@@ -57,6 +57,17 @@ func (p *dialogue) choose(l *list, question string, take func(string) move) erro
 	}
 }
 
+// pick asks a page that picks one of a list.
+func (p *dialogue) pick(page *pickPage) error {
+	p.row("")
+	p.say(page.ask())
+	p.say(page.why())
+	if page.over != nil {
+		p.paragraphs(page.over(plainWidth))
+	}
+	return p.choose(&page.list, page.ask(), page.accept)
+}
+
 // noSuch says that what was typed picks nothing of a list of so many.
 func (p *dialogue) noSuch(n int) {
 	p.wrong(p.r.s.text("plain-pick", calc.CountFigure("most", n)))

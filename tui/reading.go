@@ -12,7 +12,7 @@ import (
 // usualOf is what is usual for a field: the shop's, else, of one that must be answered, where
 // counting begins, which nobody has read.
 func (s *session) usualOf(f *question.Field) []question.Value {
-	if all := s.usual.Get(f); len(all) > 0 {
+	if all := s.usualWith(s.answers).Get(f); len(all) > 0 {
 		return all
 	}
 	if begin := f.Begin[s.sys]; !f.Optional() && begin != "" {

@@ -64,7 +64,7 @@ func (p *resume) summary(w int) (rows []string) {
 		}
 	}
 	rows = append(rows, each(wrap(s.text(id, calc.TextFigure("age", s.since(at))), w), s.theme.Question.Render)...)
-	rows = append(rows, s.answersIn(p.run.answers, p.run.Check, w, 3)...)
+	rows = append(rows, s.answersIn(s.desk.nameOf(p.run.Booth), p.run.answers, p.run.Check, w, 3)...)
 	return append(rows, wrap(s.say("resume-check"), w)...)
 }
 
@@ -110,16 +110,21 @@ func (p *resume) take(string) move {
 			p.s.keep.from = run.Run
 		}
 		if picked == resumeClean {
-			r.goTo(r.first)
+			r.begin()
 			return
 		}
 		r.take(run)
 		if picked != resumeGoOn {
 			r.s.walkLine, r.s.asBefore = false, picked == resumeCoat
-			r.goTo(r.first)
+			r.begin()
 			return
 		}
-		r.goTo(r.place(run))
+		at, known := r.place(run)
+		if !known {
+			r.begin()
+			return
+		}
+		r.goTo(at)
 		r.reopen(run)
 	}
 }

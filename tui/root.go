@@ -22,7 +22,8 @@ type root struct {
 	over   []page // opened over that, the last one shows
 	resume *resume
 	bench  *bench
-	size   size // 0 until it is known
+	size   size   // 0 until it is known
+	shown  *frame // of the page, as it was last drawn or asked for; nil once something has happened since
 
 	due []tea.Cmd // what the last key is to be followed by
 
@@ -35,6 +36,7 @@ func newRoot(s *session) *root {
 	r := &root{s: s, bench: newBench(s), resume: &resume{s: s}}
 	r.pages = append(r.pages, &safety{s: s}, r.resume)
 	r.first = len(r.pages)
+	r.pages = append(r.pages, boothPage(s), gunPage(s))
 	for i := range s.steps {
 		st := &s.steps[i]
 		if st.field == nil {
@@ -66,6 +68,12 @@ func (r *root) step(by int) {
 			return
 		}
 	}
+}
+
+// begin goes to the first question.
+func (r *root) begin() {
+	r.at = r.first - 1
+	r.step(+1)
 }
 
 func (r *root) back() {
@@ -110,6 +118,7 @@ func (r *root) Init() tea.Cmd { return nil }
 
 // Update takes a message. What goes to disk or to the terminal past the frame goes as a command.
 func (r *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
+	defer r.happened()
 	switch msg := msg.(type) {
 	case tea.WindowSizeMsg:
 		if msg.Width > 0 && msg.Height > 0 { // a terminal that does not know says 0
@@ -134,6 +143,8 @@ func (r *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		r.point(msg)
 	case taken:
 		r.bench.notice = msg.notice
+	case deskNews:
+		r.hear(msg)
 	}
 	if r.done {
 		return r, tea.Quit
@@ -149,10 +160,23 @@ func (r *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	return r, tea.Batch(cmds...)
 }
 
+// happened forgets how the page was drawn.
+func (r *root) happened() { r.shown = nil }
+
+// frame is that of the page, drawn or not.
+func (r *root) frame() frame {
+	if r.shown == nil {
+		f := frameOf(r.page(), r.size)
+		r.shown = &f
+	}
+	return *r.shown
+}
+
 // do follows a key by a command.
 func (r *root) do(cmd tea.Cmd) { r.due = append(r.due, cmd) }
 
 func (r *root) press(k tea.KeyMsg) {
+	defer r.happened()
 	all := append(r.keys(), r.besides()...)
 	if tooSmall(r.size) {
 		all = append(r.besides(), stopBinding())
@@ -173,12 +197,9 @@ func (r *root) press(k tea.KeyMsg) {
 }
 
 // keys is what the keys do now.
-func (r *root) keys() []binding { return r.keysIn(frameOf(r.page(), r.size)) }
-
-// keysIn is the same in a frame of the page.
-func (r *root) keysIn(f frame) []binding {
+func (r *root) keys() []binding {
 	p := r.page()
-	all := p.keys(f.room)
+	all := p.keys(r.frame().room)
 	if _, is := p.(*keysPage); is {
 		return append(all, stopBinding())
 	}
@@ -223,6 +244,7 @@ func (r *root) View() string {
 	if r.size == (size{}) {
 		return ""
 	}
-	f := frameOf(r.page(), r.size)
-	return r.s.words.Marked(lay(r.s, r.page(), r.keysIn(f), f, r.size))
+	r.happened()
+	f := r.frame()
+	return r.s.words.Marked(lay(r.s, r.page(), r.keys(), f, r.size))
 }

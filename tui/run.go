@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"errors"
 	"io"
 	"os"
 	"os/signal"
@@ -30,6 +31,8 @@ type Options struct {
 	Off     Off
 	// Kept is the file that the answers are kept in, as they come; empty keeps nothing.
 	Kept string
+	// Shop is the shop's folder, which need not be there; empty for none.
+	Shop string
 }
 
 // Off is what the person may not do. Nothing is off at the machine's own terminal; who comes from
@@ -96,6 +99,7 @@ func show(o Options, outside func(p *tea.Program, over <-chan struct{})) (Result
 		if titled(o.Getenv) {
 			s.title.send = out.send
 		}
+		s.desk.where = o.Shop
 		r := newRoot(s)
 		r.keepIn(o.Kept)
 		return r
@@ -121,7 +125,7 @@ func show(o Options, outside func(p *tea.Program, over <-chan struct{})) (Result
 		unkept = r.s.keep.flush(r.draft())
 	}
 	switch {
-	case r.stopped:
+	case r.stopped || errors.Is(err, syscall.EIO): // a closed window, seen before its signal
 		return Result{Stopped: true, Unkept: unkept}, nil
 	case err != nil:
 		return Result{Unkept: unkept}, err

@@ -12,6 +12,7 @@ import (
 	"boothset/presets/catalogue"
 	"boothset/presets/last"
 	"boothset/presets/question"
+	"boothset/presets/shop"
 	"boothset/presets/words"
 	"boothset/tui/draw"
 
@@ -52,8 +53,11 @@ type session struct {
 	send     func(sequence string) // to the terminal, past the frame
 	title    titler                // of the window
 	writeNew func(name string, text []byte) (path string, err error)
+	inFolder func(where string, write func(*shop.Folder) (told string, err error)) (told string, err error)
 	writing  sync.WaitGroup // of files that are not written yet
+	atOnce   bool           // the disk is waited for: what it said is told before what is asked next
 
+	desk   desk
 	old    *lastRun // where its answers were taken over
 	now    func() time.Time
 	keep   *keeper
@@ -69,20 +73,21 @@ const (
 
 func newSession(r *question.Reader, w *words.Words, sys unit.System, look Colours, getenv func(string) string) *session {
 	s := &session{
-		reader: r, words: w, sys: sys, steps: stepsOf(question.Plan),
+		words: w, sys: sys, steps: stepsOf(question.Plan), desk: desk{base: r, holds: holding{reader: r}},
 		theme: newTheme(look), glyphs: glyphs(getenv),
-		resolve: r.Plan, solve: calc.Solve, sure: spread.Of, now: time.Now,
-		send: func(string) {}, writeNew: writeNew,
+		solve: calc.Solve, sure: spread.Of, now: time.Now,
+		send: func(string) {}, writeNew: writeNew, inFolder: inFolder,
 		check: checkSkip, entered: map[string]time.Time{},
 	}
-	for _, row := range question.Plan.Fields {
-		s.usual = s.usual.With(row.Field, r.Completed(row.Field, r.Usual().Get(row.Field), r.System())...)
+	s.useReader(r)
+	s.resolve = func(a question.Answers, sys unit.System) (*calc.Request, []*question.Fault) {
+		return s.reader.Plan(a, sys)
 	}
 	if question.Supplied(s.current()) {
 		s.check = checkKeep
 	}
 	s.setup = func(a question.Answers, sys unit.System) (*calc.Setup, bool) {
-		q, faults := r.Plan(a, sys)
+		q, faults := s.reader.Plan(a, sys)
 		if len(faults) > 0 {
 			return nil, false
 		}
@@ -93,12 +98,12 @@ func newSession(r *question.Reader, w *words.Words, sys unit.System, look Colour
 }
 
 // current is the answers that were taken, the usual ones where there are none.
-func (s *session) current() question.Answers { return s.answers.Or(s.usual) }
+func (s *session) current() question.Answers { return s.answers.Or(s.usualWith(s.answers)) }
 
 // counting is answers as they count: with the usual ones filled in, and without the supply
 // where it is not to be checked.
 func (s *session) counting(a question.Answers) question.Answers {
-	a = s.dated(a).Or(s.usual)
+	a = s.dated(a).Or(s.usualWith(a))
 	if s.check == checkSkip {
 		a = a.With(question.Compressor, question.Value{Text: question.None, ID: question.None})
 	}
@@ -184,12 +189,17 @@ func (s *session) called(f *question.Field, a question.Answers) string {
 }
 
 // trail is the answers so far in at most rows of w columns.
-func (s *session) trail(w, rows int) []string { return s.answersIn(s.answers, s.check, w, rows) }
+func (s *session) trail(w, rows int) []string {
+	return s.answersIn(s.desk.boothName(), s.answers, s.check, w, rows)
+}
 
-// answersIn is answers in at most rows of w columns. Where they are too many the first
-// ones go.
-func (s *session) answersIn(a question.Answers, check string, w, rows int) []string {
-	var items []string
+// answersIn is answers in a booth, empty for none, in at most rows of w columns. Where they are
+// too many the first ones go.
+func (s *session) answersIn(booth string, a question.Answers, check string, w, rows int) []string {
+	items := []string{}
+	if booth != "" {
+		items = append(items, booth)
+	}
 	for _, row := range question.Plan.Fields {
 		f := row.Field
 		switch {

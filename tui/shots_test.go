@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"path/filepath"
 	"slices"
 	"time"
 
@@ -15,6 +16,7 @@ type shot struct {
 	keys  []string
 	whole bool // it may go on behind what shows, which is looked at too
 	kept  *last.Draft
+	desk  bool // with the shop's folder
 	// spanish: it stands for its kind of page in another language and other units too;
 	// extremes: in the smallest window and in a large one.
 	spanish, extremes bool
@@ -73,6 +75,16 @@ func toLine(part *question.Field) []string {
 
 func shots() []shot {
 	all := []shot{
+		{name: "desk-booth", keys: []string{"enter"}, desk: true, spanish: true, extremes: true},
+		{name: "desk-booth-two", keys: []string{"enter", "down"}, desk: true},
+		{name: "desk-gun", keys: []string{"enter", "2"}, desk: true, spanish: true},
+		{name: "desk-gun-marked", keys: []string{"enter", "2", "down"}, desk: true},
+		{name: "desk-day", keys: then(deskAnswer[:4]), desk: true},
+		{name: "desk-air", keys: then(deskAnswer[:9]), desk: true},
+		{name: "desk-bench", keys: deskAnswer, desk: true, whole: true, spanish: true},
+		{name: "desk-agree", keys: then(deskAnswer, "a"), desk: true, spanish: true, extremes: true},
+		{name: "desk-agree-why", keys: then(deskAnswer, "a", "down", "down", "down", "lays"), desk: true},
+		{name: "desk-agree-keys", keys: then(deskAnswer, "a", "f1"), desk: true, whole: true, spanish: true},
 		{name: "safety", whole: true, spanish: true},
 		{name: "resume-half", kept: halfRun(), keys: []string{"enter"}},
 		{name: "resume-done", kept: wholeRun(), keys: []string{"enter"}, spanish: true},
@@ -169,10 +181,20 @@ func shots() []shot {
 	return all
 }
 
+// inventedShop is the folder of a shop that is invented. Nothing is written in it.
+var inventedShop = filepath.Join("testdata", "shop")
+
+func (f *shot) folder() string {
+	if f.desk {
+		return inventedShop
+	}
+	return ""
+}
+
 // at is a shot as a look has it.
 func (f *shot) at(t test, l look) *root {
 	t.Helper()
-	r := start(t, look{lang: l.lang, metric: l.metric, colour: l.colour, ascii: l.ascii})
+	r := start(t, look{lang: l.lang, metric: l.metric, colour: l.colour, ascii: l.ascii, folder: f.folder()})
 	if f.kept != nil {
 		r.resume.run = r.s.read(*f.kept)
 	}

@@ -89,7 +89,7 @@ func (p *stepPage) follow(was, now question.Answers) {
 func (p *stepPage) keys(size) []binding {
 	takes := bindKey(takeKeys, "do-take", p.accept)
 	goBack := bindKey(listBack, "do-back", always(back))
-	if p.step == &p.s.steps[0] { // before the first lies the way out
+	if p.step == &p.s.steps[0] && !p.s.picks() { // before the first lies the way out
 		goBack = bindKey(listBack, "do-leave", always(open(&finish{s: p.s})))
 	}
 	if !p.step.typed() {

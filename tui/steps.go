@@ -76,6 +76,8 @@ func (s *session) asked(st *step) bool {
 		return true
 	case st.part == question.PartLine && !s.walkLine, st.part == question.PartSupply && s.check != checkChange:
 		return false
+	case st.field == question.Gun && s.pickedGun():
+		return false
 	case st.field == question.Hardener && s.reader.KnowsHardener(s.current()):
 		return false
 	}

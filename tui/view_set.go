@@ -31,7 +31,7 @@ func (b *bench) setView(room size) [][]string {
 	if !b.gaugePinned {
 		gauge = b.gauge(room.w)
 	}
-	return shareOut([][]string{against, how, pictures, gauge, warns, b.stage(room.w), wrap(b.atGun(), room.w), notes}, room)
+	return shareOut([][]string{against, b.agreedRows(room.w), how, pictures, gauge, warns, b.stage(room.w), wrap(b.atGun(), room.w), notes}, room)
 }
 
 // Rows of a picture under a setting.
@@ -97,6 +97,7 @@ func (b *bench) setInWords(w int) [][]string {
 	if !b.tried.Stopped() {
 		blocks = append(blocks, b.stage(w), wrap(b.atGun(), w))
 	}
+	blocks = append(blocks, b.agreedRows(w))
 	return append(blocks, b.cautions(calc.Note, w))
 }
 

@@ -38,8 +38,9 @@ const destinationKeys = "1234567890abdefghilmoprtvz"
 // destination is where a key leads from the answer.
 type destination struct {
 	key, name string
-	view      int   // of the views
-	page      *form // or a page of the coat's own, nil for a view
+	does      string // of a page of the booth's: its keys' sentence is do- and this
+	view      int    // of the views
+	page      page   // or a page over the answer, nil for a view
 }
 
 // destinations is where keys lead from the answer: to the views, then to the pages. What has
@@ -51,6 +52,9 @@ func (b *bench) destinations() []destination {
 	}
 	for _, f := range b.forms {
 		all = append(all, destination{name: f.name(), page: f})
+	}
+	if b.s.desk.booth != nil {
+		all = append(all, b.deskPages...)
 	}
 	all = all[:min(len(all), len(destinationKeys))]
 	for i := range all {
@@ -99,8 +103,11 @@ func (b *bench) destinationBindings(room size) (all []binding) {
 	}
 	n := min(len(b.views), len(to))
 	all = append(all, bindExplained(keysTo(to[:n], fromTo), "do-view", act))
-	if len(to) > n {
-		all = append(all, bindExplained(keysTo(to[n:], oneByOne), "do-page", act))
+	if pages := min(n+len(b.forms), len(to)); pages > n {
+		all = append(all, bindExplained(keysTo(to[n:pages], oneByOne), "do-page", act))
+		for _, d := range to[pages:] {
+			all = append(all, bindKey(digit(d.key), "do-"+d.does, act))
+		}
 	}
 	return all
 }
@@ -130,11 +137,12 @@ type viewState struct {
 	headlineCut bool
 	gaugePinned bool
 	notesPinned int
+	desk        int // how often what the shop's folder holds has changed
 }
 
 // screenfuls is those of a view, at least one.
 func (b *bench) screenfuls(n int, room size) [][]string {
-	of := viewState{room, b.kept.id, b.tried.id, b.s.sys, b.s.glyphs, b.s.theme.colour, b.headlineCut, b.gaugePinned, b.notesPinned}
+	of := viewState{room, b.kept.id, b.tried.id, b.s.sys, b.s.glyphs, b.s.theme.colour, b.headlineCut, b.gaugePinned, b.notesPinned, b.s.desk.changes}
 	for len(b.cache) <= n {
 		b.cache = append(b.cache, viewCache{})
 	}

@@ -21,6 +21,8 @@ var terms = map[string][]string{
 	"thin": {"viscosity-cup", "thinner-grade", "pot-life"},
 	"film": {"film", "stage", "fan", "overlap", "fluid-tip", "recoat"},
 	"mix":  {"pot-life", "film", "fluid-tip", "isocyanate"},
+	// of a booth of the shop's folder
+	"agreed": {"agreed", "weather-band", "stage", "void", "twice-apart"},
 }
 
 // Terms is the words of the trade that a view of the answer or a page of the coat's own is read

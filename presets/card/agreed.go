@@ -25,7 +25,7 @@ func AgreedFor(f *shop.Folder, booth string, p *answer.Plan) (a Agreed, faults [
 	a.Band, _ = shop.BandOf(bands, q.Day.Air, q.Day.Humidity)
 	settings, more := f.Settings(booth)
 	faults = append(faults, more...)
-	a.Settings = shop.For(shop.Standing(settings), shop.Subject{Coat: q.Coat.ID, Stage: q.Coat.Stage.ID, Gun: q.Gun.ID, Band: a.Band.ID})
+	a.Settings = shop.For(shop.Standing(settings), shop.SubjectOf(q, bands))
 	for _, s := range a.Settings {
 		a.Void = a.Void || shop.Void(s.Since(q))
 	}
@@ -63,19 +63,27 @@ func (a *Agreed) rows(w *words.Words, sys unit.System, p *answer.Plan) (rows []a
 	default:
 		title.Text += " " + say("card-agreed-band", calc.TextFigure("band", a.Band.Called(w)))
 	}
+	values, over := SettingRows(w, sys, p, s)
+	id := "card-agreed-set"
+	if over {
+		id = "card-agreed-over"
+	}
+	title.Text += " " + say(id)
+	return append([]answer.Row{title}, values...), !over
+}
+
+// SettingRows is the values of a setting, each beside the day's own answer, and what today's
+// line and gun make of its wall pressure: over is that this gives the gun more than it may have.
+func SettingRows(w *words.Words, sys unit.System, p *answer.Plan, s *shop.Setting) (rows []answer.Row, over bool) {
 	today, over := atWall(w, sys, p.Request, s.Values.Wall)
 	role := answer.Setting
 	if over {
 		role = answer.Value
-		title.Text += " " + say("card-agreed-over")
-	} else {
-		title.Text += " " + say("card-agreed-set")
 	}
-	rows = []answer.Row{title}
 	add := func(about, label, text, today string) {
 		r := answer.Row{Role: role, About: about, Name: w.Say(label), Text: text}
 		if today != "" {
-			r.More = say("card-agreed-today", calc.TextFigure("value", today))
+			r.More = w.Text(sys, "card-agreed-today", calc.Figures{calc.TextFigure("value", today)})
 		}
 		rows = append(rows, r)
 	}
@@ -104,7 +112,7 @@ func (a *Agreed) rows(w *words.Words, sys unit.System, p *answer.Plan) (rows []a
 	if s.Why != "" {
 		add("why", "label-because", s.Why, "")
 	}
-	return append(rows, today...), !over
+	return append(rows, today...), over
 }
 
 // atWall is what today's line and gun make of a wall pressure that was agreed on: cautions

@@ -59,6 +59,11 @@ type Field struct {
 	Counts func(*calc.Request) float64
 }
 
+// Amount is a field that no question asks for: a quantity above 0 and within a bound.
+func Amount(name string, of *unit.Quantity, within calc.Bound) *Field {
+	return &Field{Name: name, Read: positive, Of: [2]*unit.Quantity{of}, Bounds: [2]*calc.Bound{&within}, Default: LeftOut}
+}
+
 // Default is where a field's value comes from where nothing is answered.
 type Default uint8
 

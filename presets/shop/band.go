@@ -8,6 +8,7 @@ import (
 
 	"boothset/calc"
 	"boothset/calc/unit"
+	"boothset/presets/question"
 	"boothset/presets/words"
 )
 
@@ -63,6 +64,22 @@ func BandOf(bands []Band, air unit.Temp, humidity float64) (Band, bool) {
 	return Band{}, false
 }
 
+// Day is the band's own day as answers to a plan's questions.
+func (b *Band) Day() (a question.Answers) {
+	text := func(q *unit.Quantity, si float64) question.Value {
+		return question.Value{SI: [2]float64{si}, Text: q.Text(unit.Metric, si, unit.Usual)}
+	}
+	return a.With(question.Temp, text(unit.Temperature, float64(b.Air))).With(question.Humidity, text(unit.Share, b.Damp))
+}
+
+// BandNamed is the band of an id, which may be Any, or one that there is no more.
+func BandNamed(bands []Band, id string) Band {
+	if n := slices.IndexFunc(bands, func(b Band) bool { return b.ID == id }); n >= 0 {
+		return bands[n]
+	}
+	return Band{ID: id}
+}
+
 // Holds reports whether a day is of the band.
 func (b *Band) Holds(air unit.Temp, humidity float64) bool {
 	return air >= b.Temp[0] && air < b.Temp[1] && humidity >= b.Humidity[0] && (humidity < b.Humidity[1] || b.Humidity[1] == 1)
@@ -73,10 +90,7 @@ func (b *Band) Called(w *words.Words) string {
 	if b.Name != "" {
 		return b.Name
 	}
-	if id := "band-" + b.ID; w.Has(id) {
-		return w.Say(id)
-	}
-	return b.ID
+	return sayOr(w, "band-", b.ID)
 }
 
 // ReadBands reads a shop's own weather bands from its file's contents.

@@ -6,10 +6,12 @@ import (
 	"path"
 	"slices"
 	"strings"
+	"syscall"
 	"time"
 
 	"boothset/calc"
 	"boothset/calc/unit"
+	"boothset/presets/question"
 
 	"github.com/google/uuid"
 	"github.com/pelletier/go-toml/v2"
@@ -36,6 +38,18 @@ type Setting struct {
 
 // Subject is what a setting is for. Stage, gun and band may be Any.
 type Subject struct{ Coat, Stage, Gun, Band string }
+
+// Called is what a subject's coat, stage, gun and band are called, as figures.
+func (s Subject) Called(r *question.Reader, bands []Band) calc.Figures {
+	called := func(f *question.Field, id string) calc.Figure {
+		if id == Any {
+			return calc.SentenceFigure(f.Name, "any-"+f.Name)
+		}
+		return calc.TextFigure(f.Name, r.Called(f, question.Value{ID: id, Text: id}))
+	}
+	band := BandNamed(bands, s.Band)
+	return calc.Figures{called(question.Coat, s.Coat), called(question.Stage, s.Stage), called(question.Gun, s.Gun), calc.TextFigure("band", band.Called(r.Words()))}
+}
 
 // settingFile is a setting as its file holds it.
 type settingFile struct {
@@ -143,16 +157,17 @@ func (f *Folder) Agree(s Setting, sys unit.System) (*Setting, error) {
 	if !IsID(s.Booth) {
 		return nil, &Error{s.Booth, "shop-id-kept", nil}
 	}
+	if slices.Contains([]string{s.Coat, s.Stage, s.Gun, s.Band}, "") {
+		return nil, &Error{s.Booth, "shop-subject-lacks", nil}
+	}
 	before, _ := f.Settings(s.Booth)
 	s.Number = 1
 	for _, b := range before {
 		s.Number = max(s.Number, b.Number+1)
 	}
 	s.Replaces = nil
-	for _, b := range Standing(before) {
-		if b.Subject == s.Subject {
-			s.Replaces = append(s.Replaces, b.ID)
-		}
+	for _, b := range Replaced(before, s.Subject) {
+		s.Replaces = append(s.Replaces, b.ID)
 	}
 	id, err := uuid.NewV7()
 	if err != nil {
@@ -164,6 +179,9 @@ func (f *Folder) Agree(s Setting, sys unit.System) (*Setting, error) {
 		By: s.By, Why: s.Why, Knobs: s.Knobs, Set: s.Values.wire(sys), Worked: s.Worked.wire(sys),
 	}
 	data, err := toml.Marshal(w)
+	if len(data) > mostBytes {
+		return nil, f.unwritten(s.file(), syscall.EFBIG)
+	}
 	if err == nil {
 		err = f.put(s.file(), data)
 	}
@@ -171,6 +189,12 @@ func (f *Folder) Agree(s Setting, sys unit.System) (*Setting, error) {
 		return nil, err
 	}
 	return &s, nil
+}
+
+// Replaced is the settings that one of a subject would be agreed on in place of, from all that
+// were agreed on: several are twins.
+func Replaced(all []*Setting, of Subject) []*Setting {
+	return slices.DeleteFunc(Standing(all), func(s *Setting) bool { return s.Subject != of })
 }
 
 // Standing is the settings that none of the others replaces. Two of one subject are twins:

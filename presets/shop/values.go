@@ -2,10 +2,13 @@ package shop
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"boothset/calc"
 	"boothset/calc/unit"
+	"boothset/presets/question"
+	"boothset/presets/words"
 )
 
 // Values are what a gun is set to, or what its gauges show. 0 is what was not said.
@@ -30,26 +33,26 @@ type wireValues struct {
 	Tip      string `json:"tip,omitempty" toml:"tip,omitempty"`
 }
 
-// valueField is one of the values: its key, its quantity, the bounds that physics or the
-// questions set it, and its places in both forms.
+// valueField is one of the values: what it is asked for as, with its quantity and the bounds
+// that physics or the questions set it, and its places in both forms.
 type valueField struct {
-	key       string
-	of        *unit.Quantity
-	low, high float64
-	si        func(*Values) float64
-	set       func(*Values, float64)
-	text      func(*wireValues) *string
+	*question.Field
+	si   func(*Values) float64
+	set  func(*Values, float64)
+	text func(*wireValues) *string
 }
+
+func (f *valueField) of() *unit.Quantity { return f.Of[0] }
 
 // valueFields is every value, in the order that files and tables hold them.
 var valueFields = [...]valueField{
 	gauge("supply", func(v *Values) *unit.Gauge { return &v.Supply }, func(w *wireValues) *string { return &w.Supply }),
 	gauge("wall", func(v *Values) *unit.Gauge { return &v.Wall }, func(w *wireValues) *string { return &w.Wall }),
 	gauge("gun", func(v *Values) *unit.Gauge { return &v.Gun }, func(w *wireValues) *string { return &w.Gun }),
-	value("flow", unit.AirFlow, 0, float64(mostFlow), func(v *Values) *unit.Flow { return &v.Flow }, func(w *wireValues) *string { return &w.Flow }),
-	value("distance", unit.Distance, 0, float64(farthest), func(v *Values) *unit.Length { return &v.Distance }, func(w *wireValues) *string { return &w.Distance }),
-	value("opening", unit.Share, 0, 1, func(v *Values) *float64 { return &v.Opening }, func(w *wireValues) *string { return &w.Opening }),
-	value("tip", unit.Tip, 0, float64(widestTip), func(v *Values) *unit.Length { return &v.Tip }, func(w *wireValues) *string { return &w.Tip }),
+	value("flow", unit.AirFlow, calc.FigureFlow, float64(mostFlow), func(v *Values) *unit.Flow { return &v.Flow }, func(w *wireValues) *string { return &w.Flow }),
+	value("distance", unit.Distance, calc.FigureDistance, float64(farthest), func(v *Values) *unit.Length { return &v.Distance }, func(w *wireValues) *string { return &w.Distance }),
+	value("opening", unit.Share, calc.FigureShare, 1, func(v *Values) *float64 { return &v.Opening }, func(w *wireValues) *string { return &w.Opening }),
+	value("tip", unit.Tip, calc.FigureTip, float64(widestTip), func(v *Values) *unit.Length { return &v.Tip }, func(w *wireValues) *string { return &w.Tip }),
 }
 
 // Far above what any gun takes, is held at or is fitted with: what lies beyond was mistyped.
@@ -60,15 +63,49 @@ const (
 )
 
 func gauge(key string, of func(*Values) *unit.Gauge, text func(*wireValues) *string) valueField {
-	return value(key, unit.Pressure, 0, float64(calc.TopSupply), of, text)
+	return value(key, unit.Pressure, calc.FigureGauge, float64(calc.TopSupply), of, text)
 }
 
-func value[T ~float64](key string, q *unit.Quantity, low, high float64, of func(*Values) *T, text func(*wireValues) *string) valueField {
+func value[T ~float64](key string, q *unit.Quantity, kind calc.FigureKind, most float64, of func(*Values) *T, text func(*wireValues) *string) valueField {
 	return valueField{
-		key, q, low, high,
+		question.Amount(key, q, calc.Bound{ID: "outside", High: most, Kind: kind}),
 		func(v *Values) float64 { return float64(*of(v)) },
 		func(v *Values, si float64) { *of(v) = T(si) }, text,
 	}
+}
+
+// ValueKeys is the keys of the values, in the order that files hold them.
+func ValueKeys() (keys []string) {
+	for i := range valueFields {
+		keys = append(keys, valueFields[i].Name)
+	}
+	return keys
+}
+
+// Say reads one of the values by its key, a bare number in a system's unit. What will not do
+// is a fault, and changes nothing.
+func (v *Values) Say(r *question.Reader, key, text string, sys unit.System) *question.Fault {
+	n := slices.IndexFunc(valueFields[:], func(f valueField) bool { return f.Name == key })
+	if n < 0 {
+		return r.Fault("", key, sys, "choose", calc.TextFigure("names", r.Words().Listed(ValueKeys())))
+	}
+	f := &valueFields[n]
+	got := r.Read(f.Field, text, sys)
+	if fault := r.Check(f.Field, []question.Value{got}, sys); fault != nil {
+		return fault
+	}
+	f.set(v, got.SI[0])
+	return nil
+}
+
+// Or is the values, and others where they say nothing.
+func (v Values) Or(others Values) Values {
+	for i := range valueFields {
+		if f := &valueFields[i]; f.si(&v) == 0 {
+			f.set(&v, f.si(&others))
+		}
+	}
+	return v
 }
 
 // valuesOf reads values from a file; key is the first that will not do, with what it holds.
@@ -79,9 +116,9 @@ func valuesOf(w *wireValues) (v Values, key, given string) {
 		if t == "" {
 			continue
 		}
-		si, err := read(t, f.of)
-		if err != nil || math.IsNaN(si) || si < f.low || si > f.high {
-			return v, f.key, t
+		si, err := read(t, f.of())
+		if err != nil || math.IsNaN(si) || !f.Bounds[0].Holds(si) {
+			return v, f.Name, t
 		}
 		f.set(&v, si)
 	}
@@ -97,10 +134,10 @@ func (v *Values) wire(sys unit.System) (w wireValues) {
 			continue
 		}
 		decimals := unit.Usual
-		if f.of == unit.Pressure {
-			decimals = f.of.Fine(sys)
+		if f.of() == unit.Pressure {
+			decimals = f.of().Fine(sys)
 		}
-		*f.text(&w) = f.of.Text(sys, si, decimals)
+		*f.text(&w) = f.of().Text(sys, si, decimals)
 	}
 	return w
 }
@@ -110,9 +147,21 @@ func (v *Values) Each(do func(key string, q *unit.Quantity, si float64)) {
 	for i := range valueFields {
 		f := &valueFields[i]
 		if si := f.si(v); si != 0 {
-			do(f.key, f.of, si)
+			do(f.Name, f.of(), si)
 		}
 	}
+}
+
+// Texts is the values that were said in words, in the order that files hold them.
+func (v *Values) Texts(w *words.Words, sys unit.System) (all []string) {
+	for i := range valueFields {
+		f := &valueFields[i]
+		if si := f.si(v); si != 0 {
+			figure := calc.FigureOf("value", f.Bounds[0].Kind, si)
+			all = append(all, w.Text(sys, "value-"+f.Name, calc.Figures{figure}))
+		}
+	}
+	return all
 }
 
 // Heads is the heads of the values' columns in a table: what they are of, the value, its unit
@@ -120,9 +169,9 @@ func (v *Values) Each(do func(key string, q *unit.Quantity, si float64)) {
 func Heads(of string, sys unit.System) (heads []string) {
 	for i := range valueFields {
 		f := &valueFields[i]
-		us, _, metric, _ := f.of.Pair(0)
-		name := of + "_" + f.key
-		if f.of != unit.Share {
+		us, _, metric, _ := f.of().Pair(0)
+		name := of + "_" + f.Name
+		if f.of() != unit.Share {
 			name += "_" + [...]string{unit.US: us, unit.Metric: metric}[sys]
 		}
 		heads = append(heads, name)
@@ -138,7 +187,7 @@ func (v *Values) Cells(sys unit.System) (cells []string) {
 		cell := ""
 		if si := f.si(v); si != 0 {
 			count := si
-			if _, us, _, metric := f.of.Pair(si); f.of != unit.Share {
+			if _, us, _, metric := f.of().Pair(si); f.of() != unit.Share {
 				count = [...]float64{unit.US: us, unit.Metric: metric}[sys]
 			}
 			cell = strconv.FormatFloat(count, 'g', 6, 64)

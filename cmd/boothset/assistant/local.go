@@ -23,7 +23,7 @@ func Open(a *command.Assistant, std command.Stdio, getenv func(string) string) i
 	if !ok {
 		return a.NoLook(tui.EnvColours, tui.Looks())
 	}
-	run := tui.Options{Reader: a.Reader, Words: a.Words, System: a.System, Colours: look, NoMouse: a.NoMouse, In: std.In, Getenv: getenv, Kept: last.File(getenv)}
+	run := tui.Options{Reader: a.Reader, Words: a.Words, System: a.System, Colours: look, NoMouse: a.NoMouse, In: std.In, Getenv: getenv, Kept: last.File(getenv), Shop: a.Shop}
 	if a.Lines || command.IsTerminal(std.In) && getenv("TERM") == "dumb" {
 		return inLines(run, a, std)
 	}

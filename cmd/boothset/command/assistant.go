@@ -7,6 +7,7 @@ import (
 	"boothset/calc/unit"
 	"boothset/presets/answer"
 	"boothset/presets/question"
+	"boothset/presets/shop"
 	"boothset/presets/words"
 )
 
@@ -19,6 +20,7 @@ type Assistant struct {
 	Colours string // the look that is wanted, by its name; empty where none is
 	Whole   bool   // the whole card is wanted when it is left
 	NoMouse bool   // the mouse is left to the terminal
+	Shop    string // the shop's folder, which need not be there; empty where none is known
 	p       *Program
 }
 
@@ -32,7 +34,7 @@ func (p *Program) openAssistant() error {
 		return err
 	}
 	c := &p.common
-	p.code = p.Assistant(&Assistant{o.reader, o.words, o.sys, c.plain, c.colours, c.card, c.noMouse, p})
+	p.code = p.Assistant(&Assistant{o.reader, o.words, o.sys, c.plain, c.colours, c.card, c.noMouse, shop.Where(p.Getenv, c.shop), p})
 	return nil
 }
 

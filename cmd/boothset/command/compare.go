@@ -3,12 +3,10 @@ package command
 import (
 	"slices"
 
-	"boothset/calc"
-	"boothset/calc/unit"
 	"boothset/presets/answer"
+	"boothset/presets/card"
 	"boothset/presets/question"
 	"boothset/presets/shop"
-	"boothset/presets/words"
 
 	"github.com/spf13/cobra"
 )
@@ -20,20 +18,27 @@ const commandCompare = "compare"
 type compareAsked struct {
 	texts         question.Texts // of a plan's fields
 	booths, shops []string
-	asJSON        bool
+	jsonAsked
+	batchAsked
 }
 
 func (p *Program) compare() *cobra.Command {
 	a := &compareAsked{texts: question.Texts{}}
 	c := &cobra.Command{
 		Use: commandCompare, Short: p.local.Say("brief-compare"), Args: p.noArgs,
-		RunE: func(*cobra.Command, []string) error { return p.printCompared(a) },
+		RunE: func(c *cobra.Command, _ []string) error {
+			if ran, err := a.runLines(p, c, false, (*Program).compare); ran || err != nil {
+				return err
+			}
+			return p.printCompared(a)
+		},
 	}
 	p.fieldFlags(c, question.Plan, a.texts)
 	c.Flags().StringArrayVar(&a.booths, flagBooth, nil, "usage-compare-booth")
 	_ = c.RegisterFlagCompletionFunc(flagBooth, p.completeBooth) // fails for a flag that is not there
 	c.Flags().StringArrayVar(&a.shops, flagShop, nil, "usage-shop")
-	c.Flags().BoolVar(&a.asJSON, flagJSON, false, "usage-json")
+	a.jsonFlags(c)
+	a.batchFlags(c)
 	c.Flags().SortFlags = false
 	return c
 }
@@ -42,16 +47,19 @@ func (p *Program) compare() *cobra.Command {
 type comparing struct {
 	p *Program
 	a *compareAsked
-	opened
+	shopOpened
 	folders []*booths
 	all     []*answer.Compared
-	agreed  *agreedToday // of a booth alone
+	agreed  *card.Today // of a booth alone
 }
 
 func (p *Program) printCompared(a *compareAsked) error {
 	c := comparing{p: p, a: a}
 	var err error
 	if c.opened, err = p.open(); err != nil {
+		return err
+	}
+	if err := a.checkFields(commandCompare, c.words); err != nil {
 		return err
 	}
 	shops := a.shops
@@ -63,8 +71,9 @@ func (p *Program) printCompared(a *compareAsked) error {
 		if err != nil {
 			return shopError(c.words, err)
 		}
-		c.folders = append(c.folders, &booths{p: p, folder: f})
+		c.folders = append(c.folders, &booths{p: p, folder: f, tell: c.tell})
 	}
+	c.folder = c.folders[0].folder
 	ids, err := c.ids()
 	if err != nil {
 		return err
@@ -72,22 +81,24 @@ func (p *Program) printCompared(a *compareAsked) error {
 	if err := c.work(ids); err != nil {
 		return err
 	}
-	var rows []answer.Row
 	stopped := false
 	for _, of := range c.all {
 		for _, s := range of.Sides {
 			s.Plan.Sure()
 		}
-		rows = append(rows, of.Rows(c.words, c.sys)...)
 		stopped = stopped || of.Stopped()
 	}
-	rows = append(append(rows, c.agreed.rows(c.words, c.sys)...), answer.GeneralRows(c.words, c.sys)...)
-	out := answer.Print(rows, answer.Width, c.words)
-	if a.asJSON {
-		out = c.json()
-	}
-	p.code = p.write(c.words, out, stopped)
+	p.answerShop(&c.shopOpened, &a.jsonAsked, commandCompare, stopped, c.text, c.json)
 	return nil
+}
+
+func (c *comparing) text() []byte {
+	var rows []answer.Row
+	for _, of := range c.all {
+		rows = append(rows, of.Rows(c.words, c.sys)...)
+	}
+	rows = append(append(rows, c.agreed.Rows(c.words, c.sys)...), answer.GeneralRows(c.words, c.sys)...)
+	return answer.Print(rows, answer.Width, c.words)
 }
 
 // ids is the booths that were named, else all that are in each of the folders.
@@ -101,7 +112,7 @@ func (c *comparing) ids() (ids []string, err error) {
 		}
 	}
 	if len(ids) == 0 {
-		return nil, c.folders[0].noBooth(c.words, "", nil)
+		return nil, c.noBooth("")
 	}
 	return ids, nil
 }
@@ -130,7 +141,9 @@ func (c *comparing) work(ids []string) error {
 		c.all = append(c.all, answer.Compare(sides))
 	}
 	if len(ids) == 1 && len(c.folders) == 1 {
-		c.agreed = c.agreedOf(ids[0], groups[0][0].Plan)
+		var faults []*shop.Fault
+		c.agreed, faults = card.TodayOf(c.folders[0].folder, ids[0], groups[0][0].Plan)
+		c.tell(faults...)
 	}
 	return nil
 }
@@ -162,91 +175,4 @@ func (c *comparing) side(at int, id string) (*answer.Side, error) {
 		s.Name += " (" + shop.Printable(s.Shop, mostPath) + ")"
 	}
 	return s, nil
-}
-
-// agreedToday is what was agreed on for a job, against what it comes to today.
-type agreedToday struct {
-	standing []*shop.Setting // several are twins, none: nothing was agreed on
-	band     string          // of the first, as it is called
-	plan     *answer.Plan
-	changes  []shop.Change
-	apart    []calc.Apart
-	known    bool // what makes them differ
-}
-
-func (c *comparing) agreedOf(id string, p *answer.Plan) *agreedToday {
-	f := c.folders[0].folder
-	bands, faults := f.Bands()
-	settings, more := f.Settings(id)
-	c.p.warn(c.words, append(faults, more...))
-	q := p.Request
-	job := shop.Subject{Coat: q.Coat.ID, Stage: q.Coat.Stage.ID, Gun: q.Gun.ID}
-	if band, ok := shop.BandOf(bands, q.Day.Air, q.Day.Humidity); ok {
-		job.Band = band.ID
-	}
-	a := &agreedToday{standing: shop.AgreedFor(shop.Standing(settings), job, bands), plan: p}
-	if len(a.standing) == 0 {
-		return a
-	}
-	s := a.standing[0]
-	a.band = c.words.Say("agreed-any")
-	for i := range bands {
-		if bands[i].ID == s.Band {
-			a.band = bands[i].Called(c.words)
-		}
-	}
-	a.changes = s.Since(q)
-	if !p.Stopped() && !p.Setup.Short.Is {
-		a.apart, a.known = s.Today(q, p.Setup)
-	}
-	return a
-}
-
-// rows is what was agreed and today's answer, and why they differ.
-func (a *agreedToday) rows(w *words.Words, sys unit.System) []answer.Row {
-	if a == nil {
-		return nil
-	}
-	say := func(role answer.Role, id string, f ...calc.Figure) answer.Row {
-		return answer.Row{Role: role, About: answer.AboutWall, ID: id, Text: w.Text(sys, id, f)}
-	}
-	var rows []answer.Row
-	switch {
-	case len(a.standing) == 0:
-		rows = append(rows, say(answer.Heading, "agreed-none"))
-	case len(a.standing) > 1:
-		rows = append(rows, say(answer.Heading, "agreed-twins"))
-	case a.plan.Stopped():
-		rows = append(rows, say(answer.Heading, "agreed-stopped", a.agreedFigures()...))
-	default:
-		rows = append(rows, say(answer.Title, "agreed-today", a.agreedFigures()...))
-		for _, x := range a.apart {
-			rows = append(rows, say(answer.Remark, "agreed-by-"+x.Of, append(a.agreedFigures(), answer.By(x.By), answer.Way(x.By))...))
-		}
-		if len(a.apart) == 0 {
-			id := "agreed-unknown"
-			if a.known {
-				id = "agreed-same"
-			}
-			rows = append(rows, say(answer.Remark, id))
-		}
-		for _, x := range a.changes {
-			id := "agreed-void"
-			if x.Values {
-				id = "agreed-older"
-			}
-			rows = append(rows, say(answer.Remark, id, calc.TextFigure("was", x.Was.Text()), calc.TextFigure("is", x.Is.Text())))
-		}
-	}
-	rows[0].Begins = true
-	return rows
-}
-
-func (a *agreedToday) agreedFigures() []calc.Figure {
-	s, day := a.standing[0], &a.plan.Request.Day
-	return []calc.Figure{
-		calc.FigureOf("wall", calc.FigureGauge, s.Values.Wall), calc.FigureOf("today", calc.FigureGauge, a.plan.Setup.Wall.Flowing), calc.TextFigure("band", a.band),
-		calc.FigureOf("airThen", calc.FigureTemp, s.Worked.Air), calc.FigureOf("humidityThen", calc.FigureShare, s.Worked.Humidity),
-		calc.FigureOf("air", calc.FigureTemp, day.Air), calc.FigureOf("humidity", calc.FigureShare, day.Humidity),
-	}
 }

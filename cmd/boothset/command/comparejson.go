@@ -5,30 +5,27 @@ import (
 
 	"boothset/calc"
 	"boothset/presets/answer"
+	"boothset/presets/card"
+	"boothset/presets/shop"
 )
 
 // json is the comparisons: one of a folder's booths, of several folders one a booth.
-func (c *comparing) json() []byte {
-	j := jsonWriter{fresh: true}
-	j.object("", func() {
-		j.text("schema", schema(commandCompare))
-		j.array("comparisons", func() {
-			for _, of := range c.all {
-				j.object("", func() { c.compared(&j, of) })
-			}
-		})
-		if c.agreed == nil || len(c.agreed.standing) == 0 {
-			j.null("agreed")
-		} else {
-			j.object("agreed", func() { c.agreed.json(&j) })
-		}
-		var cautions []calc.Caution
+func (c *comparing) json(j *jsonWriter) {
+	j.array("comparisons", func() {
 		for _, of := range c.all {
-			cautions = append(cautions, of.Cautions()...)
+			j.object("", func() { c.compared(j, of) })
 		}
-		appendWords(&j, nil, append(cautions, answer.General), c.sys, c.words)
 	})
-	return append(j.b, '\n')
+	if c.agreed == nil || len(c.agreed.Standing) == 0 {
+		j.null("agreed")
+	} else {
+		j.object("agreed", func() { appendToday(j, c.agreed) })
+	}
+	var cautions []calc.Caution
+	for _, of := range c.all {
+		cautions = append(cautions, of.Cautions()...)
+	}
+	appendWords(j, nil, append(cautions, c.p.general()...), c.sys, c.words)
 }
 
 func (c *comparing) compared(j *jsonWriter, of *answer.Compared) {
@@ -83,21 +80,27 @@ func (c *comparing) change(j *jsonWriter, n *calc.Nearer) {
 	})
 }
 
-func (a *agreedToday) json(j *jsonWriter) {
-	s := a.standing[0]
+// appendToday is what was agreed on for a job, against what it comes to today.
+func appendToday(j *jsonWriter, a *card.Today) {
+	s := a.Standing[0]
 	j.text("id", s.ID)
 	j.text("band", s.Band)
 	j.text("agreed", s.Agreed.UTC().Format(time.RFC3339))
-	j.bool("twins", len(a.standing) > 1)
+	j.bool("twins", len(a.Standing) > 1)
 	j.gauge("wall", s.Values.Wall)
-	if a.plan.Stopped() {
+	if a.Plan.Stopped() {
 		j.null("today")
 	} else {
-		j.gauge("today", a.plan.Setup.Wall.Flowing)
+		j.gauge("today", a.Plan.Setup.Wall.Flowing)
 	}
-	appendApart(j, a.apart)
+	appendApart(j, a.Apart)
+	appendChanges(j, a.Changes)
+}
+
+// appendChanges is what of a line and a gun has changed since a setting was agreed on.
+func appendChanges(j *jsonWriter, all []shop.Change) {
 	j.array("changes", func() {
-		for _, x := range a.changes {
+		for _, x := range all {
 			j.object("", func() {
 				j.text("was", x.Was.Text())
 				j.text("is", x.Is.Text())

@@ -10,6 +10,7 @@ import (
 
 	"boothset/calc"
 	"boothset/calc/unit"
+	"boothset/presets/answer"
 	"boothset/presets/catalogue"
 	"boothset/presets/question"
 	"boothset/presets/words"
@@ -48,6 +49,15 @@ type Program struct {
 	code   int
 	common common
 	local  *words.Words // of the locale
+	said   bool         // the general caution was said before
+}
+
+// general is the general caution, none where it was said before.
+func (p *Program) general() []calc.Caution {
+	if p.said {
+		return nil
+	}
+	return []calc.Caution{answer.General}
 }
 
 // Run runs the program on arguments and gives the exit code.
@@ -83,9 +93,9 @@ func (p *Program) Root() *cobra.Command {
 	p.local = p.local.WithComma(locale.Comma)
 	root := &cobra.Command{
 		Use: name, Short: p.local.Say("usage-intro"), SilenceErrors: true, SilenceUsage: true,
-		Args: func(_ *cobra.Command, args []string) error {
+		Args: func(c *cobra.Command, args []string) error {
 			if len(args) > 0 {
-				return p.unknownCommand(args[0])
+				return p.unknownCommand(c.Root(), args[0])
 			}
 			return nil
 		},
@@ -106,7 +116,7 @@ func (p *Program) Root() *cobra.Command {
 	for _, q := range question.Questions() {
 		root.AddCommand(p.ask(q))
 	}
-	root.AddCommand(p.shop(), p.logs(), p.sheet(), p.card(), p.compare(), p.drift(), p.demo(), p.serve(), p.version(), p.completion())
+	root.AddCommand(p.shop(), p.agree(), p.settings(), p.logs(), p.sheet(), p.card(), p.compare(), p.drift(), p.demo(), p.serve(), p.version(), p.completion())
 	root.SetHelpCommand(p.helpCommand())
 	root.CompletionOptions.DisableDefaultCmd = true
 	return root
