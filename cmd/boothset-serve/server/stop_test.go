@@ -46,7 +46,7 @@ func TestTheServerEndsWithSessionsOpen(t *testing.T) {
 			coats := []string{"clear", "single-stage", "clear"}
 			for i, key := range keys {
 				x := r.come(key)
-				x.keys("before you spray", "\r", "What are you spraying", []string{"8", "7", "8"}[i], "Which gun", "")
+				x.keys("before you spray", "\r", "Which booth are you in", "1", "Which gun is it", "1", "What are you spraying", []string{"8", "7", "8"}[i], "How warm is the air", "")
 				awaitKept(t, kept(dir, key), "coat", coats[i])
 				all = append(all, x)
 			}
@@ -74,7 +74,7 @@ func TestTheServerEndsWithSessionsOpen(t *testing.T) {
 				require.NoError(t, err)
 				require.True(t, found)
 				require.Equal(t, coats[i], d.Answers["coat"][0])
-				r.come(key).keys("before you spray", "\r", "A moment ago you left", "\r", "Which gun", "\x03")
+				r.come(key).keys("before you spray", "\r", "A moment ago you left", "\r", "How warm is the air", "\x03")
 			}
 		})
 	}
