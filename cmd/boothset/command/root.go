@@ -113,7 +113,7 @@ func (p *Program) Root() *cobra.Command {
 	root.Flags().BoolVar(&p.common.version, "version", false, "usage-version")
 	root.SetFlagErrorFunc(p.flagFault)
 	root.SetHelpFunc(func(c *cobra.Command, _ []string) { p.code = p.help(c) })
-	for _, q := range question.Questions() {
+	for _, q := range question.Commands() {
 		root.AddCommand(p.ask(q))
 	}
 	root.AddCommand(p.shop(), p.agree(), p.settings(), p.logs(), p.sheet(), p.card(), p.compare(), p.drift(), p.demo(), p.serve(), p.version(), p.completion())
