@@ -33,7 +33,10 @@ var views = []view{
 
 // destinationKeys is the keys that lead somewhere from the answer, in the order of where to:
 // digits, then letters that do nothing else there, neither on the screen nor in lines.
-const destinationKeys = "1234567890abdefghilmoprtvz"
+const destinationKeys = "1234567890abdefghilmoprvz"
+
+// troubleKey is the key to the page that traces bad spray, whatever else there is.
+const troubleKey = "t"
 
 // destination is where a key leads from the answer.
 type destination struct {
@@ -60,7 +63,7 @@ func (b *bench) destinations() []destination {
 	for i := range all {
 		all[i].key = destinationKeys[i : i+1]
 	}
-	return all
+	return append(all, destination{key: troubleKey, name: b.s.say("page-trouble"), does: "trouble", page: b.trouble})
 }
 
 // destination is where a key leads; false where to nothing.
