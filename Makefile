@@ -3,7 +3,7 @@ GO ?= go
 FUZZTIME ?= 5m
 BUILD = CGO_ENABLED=0 $(GO) build -trimpath -buildvcs=auto -ldflags="-s -w"
 
-.PHONY: run test check build bench bench-peer bench-start crosscheck fuzz golden gallery pictures man recorded mutants ranges drift
+.PHONY: run test check build bench bench-peer bench-start crosscheck fuzz golden gallery pictures man recorded mutants ranges drift soak
 
 run: ## open the assistant
 	@$(GO) run ./cmd/boothset
@@ -22,8 +22,8 @@ check: ## what must be green before a commit
 	@test -n "$(RACE)" || echo "no C compiler: the tests run without the race detector"
 	$(GO) test $(RACE) -timeout 30m ./...
 
-build: ## bin/boothset, static and trimmed; its version is the build's own
-	$(BUILD) -o bin/boothset ./cmd/boothset
+build: ## bin/boothset and bin/boothset-serve, static and trimmed; their version is the build's own
+	$(BUILD) -o bin/ ./cmd/boothset ./cmd/boothset-serve
 
 bench: ## benchmarks, with allocations
 	$(GO) test -run '^$$' -bench . -benchmem ./calc/... ./presets/... ./tui/... ./cmd/...
@@ -73,6 +73,12 @@ fuzz: ## every fuzz target for FUZZTIME
 	  for f in $$(grep -hoE '^func Fuzz[A-Za-z0-9_]+' $$d/*_test.go 2>/dev/null | sed 's/^func //'); do \
 	    echo "== $$d $$f"; $(GO) test -run '^$$' -fuzz "^$$f\$$" -fuzztime $(FUZZTIME) -fuzzminimizetime 20x -parallel 2 $$d; \
 	  done; done
+
+SOAK ?= 2h
+SOAKED ?= bin/soak
+SOAKPARALLEL ?= 2
+soak: ## every fuzz target, anything on a terminal and killed writers in turn, SOAK in all; what is found goes into testdata/fuzz and SOAKED
+	$(GO) run ./cmd/boothset/testdata/soak -for $(SOAK) -keep $(SOAKED) -parallel $(SOAKPARALLEL)
 
 mutants: ## plant 400 small errors in calc, drawn by a seed, one at a time, and list those that no test sees; MUTANTS is further flags
 	@GO=$(GO) $(GO) run ./calc/testdata/mutants $(MUTANTS)

@@ -81,9 +81,17 @@ func (e *evaporation) drop(pressure unit.Gauge, t unit.Temp) (d unit.Length, jet
 // loss is the part of what can evaporate that is gone when the coat lands, and the size
 // of its drops.
 func (e *evaporation) loss(f flightCase) (lost float64, size unit.Length, err error) {
+	return e.lossFrom(f, 0)
+}
+
+// lossFrom is loss with the gun held at a distance, 0 for where it is held at that pressure.
+func (e *evaporation) lossFrom(f flightCase, at unit.Length) (lost float64, size unit.Length, err error) {
 	size, jet, speed, err := e.drop(f.pressure, f.day.Air)
 	if err != nil {
 		return 0, 0, err
+	}
+	if at == 0 {
+		at = distance(e.coat, e.gun, jet).Target - f.nearer
 	}
 	paint := f.day.Air - unit.Temp(f.slower)
 	v := e.coat.Solvent.Vapour(paint, f.day.Air, 0, e.ambient)
@@ -93,7 +101,7 @@ func (e *evaporation) loss(f flightCase) (lost float64, size unit.Length, err er
 	}
 	return coat.FlightLoss(coat.Flight{
 		Vapour: v, Drop: size, Exit: speed, Core: coreLengths * tipOutside,
-		Distance: distance(e.coat, e.gun, jet).Target - f.nearer, Density: e.of.liquid, Volatile: e.of.volatile,
+		Distance: at, Density: e.of.liquid, Volatile: e.of.volatile,
 	}), size, nil
 }
 

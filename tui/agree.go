@@ -150,7 +150,7 @@ func (b *bench) agreeBoxes(had []box) []box {
 func (s *session) painterChoices() (all []catalogue.Choice) {
 	for i, who := range s.desk.holds.painters {
 		if i == 0 {
-			all = append(all, choiceOf(pickOther, s.say("painter-none")))
+			all = append(all, choiceOf(pickOther, s.say("desk-painter-none")))
 		}
 		all = append(all, choiceOf(who.id, who.initials))
 	}
@@ -174,7 +174,7 @@ func (b *bench) agreeOver(of shop.Subject, w int) (rows []string) {
 		}
 	}
 	for _, r := range replaced {
-		rows = append(rows, hang("- ", s.agreedText("agree-replaces", r), w)...)
+		rows = append(rows, hang("- ", s.agreedText("desk-agree-replaces", r), w)...)
 	}
 	return rows
 }
@@ -214,7 +214,7 @@ func (b *bench) agree(p *entryPage) (move, string) {
 		set.By = by
 	}
 	sys := s.sys
-	told := s.text("agree-kept", calc.TextFigure("wall", unit.Pressure.Text(sys, float64(set.Values.Wall), unit.Usual)), calc.TextFigure("booth", s.desk.booth.Name))
+	told := s.text("desk-agree-kept", calc.TextFigure("wall", unit.Pressure.Text(sys, float64(set.Values.Wall), unit.Usual)), calc.TextFigure("booth", s.desk.booth.Name))
 	write := func(f *shop.Folder) (string, error) {
 		_, err := f.Agree(set, sys)
 		return told, err

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"errors"
 	"io"
 	"os"
 	"os/signal"
@@ -124,7 +125,7 @@ func show(o Options, outside func(p *tea.Program, over <-chan struct{})) (Result
 		unkept = r.s.keep.flush(r.draft())
 	}
 	switch {
-	case r.stopped:
+	case r.stopped || errors.Is(err, syscall.EIO): // a closed window, seen before its signal
 		return Result{Stopped: true, Unkept: unkept}, nil
 	case err != nil:
 		return Result{Unkept: unkept}, err

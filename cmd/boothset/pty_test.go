@@ -51,6 +51,10 @@ func TestMain(m *testing.M) {
 // waited for which does not say what its background is.
 const patience = 2 * time.Second
 
+// patiently is how long it may take where only an end is waited for, on a machine that is busy
+// for hours.
+const patiently = 30 * time.Second
+
 // session is the program on a terminal that shows what it is sent and answers nothing.
 type session struct {
 	t      *testing.T
@@ -166,7 +170,7 @@ func (s *session) allWrote() string {
 	if _, err := s.far.WriteString(mark); err != nil {
 		return s.wrote() // the window is closed: nothing more comes
 	}
-	for end := time.Now().Add(patience); time.Now().Before(end); time.Sleep(time.Millisecond) {
+	for end := time.Now().Add(patiently); time.Now().Before(end); time.Sleep(time.Millisecond) {
 		if all, _, ok := strings.Cut(s.wrote(), mark); ok {
 			return all
 		}

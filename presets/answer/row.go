@@ -27,6 +27,14 @@ const (
 	Together             // the values to set, in one line
 )
 
+// String is what a role is called in JSON.
+func (r Role) String() string {
+	return [...]string{
+		Heading: "heading", Verdict: "verdict", Against: "against", First: "first", Setting: "setting", Value: "value", Range: "range", Caution: "caution",
+		Title: "title", Remark: "remark", Reason: "reason", Head: "head", Part: "part", Together: "together",
+	}[r]
+}
+
 // Row is one thing that an answer says.
 type Row struct {
 	Role Role

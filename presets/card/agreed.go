@@ -63,19 +63,27 @@ func (a *Agreed) rows(w *words.Words, sys unit.System, p *answer.Plan) (rows []a
 	default:
 		title.Text += " " + say("card-agreed-band", calc.TextFigure("band", a.Band.Called(w)))
 	}
+	values, over := SettingRows(w, sys, p, s)
+	id := "card-agreed-set"
+	if over {
+		id = "card-agreed-over"
+	}
+	title.Text += " " + say(id)
+	return append([]answer.Row{title}, values...), !over
+}
+
+// SettingRows is the values of a setting, each beside the day's own answer, and what today's
+// line and gun make of its wall pressure: over is that this gives the gun more than it may have.
+func SettingRows(w *words.Words, sys unit.System, p *answer.Plan, s *shop.Setting) (rows []answer.Row, over bool) {
 	today, over := atWall(w, sys, p.Request, s.Values.Wall)
 	role := answer.Setting
 	if over {
 		role = answer.Value
-		title.Text += " " + say("card-agreed-over")
-	} else {
-		title.Text += " " + say("card-agreed-set")
 	}
-	rows = []answer.Row{title}
 	add := func(about, label, text, today string) {
 		r := answer.Row{Role: role, About: about, Name: w.Say(label), Text: text}
 		if today != "" {
-			r.More = say("card-agreed-today", calc.TextFigure("value", today))
+			r.More = w.Text(sys, "card-agreed-today", calc.Figures{calc.TextFigure("value", today)})
 		}
 		rows = append(rows, r)
 	}
@@ -104,7 +112,7 @@ func (a *Agreed) rows(w *words.Words, sys unit.System, p *answer.Plan) (rows []a
 	if s.Why != "" {
 		add("why", "label-because", s.Why, "")
 	}
-	return append(rows, today...), !over
+	return append(rows, today...), over
 }
 
 // atWall is what today's line and gun make of a wall pressure that was agreed on: cautions

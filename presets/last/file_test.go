@@ -2,6 +2,7 @@ package last_test
 
 import (
 	"fmt"
+	"math/rand/v2"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -221,13 +222,14 @@ func TestMain(m *testing.M) {
 }
 
 func TestAKilledProgramLeavesAWholeFile(t *testing.T) {
-	file := filepath.Join(t.TempDir(), "boothset", "last.json")
+	file := filepath.Join(t.ArtifactDir(), "boothset", "last.json")
 	for range 5 {
 		require.NoError(t, os.RemoveAll(file))
 		saves := exec.Command(os.Args[0])
 		saves.Env = append(os.Environ(), killedSaving+"="+file)
 		require.NoError(t, saves.Start())
 		require.Eventually(t, func() bool { _, found, _ := last.Load(file); return found }, time.Minute, time.Millisecond)
+		time.Sleep(time.Duration(rand.IntN(20)) * time.Millisecond)
 		require.NoError(t, saves.Process.Kill())
 		saves.Wait() // it says that it was killed
 		d, found, err := last.Load(file)

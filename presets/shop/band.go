@@ -8,6 +8,7 @@ import (
 
 	"boothset/calc"
 	"boothset/calc/unit"
+	"boothset/presets/question"
 	"boothset/presets/words"
 )
 
@@ -61,6 +62,14 @@ func BandOf(bands []Band, air unit.Temp, humidity float64) (Band, bool) {
 		}
 	}
 	return Band{}, false
+}
+
+// Day is the band's own day as answers to a plan's questions.
+func (b *Band) Day() (a question.Answers) {
+	text := func(q *unit.Quantity, si float64) question.Value {
+		return question.Value{SI: [2]float64{si}, Text: q.Text(unit.Metric, si, unit.Usual)}
+	}
+	return a.With(question.Temp, text(unit.Temperature, float64(b.Air))).With(question.Humidity, text(unit.Share, b.Damp))
 }
 
 // BandNamed is the band of an id, which may be Any, or one that there is no more.

@@ -46,7 +46,7 @@ func (f *Folder) Check(r *question.Reader, now time.Time) (n Counted, faults []*
 		c.future(fileOf(boothsDir, b.ID), keyFilterChanged, b.FilterChanged.Time)
 		c.future(fileOf(boothsDir, b.ID), keyGaugeChecked, b.GaugeChecked.Time)
 	}
-	for _, id := range f.folders(settingsDir) {
+	for _, id := range f.AgreedBooths() {
 		n.Settings += c.settings(id, byID[id])
 	}
 	for _, id := range f.LoggedBooths() {
@@ -134,12 +134,11 @@ func (s Subject) figures() calc.Figures {
 // void tells what of a booth has changed since a setting was agreed, and what of it is not
 // known here.
 func (c *checker) void(b *Booth, s *Setting) {
-	q, fault := Request(c.r, b, s.Subject)
-	if fault != nil {
-		c.tell(faultOf(s.file(), Mend, "shop-setting-unknown", calc.TextFigure("why", Printable(fault.Error(), mostNote))))
+	changes, err := s.SinceIn(c.r, b)
+	if err != nil {
+		c.tell(faultOf(s.file(), Mend, "shop-setting-unknown", calc.TextFigure("why", Printable(err.Error(), mostNote))))
 		return
 	}
-	changes := s.Since(q)
 	id := "shop-void"
 	if !Void(changes) {
 		id = "shop-older-values"
@@ -156,13 +155,21 @@ func (c *checker) void(b *Booth, s *Setting) {
 	}
 }
 
-// text is the part as a line's list has it; a dash for none.
-// Text is the part as files say it.
+// Text is the part as a line's list has it; a dash for none.
 func (p WorkedPart) Text() string {
 	if p.Kind == "" {
 		return "-"
 	}
 	return p.Kind + "=" + p.Entry
+}
+
+// SinceIn is Since for the booth as it is; an error says what of the setting is not known.
+func (s *Setting) SinceIn(r *question.Reader, b *Booth) ([]Change, error) {
+	q, err := Request(r, b, s.Subject)
+	if err != nil {
+		return nil, err
+	}
+	return s.Since(q), nil
 }
 
 // Request is the job of a setting's subject on a booth's line, on a mild day where its band
@@ -201,7 +208,7 @@ func (f *Folder) strays() (faults []*Fault) {
 	}
 	faults = append(faults, f.straysIn(boothsDir, isID, "shop-stray-id")...)
 	faults = append(faults, f.straysIn(gunsDir, isID, "shop-stray-id")...)
-	for _, id := range f.folders(settingsDir) {
+	for _, id := range f.AgreedBooths() {
 		faults = append(faults, f.straysIn(path.Join(settingsDir, id), isSettingName, "shop-stray")...)
 	}
 	for _, id := range f.LoggedBooths() {

@@ -75,7 +75,7 @@ func (h *heard) Write(p []byte) (int, error) {
 // setting that either was told is kept is there, torn lines are named, and nothing else is
 // wrong.
 func TestKilledWritersLoseNothing(t *testing.T) {
-	dir, state := t.TempDir(), t.TempDir()
+	dir, state := t.ArtifactDir(), t.TempDir()
 	confirmed := map[string]bool{}
 	for run := range 200 {
 		var writers []*exec.Cmd

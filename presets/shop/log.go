@@ -198,6 +198,9 @@ func ReadLog(booth, file string, data []byte) (all []*Record, faults []*Fault) {
 // LoggedBooths is the ids of the booths that have a log, sorted.
 func (f *Folder) LoggedBooths() []string { return f.folders(logDir) }
 
+// AgreedBooths is the ids of the booths that something was agreed on for, sorted.
+func (f *Folder) AgreedBooths() []string { return f.folders(settingsDir) }
+
 // folders is the folders of a folder whose name is an id.
 func (f *Folder) folders(dir string) (ids []string) {
 	names, _ := f.names(dir)

@@ -2,6 +2,7 @@ package shop
 
 import (
 	"bytes"
+	"cmp"
 	"fmt"
 	"maps"
 	"slices"
@@ -31,6 +32,17 @@ func (p Painters) Named(initials string) (ids []string) {
 	slices.Sort(ids)
 	return ids
 }
+
+// Called is the initials of an id; the id where they are not known.
+func (p Painters) Called(id string) string { return cmp.Or(p[id], id) }
+
+// ByInitials is the ids in the order of the initials.
+func (p Painters) ByInitials() []string {
+	return slices.SortedFunc(maps.Keys(p), func(a, b string) int { return cmp.Or(strings.Compare(p[a], p[b]), strings.Compare(a, b)) })
+}
+
+// Initials is initials as they are kept.
+func Initials(typed string) string { return strings.TrimSpace(shownName(typed)) }
 
 // Painters reads the painters; none where the shop keeps none.
 func (f *Folder) Painters() (Painters, []*Fault) {
@@ -93,6 +105,6 @@ func (f *Folder) AddPainter(initials string) (id string, err error) {
 	} else if !bytes.HasSuffix(data, []byte("\n")) {
 		data = append(data, '\n')
 	}
-	data = fmt.Appendf(data, "%s = %s\n", strconv.Quote(random.String()), strconv.Quote(strings.TrimSpace(shownName(initials))))
+	data = fmt.Appendf(data, "%s = %s\n", strconv.Quote(random.String()), strconv.Quote(Initials(initials)))
 	return random.String(), f.put(paintersFile, data)
 }

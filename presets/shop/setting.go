@@ -6,10 +6,12 @@ import (
 	"path"
 	"slices"
 	"strings"
+	"syscall"
 	"time"
 
 	"boothset/calc"
 	"boothset/calc/unit"
+	"boothset/presets/question"
 
 	"github.com/google/uuid"
 	"github.com/pelletier/go-toml/v2"
@@ -36,6 +38,18 @@ type Setting struct {
 
 // Subject is what a setting is for. Stage, gun and band may be Any.
 type Subject struct{ Coat, Stage, Gun, Band string }
+
+// Called is what a subject's coat, stage, gun and band are called, as figures.
+func (s Subject) Called(r *question.Reader, bands []Band) calc.Figures {
+	called := func(f *question.Field, id string) calc.Figure {
+		if id == Any {
+			return calc.SentenceFigure(f.Name, "any-"+f.Name)
+		}
+		return calc.TextFigure(f.Name, r.Called(f, question.Value{ID: id, Text: id}))
+	}
+	band := BandNamed(bands, s.Band)
+	return calc.Figures{called(question.Coat, s.Coat), called(question.Stage, s.Stage), called(question.Gun, s.Gun), calc.TextFigure("band", band.Called(r.Words()))}
+}
 
 // settingFile is a setting as its file holds it.
 type settingFile struct {
@@ -162,9 +176,12 @@ func (f *Folder) Agree(s Setting, sys unit.System) (*Setting, error) {
 	s.ID = id.String()
 	w := settingFile{
 		Format: settingFormat, Coat: s.Coat, Stage: s.Stage, Gun: s.Gun, Band: s.Band, Replaces: s.Replaces, Agreed: s.Agreed.UTC().Truncate(time.Second),
-		By: s.By, Why: Printable(s.Why, mostNote), Knobs: Printable(s.Knobs, mostNote), Set: s.Values.wire(sys), Worked: s.Worked.wire(sys),
+		By: s.By, Why: s.Why, Knobs: s.Knobs, Set: s.Values.wire(sys), Worked: s.Worked.wire(sys),
 	}
 	data, err := toml.Marshal(w)
+	if len(data) > mostBytes {
+		return nil, f.unwritten(s.file(), syscall.EFBIG)
+	}
 	if err == nil {
 		err = f.put(s.file(), data)
 	}

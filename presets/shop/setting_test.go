@@ -75,6 +75,19 @@ func TestAnAgreedSettingIsKeptAsARevision(t *testing.T) {
 	assert.Regexp(t, `0001-[0-9a-f-]{36}\.toml$`, files[0])
 }
 
+// What could never be read again is not kept.
+func TestASettingThatIsTooLong(t *testing.T) {
+	r := questiontest.Open(t)
+	f := folder(t, "booths/two.toml", boothTwo)
+	s := agreed(t, r, boothIn(t, f, r, "two"), clearMild)
+	s.Why = strings.Repeat("long ", 1<<18)
+	_, err := f.Agree(s, unit.US)
+	require.Error(t, err)
+	all, faults := f.Settings("two")
+	assert.Empty(t, all)
+	assert.Empty(t, faults)
+}
+
 // The file is in an order of its own, the same each time, with one value a line.
 func TestASettingsFileReadsAsItStands(t *testing.T) {
 	r := questiontest.Open(t)

@@ -44,13 +44,7 @@ type SheetCell struct {
 // Set is what is to be set: what was agreed where it stands, else what was worked out.
 func (c *SheetCell) Set() (v Values, agreed bool) {
 	if len(c.Agreed) == 1 && !c.Void {
-		v := c.Agreed[0].Values
-		for i := range valueFields {
-			if f := &valueFields[i]; f.si(&v) == 0 {
-				f.set(&v, f.si(&c.Worked)) // what was agreed leaves the rest as it is worked out
-			}
-		}
-		return v, true
+		return c.Agreed[0].Values.Or(c.Worked), true // what was agreed leaves the rest as it is worked out
 	}
 	return c.Worked, false
 }
@@ -115,16 +109,7 @@ func (s *Sheet) rows(r *question.Reader, standing []*Setting, coat, gun string) 
 
 // bandRequest is the job of a coat with a gun on a band's own day.
 func bandRequest(r *question.Reader, coat, gun string, b *Band) (*calc.Request, error) {
-	var a question.Answers
-	for _, x := range []struct {
-		of *question.Field
-		v  question.Value
-	}{
-		{question.Coat, question.Value{ID: coat, Text: coat}}, {question.Gun, question.Value{ID: gun, Text: gun}},
-		{question.Temp, question.Value{SI: [2]float64{float64(b.Air)}}}, {question.Humidity, question.Value{SI: [2]float64{b.Damp}}},
-	} {
-		a = a.With(x.of, x.v)
-	}
+	a := b.Day().With(question.Coat, question.Value{ID: coat, Text: coat}).With(question.Gun, question.Value{ID: gun, Text: gun})
 	q, faults := r.Plan(a, unit.US)
 	if len(faults) > 0 {
 		return nil, faults[0]

@@ -37,3 +37,6 @@ func Printable(text string, most int) string {
 	}
 	return b.String()
 }
+
+// Note is what people wrote in their own words, as it may be kept: all of it.
+func Note(text string) string { return strings.TrimSpace(Printable(text, len(text))) }

@@ -8,6 +8,7 @@ import (
 	"boothset/calc"
 	"boothset/calc/unit"
 	"boothset/presets/question"
+	"boothset/presets/words"
 )
 
 // Values are what a gun is set to, or what its gauges show. 0 is what was not said.
@@ -97,6 +98,16 @@ func (v *Values) Say(r *question.Reader, key, text string, sys unit.System) *que
 	return nil
 }
 
+// Or is the values, and others where they say nothing.
+func (v Values) Or(others Values) Values {
+	for i := range valueFields {
+		if f := &valueFields[i]; f.si(&v) == 0 {
+			f.set(&v, f.si(&others))
+		}
+	}
+	return v
+}
+
 // valuesOf reads values from a file; key is the first that will not do, with what it holds.
 func valuesOf(w *wireValues) (v Values, key, given string) {
 	for i := range valueFields {
@@ -139,6 +150,18 @@ func (v *Values) Each(do func(key string, q *unit.Quantity, si float64)) {
 			do(f.Name, f.of(), si)
 		}
 	}
+}
+
+// Texts is the values that were said in words, in the order that files hold them.
+func (v *Values) Texts(w *words.Words, sys unit.System) (all []string) {
+	for i := range valueFields {
+		f := &valueFields[i]
+		if si := f.si(v); si != 0 {
+			figure := calc.FigureOf("value", f.Bounds[0].Kind, si)
+			all = append(all, w.Text(sys, "value-"+f.Name, calc.Figures{figure}))
+		}
+	}
+	return all
 }
 
 // Heads is the heads of the values' columns in a table: what they are of, the value, its unit

@@ -18,12 +18,12 @@ import (
 
 // asked is a question's command: its flags as they were given.
 type asked struct {
-	p             *Program
-	q             *question.Question
-	texts         question.Texts
-	booth         string
-	asJSON, batch bool
-	fields, jobs  string
+	p     *Program
+	q     *question.Question
+	texts question.Texts
+	booth string
+	jsonAsked
+	batchAsked
 }
 
 // ask is the command of a question: its fields are its flags.
@@ -35,10 +35,9 @@ func (p *Program) ask(q *question.Question) *cobra.Command {
 	}
 	p.fieldFlags(c, q, a.texts)
 	p.boothFlag(c, &a.booth)
-	c.Flags().BoolVar(&a.asJSON, flagJSON, false, "usage-json")
-	c.Flags().BoolVar(&a.batch, flagBatch, false, "usage-batch")
-	c.Flags().StringVar(&a.fields, flagFields, "", "usage-fields")
-	c.Flags().StringVar(&a.jobs, flagJobs, "", "usage-jobs")
+	a.jsonFlags(c)
+	a.batchFlags(c)
+	c.Flags().Lookup(flagFields).Usage = "usage-fields" // with an example
 	c.Flags().SortFlags = false
 	return c
 }
@@ -79,7 +78,7 @@ func (a *asked) run(c *cobra.Command) error {
 	if err != nil {
 		return err
 	}
-	pick, err := pickOf(a.q, a.fields, o.words)
+	pick, err := pickOf(a.q.Name, a.fields, o.words)
 	if err != nil {
 		return err
 	}
@@ -100,8 +99,7 @@ func (a *asked) run(c *cobra.Command) error {
 	case pick != nil && !a.asJSON:
 		return &fieldError{flagFields, a.fields, o.words.Say("want-json-or-batch")}
 	}
-	shops := booths{p: p}
-	found, _, err := a.answer(&o, &shops)
+	found, _, err := a.answer(&o, p.booths(o.words))
 	if err != nil {
 		return err
 	}
@@ -118,16 +116,9 @@ func (a *asked) run(c *cobra.Command) error {
 // answer answers the question by what was typed, with how sure a plan is; o then reads with
 // the booth and the gun that were named.
 func (a *asked) answer(o *opened, shops *booths) (found answer.Answer, typed question.Answers, err error) {
-	if o.reader, err = shops.reader(*o, a.booth, lastOf(a.texts[question.Gun.Name])); err != nil {
+	if typed, err = a.typed(o, shops); err != nil {
 		return nil, typed, err
 	}
-	for name, texts := range a.texts {
-		row, _ := a.q.Field(name)
-		for i := range texts {
-			texts[i] = o.reader.Expand(row.Field, texts[i])
-		}
-	}
-	typed = o.reader.ReadAll(a.q, a.texts, o.sys)
 	if found, err = askTyped(o.reader, a.q, typed, o.sys); err != nil {
 		return nil, typed, err
 	}
@@ -135,6 +126,20 @@ func (a *asked) answer(o *opened, shops *booths) (found answer.Answer, typed que
 		plan.Sure()
 	}
 	return found, typed, nil
+}
+
+// typed reads what was typed; o then reads with the booth and the gun that were named.
+func (a *asked) typed(o *opened, shops *booths) (typed question.Answers, err error) {
+	if o.reader, err = shops.reader(*o, a.booth, lastOf(a.texts[question.Gun.Name])); err != nil {
+		return typed, err
+	}
+	for name, texts := range a.texts {
+		row, _ := a.q.Field(name)
+		for i := range texts {
+			texts[i] = o.reader.Expand(row.Field, texts[i])
+		}
+	}
+	return o.reader.ReadAll(a.q, a.texts, o.sys), nil
 }
 
 // boothFlag gives a command the flag that names a booth.
@@ -194,7 +199,7 @@ func (p *Program) write(w *words.Words, out []byte, stopped bool) int {
 // aloneWithBatch refuses the flags that a batch's requests give themselves.
 func aloneWithBatch(f *pflag.FlagSet, w *words.Words) (err error) {
 	f.Visit(func(x *pflag.Flag) {
-		if !slices.Contains([]string{flagBatch, flagJSON, flagFields, flagJobs, flagUnits, flagLang, flagShop}, x.Name) {
+		if !slices.Contains(beside, x.Name) {
 			err = &fieldError{field: x.Name, want: w.Say("want-no-batch")}
 		}
 	})

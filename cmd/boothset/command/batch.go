@@ -22,19 +22,24 @@ type batch struct {
 	q     *question.Question
 	keys  []string // requestKeys
 	pick  *picked  // of each answer; nil is all of it
-	shops booths
+	shops *booths
 }
 
-// runBatch answers one JSON request a line, in their order, on so many cores. A bad line is
+// runBatch answers requests to a question, on so many cores.
+func (p *Program) runBatch(o opened, q *question.Question, jobs int, pick *picked) int {
+	b := &batch{opened: o, q: q, keys: requestKeys(q), pick: pick, shops: p.booths(o.words)}
+	return p.runLines(o, p.Std.In, jobs, manyLines, b.appendLine)
+}
+
+// runLines answers one JSON request a line, in their order, on so many cores, so many together. A bad line is
 // answered by an error object and the rest go on. It exits 2 where any line was bad, else 3
 // where any job cannot be done, else 0.
-func (p *Program) runBatch(o opened, q *question.Question, jobs int, pick *picked) int {
-	b := &batch{opened: o, q: q, keys: requestKeys(q), pick: pick, shops: booths{p: p}}
+func (p *Program) runLines(o opened, from io.Reader, jobs, together int, answer lineAnswer) int {
 	// Next to nothing lives on from line to line: collecting garbage every few megabytes
 	// would be a tenth of the time.
 	defer debug.SetGCPercent(debug.SetGCPercent(600))
-	in := &metered{Reader: p.Std.In}
-	lines := b.answerAll(in, jobs)
+	in := &metered{Reader: from}
+	lines := answerAll(in, jobs, together, answer)
 	defer lines.leave()
 	shown := p.showProgress(o, in)
 	worst, broken := lines.writeTo(p.Std.Out, shown)

@@ -380,7 +380,7 @@ func FuzzBatch(f *testing.F) {
 	} {
 		f.Add([]byte(s))
 	}
-	known := pathsOf(question.Plan)
+	known := pathsOf("plan")
 	f.Fuzz(func(t *testing.T, data []byte) {
 		r := boothset(string(data), "plan", "--batch")
 		var want []int

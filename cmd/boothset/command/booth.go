@@ -2,10 +2,8 @@ package command
 
 import (
 	"errors"
-	"fmt"
 	"sync"
 
-	"boothset/calc"
 	"boothset/calc/unit"
 	"boothset/presets/question"
 	"boothset/presets/shop"
@@ -21,7 +19,17 @@ type booths struct {
 	lock    sync.Mutex // lines of a batch are answered side by side
 	folder  *shop.Folder
 	readers map[[2]string]*question.Reader // by booth and gun
+	tell    func(...*shop.Fault)           // what is to be known of the files
 }
+
+// booths is the shop's folder, from which nothing is read yet; what is to be known of its files
+// goes to standard error.
+func (p *Program) booths(w *words.Words) *booths {
+	return &booths{p: p, tell: func(faults ...*shop.Fault) { p.warn(w, faults) }}
+}
+
+// booths is the folder that was opened, for a job.
+func (s *shopOpened) booths(p *Program) *booths { return &booths{p: p, folder: s.folder, tell: s.tell} }
 
 // mostReaders is how many readers are kept at once: a batch may name anything.
 const mostReaders = 300
@@ -62,9 +70,9 @@ func (b *booths) read(o opened, booth, gun string) (r *question.Reader, err erro
 	if booth != "" {
 		found, faults := b.folder.Booth(r, booth)
 		if found == nil {
-			return nil, b.noBooth(o.words, booth, faults)
+			return nil, (&shopOpened{opened: o, folder: b.folder}).noBooth(booth, faults...)
 		}
-		b.p.warn(o.words, faults)
+		b.tell(faults...)
 		r = r.Over(found.Answers)
 	}
 	if gun != "" {
@@ -89,7 +97,7 @@ func (b *booths) withGun(o opened, r *question.Reader, gun string) (*question.Re
 		if g == nil && len(faults) > 0 {
 			return nil, errors.New(faults[0].In(o.words))
 		}
-		b.p.warn(o.words, faults)
+		b.tell(faults...)
 	}
 	if guns == nil {
 		guns, _ = b.folder.Guns(r)
@@ -105,44 +113,6 @@ func (b *booths) withGun(o opened, r *question.Reader, gun string) (*question.Re
 		}
 	}
 	return with, nil
-}
-
-// noBooth says why there is no such booth.
-func (b *booths) noBooth(w *words.Words, booth string, faults []*shop.Fault) error {
-	if len(faults) > 0 {
-		return errors.New(faults[0].In(w))
-	}
-	ids := b.folder.BoothIDs()
-	if len(ids) == 0 {
-		return &fieldError{flagBooth, booth, spoken(w, "shop-no-booths", calc.TextFigure("file", b.folder.Path))}
-	}
-	return &fieldError{flagBooth, booth, w.Choose(ids)}
-}
-
-// folder opens the shop's folder.
-func (p *Program) folder(w *words.Words) (*shop.Folder, error) {
-	f, err := shop.At(shop.Where(p.Getenv, p.common.shop))
-	return f, shopError(w, err)
-}
-
-// shopError is an error of the shop's folder in a language.
-func shopError(w *words.Words, err error) error {
-	var own *shop.Error
-	var fault *shop.Fault
-	switch {
-	case errors.As(err, &own):
-		return errors.New(spoken(w, own.ID, own.Figures()...))
-	case errors.As(err, &fault):
-		return errors.New(fault.In(w))
-	}
-	return err
-}
-
-// warn says what is to be known of the files that were read.
-func (p *Program) warn(w *words.Words, faults []*shop.Fault) {
-	for _, f := range faults {
-		fmt.Fprintln(p.Std.Err, name+":", f.In(w))
-	}
 }
 
 // ownGuns is the guns of the shop's folder as a shell completes them.

@@ -7,6 +7,7 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"time"
 
 	"boothset/calc"
 	"boothset/calc/unit"
@@ -14,6 +15,7 @@ import (
 	"boothset/presets/card"
 	"boothset/presets/print"
 	"boothset/presets/question"
+	"boothset/presets/shop"
 	"boothset/presets/words"
 
 	"github.com/spf13/cobra"
@@ -51,7 +53,12 @@ func (p *Program) card() *cobra.Command {
 	a := &cardAsked{asked: asked{p: p, q: question.Plan, texts: question.Texts{}}}
 	c := &cobra.Command{
 		Use: commandCard, Short: p.local.Say("brief-card"), Args: p.noArgs,
-		RunE: func(*cobra.Command, []string) error { return a.print() },
+		RunE: func(c *cobra.Command, _ []string) error {
+			if ran, err := a.runLines(p, c, false, (*Program).card); ran || err != nil {
+				return err
+			}
+			return a.print()
+		},
 	}
 	p.fieldFlags(c, a.q, a.texts)
 	p.boothFlag(c, &a.booth)
@@ -62,6 +69,8 @@ func (p *Program) card() *cobra.Command {
 	for name, from := range map[string][]string{flagFormat: formats, flagPaper: paperNames()} {
 		_ = c.RegisterFlagCompletionFunc(name, cobra.FixedCompletions(from, cobra.ShellCompDirectiveNoFileComp)) // fails for a flag that is not there
 	}
+	a.jsonFlags(c)
+	a.batchFlags(c)
 	c.Flags().SortFlags = false
 	return c
 }
@@ -83,32 +92,36 @@ func (a *cardAsked) print() error {
 	if err != nil {
 		return err
 	}
-	shops := booths{p: a.p}
-	found, typed, err := a.answer(&o, &shops)
+	s := shopOpened{opened: o}
+	shops := s.booths(a.p)
+	found, typed, err := a.asked.answer(&s.opened, shops)
 	if err != nil {
 		return err
 	}
 	plan := found.(*answer.Plan) // the question is a plan's
-	span, _ := typed.Or(o.reader.Usual()).One(question.GaugeSpan)
+	span, _ := typed.Or(s.reader.Usual()).One(question.GaugeSpan)
 	c := card.Card{Plan: plan, Span: unit.Gauge(span.SI[0]), Printed: a.p.now()}
 	if a.booth != "" {
-		b, _ := shops.folder.Booth(o.reader, a.booth) // it was read, and its faults told
+		b, _ := shops.folder.Booth(s.reader, a.booth) // it was read, and its faults told
 		c.Booth = b.Name
 		agreed, faults := card.AgreedFor(shops.folder, b.ID, plan)
-		a.p.warn(o.words, faults)
+		s.tell(faults...)
 		c.Agreed = agreed
 	}
-	out, err := a.laid(&c, o, paper)
+	out, err := a.laid(&c, &s, paper)
 	if err != nil {
-		a.p.code = a.p.failed(o.words, "failed-answer", err)
+		a.p.code = a.p.failed(s.words, "failed-answer", err)
 		return nil
 	}
-	return a.out(o.words, out, plan.Stopped())
+	return a.out(s.words, out, plan.Stopped())
 }
 
 // checked is the paper that was asked for, by the units where none was. What else was given
 // and will not do is a fault.
 func (a *cardAsked) checked(o opened) (paper *print.Paper, err error) {
+	if err := a.checkFields(commandCard, o.words); err != nil {
+		return nil, err
+	}
 	a.format, a.paper = strings.ToLower(a.format), strings.ToLower(a.paper)
 	if a.paper == "" {
 		a.paper = print.Papers[o.sys].Name
@@ -119,6 +132,8 @@ func (a *cardAsked) checked(o opened) (paper *print.Paper, err error) {
 		return nil, &fieldError{flagFormat, a.format, o.words.Choose(formats)}
 	case n < 0:
 		return nil, &fieldError{flagPaper, a.paper, o.words.Choose(paperNames())}
+	case a.asJSON && a.format != formatText:
+		return nil, &fieldError{flagFormat, a.format, o.words.Say("want-not-json")}
 	case words.Printable(a.file) != a.file:
 		return nil, &fieldError{flagOutput, a.file, o.words.Say("want-file-name")}
 	case a.format == formatPDF && a.file == "" && IsTerminal(a.p.Std.Out):
@@ -136,16 +151,61 @@ func (a *cardAsked) there(w *words.Words) error {
 }
 
 // laid is the card in its format.
-func (a *cardAsked) laid(c *card.Card, o opened, paper *print.Paper) ([]byte, error) {
-	rows := c.Rows(o.words, o.sys)
-	if a.format == formatText {
-		return answer.Print(rows, answer.Width, o.words), nil
+func (a *cardAsked) laid(c *card.Card, s *shopOpened, paper *print.Paper) ([]byte, error) {
+	rows := c.Rows(s.words, s.sys)
+	if a.asJSON {
+		return a.document(commandCard, func(j *jsonWriter) { a.json(j, c, rows, s) }), nil
 	}
-	page := print.Page{Title: c.Title(o.words), Rows: rows, Pictures: c.Pictures(o.words, o.sys), Words: o.words, Paper: paper, Printed: c.Printed}
+	a.p.warn(s.words, s.wrong)
+	if a.format == formatText {
+		return answer.Print(rows, answer.Width, s.words), nil
+	}
+	page := print.Page{Title: c.Title(s.words), Rows: rows, Pictures: c.Pictures(s.words, s.sys), Words: s.words, Paper: paper, Printed: c.Printed}
 	if a.format == formatHTML {
 		return page.HTML()
 	}
 	return page.PDF()
+}
+
+// json is the card: its rows as they are put on paper, and the plan that they are of.
+func (a *cardAsked) json(j *jsonWriter, c *card.Card, rows []answer.Row, s *shopOpened) {
+	j.text("title", c.Title(s.words))
+	j.text(flagBooth, c.Booth)
+	j.text("printed", c.Printed.UTC().Format(time.RFC3339))
+	appendJudgement(j, &c.Plan.Setup.Judgement, s.sys, s.words)
+	j.bool("stopped", c.Plan.Stopped())
+	j.array("agreed", func() {
+		for _, x := range c.Agreed.Settings {
+			j.object("", func() { appendSetting(j, x, shop.Painters{x.By: c.Agreed.By}) })
+		}
+	})
+	j.bool("void", c.Agreed.Void)
+	j.array("rows", func() {
+		for i := range rows {
+			j.object("", func() { appendRow(j, &rows[i]) })
+		}
+	})
+	j.object("plan", func() { appendPlan(j, c.Plan, s.sys, s.words) })
+	appendFaults(j, s.words, s.wrong)
+}
+
+// appendRow is a row as it is put on paper.
+func appendRow(j *jsonWriter, r *answer.Row) {
+	j.text("role", r.Role.String())
+	j.text("level", string(r.Level))
+	j.text("about", r.About)
+	j.text("id", r.ID)
+	j.text("name", r.Name)
+	j.text("text", r.Text)
+	j.text("more", r.More)
+	j.text("basis", r.Ground)
+	j.array("cells", func() {
+		for _, c := range r.Cells {
+			j.text("", c)
+		}
+	})
+	j.bool("marked", r.Marked)
+	j.bool("begins", r.Begins)
 }
 
 // out writes the card to its file, else to standard output.

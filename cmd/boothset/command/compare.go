@@ -18,20 +18,27 @@ const commandCompare = "compare"
 type compareAsked struct {
 	texts         question.Texts // of a plan's fields
 	booths, shops []string
-	asJSON        bool
+	jsonAsked
+	batchAsked
 }
 
 func (p *Program) compare() *cobra.Command {
 	a := &compareAsked{texts: question.Texts{}}
 	c := &cobra.Command{
 		Use: commandCompare, Short: p.local.Say("brief-compare"), Args: p.noArgs,
-		RunE: func(*cobra.Command, []string) error { return p.printCompared(a) },
+		RunE: func(c *cobra.Command, _ []string) error {
+			if ran, err := a.runLines(p, c, false, (*Program).compare); ran || err != nil {
+				return err
+			}
+			return p.printCompared(a)
+		},
 	}
 	p.fieldFlags(c, question.Plan, a.texts)
 	c.Flags().StringArrayVar(&a.booths, flagBooth, nil, "usage-compare-booth")
 	_ = c.RegisterFlagCompletionFunc(flagBooth, p.completeBooth) // fails for a flag that is not there
 	c.Flags().StringArrayVar(&a.shops, flagShop, nil, "usage-shop")
-	c.Flags().BoolVar(&a.asJSON, flagJSON, false, "usage-json")
+	a.jsonFlags(c)
+	a.batchFlags(c)
 	c.Flags().SortFlags = false
 	return c
 }
@@ -40,7 +47,7 @@ func (p *Program) compare() *cobra.Command {
 type comparing struct {
 	p *Program
 	a *compareAsked
-	opened
+	shopOpened
 	folders []*booths
 	all     []*answer.Compared
 	agreed  *card.Today // of a booth alone
@@ -52,6 +59,9 @@ func (p *Program) printCompared(a *compareAsked) error {
 	if c.opened, err = p.open(); err != nil {
 		return err
 	}
+	if err := a.checkFields(commandCompare, c.words); err != nil {
+		return err
+	}
 	shops := a.shops
 	if len(shops) == 0 {
 		shops = []string{""}
@@ -61,8 +71,9 @@ func (p *Program) printCompared(a *compareAsked) error {
 		if err != nil {
 			return shopError(c.words, err)
 		}
-		c.folders = append(c.folders, &booths{p: p, folder: f})
+		c.folders = append(c.folders, &booths{p: p, folder: f, tell: c.tell})
 	}
+	c.folder = c.folders[0].folder
 	ids, err := c.ids()
 	if err != nil {
 		return err
@@ -70,22 +81,24 @@ func (p *Program) printCompared(a *compareAsked) error {
 	if err := c.work(ids); err != nil {
 		return err
 	}
-	var rows []answer.Row
 	stopped := false
 	for _, of := range c.all {
 		for _, s := range of.Sides {
 			s.Plan.Sure()
 		}
-		rows = append(rows, of.Rows(c.words, c.sys)...)
 		stopped = stopped || of.Stopped()
 	}
-	rows = append(append(rows, c.agreed.Rows(c.words, c.sys)...), answer.GeneralRows(c.words, c.sys)...)
-	out := answer.Print(rows, answer.Width, c.words)
-	if a.asJSON {
-		out = c.json()
-	}
-	p.code = p.write(c.words, out, stopped)
+	p.answerShop(&c.shopOpened, &a.jsonAsked, commandCompare, stopped, c.text, c.json)
 	return nil
+}
+
+func (c *comparing) text() []byte {
+	var rows []answer.Row
+	for _, of := range c.all {
+		rows = append(rows, of.Rows(c.words, c.sys)...)
+	}
+	rows = append(append(rows, c.agreed.Rows(c.words, c.sys)...), answer.GeneralRows(c.words, c.sys)...)
+	return answer.Print(rows, answer.Width, c.words)
 }
 
 // ids is the booths that were named, else all that are in each of the folders.
@@ -99,7 +112,7 @@ func (c *comparing) ids() (ids []string, err error) {
 		}
 	}
 	if len(ids) == 0 {
-		return nil, c.folders[0].noBooth(c.words, "", nil)
+		return nil, c.noBooth("")
 	}
 	return ids, nil
 }
@@ -130,7 +143,7 @@ func (c *comparing) work(ids []string) error {
 	if len(ids) == 1 && len(c.folders) == 1 {
 		var faults []*shop.Fault
 		c.agreed, faults = card.TodayOf(c.folders[0].folder, ids[0], groups[0][0].Plan)
-		c.p.warn(c.words, faults)
+		c.tell(faults...)
 	}
 	return nil
 }

@@ -10,27 +10,22 @@ import (
 )
 
 // json is the comparisons: one of a folder's booths, of several folders one a booth.
-func (c *comparing) json() []byte {
-	j := jsonWriter{fresh: true}
-	j.object("", func() {
-		j.text("schema", schema(commandCompare))
-		j.array("comparisons", func() {
-			for _, of := range c.all {
-				j.object("", func() { c.compared(&j, of) })
-			}
-		})
-		if c.agreed == nil || len(c.agreed.Standing) == 0 {
-			j.null("agreed")
-		} else {
-			j.object("agreed", func() { appendToday(&j, c.agreed) })
-		}
-		var cautions []calc.Caution
+func (c *comparing) json(j *jsonWriter) {
+	j.array("comparisons", func() {
 		for _, of := range c.all {
-			cautions = append(cautions, of.Cautions()...)
+			j.object("", func() { c.compared(j, of) })
 		}
-		appendWords(&j, nil, append(cautions, answer.General), c.sys, c.words)
 	})
-	return append(j.b, '\n')
+	if c.agreed == nil || len(c.agreed.Standing) == 0 {
+		j.null("agreed")
+	} else {
+		j.object("agreed", func() { appendToday(j, c.agreed) })
+	}
+	var cautions []calc.Caution
+	for _, of := range c.all {
+		cautions = append(cautions, of.Cautions()...)
+	}
+	appendWords(j, nil, append(cautions, c.p.general()...), c.sys, c.words)
 }
 
 func (c *comparing) compared(j *jsonWriter, of *answer.Compared) {

@@ -22,22 +22,28 @@ import (
 const commandDemo = "demo"
 
 func (p *Program) demo() *cobra.Command {
-	return &cobra.Command{
+	var a jsonAsked
+	c := &cobra.Command{
 		Use: commandDemo + " [DIR]", Short: p.local.Say("brief-demo"),
 		RunE: func(c *cobra.Command, args []string) error {
 			if len(args) > 1 {
 				return p.noArgs(c, args[1:])
 			}
-			return p.makeDemo(args)
+			return p.makeDemo(args, &a)
 		},
 	}
+	a.jsonFlags(c)
+	return c
 }
 
 // makeDemo makes the shop in the folder that is named, else in a temporary one, and says what
 // to try with it.
-func (p *Program) makeDemo(args []string) error {
+func (p *Program) makeDemo(args []string, a *jsonAsked) error {
 	w, err := p.words()
 	if err != nil {
+		return err
+	}
+	if err := a.checkFields(commandDemo, w); err != nil {
 		return err
 	}
 	// As it ships: what a shop has of its own has no part in an invented one.
@@ -59,17 +65,27 @@ func (p *Program) makeDemo(args []string) error {
 	case errors.As(err, &own) && own.ID == demo.NotEmpty:
 		return shopError(w, err)
 	case err != nil:
-		fmt.Fprintln(p.Std.Err, name+":", words.Printable(shopError(w, err).Error()))
-		p.code = ExitFailed
+		return unkept(w, err)
+	}
+	made := spoken(w, "demo-made", calc.TextFigure("file", shop.Printable(dir, mostPath)))
+	var tries []string
+	for _, try := range []string{"shop --shop %s", "drift --shop %s --booth " + demo.Two, "sheet --shop %s --booth " + demo.Two} {
+		tries = append(tries, fmt.Sprintf(name+" "+try, shellWord(dir)))
+	}
+	if a.asJSON {
+		p.code = p.write(w, a.document(commandDemo, func(j *jsonWriter) {
+			j.text("folder", dir)
+			j.bool("invented", true)
+			j.text("text", made)
+			j.array("try", func() {
+				for _, try := range tries {
+					j.text("", try)
+				}
+			})
+		}), false)
 		return nil
 	}
-	var b strings.Builder
-	fmt.Fprintln(&b, spoken(w, "demo-made", calc.TextFigure("file", shop.Printable(dir, mostPath))))
-	fmt.Fprintln(&b, w.Say("demo-try"))
-	for _, try := range []string{"shop --shop %s", "drift --shop %s --booth " + demo.Two, "sheet --shop %s --booth " + demo.Two} {
-		fmt.Fprintf(&b, "  %s "+try+"\n", name, shellWord(dir))
-	}
-	p.code = p.say(b.String())
+	p.code = p.say(made + "\n" + w.Say("demo-try") + "\n  " + strings.Join(tries, "\n  ") + "\n")
 	return nil
 }
 

@@ -17,44 +17,41 @@ import (
 const commandDrift = "drift"
 
 func (p *Program) drift() *cobra.Command {
+	var a jsonAsked
 	var booth string
-	var asJSON bool
 	c := &cobra.Command{
 		Use: commandDrift, Short: p.local.Say("brief-drift"), Args: p.noArgs,
-		RunE: func(*cobra.Command, []string) error { return p.tellDrift(booth, asJSON) },
+		RunE: func(*cobra.Command, []string) error { return p.tellDrift(booth, &a) },
 	}
 	p.boothFlag(c, &booth)
-	c.Flags().BoolVar(&asJSON, flagJSON, false, "usage-json")
+	a.jsonFlags(c)
 	return c
 }
 
-func (p *Program) tellDrift(booth string, asJSON bool) error {
+func (p *Program) tellDrift(booth string, a *jsonAsked) error {
 	s, err := p.openShop()
 	if err != nil {
 		return err
 	}
-	ids := s.folder.LoggedBooths()
-	if booth != "" {
-		if !shop.IsID(booth) {
-			return &fieldError{flagBooth, booth, s.words.Choose(ids)}
-		}
-		ids = []string{booth}
+	if err := a.checkFields(commandDrift, s.words); err != nil {
+		return err
+	}
+	ids, err := s.chosen(booth, s.folder.LoggedBooths())
+	if err != nil {
+		return err
 	}
 	var all []boothDrift
 	var jobs []*shop.Record
 	for _, id := range ids {
 		b, faults := s.folder.Booth(s.reader, id)
-		log, more := s.folder.Log(id)
-		p.warn(s.words, append(faults, more...))
-		of := shop.Jobs(log)
+		s.tell(faults...)
+		of := s.jobsOf([]string{id})
 		jobs = append(jobs, of...)
 		all = append(all, boothDrift{id, b, shop.DriftOf(b, of)})
 	}
-	out := s.driftText(all, shop.PaintersApart(jobs))
-	if asJSON {
-		out = s.driftJSON(all, shop.PaintersApart(jobs))
-	}
-	p.code = p.write(s.words, out, false)
+	apart := shop.PaintersApart(jobs)
+	text := func() []byte { return s.driftText(all, apart) }
+	p.answerShop(&s, a, commandDrift, false, text, func(j *jsonWriter) { driftJSON(j, all, apart) })
 	return nil
 }
 
@@ -63,6 +60,16 @@ type boothDrift struct {
 	id    string
 	booth *shop.Booth
 	drift shop.Drift
+}
+
+// watched is how many of the jobs were watched: those before them settle what a gun reads.
+func (b *boothDrift) watched() (n int) {
+	for _, p := range b.drift.Watched.Points {
+		if p.Watched {
+			n++
+		}
+	}
+	return n
 }
 
 // driftText is what is told of each booth, and how far apart painters and booths are.
@@ -87,12 +94,7 @@ func (s *shopOpened) driftText(all []boothDrift, apart drift.Spreads) []byte {
 func (s *shopOpened) oneDrift(out *strings.Builder, of *boothDrift) {
 	b, d := of.booth, &of.drift
 	say := func(id string, f ...calc.Figure) { fmt.Fprintln(out, s.words.Text(s.sys, id, f)) }
-	watched := 0
-	for _, p := range d.Watched.Points {
-		if p.Watched {
-			watched++
-		}
-	}
+	watched := of.watched()
 	called := of.id
 	if b != nil {
 		called = b.Name
@@ -126,29 +128,26 @@ func changedOn(b *shop.Booth) string {
 	return b.FilterChanged.Text()
 }
 
-func (s *shopOpened) driftJSON(all []boothDrift, apart drift.Spreads) []byte {
-	j := jsonWriter{fresh: true}
-	j.object("", func() {
-		j.text("schema", schema(commandDrift))
-		j.array("booths", func() {
-			for i := range all {
-				j.object("", func() {
-					j.text("booth", all[i].id)
-					appendDrift(&j, &all[i].drift)
-				})
-			}
-		})
-		if !apart.Told {
-			j.null("apart")
-			return
+func driftJSON(j *jsonWriter, all []boothDrift, apart drift.Spreads) {
+	j.array("booths", func() {
+		for i := range all {
+			j.object("", func() {
+				j.text("booth", all[i].id)
+				j.count("held", len(all[i].drift.Jobs))
+				j.count("watched", all[i].watched())
+				appendDrift(j, &all[i].drift)
+			})
 		}
-		j.object("apart", func() {
-			j.drop("painters", unit.Drop(apart.Painters))
-			j.drop("booths", unit.Drop(apart.Booths))
-			j.drop("within", unit.Drop(apart.Within))
-		})
 	})
-	return append(j.b, '\n')
+	if !apart.Told {
+		j.null("apart")
+		return
+	}
+	j.object("apart", func() {
+		j.drop("painters", unit.Drop(apart.Painters))
+		j.drop("booths", unit.Drop(apart.Booths))
+		j.drop("within", unit.Drop(apart.Within))
+	})
 }
 
 func appendDrift(j *jsonWriter, d *shop.Drift) {

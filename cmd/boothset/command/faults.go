@@ -42,9 +42,22 @@ func fields(err error) (field, given, want string, ok bool) {
 	return "", "", "", false
 }
 
-// refuse says what was wrong with the input.
+// failure is what went wrong that is no fault of the input.
+type failure struct{ text string }
+
+func (f *failure) Error() string { return f.text }
+
+// refuse says on standard error what was wrong, and gives its exit code.
 func (p *Program) refuse(err error) int {
 	fmt.Fprintln(p.Std.Err, name+":", words.Printable(err.Error()))
+	return codeOf(err)
+}
+
+// codeOf is the exit code of an error: that of bad input, unless it is a failure.
+func codeOf(err error) int {
+	if errors.As(err, new(*failure)) {
+		return ExitFailed
+	}
 	return ExitBadInput
 }
 
@@ -63,12 +76,13 @@ func (p *Program) say(text string) int {
 }
 
 // unknownCommand refuses a command that there is not.
-func (p *Program) unknownCommand(given string) error {
+func (p *Program) unknownCommand(root *cobra.Command, given string) error {
 	var names []string
-	for _, q := range question.Commands() {
-		names = append(names, q.Name)
+	for _, c := range root.Commands() {
+		if !c.Hidden {
+			names = append(names, c.Name())
+		}
 	}
-	names = append(names, commandShop, commandLog, commandSheet, commandCard, commandCompare, commandDrift, commandDemo)
 	w, _ := p.words()
 	return &fieldError{"command", given, spoken(w, "want-command", calc.TextFigure("names", strings.Join(names, ", ")))}
 }

@@ -33,16 +33,25 @@ var examples = map[string][]string{
 		"boothset trouble --sign orange-peel",
 		"boothset trouble --sign fading --found valve-open=climbs --coat clear --gun reduced-pressure --temp 75F --humidity 45 --supply 90psi --wall 80psi",
 	},
-	commandShop:  {"boothset shop", "boothset shop check"},
-	commandAdd:   {"boothset shop add north/booths/two.toml --dry-run"},
-	commandLog:   {"boothset log --booth two --csv"},
-	commandSheet: {"boothset sheet --booth two"},
+	commandShop:    {"boothset shop", "boothset shop check"},
+	commandAdd:     {"boothset shop add north/booths/two.toml --dry-run"},
+	commandPainter: {"boothset shop painter MK"},
+	commandAgree: {
+		"boothset agree --booth two --gun number-four --coat clear --temp 75F --humidity 45 --set wall=31psi --by MK",
+		"boothset agree --booth two --gun number-four --coat clear --band hot-dry --any stage --dry-run",
+	},
+	commandSettings: {"boothset settings --booth two"},
+	commandLog:      {"boothset log --booth two --csv"},
+	commandRecord:   {"boothset log record --booth two --gun number-four --coat clear --temp 75F --humidity 45 --read wall=31psi --read gun=26psi"},
+	commandOutcome:  {"boothset log outcome --booth two --outcome peel --then polish"},
+	commandSheet:    {"boothset sheet --booth two"},
 	commandCard: {
 		"boothset card --coat clear --gun reduced-pressure --temp 75F --humidity 45 --supply 90psi",
 		"boothset card --booth two --gun number-four --coat clear --temp 75F --humidity 45 --format pdf -o clear.pdf",
 	},
 	commandDrift: {"boothset drift --booth two"},
 	commandDemo:  {"boothset demo", "boothset demo ./demo"},
+	Serving:      {"boothset serve --listen :2222"},
 	commandCompare: {
 		"boothset compare --booth one --booth two --coat clear --gun reduced-pressure --temp 75F --humidity 45",
 		"boothset compare --shop ./north --shop ./south --coat clear --gun reduced-pressure --temp 75F --humidity 45",
@@ -53,8 +62,16 @@ var examples = map[string][]string{
 	},
 }
 
-// schema names the shape of a question's answer as JSON; it changes when the shape does.
-func schema(q string) string { return name + "." + q + "/1" }
+// schema names the shape of a command's answer as JSON; it changes when the shape does.
+func schema(of string) string { return name + "." + of + "/1" }
+
+// schemaOf is what names the schema of a command's answers: of what is said of a record, it.
+func schemaOf(c *cobra.Command) string {
+	if c.Name() == commandOutcome {
+		return commandRecord
+	}
+	return c.Name()
+}
 
 // help prints what a command takes and gives the exit code.
 func (p *Program) help(c *cobra.Command) int {
@@ -63,7 +80,7 @@ func (p *Program) help(c *cobra.Command) int {
 		return p.refuse(err)
 	}
 	if given := c.Flags().Args(); !c.HasParent() && len(given) > 0 {
-		return p.refuse(p.unknownCommand(given[0]))
+		return p.refuse(p.unknownCommand(c, given[0]))
 	}
 	if units := p.common.units; units != "" {
 		if _, ok := catalogue.SystemOf(units); !ok {
@@ -122,7 +139,7 @@ func flagText(c *cobra.Command, f *pflag.Flag, r *question.Reader, sys unit.Syst
 	if field, ok := f.Value.(*fieldFlag); ok {
 		figures = r.UsageFigures(field.row, sys)
 	} else {
-		figures = calc.Figures{calc.TextFigure("schema", schema(c.Name())), calc.TextFigure("languages", strings.Join(words.Languages(), ", "))}
+		figures = calc.Figures{calc.TextFigure("schema", schema(schemaOf(c))), calc.TextFigure("languages", strings.Join(words.Languages(), ", "))}
 	}
 	return r.Words().Text(sys, f.Usage, figures)
 }
@@ -179,7 +196,7 @@ func (p *Program) helpCommand() *cobra.Command {
 		RunE: func(c *cobra.Command, args []string) error {
 			of, rest, err := c.Root().Find(args)
 			if err != nil || len(rest) > 0 {
-				return p.unknownCommand(strings.Join(args, " "))
+				return p.unknownCommand(c.Root(), strings.Join(args, " "))
 			}
 			p.code = p.help(of)
 			return nil

@@ -3,6 +3,8 @@ package command
 import (
 	"encoding/csv"
 	"fmt"
+	"maps"
+	"slices"
 	"strings"
 	"time"
 
@@ -14,51 +16,59 @@ import (
 
 // logs is the command that lists the log.
 func (p *Program) logs() *cobra.Command {
+	var a jsonAsked
 	var booth string
-	var asCSV, asJSON bool
+	var asCSV bool
 	c := &cobra.Command{
 		Use: commandLog, Short: p.local.Say("brief-log"), Args: p.noArgs,
-		RunE: func(*cobra.Command, []string) error { return p.listLog(booth, asCSV, asJSON) },
+		RunE: func(*cobra.Command, []string) error { return p.listLog(booth, asCSV, &a) },
 	}
 	p.boothFlag(c, &booth)
-	c.Flags().BoolVar(&asCSV, "csv", false, "usage-csv")
-	c.Flags().BoolVar(&asJSON, flagJSON, false, "usage-json")
+	c.Flags().BoolVar(&asCSV, flagCSV, false, "usage-csv")
+	a.jsonFlags(c)
+	c.AddCommand(p.record(), p.outcome())
 	return c
 }
 
-func (p *Program) listLog(booth string, asCSV, asJSON bool) error {
-	s, err := p.openShop()
+// flagCSV is the flag of a table for a spreadsheet.
+const flagCSV = "csv"
+
+func (p *Program) listLog(booth string, asCSV bool, a *jsonAsked) error {
+	l := logList{}
+	var err error
+	if l.shopOpened, err = p.openShop(); err != nil {
+		return err
+	}
+	if err := a.checkFields(commandLog, l.words); err != nil {
+		return err
+	}
+	if asCSV && a.asJSON {
+		return &fieldError{flagCSV, "", l.words.Say("want-not-json")}
+	}
+	ids, err := l.chosen(booth, l.folder.LoggedBooths())
 	if err != nil {
 		return err
 	}
-	ids := s.folder.LoggedBooths()
-	if booth != "" {
-		if !shop.IsID(booth) {
-			return &fieldError{flagBooth, booth, s.words.Choose(ids)}
-		}
-		ids = []string{booth}
+	var faults []*shop.Fault
+	l.painters, faults = l.folder.Painters()
+	l.tell(faults...)
+	l.jobs = l.jobsOf(ids)
+	text := l.text
+	if asCSV {
+		text = l.csv
 	}
-	painters, faults := s.folder.Painters()
-	var jobs []*shop.Record
-	for _, id := range ids {
-		log, wrong := s.folder.Log(id)
-		jobs, faults = append(jobs, shop.Jobs(log)...), append(faults, wrong...)
-	}
-	l := logList{s, jobs, painters}
-	var out []byte
-	switch {
-	case asJSON:
-		out = l.json(faults)
-	case asCSV:
-		out = l.csv()
-	default:
-		out = l.text()
-	}
-	if !asJSON {
-		p.warn(s.words, faults)
-	}
-	p.code = p.write(s.words, out, false)
+	p.answerShop(&l.shopOpened, a, commandLog, false, text, l.json)
 	return nil
+}
+
+// jobsOf is the jobs in the logs of booths, those of a booth together.
+func (s *shopOpened) jobsOf(ids []string) (jobs []*shop.Record) {
+	for _, id := range ids {
+		log, faults := s.folder.Log(id)
+		s.tell(faults...)
+		jobs = append(jobs, shop.Jobs(log)...)
+	}
+	return jobs
 }
 
 // logList is the jobs of a log on their way out.
@@ -69,12 +79,7 @@ type logList struct {
 }
 
 // painter is who did a job: initials where the shop keeps them, else the id.
-func (l *logList) painter(r *shop.Record) string {
-	if initials := l.painters[r.Painter]; initials != "" {
-		return initials
-	}
-	return r.Painter
-}
+func (l *logList) painter(r *shop.Record) string { return l.painters.Called(r.Painter) }
 
 // outcome is how a job came out, in words.
 func (l *logList) outcome(r *shop.Record) string {
@@ -92,7 +97,7 @@ func (l *logList) outcome(r *shop.Record) string {
 func (l *logList) text() []byte {
 	var b strings.Builder
 	for _, r := range l.jobs {
-		cells := []string{r.At.Local().Format("2006-01-02 15:04"), r.Booth, r.Coat, r.Stage, r.Gun}
+		cells := []string{r.At.Local().Format("2006-01-02 15:04"), r.ID[:min(shownID, len(r.ID))], r.Booth, r.Coat, r.Stage, r.Gun}
 		for _, v := range []struct {
 			id string
 			of *shop.Values
@@ -109,6 +114,9 @@ func (l *logList) text() []byte {
 	}
 	return []byte(b.String())
 }
+
+// shownID is how much of a job's id is shown: its time to the millisecond.
+const shownID = 13
 
 func present(cells []string) (some []string) {
 	for _, c := range cells {
@@ -152,49 +160,60 @@ func cell(t string) string {
 	return t
 }
 
-func (l *logList) json(faults []*shop.Fault) []byte {
-	j := jsonWriter{fresh: true}
-	values := func(key string, v *shop.Values) {
-		j.object(key, func() {
-			v.Each(func(key string, q *unit.Quantity, si float64) {
-				switch q {
-				case unit.Share:
-					j.number(key, si)
-				case unit.Tip:
-					j.near(key, unit.Length(si))
-				default:
-					quantity(&j, key, q, si)
-				}
-			})
-		})
-	}
-	j.object("", func() {
-		j.text("schema", schema(commandLog))
-		j.array("jobs", func() {
-			for _, r := range l.jobs {
-				j.object("", func() {
-					j.text("id", r.ID)
-					j.text("at", r.At.UTC().Format(time.RFC3339))
-					j.text("booth", r.Booth)
-					j.text("coat", r.Coat)
-					j.text("stage", r.Stage)
-					j.text("gun", r.Gun)
-					j.text("band", r.Band)
-					values("said", &r.Answered)
-					values("set", &r.Set)
-					values("read", &r.Read)
-					j.array("outcome", func() {
-						for _, o := range r.Outcome {
-							j.text("", string(o))
-						}
-					})
-					j.text("then", string(r.Then))
-					j.text("painter", l.painter(r))
-					j.text("note", r.Note)
-				})
+func (l *logList) json(j *jsonWriter) {
+	j.array("jobs", func() {
+		for _, r := range l.jobs {
+			j.object("", func() { l.job(j, r) })
+		}
+	})
+}
+
+// job is a job of the log with what was said of it later.
+func (l *logList) job(j *jsonWriter, r *shop.Record) {
+	j.text("schema", schema(commandRecord))
+	j.text("id", r.ID)
+	j.text("at", r.At.UTC().Format(time.RFC3339))
+	j.text("booth", r.Booth)
+	appendSubject(j, r.Subject)
+	appendTexts(j, "asked", r.Asked)
+	appendValues(j, "said", &r.Answered)
+	appendValues(j, "set", &r.Set)
+	appendValues(j, "read", &r.Read)
+	j.array("outcome", func() {
+		for _, o := range r.Outcome {
+			j.text("", string(o))
+		}
+	})
+	j.text("then", string(r.Then))
+	j.text("painter", l.painter(r))
+	j.text("note", r.Note)
+}
+
+// appendValues is the values that were said, in both systems of units.
+func appendValues(j *jsonWriter, key string, v *shop.Values) {
+	j.object(key, func() {
+		v.Each(func(key string, q *unit.Quantity, si float64) {
+			switch q {
+			case unit.Share:
+				j.number(key, si)
+			case unit.Tip:
+				j.near(key, unit.Length(si))
+			default:
+				quantity(j, key, q, si)
 			}
 		})
-		appendFaults(&j, l.words, faults)
 	})
-	return append(j.b, '\n')
+}
+
+// appendTexts is texts by the field that they answer, as a request spells it.
+func appendTexts(j *jsonWriter, key string, texts map[string][]string) {
+	j.object(key, func() {
+		for _, f := range slices.Sorted(maps.Keys(texts)) {
+			j.array(strings.ReplaceAll(f, "-", "_"), func() {
+				for _, t := range texts[f] {
+					j.text("", t)
+				}
+			})
+		}
+	})
 }

@@ -40,28 +40,28 @@ func (p *picked) add(keys []string) {
 }
 
 // answerPaths is the path of every value that an answer can hold, a row each behind the name of
-// its question; tests hold it to what is written.
+// its schema; tests hold it to what is written.
 //
 //go:embed paths.txt
 var answerPaths string
 
-// pathsOf is the paths of a question's answers.
-func pathsOf(q *question.Question) (paths []string) {
+// pathsOf is the paths of the documents of a schema.
+func pathsOf(schema string) (paths []string) {
 	for row := range strings.Lines(answerPaths) {
-		if of, path, _ := strings.Cut(strings.TrimSpace(row), " "); of == q.Name {
+		if of, path, _ := strings.Cut(strings.TrimSpace(row), " "); of == schema {
 			paths = append(paths, path)
 		}
 	}
 	return paths
 }
 
-// pickOf reads the paths that are wanted of a question's answers, with commas between; nil
+// pickOf reads the paths that are wanted of a schema's documents, with commas between; nil
 // where none are named.
-func pickOf(q *question.Question, given string, w *words.Words) (*picked, error) {
+func pickOf(schema string, given string, w *words.Words) (*picked, error) {
 	if given == "" {
 		return nil, nil
 	}
-	known := pathsOf(q)
+	known := pathsOf(schema)
 	p := &picked{map[string]*picked{}}
 	for path := range strings.SplitSeq(given, ",") {
 		path = strings.ToLower(strings.TrimSpace(path))

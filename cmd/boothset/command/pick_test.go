@@ -34,9 +34,17 @@ func pathsIn(v any, path string, to map[string]bool) {
 	}
 }
 
-// answersTo is answers to all that a question can be asked, as JSON: of a plan the drawn
-// requests, of the others what brings about each of their values.
+// answersTo is answers to all that a question can be asked, as JSON.
 func answersTo(t *testing.T, q *question.Question) string {
+	t.Helper()
+	got := boothset(requestsTo(t, q), q.Name, "--batch")
+	require.NotContains(t, got.out, errorSchema, q.Name)
+	return got.out
+}
+
+// requestsTo is requests to a question: of a plan drawn ones, of the others what brings about
+// each of their values.
+func requestsTo(t *testing.T, q *question.Question) string {
 	t.Helper()
 	var in strings.Builder
 	if q == question.Plan {
@@ -60,9 +68,7 @@ func answersTo(t *testing.T, q *question.Question) string {
 	for _, row := range wideRequests[q.Name] {
 		in.WriteString(row + "\n")
 	}
-	got := boothset(in.String(), q.Name, "--batch")
-	require.NotContains(t, got.out, errorSchema, q.Name)
-	return got.out
+	return in.String()
 }
 
 // wideRequests is requests that bring about values which drawn ones may not.
@@ -99,16 +105,23 @@ var wideRequests = map[string][]string{
 // UPDATE_GOLDEN=1 they are written; look at what changed.
 func TestThePathsAreThoseOfTheAnswers(t *testing.T) {
 	var rows []string
-	for _, q := range question.Commands() {
+	add := func(schema, documents string) {
 		all := map[string]bool{}
-		for line := range strings.Lines(answersTo(t, q)) {
+		for line := range strings.Lines(documents) {
 			var v any
-			require.NoError(t, json.Unmarshal([]byte(line), &v))
+			require.NoError(t, json.Unmarshal([]byte(line), &v), line)
 			pathsIn(v, "", all)
 		}
 		for _, path := range slices.Sorted(maps.Keys(all)) {
-			rows = append(rows, q.Name+" "+path)
+			rows = append(rows, schema+" "+path)
 		}
+	}
+	for _, q := range question.Commands() {
+		add(q.Name, answersTo(t, q))
+	}
+	documents := shopDocuments(t)
+	for _, schema := range slices.Sorted(maps.Keys(documents)) {
+		add(schema, documents[schema])
 	}
 	text := strings.Join(rows, "\n") + "\n"
 	if os.Getenv("UPDATE_GOLDEN") != "" {
@@ -165,10 +178,10 @@ func TestPickedIsTheAnswerWithoutTheRest(t *testing.T) {
 		whole = append(whole, string(appendAnswer(nil, question.Plan, a, false, unit.US, r.Words(), nil)))
 	}
 	require.True(t, found[1].Stopped())
-	known := pathsOf(question.Plan)
+	known := pathsOf("plan")
 	rapid.Check(t, func(t *rapid.T) {
 		paths := rapid.SliceOfN(rapid.SampledFrom(known), 1, 6).Draw(t, "paths")
-		pick, err := pickOf(question.Plan, strings.Join(paths, ", "), r.Words())
+		pick, err := pickOf("plan", strings.Join(paths, ", "), r.Words())
 		if err != nil {
 			t.Fatal(err)
 		}

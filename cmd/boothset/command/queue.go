@@ -4,6 +4,7 @@ import (
 	"bufio"
 	"bytes"
 	"io"
+	"slices"
 )
 
 // block is lines of a batch that are handed out together, with their answers once answered
@@ -17,18 +18,25 @@ type block struct {
 	answered    chan struct{}
 }
 
+// lineAnswer appends the answer to a line of a number, with its end, and gives its exit code.
+// said is that the general caution was said before. Several lines are answered at once.
+type lineAnswer func(dst, text []byte, n int, said bool) ([]byte, int)
+
 // queue is the lines of a batch on their way through their workers, in their order. Its blocks
 // are as many as are in hand at once, and are used again: the memory does not grow with the
 // input.
 type queue struct {
+	together          int // lines that are handed out together
+	answerLine        lineAnswer
 	free, work, order chan *block
 	over              chan struct{}
 }
 
 const (
-	// blockLines is the most lines that are handed out together, so that handing out is little
-	// beside answering; fewer are where no more are there to read.
-	blockLines = 8
+	// manyLines is the most lines of a question that are handed out together, so that handing out
+	// is little beside answering; fewer are where no more are there to read. What takes longer is
+	// handed out one by one.
+	manyLines, oneLine = 8, 1
 	// ahead is how many blocks are in hand for each worker: some 5 ms of work, so that none waits
 	// for one that the system keeps waiting.
 	ahead = 8
@@ -38,32 +46,32 @@ const (
 )
 
 // answerAll reads lines and has them answered by so many workers.
-func (b *batch) answerAll(in io.Reader, workers int) *queue {
+func answerAll(in io.Reader, workers, together int, answer lineAnswer) *queue {
 	room := ahead * workers
-	q := &queue{make(chan *block, room), make(chan *block, room), make(chan *block, room), make(chan struct{})}
+	q := &queue{together, answer, make(chan *block, room), make(chan *block, room), make(chan *block, room), make(chan struct{})}
 	for range room {
 		q.free <- &block{answered: make(chan struct{}, 1)}
 	}
 	for range workers {
 		go func() {
 			for x := range q.work {
-				b.answer(x, true)
+				q.answer(x, true)
 			}
 		}()
 	}
-	go b.read(in, q)
+	go q.read(in)
 	return q
 }
 
 // answer answers the lines of a block. said is that the general caution was said before, and
 // after it.
-func (b *batch) answer(x *block, said bool) bool {
+func (q *queue) answer(x *block, said bool) bool {
 	x.answers, x.code = x.answers[:0], ExitAnswered
 	n := x.first
 	for text := range bytes.Lines(x.text) {
 		if len(bytes.TrimSpace(text)) > 0 {
 			var code int
-			x.answers, code = b.appendLine(x.answers, text, n, said)
+			x.answers, code = q.answerLine(x.answers, text, n, said)
 			x.code = worse(x.code, code)
 			said = said || code != ExitBadInput
 		}
@@ -73,10 +81,13 @@ func (b *batch) answer(x *block, said bool) bool {
 	return said
 }
 
-// worse is the exit code that weighs more: of input that will not do, then of a job that cannot
-// be done.
+// worse is the exit code that weighs more: of what failed, then of input that will not do, then
+// of a job that cannot be done.
 func worse(a, b int) int {
-	if b == ExitBadInput || a == ExitAnswered {
+	weight := func(code int) int {
+		return slices.Index([]int{ExitAnswered, ExitCannot, ExitBadInput, ExitFailed}, code)
+	}
+	if weight(b) > weight(a) {
 		return b
 	}
 	return a
@@ -84,7 +95,7 @@ func worse(a, b int) int {
 
 // read hands out the lines of an input. Until one is answered, which says the general caution
 // for all, they are answered here, and so are very long ones, of which not many may be in hand.
-func (b *batch) read(in io.Reader, q *queue) {
+func (q *queue) read(in io.Reader) {
 	defer close(q.order)
 	defer close(q.work)
 	from := bufio.NewReaderSize(in, 1<<16)
@@ -102,14 +113,14 @@ func (b *batch) read(in io.Reader, q *queue) {
 			if n++; n == 1 {
 				x.text = bytes.TrimPrefix(x.text, []byte("\ufeff")) // some shells put a byte order mark first
 			}
-			if n-x.first+1 == blockLines || len(x.text) > longText || !lineThere(from) {
+			if n-x.first+1 == q.together || len(x.text) > longText || !lineThere(from) {
 				break
 			}
 		}
 		x.last = n
 		ended := x.err != nil
 		if !said || len(x.text) > longText {
-			said, x.text = b.answer(x, said), nil
+			said, x.text = q.answer(x, said), nil
 		} else {
 			q.work <- x
 		}

@@ -1,12 +1,8 @@
 package command
 
 import (
-	"bytes"
 	"encoding/json"
 	"errors"
-	"io"
-	"maps"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -39,26 +35,9 @@ const lineExample = `{"coat":"clear","gun":"reduced-pressure","temp":"75F","humi
 // number or null, or a list of such where the field repeats.
 func (b *batch) decode(line []byte) (got request, err error) {
 	w := b.words
-	if len(line) > longestLine {
-		return got, wholeLine(spoken(w, "want-shorter", calc.CountFigure("most", longestLine)))
-	}
-	var raw map[string]json.RawMessage
-	d := json.NewDecoder(bytes.NewReader(line))
-	if err := d.Decode(&raw); err != nil {
-		return got, lineFault(err, w)
-	}
-	if _, err := d.Token(); !errors.Is(err, io.EOF) {
-		return got, wholeLine(w.Say("want-one-object"))
-	}
-	for _, key := range slices.Sorted(maps.Keys(raw)) {
-		if lower := strings.ToLower(key); lower != key {
-			raw[lower] = raw[key]
-			delete(raw, key)
-			key = lower
-		}
-		if !slices.Contains(b.keys, key) {
-			return got, &fieldError{field: key, want: spoken(w, "want-field", calc.TextFigure("names", strings.Join(b.keys, ", ")))}
-		}
+	raw, err := readObject(line, b.keys, w)
+	if err != nil {
+		return got, err
 	}
 	got.sys = b.sys
 	if v, ok := raw[keyUnits]; ok {

@@ -5,10 +5,12 @@ package command
 
 import (
 	"io"
+	"runtime/debug"
 	"strings"
 
 	"boothset/calc"
 	"boothset/calc/unit"
+	"boothset/presets/answer"
 	"boothset/presets/catalogue"
 	"boothset/presets/question"
 	"boothset/presets/words"
@@ -41,10 +43,21 @@ type Program struct {
 	// Assistant opens the assistant, in a language and units, as lines of text where
 	// wanted, and gives the exit code.
 	Assistant func(a *Assistant) int
+	// Serve gives the assistant to other terminals until it is stopped, and gives the exit code.
+	Serve func(s *Serve) int
 
 	code   int
 	common common
 	local  *words.Words // of the locale
+	said   bool         // the general caution was said before
+}
+
+// general is the general caution, none where it was said before.
+func (p *Program) general() []calc.Caution {
+	if p.said {
+		return nil
+	}
+	return []calc.Caution{answer.General}
 }
 
 // Run runs the program on arguments and gives the exit code.
@@ -70,17 +83,19 @@ func Run(p *Program, args []string) int {
 	return p.code
 }
 
+// The commands are told in our order. It is said once: many trees can be made at a time.
+func init() { cobra.EnableCommandSorting = false }
+
 // Root is the tree of commands.
 func (p *Program) Root() *cobra.Command {
 	locale := words.LocaleOf(p.Getenv)
 	p.local, _ = words.For(locale.Lang)
 	p.local = p.local.WithComma(locale.Comma)
-	cobra.EnableCommandSorting = false
 	root := &cobra.Command{
 		Use: name, Short: p.local.Say("usage-intro"), SilenceErrors: true, SilenceUsage: true,
-		Args: func(_ *cobra.Command, args []string) error {
+		Args: func(c *cobra.Command, args []string) error {
 			if len(args) > 0 {
-				return p.unknownCommand(args[0])
+				return p.unknownCommand(c.Root(), args[0])
 			}
 			return nil
 		},
@@ -101,7 +116,7 @@ func (p *Program) Root() *cobra.Command {
 	for _, q := range question.Commands() {
 		root.AddCommand(p.ask(q))
 	}
-	root.AddCommand(p.shop(), p.logs(), p.sheet(), p.card(), p.compare(), p.drift(), p.demo(), p.version(), p.completion())
+	root.AddCommand(p.shop(), p.agree(), p.settings(), p.logs(), p.sheet(), p.card(), p.compare(), p.drift(), p.demo(), p.serve(), p.version(), p.completion())
 	root.SetHelpCommand(p.helpCommand())
 	root.CompletionOptions.DisableDefaultCmd = true
 	return root
@@ -116,6 +131,15 @@ func (p *Program) version() *cobra.Command {
 		Use: "version", Short: p.local.Say("brief-version"), Args: p.noArgs,
 		RunE: func(*cobra.Command, []string) error { return p.sayVersion() },
 	}
+}
+
+// BuildVersion is what the build was made from, empty where it does not say.
+func BuildVersion() string {
+	info, ok := debug.ReadBuildInfo()
+	if !ok {
+		return ""
+	}
+	return info.Main.Version
 }
 
 func (p *Program) sayVersion() error {

@@ -19,16 +19,25 @@ const commandSheet = "sheet"
 
 // sheetAsked is the flags of the sheet as they were given.
 type sheetAsked struct {
+	jsonAsked
+	batchAsked
 	booth       string
 	guns, coats []string
-	asJSON      bool
 }
 
 func (p *Program) sheet() *cobra.Command {
 	a := &sheetAsked{}
 	c := &cobra.Command{
 		Use: commandSheet, Short: p.local.Say("brief-sheet"), Args: p.noArgs,
-		RunE: func(*cobra.Command, []string) error { return p.printSheet(a) },
+		RunE: func(c *cobra.Command, _ []string) error {
+			if ran, err := a.runLines(p, c, false, (*Program).sheet); ran || err != nil {
+				return err
+			}
+			if a.booth == "" {
+				return p.printSheets(c, a)
+			}
+			return p.printSheet(a)
+		},
 	}
 	p.boothFlag(c, &a.booth)
 	c.Flags().StringArrayVar(&a.guns, question.Gun.Name, nil, "usage-sheet-gun")
@@ -36,8 +45,36 @@ func (p *Program) sheet() *cobra.Command {
 	for _, f := range []*question.Field{question.Gun, question.Coat} {
 		_ = c.RegisterFlagCompletionFunc(f.Name, p.complete(f)) // fails for a flag that is not there
 	}
-	c.Flags().BoolVar(&a.asJSON, flagJSON, false, "usage-json")
+	a.jsonFlags(c)
+	a.batchFlags(c)
 	return c
+}
+
+// printSheets prints the sheet of each booth that is not retired, in their order, several at once.
+func (p *Program) printSheets(c *cobra.Command, a *sheetAsked) error {
+	s, err := p.openShop()
+	if err != nil {
+		return err
+	}
+	if err := a.checkFields(commandSheet, s.words); err != nil {
+		return err
+	}
+	var in strings.Builder
+	for _, id := range s.folder.BoothIDs() {
+		if b, _ := s.folder.Booth(s.reader, id); b == nil || !b.Retired { // what is wrong with it, its sheet says
+			fmt.Fprintf(&in, "{%q:%q}\n", keyBooth, id)
+		}
+	}
+	if in.Len() == 0 {
+		return s.noBooth("")
+	}
+	jobs, err := jobsOf("", s.words)
+	if err != nil {
+		return err
+	}
+	l := &commandLines{p: p, words: s.words, again: (*Program).sheet, fixed: c.Flags(), text: !a.asJSON, named: flagBooth}
+	p.code = p.runLines(s.opened, strings.NewReader(in.String()), jobs, oneLine, l.answer)
+	return nil
 }
 
 func (p *Program) printSheet(a *sheetAsked) error {
@@ -45,33 +82,29 @@ func (p *Program) printSheet(a *sheetAsked) error {
 	if err != nil {
 		return err
 	}
-	if a.booth == "" {
-		return &fieldError{flagBooth, "", s.words.Choose(s.folder.BoothIDs())}
+	if err := a.checkFields(commandSheet, s.words); err != nil {
+		return err
 	}
 	b, faults := s.folder.Booth(s.reader, a.booth)
 	if b == nil {
-		return (&booths{p: p, folder: s.folder}).noBooth(s.words, a.booth, faults)
+		return s.noBooth(a.booth, faults...)
 	}
-	own, more := s.folder.Guns(s.reader)
-	r, err := shop.WithGuns(s.reader, own...)
+	s.tell(faults...)
+	own, err := s.withGuns()
 	if err != nil {
 		return err
 	}
-	guns, coats, err := a.chosen(r, own)
+	guns, coats, err := a.chosen(s.reader, own)
 	if err != nil {
 		return err
 	}
-	found, wrong, err := s.folder.SheetOf(r.Over(b.Answers), b, guns, coats, a.asJSON)
+	found, faults, err := s.folder.SheetOf(s.reader.Over(b.Answers), b, guns, coats, a.asJSON)
 	if err != nil {
 		return err
 	}
-	p.warn(s.words, append(append(faults, more...), wrong...))
-	l := sheetOut{s, r, found, map[string]bool{}}
-	out := []byte(l.text())
-	if a.asJSON {
-		out = l.json()
-	}
-	p.code = p.write(s.words, out, false)
+	s.tell(faults...)
+	l := &sheetOut{s, p, found, map[string]bool{}}
+	p.answerShop(&l.shopOpened, &a.jsonAsked, commandSheet, false, l.text, l.json)
 	return nil
 }
 
@@ -111,7 +144,7 @@ func (a *sheetAsked) chosen(r *question.Reader, own []*shop.Gun) (guns, coats []
 // sheetOut is a sheet on its way out.
 type sheetOut struct {
 	shopOpened
-	r     *question.Reader
+	p     *Program
 	sheet *shop.Sheet
 	// marked is the marks that are in the sheet.
 	marked map[string]bool
@@ -119,8 +152,11 @@ type sheetOut struct {
 
 // text is the sheet as a table a gun: wall, distance and opening on each band's day. What was
 // agreed has a mark that the foot explains.
-func (l *sheetOut) text() string {
+func (l *sheetOut) text() []byte {
 	var b strings.Builder
+	if l.p.said { // of another booth
+		fmt.Fprintln(&b)
+	}
 	say := func(id string, f ...calc.Figure) { fmt.Fprintln(&b, l.words.Text(l.sys, id, f)) }
 	say("sheet-of", calc.TextFigure("booth", l.sheet.Booth.Name))
 	say("sheet-cells", calc.TextFigure("pressure", unit.Pressure.Unit(l.sys)), calc.TextFigure("distance", unit.Distance.Unit(l.sys)))
@@ -136,8 +172,8 @@ func (l *sheetOut) text() string {
 			fmt.Fprintln(&b, m.mark, l.words.Say(m.id))
 		}
 	}
-	b.Write(answer.Print(answer.GeneralRows(l.words, l.sys), answer.Width, l.words))
-	return b.String()
+	b.Write(answer.Print(answer.CautionRows(l.words, l.sys, l.p.general()), answer.Width, l.words))
+	return []byte(b.String())
 }
 
 // rows is the cells of a gun's table, its head the first row.
@@ -150,11 +186,11 @@ func (l *sheetOut) rows(g *shop.SheetGun) [][]string {
 	for n := range g.Rows {
 		row := &g.Rows[n]
 		name := row.CoatName
-		if len(l.r.StagesOf(row.Coat)) > 1 {
+		if len(l.reader.StagesOf(row.Coat)) > 1 {
 			if n == 0 || g.Rows[n-1].Coat != row.Coat {
 				rows = append(rows, []string{name})
 			}
-			name = "  " + l.r.Called(question.Stage, question.Value{ID: row.Stage, Text: row.Stage})
+			name = "  " + l.reader.Called(question.Stage, question.Value{ID: row.Stage, Text: row.Stage})
 		}
 		cells := []string{name}
 		for i := range row.Cells {
@@ -219,27 +255,23 @@ func (l *sheetOut) cell(c *shop.SheetCell) string {
 	return number(unit.Pressure, float64(v.Wall)) + "/" + number(unit.Distance, float64(v.Distance)) + "/" + number(unit.Share, v.Opening) + mark
 }
 
-func (l *sheetOut) json() []byte {
-	j := jsonWriter{fresh: true}
-	j.object("", func() {
-		j.text("schema", schema(commandSheet))
-		j.text("booth", l.sheet.Booth.ID)
-		j.array("guns", func() {
-			for _, g := range l.sheet.Guns {
-				j.object("", func() {
-					j.text("gun", g.ID)
-					j.text("name", g.Name)
-					j.array("rows", func() {
-						for _, row := range g.Rows {
-							j.object("", func() { l.row(&j, &row) })
-						}
-					})
+func (l *sheetOut) json(j *jsonWriter) {
+	j.text("booth", l.sheet.Booth.ID)
+	j.text("name", l.sheet.Booth.Name)
+	j.array("guns", func() {
+		for _, g := range l.sheet.Guns {
+			j.object("", func() {
+				j.text("gun", g.ID)
+				j.text("name", g.Name)
+				j.array("rows", func() {
+					for _, row := range g.Rows {
+						j.object("", func() { l.row(j, &row) })
+					}
 				})
-			}
-		})
-		appendWords(&j, nil, []calc.Caution{answer.General}, l.sys, l.words)
+			})
+		}
 	})
-	return append(j.b, '\n')
+	appendWords(j, nil, l.p.general(), l.sys, l.words)
 }
 
 func (l *sheetOut) row(j *jsonWriter, row *shop.SheetRow) {

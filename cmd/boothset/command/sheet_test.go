@@ -134,7 +134,7 @@ func TestASheetThatCannotBe(t *testing.T) {
 		args []string
 		says string
 	}{
-		{nil, "booth: choose open, three or two"},
+		{nil, "booth open: supply: "},
 		{[]string{"--booth", "nine"}, `booth "nine": choose open, three or two`},
 		{[]string{"--booth", "open"}, "supply: "},
 		{[]string{"--booth", "two", "--gun", "airless"}, `gun "airless": choose`},

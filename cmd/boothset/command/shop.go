@@ -1,15 +1,14 @@
 package command
 
 import (
+	"errors"
 	"fmt"
-	"maps"
 	"slices"
 	"strings"
 	"time"
 
 	"boothset/calc"
 	"boothset/presets/shop"
-	"boothset/presets/words"
 
 	"github.com/spf13/cobra"
 )
@@ -25,42 +24,34 @@ const (
 // shop is the command that lists what is in the shop's folder, with those that check it and
 // add to it.
 func (p *Program) shop() *cobra.Command {
-	var asJSON bool
+	var a jsonAsked
 	c := &cobra.Command{
 		Use: commandShop, Short: p.local.Say("brief-shop"), Args: p.noArgs,
-		RunE: func(*cobra.Command, []string) error { return p.listShop(asJSON) },
+		RunE: func(*cobra.Command, []string) error { return p.listShop(&a) },
 	}
-	c.Flags().BoolVar(&asJSON, flagJSON, false, "usage-json")
-	c.AddCommand(p.check(), p.add())
+	a.jsonFlags(c)
+	c.AddCommand(p.check(), p.add(), p.addPainter())
 	return c
 }
 
-// shopOpened is a folder with what it is read by.
-type shopOpened struct {
-	opened
-	folder *shop.Folder
-}
-
-func (p *Program) openShop() (s shopOpened, err error) {
-	if s.opened, err = p.open(); err != nil {
-		return s, err
-	}
-	s.folder, err = p.folder(s.words)
-	return s, err
-}
-
-func (p *Program) listShop(asJSON bool) error {
+func (p *Program) listShop(a *jsonAsked) error {
 	s, err := p.openShop()
 	if err != nil {
 		return err
 	}
-	guns, faults := s.folder.Guns(s.reader)
-	booths, more := s.folder.Booths(s.reader)
-	faults = append(faults, more...)
-	if asJSON {
-		p.code = p.write(s.words, appendShop(s, booths, guns, faults), false)
-		return nil
+	if err := a.checkFields(commandShop, s.words); err != nil {
+		return err
 	}
+	guns, faults := s.folder.Guns(s.reader)
+	s.tell(faults...)
+	booths, faults := s.folder.Booths(s.reader)
+	s.tell(faults...)
+	p.answerShop(&s, a, commandShop, false, func() []byte { return s.list(booths, guns) }, func(j *jsonWriter) { s.appendShop(j, booths, guns) })
+	return nil
+}
+
+// list is a row a booth and a gun.
+func (s *shopOpened) list(booths []*shop.Booth, guns []*shop.Gun) []byte {
 	var b strings.Builder
 	fmt.Fprintln(&b, spoken(s.words, "shop-of", calc.TextFigure("file", shop.Printable(s.folder.Path, mostPath))))
 	list := func(id, title string, called string, retired bool) {
@@ -78,122 +69,94 @@ func (p *Program) listShop(asJSON bool) error {
 	if len(booths)+len(guns) == 0 {
 		fmt.Fprintln(&b, s.words.Say("shop-empty"))
 	}
-	p.warn(s.words, faults)
-	p.code = p.say(b.String())
-	return nil
+	return []byte(b.String())
 }
 
 // How wide the columns of the list are, and how much of a folder's name is shown.
 const widestTitle, widestID, mostPath = 8, 20, 500
 
-func appendShop(s shopOpened, booths []*shop.Booth, guns []*shop.Gun, faults []*shop.Fault) []byte {
-	j := jsonWriter{fresh: true}
-	j.object("", func() {
-		j.text("schema", schema(commandShop))
-		j.text("folder", s.folder.Path)
-		j.array("booths", func() {
-			for _, b := range booths {
-				j.object("", func() { appendBooth(&j, b) })
-			}
-		})
-		j.array("guns", func() {
-			for _, g := range guns {
-				j.object("", func() {
-					j.text("schema", "boothset.gun/1")
-					j.text("id", g.ID)
-					j.text("name", g.Name)
-					j.bool("retired", g.Retired)
-					j.text("cap_fitted", g.Cap)
-					j.text("serviced", g.Serviced.Text())
-					j.text("notes", g.Notes)
-				})
-			}
-		})
-		appendFaults(&j, s.words, faults)
+func (s *shopOpened) appendShop(j *jsonWriter, booths []*shop.Booth, guns []*shop.Gun) {
+	j.text("folder", s.folder.Path)
+	j.array("booths", func() {
+		for _, b := range booths {
+			j.object("", func() { appendOwnBooth(j, b) })
+		}
 	})
-	return append(j.b, '\n')
+	j.array("guns", func() {
+		for _, g := range guns {
+			j.object("", func() { appendOwnGun(j, g) })
+		}
+	})
 }
 
-// appendBooth is a booth as its file describes it; what it answers stands by the fields' names
+// appendOwnBooth is a booth as its file describes it; what it answers stands by the fields' names
 // in a request.
-func appendBooth(j *jsonWriter, b *shop.Booth) {
+func appendOwnBooth(j *jsonWriter, b *shop.Booth) {
 	j.text("schema", "boothset.booth/1")
 	j.text("id", b.ID)
 	j.text("name", b.Name)
 	j.bool("retired", b.Retired)
-	j.object("answers", func() {
-		texts := b.Answers.Texts()
-		for _, f := range slices.Sorted(maps.Keys(texts)) {
-			j.array(strings.ReplaceAll(f, "-", "_"), func() {
-				for _, t := range texts[f] {
-					j.text("", t)
-				}
-			})
-		}
-	})
+	appendTexts(j, "answers", b.Answers.Texts())
 	j.text("filter_changed", b.FilterChanged.Text())
 	j.text("gauge_checked", b.GaugeChecked.Text())
 	j.text("notes", b.Notes)
 }
 
-// levels is what the weights of faults are called in JSON.
-var levels = [...]string{shop.Told: "told", shop.Mend: "mend", shop.Broken: "broken"}
-
-func appendFaults(j *jsonWriter, w *words.Words, faults []*shop.Fault) {
-	j.array("wrong", func() {
-		for _, f := range faults {
-			j.object("", func() {
-				j.text("file", f.File)
-				j.count("line", f.Line)
-				j.text("level", levels[f.Weight])
-				j.text("id", f.ID)
-				j.text("text", f.In(w))
-			})
-		}
-	})
+// appendOwnGun is a gun as its file describes it; what of it is no field of a question stands as
+// its file has it.
+func appendOwnGun(j *jsonWriter, g *shop.Gun) {
+	j.text("schema", "boothset.gun/1")
+	j.text("id", g.ID)
+	j.text("name", g.Name)
+	j.bool("retired", g.Retired)
+	appendTexts(j, "answers", g.Answers.Texts())
+	j.text("cap_fitted", g.Cap)
+	j.text("serviced", g.Serviced.Text())
+	j.text("notes", g.Notes)
 }
 
 // check is the command that names all that will not do in the folder.
 func (p *Program) check() *cobra.Command {
-	var asJSON bool
+	var a jsonAsked
 	c := &cobra.Command{
 		Use: commandCheck, Short: p.local.Say("brief-check"), Args: p.noArgs,
-		RunE: func(*cobra.Command, []string) error { return p.checkShop(asJSON) },
+		RunE: func(*cobra.Command, []string) error { return p.checkShop(&a) },
 	}
-	c.Flags().BoolVar(&asJSON, flagJSON, false, "usage-json")
+	a.jsonFlags(c)
 	return c
 }
 
-func (p *Program) checkShop(asJSON bool) error {
+func (p *Program) checkShop(a *jsonAsked) error {
 	s, err := p.openShop()
 	if err != nil {
 		return err
 	}
+	if err := a.checkFields(commandCheck, s.words); err != nil {
+		return err
+	}
 	n, faults := s.folder.Check(s.reader, p.now())
 	mend := len(slices.DeleteFunc(slices.Clone(faults), func(f *shop.Fault) bool { return f.Weight == shop.Told }))
-	if asJSON {
-		j := jsonWriter{fresh: true}
-		j.object("", func() {
-			j.text("schema", schema(commandCheck))
-			j.text("folder", s.folder.Path)
-			for _, x := range []struct {
-				key string
-				n   int
-			}{{"booths", n.Booths}, {"guns", n.Guns}, {"settings", n.Settings}, {"records", n.Records}, {"to_mend", mend}} {
-				j.count(x.key, x.n)
-			}
-			appendFaults(&j, s.words, faults)
-		})
-		p.code = p.write(s.words, append(j.b, '\n'), mend > 0)
-		return nil
+	if a.asJSON {
+		s.tell(faults...) // in words they are the answer
 	}
-	var b strings.Builder
-	for _, f := range faults {
-		fmt.Fprintln(&b, f.In(s.words))
+	text := func() []byte {
+		var b strings.Builder
+		for _, f := range faults {
+			fmt.Fprintln(&b, f.In(s.words))
+		}
+		fmt.Fprintln(&b, spoken(s.words, "shop-checked", calc.CountFigure("booths", n.Booths), calc.CountFigure("guns", n.Guns),
+			calc.CountFigure("settings", n.Settings), calc.CountFigure("records", n.Records), calc.CountFigure("mend", mend)))
+		return []byte(b.String())
 	}
-	fmt.Fprintln(&b, spoken(s.words, "shop-checked", calc.CountFigure("booths", n.Booths), calc.CountFigure("guns", n.Guns),
-		calc.CountFigure("settings", n.Settings), calc.CountFigure("records", n.Records), calc.CountFigure("mend", mend)))
-	p.code = p.write(s.words, []byte(b.String()), mend > 0)
+	p.answerShop(&s, a, commandCheck, mend > 0, text, func(j *jsonWriter) {
+		j.text("folder", s.folder.Path)
+		for _, x := range []struct {
+			key string
+			n   int
+		}{{"booths", n.Booths}, {"guns", n.Guns}, {"settings", n.Settings}, {"records", n.Records}, {"to_mend", mend}} {
+			j.count(x.key, x.n)
+		}
+	})
 	return nil
 }
 
@@ -202,40 +165,52 @@ func (p *Program) now() time.Time { return time.Now() }
 
 // add is the command that puts another shop's booth or gun into the folder.
 func (p *Program) add() *cobra.Command {
+	var a jsonAsked
 	var dry bool
 	c := &cobra.Command{
 		Use: commandAdd + " FILE", Short: p.local.Say("brief-add"),
-		RunE: func(c *cobra.Command, args []string) error { return p.addFile(c, args, dry) },
+		RunE: func(c *cobra.Command, args []string) error {
+			if len(args) != 1 {
+				w, _ := p.words()
+				return p.seeHelp(c, w.Say("shop-add-one"))
+			}
+			return p.addFile(args[0], dry, &a)
+		},
 	}
-	c.Flags().BoolVar(&dry, "dry-run", false, "usage-dry-run")
+	c.Flags().BoolVar(&dry, flagDryRun, false, "usage-dry-run")
+	a.jsonFlags(c)
 	return c
 }
 
-func (p *Program) addFile(c *cobra.Command, args []string, dry bool) error {
-	if len(args) != 1 {
-		w, _ := p.words()
-		return p.seeHelp(c, w.Say("shop-add-one"))
-	}
+func (p *Program) addFile(file string, dry bool, a *jsonAsked) error {
 	s, err := p.openShop()
 	if err != nil {
 		return err
 	}
-	a, faults := s.folder.Look(s.reader, args[0])
-	if slices.ContainsFunc(faults, func(f *shop.Fault) bool { return f.Weight == shop.Broken }) {
-		p.warn(s.words, faults)
-		p.code = ExitBadInput
-		return nil
+	if err := a.checkFields(commandAdd, s.words); err != nil {
+		return err
 	}
-	p.warn(s.words, faults)
+	added, faults := s.folder.Look(s.reader, file)
+	if at := slices.IndexFunc(faults, func(f *shop.Fault) bool { return f.Weight == shop.Broken }); at >= 0 {
+		p.warn(s.words, slices.Delete(slices.Clone(faults), at, at+1))
+		return errors.New(faults[at].In(s.words))
+	}
+	s.tell(faults...)
 	id := "shop-would-add"
 	if !dry {
 		id = "shop-added"
-		if err := s.folder.Add(a); err != nil {
-			fmt.Fprintln(p.Std.Err, name+":", shopError(s.words, err))
-			p.code = ExitFailed
-			return nil
+		if err := s.folder.Add(added); err != nil {
+			return unkept(s.words, err)
 		}
 	}
-	p.code = p.say(spoken(s.words, id, calc.SentenceFigure("kind", "shop-a-"+a.Kind), calc.TextFigure("id", a.ID), calc.TextFigure("file", a.File)) + "\n")
+	text := func() []byte {
+		return []byte(spoken(s.words, id, calc.SentenceFigure("kind", "shop-a-"+added.Kind), calc.TextFigure("id", added.ID), calc.TextFigure("file", added.File)) + "\n")
+	}
+	p.answerShop(&s, a, commandAdd, false, text, func(j *jsonWriter) {
+		j.bool("kept", !dry)
+		j.text("kind", added.Kind)
+		j.text("id", added.ID)
+		j.text("file", added.File)
+	})
 	return nil
 }

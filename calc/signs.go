@@ -1,0 +1,63 @@
+package calc
+
+import "boothset/calc/unit"
+
+// Sign is one thing that shows on the panel or at the gun because a job is not set as advised,
+// by its sentence.
+type Sign struct {
+	ID string
+	Figures
+}
+
+// From where on a sign shows, beside the advised settings. Judgement; the steps of pressure
+// and distance that move them this far are those that finishing guides correct by.
+const (
+	coarser = 1.05 // drops, times across: some 3 to 4 psi less at the gun
+	wetter  = 1.25 // film
+	thinner = 0.8
+	// pressed is how much more pressure at the gun splits the fan.
+	pressed = unit.Drop(3 * unit.PascalPerPSI)
+	drier   = worthLevers
+)
+
+// Signs is what shows of a job that is sprayed as x in place of the way that the setup advises,
+// which comes to advised; the gravest first, none where it comes to the same. opening is that of
+// the inlet valve.
+func (s *Setup) Signs(r *Request, advised, x *Sprayed, opening float64) (all []Sign) {
+	add := func(id string, f ...Figure) { all = append(all, Sign{id, f}) }
+	if !x.Known {
+		add("sign-no-fan", gauge("gun", x.Gun), gauge("working", advised.Gun))
+		return all
+	}
+	b, by := x.Beside(advised), unit.Drop(x.Gun-advised.Gun)
+	f := Figures{gauge("gun", x.Gun), gauge("working", advised.Gun), drop("more", by), drop("less", -by), near("held", x.Distance), near("target", advised.Distance),
+		share("coarser", b.Drops-1), times("drier", b.Drier), share("film", b.Film-1), share("thinner", 1-b.Film)}
+	if b.Drops >= coarser {
+		add("sign-peel", f...)
+	}
+	if by >= pressed {
+		add("sign-split", f...)
+	}
+	if b.Drier >= drier {
+		add("sign-dry", f...)
+	}
+	switch {
+	case b.Film >= wetter:
+		add("sign-runs", f...)
+	case b.Film <= thinner:
+		add("sign-thin", f...)
+	}
+	if len(r.Stages) > 1 && len(all) > 0 { // a coat with flake: it has a stage that lays it even
+		add("sign-mottle", TextFigure("coat", r.Coat.Name))
+	}
+	// A valve that is as far closed as advised is no more twitchy than advised.
+	const rounding = 1e-9
+	if v := &s.Valve; !v.None && opening < v.Opening-rounding && (x.Choked || opening < v.Floor) {
+		id := "sign-twitchy"
+		if x.Choked {
+			id = "sign-choked"
+		}
+		add(id, drop("nudge", x.EighthTurn), gauge("wall", x.Wall), gauge("gun", x.Gun), gauge("foot", x.Foot))
+	}
+	return all
+}
