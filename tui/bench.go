@@ -30,6 +30,7 @@ type bench struct {
 	notice    string // what was last told of the card
 	forms     []*form
 	deskPages []destination // the pages of the booth's own
+	trouble   *troublePage
 	agreed    agreedToday
 	cache     []viewCache // of each view
 	response  response
@@ -59,6 +60,7 @@ type inputStep struct {
 func newBench(s *session) *bench {
 	b := &bench{s: s, views: views}
 	b.forms = forms(s, b)
+	b.trouble = newTroublePage(s, b)
 	b.deskPages = []destination{
 		{key: agreedKey, name: s.say("page-agreed"), does: "agreed", page: newAgreePage(s, b)},
 		{key: outcomeKey, name: s.say("page-outcome"), does: outcomeID, page: outcomePage(s, b)},

@@ -101,6 +101,8 @@ func (p *dialogue) run() error {
 			err = p.form(page)
 		case *entryPage:
 			err = p.entry(page)
+		case *troublePage:
+			err = p.trouble(page)
 		default:
 			back(p.r)
 		}

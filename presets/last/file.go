@@ -148,7 +148,7 @@ func Said(file, job string) error {
 	}
 	to, err := followed(file)
 	if err == nil {
-		err = locked(filepath.Dir(to), func() error { return said(to, job) })
+		err = Locked(filepath.Dir(to), func() error { return said(to, job) })
 	}
 	if err != nil {
 		return unwritable(file, err)
@@ -169,7 +169,7 @@ func said(file, job string) error {
 	if err != nil {
 		return err
 	}
-	return replace(file, append(data, '\n'))
+	return Replace(file, append(data, '\n'))
 }
 
 // save is Save under the lock, into a file that is no link.
