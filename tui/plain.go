@@ -106,11 +106,17 @@ func (p *dialogue) run() error {
 			err = p.entry(page)
 		case *toldPage:
 			err = p.told(page)
+		case *troublePage:
+			err = p.trouble(page)
 		default:
 			back(p.r)
 		}
 		if err != nil {
 			return err
+		}
+		if told := p.r.bench.notice; told != "" {
+			p.r.bench.notice = ""
+			p.say(plain(told))
 		}
 		p.keep()
 	}

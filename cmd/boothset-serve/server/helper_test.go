@@ -47,7 +47,7 @@ func program(errs io.Writer, getenv func(string) string, serve func(*command.Ser
 }
 
 // patience is far longer than anything takes here, on a busy machine too.
-const patience = 40 * time.Second
+const patience = 20 * time.Second
 
 // text is what is written to, whole.
 type text struct {

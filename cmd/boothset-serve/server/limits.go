@@ -16,12 +16,13 @@ const (
 	longestValue = 64
 )
 
-// How long things may take in stopping: a session to leave its terminal clean, all of them to
-// leave, and what they keep to be written.
+// How long things may take in stopping: a session to leave its terminal clean, its client to shut
+// the connection after it, all of them to leave, and what they keep to be written.
 const (
-	leaveTime = 3 * time.Second
-	stopTime  = 5 * time.Second
-	keepTime  = 2 * time.Second
+	leaveTime  = 3 * time.Second
+	lingerTime = time.Second
+	stopTime   = 5 * time.Second
+	keepTime   = 2 * time.Second
 )
 
 // tellEvery is how often it is said how many connections were turned away.

@@ -41,7 +41,7 @@ type session struct {
 func (s *server) handle(far ssh.Session) {
 	c := connOf(far.Context())
 	c.late.Stop()
-	defer c.late.Reset(leaveTime) // its client shuts the connection before that
+	defer c.late.Reset(lingerTime)
 	who, _ := s.keys.name(far.PublicKey())
 	x := &session{Session: far, conn: c, rest: s.Idle, stop: make(chan struct{})}
 	defer s.recovered(x)
