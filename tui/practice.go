@@ -24,12 +24,13 @@ type Practice struct {
 type drill struct {
 	Practice
 	s      *session
-	notice string // what went wrong; the next key clears it
+	begun  map[string]page // what was left before it was answered, by what is practised
+	notice string          // what went wrong; the next key clears it
 }
 
 // practise makes practice what there is to do, behind what is said before anything else.
 func (r *root) practise(p *Practice) {
-	d := &drill{Practice: *p, s: r.s}
+	d := &drill{Practice: *p, s: r.s, begun: map[string]page{}}
 	r.pages, r.first = []page{&safety{s: r.s}, d.homePage()}, 1
 }
 
@@ -51,13 +52,10 @@ func (d *drill) homePage() *pickPage {
 	}
 	p.over = d.standing
 	p.take = func(id string) move {
-		switch id {
-		case practiseJob:
-			return d.deal(d.nextJob)
-		case practiseFind:
-			return d.deal(d.nextFind)
+		if id == practiseLeave {
+			return leave
 		}
-		return leave
+		return d.deal(id)
 	}
 	p.fill()
 	return p
@@ -111,13 +109,17 @@ func ideaSentence(of practice.Idea) string {
 	return "idea-" + string(of)
 }
 
-// deal opens the page of what is practised next, or says that there is none.
-func (d *drill) deal(next func() page) move {
+// deal opens the page of what is practised: one that was left, else the next; or says that there
+// is none.
+func (d *drill) deal(what string) move {
 	d.notice = ""
-	p := next()
+	p := d.begun[what]
 	if p == nil {
-		d.notice = d.s.say("practice-none")
-		return nil
+		if p = map[string]func() page{practiseJob: d.nextJob, practiseFind: d.nextFind}[what](); p == nil {
+			d.notice = d.s.say("practice-none")
+			return nil
+		}
+		d.begun[what] = p
 	}
 	return func(r *root) {
 		r.over = nil
@@ -131,9 +133,12 @@ func (d *drill) home(r *root) {
 	r.page().enter()
 }
 
-// learned takes what was practised into the record, and keeps it. The screen does not wait for
-// the disk; leaving does.
-func (d *drill) learned(r *root, change func(*practice.Record)) {
+// learned takes what was practised into the record, keeps it, and shows what it came to. The
+// screen does not wait for the disk; leaving does.
+func (d *drill) learned(r *root, shows *toldPage, change func(*practice.Record)) {
+	delete(d.begun, shows.what)
+	r.over = nil
+	open(shows)(r)
 	change(&d.Deck.Record)
 	do := func() practised { return practised{d, practice.Update(d.Kept, change)} }
 	if d.s.atOnce {

@@ -30,6 +30,7 @@ func (d *drill) nextFind() page {
 	}
 	q := &search{d: d, f: f}
 	p := &pickPage{s: d.s, id: "find", title: "find-title", least: leastLooks}
+	p.more = []binding{bindKey(nameKeys, "do-name", func(string) move { return open(q.namePage()) })}
 	p.fill = func() { p.list = q.list(p.list.at) }
 	p.over = q.told
 	p.take = func(id string) move {
@@ -125,18 +126,16 @@ func (q *search) namePage() *pickPage {
 		n, _ := strconv.Atoi(id)
 		named := q.f.Name(q.f.Causes[n], q.taken)
 		return func(r *root) {
-			q.d.learned(r, func(of *practice.Record) { of.Named(q.f, named) })
-			r.over = nil
-			open(q.foundPage(named))(r)
+			q.d.learned(r, q.foundPage(named), func(of *practice.Record) { of.Named(q.f, named) })
 		}
 	}
 	return p
 }
 
 // foundPage is what naming a cause came to.
-func (q *search) foundPage(n *practice.Named) page {
+func (q *search) foundPage(n *practice.Named) *toldPage {
 	lines := func(w int) []string { return q.found(n, w) }
-	return &toldPage{d: q.d, title: "found-title", next: q.d.nextFind, lines: lines, rows: func(room size) []string { return lines(room.w) }}
+	return &toldPage{d: q.d, title: "found-title", what: practiseFind, lines: lines, rows: func(room size) []string { return lines(room.w) }}
 }
 
 // found is what was wrong, what the readings told, and how few would have done.

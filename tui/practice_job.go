@@ -41,9 +41,7 @@ func (d *drill) nextJob() page {
 			return nil, fault
 		}
 		return func(r *root) {
-			d.learned(r, func(of *practice.Record) { of.Judged(j, judged) })
-			r.over = nil
-			open(d.judgedPage(j, judged))(r)
+			d.learned(r, d.judgedPage(j, judged), func(of *practice.Record) { of.Judged(j, judged) })
 		}, ""
 	}
 	return p

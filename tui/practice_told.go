@@ -12,7 +12,7 @@ type toldPage struct {
 	title  string
 	rows   func(room size) []string // on a screen
 	lines  func(w int) []string     // in lines of text
-	next   func() page
+	what   string // is practised
 	scroll scroll
 }
 
@@ -26,7 +26,7 @@ func (p *toldPage) body(room size) []string {
 	return p.scroll.window(p.d.s, p.rows(room), room)
 }
 
-func (p *toldPage) another(string) move { return p.d.deal(p.next) }
+func (p *toldPage) another(string) move { return p.d.deal(p.what) }
 
 func (p *toldPage) keys(room size) []binding {
 	all := []binding{bindKey(takeKeys, "do-another", p.another), bindKey(backKeys, "do-back", always(p.d.home))}
