@@ -2,6 +2,7 @@ package server
 
 import (
 	"io"
+	"net"
 	"path/filepath"
 	"slices"
 	"sync"
@@ -59,7 +60,8 @@ func (s *server) handle(far ssh.Session) {
 		return
 	}
 	defer s.leave(x)
-	s.tell("serve-came", calc.GivenFigure("who", who), calc.TextFigure("from", c.from.Addr().String()))
+	from, _, _ := net.SplitHostPort(c.RemoteAddr().String())
+	s.tell("serve-came", calc.GivenFigure("who", who), calc.TextFigure("from", from))
 	defer s.tell("serve-left", calc.GivenFigure("who", who))
 
 	x.idle = time.AfterFunc(s.Idle, func() { x.end(endIdle) })
