@@ -216,6 +216,6 @@ func (b *bench) agree(p *entryPage) (move, string) {
 	}
 	return func(r *root) {
 		back(r)
-		r.toFolder(write)
+		r.toFolder("", write)
 	}, ""
 }
