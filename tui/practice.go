@@ -34,6 +34,9 @@ func (r *root) practise(p *Practice) {
 	r.pages, r.first = []page{&safety{s: r.s}, d.homePage()}, 1
 }
 
+// practiceWords is what the words of the pages are listed under.
+const practiceWords = "practice"
+
 // What there is to practise.
 const (
 	practiseJob   = "job"
@@ -43,7 +46,7 @@ const (
 
 // homePage asks what is practised.
 func (d *drill) homePage() *pickPage {
-	p := &pickPage{s: d.s, id: "practice", title: "practice-title"}
+	p := &pickPage{s: d.s, id: "practice", title: "practice-title", words: practiceWords}
 	p.first = func() bool { return true }
 	p.fill = func() {
 		at := p.list.id()
@@ -68,8 +71,11 @@ func (d *drill) standing(w int) (rows []string) {
 		rows = append(rows, each(hang("! ", d.notice, w), d.s.theme.level[calc.Warn].Render)...)
 	}
 	of := &d.Deck.Record
-	if of.Jobs+of.Finds > 0 {
-		say("practice-tally", calc.CountFigure("right", of.Right), calc.CountFigure("jobs", of.Jobs), calc.CountFigure("found", of.Found), calc.CountFigure("finds", of.Finds))
+	if of.Jobs > 0 {
+		say("practice-jobs", calc.CountFigure("right", of.Right), calc.CountFigure("jobs", of.Jobs))
+	}
+	if of.Finds > 0 {
+		say("practice-finds", calc.CountFigure("found", of.Found), calc.CountFigure("finds", of.Finds))
 	}
 	if due := d.due(); due != "" {
 		say("practice-due", calc.TextFigure("ideas", due))

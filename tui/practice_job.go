@@ -32,7 +32,7 @@ func (d *drill) nextJob() page {
 			p.all = d.guessBoxes(j)
 		}
 	}
-	p.least = 2
+	p.words, p.least = practiceWords, 2
 	p.over = func(w int) []string { return d.s.jobRows(j, w) }
 	p.enough = func() bool { return !practice.Sprays(guessed(p)) }
 	p.take = func() (move, string) {

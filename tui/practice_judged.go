@@ -13,7 +13,7 @@ import (
 // judgedPage is a guess beside the answer.
 func (d *drill) judgedPage(j *practice.Job, of *practice.Judged) *toldPage {
 	v := &judgedView{d.s, j, of}
-	return &toldPage{d: d, title: "judged-title", what: practiseJob, rows: v.rows, lines: v.lines}
+	return &toldPage{d: d, title: "judged-title", what: practiseJob, plan: j.Plan, rows: v.rows, lines: v.lines}
 }
 
 // judgedView is a guess beside the answer, in rows.

@@ -96,6 +96,8 @@ func shots() []shot {
 		{name: "desk-agree", keys: then(deskAnswer, "a"), desk: true, spanish: true, extremes: true},
 		{name: "desk-agree-why", keys: then(deskAnswer, "a", "down", "down", "down", "lays"), desk: true},
 		{name: "desk-agree-keys", keys: then(deskAnswer, "a", "f1"), desk: true, whole: true, spanish: true},
+		{name: "desk-save", keys: then(deskAnswer, "b"), desk: true, spanish: true},
+		{name: "desk-save-first", keys: then(toAnswer, "b", "Bay 4")},
 		{name: "desk-outcome", keys: then(deskAnswer, "d"), desk: true, spanish: true, extremes: true},
 		{name: "desk-outcome-then", keys: then(deskAnswer, "d", "2"), desk: true, spanish: true},
 		{name: "desk-outcome-left", keys: []string{"enter"}, desk: true, kept: leftRun(), spanish: true},

@@ -31,10 +31,10 @@ type linked struct {
 	}
 }
 
-// notices is the licence of everything in a program: of each module that its own build names,
-// with those that stand deeper, beside a linked package; and of the language itself. One
+// notices is the licence of everything in the programs: of each module that they themselves
+// name, with those that stand deeper, beside a linked package; and of the language itself. One
 // without a licence is an error.
-func (t target) notices(info *buildinfo.BuildInfo) ([]byte, error) {
+func (t target) notices(infos []*buildinfo.BuildInfo) ([]byte, error) {
 	packages, err := t.linked()
 	if err != nil {
 		return nil, err
@@ -49,27 +49,26 @@ func (t target) notices(info *buildinfo.BuildInfo) ([]byte, error) {
 		folders[id] = append(folders[id], p.Dir)
 	}
 	var b bytes.Buffer
-	fmt.Fprintf(&b, "%s itself has no licence yet: that is its owner's to choose.\nIt holds the following.\n", name)
+	fmt.Fprintf(&b, "%s itself has no licence yet: that is its owner's to choose.\nIts programs hold the following.\n", name)
 	root, err := run(nil, "go", "env", "GOROOT")
 	if err != nil {
 		return nil, err
 	}
 	goroot := strings.TrimSpace(string(root))
-	if err := texts(&b, "Go "+info.GoVersion, goroot, []string{goroot}); err != nil {
+	if err := texts(&b, "Go "+infos[0].GoVersion, goroot, []string{goroot}); err != nil {
 		return nil, err
 	}
-	var named []string
-	for _, m := range info.Deps {
-		if m.Replace != nil {
-			m = m.Replace
+	named := map[string]bool{}
+	for _, info := range infos {
+		for _, m := range info.Deps {
+			named[m.Path+" "+m.Version] = true
 		}
-		named = append(named, m.Path+" "+m.Version)
 	}
-	slices.Sort(named)
-	if listed := slices.Sorted(maps.Keys(folders)); !slices.Equal(named, listed) {
-		return nil, fmt.Errorf("the program names other modules than its packages come from:\n%v\n%v", named, listed)
+	all := slices.Sorted(maps.Keys(folders))
+	if in := slices.Sorted(maps.Keys(named)); !slices.Equal(in, all) {
+		return nil, fmt.Errorf("the programs name other modules than their packages come from:\n%v\n%v", in, all)
 	}
-	for _, id := range named {
+	for _, id := range all {
 		if err := texts(&b, id, roots[id], folders[id]); err != nil {
 			return nil, err
 		}
@@ -77,9 +76,9 @@ func (t target) notices(info *buildinfo.BuildInfo) ([]byte, error) {
 	return b.Bytes(), nil
 }
 
-// linked lists the packages of the program for the target.
+// linked lists the packages of the programs for the target.
 func (t target) linked() (all []linked, err error) {
-	out, err := run(t.env(), "go", "list", "-deps", "-json=Dir,Standard,Module", "./cmd/boothset")
+	out, err := run(t.env(), "go", append([]string{"list", "-deps", "-json=Dir,Standard,Module"}, sources()...)...)
 	if err != nil {
 		return nil, err
 	}

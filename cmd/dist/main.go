@@ -14,12 +14,16 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
 )
 
+// name is the package's; programs are what it brings, the first one the package's own.
 const name = "boothset"
+
+var programs = []string{"boothset", "boothset-serve"}
 
 func main() {
 	if len(os.Args) != 2 {
@@ -76,30 +80,40 @@ func dist(out string) error {
 
 // make is all of one target.
 func (r *release) make(t target) error {
-	program := filepath.Join(r.work, t.String(), t.program())
-	if err := t.build(program); err != nil {
+	dir := filepath.Join(r.work, t.String())
+	if err := t.build(dir); err != nil {
 		return err
 	}
-	info, err := buildinfo.ReadFile(program)
+	var infos []*buildinfo.BuildInfo
+	files := slices.Clone(r.shared)
+	for _, p := range programs {
+		at := filepath.Join(dir, t.file(p))
+		info, err := buildinfo.ReadFile(at)
+		if err != nil {
+			return err
+		}
+		infos = append(infos, info)
+		binary, err := os.ReadFile(at)
+		if err != nil {
+			return err
+		}
+		fmt.Printf("  %s %.1f MB\n", p, float64(len(binary))/1e6)
+		files = append(files, file{t.file(p), 0o755, binary})
+	}
+	var err error
+	if r.version, err = versionOf(infos[0].Main.Version); err != nil {
+		return err
+	}
+	notices, err := t.notices(infos)
 	if err != nil {
 		return err
 	}
-	if r.version, err = versionOf(info.Main.Version); err != nil {
-		return err
+	files = append(files, file{"licences.txt", 0o644, notices})
+	for _, p := range programs {
+		if err := r.bill(t, p, filepath.Join(dir, t.file(p))); err != nil {
+			return err
+		}
 	}
-	notices, err := t.notices(info)
-	if err != nil {
-		return err
-	}
-	binary, err := os.ReadFile(program)
-	if err != nil {
-		return err
-	}
-	if err := r.bill(t, program); err != nil {
-		return err
-	}
-	fmt.Printf("  %.1f MB\n", float64(len(binary))/1e6)
-	files := append([]file{{t.program(), 0o755, binary}, {"licences.txt", 0o644, notices}}, r.shared...)
 	if err := r.archive(t, files); err != nil {
 		return err
 	}

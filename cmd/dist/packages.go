@@ -98,8 +98,8 @@ const docs, share = "/usr/share/doc/boothset", "/usr/share/boothset"
 func place(name, kind string) string {
 	dir, base := path.Split(name)
 	switch {
-	case name == "boothset":
-		return "/usr/bin/boothset"
+	case slices.Contains(programs, name):
+		return "/usr/bin/" + name
 	case name == "licences.txt" && kind == "deb": // Debian Policy 12.5
 		return docs + "/copyright"
 	case name == "licences.txt", name == "README.md":

@@ -12,6 +12,8 @@ const (
 	loginTime = 10 * time.Second
 	// mostSessions is how many may be open at a time.
 	mostSessions = 64
+	// mostTyped is how much may be typed in a session, in bytes: hours of a key that is held down.
+	mostTyped = 1 << 20
 	// longestValue is the longest that a client may say of itself, in bytes.
 	longestValue = 64
 )

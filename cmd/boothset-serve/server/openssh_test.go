@@ -232,6 +232,7 @@ func TestFiftyClientsAtOnce(t *testing.T) {
 	for i, w := range windows {
 		if i%3 != 0 {
 			w.keys("How warm is the air", "75F\r", "How humid", "")
+			awaitKept(t, kept(dir, keys[i]), "temp", "75F") // nothing is told to the server: it must be kept by then
 		}
 	}
 	require.NoError(t, windows[1].cmd.Process.Signal(syscall.SIGSTOP)) // a tablet that sleeps

@@ -260,3 +260,48 @@ func TestAllPlacesAreTaken(t *testing.T) {
 	require.Zero(t, all[7].code())
 	r.come(key).keys("before you spray", "\x03")
 }
+
+// A fault of the program itself ends the session that it is in, clean and kept, and no other.
+func TestAPanicEndsItsOwnSession(t *testing.T) {
+	t.Setenv(panicking, "1")
+	one, two := newKey(t), newKey(t)
+	dir := home(t, one, two)
+	r := serve(t, dir)
+	x, other := r.come(one), r.come(two)
+	other.keys("before you spray", "\r", "What are you spraying", "")
+	x.keys(toAnswer...)
+	x.keys("INLET VALVE", "8")
+	require.Equal(t, command.ExitFailed, x.code())
+	requireClean(t, x.wrote.String())
+	require.Contains(t, x.wrote.String(), "panic")
+	awaitKept(t, kept(dir, one), "humidity", "45%")
+	other.keys("What are you spraying", "8", "Which gun", "\x03")
+	require.Equal(t, command.ExitStopped, other.code())
+}
+
+// What is pasted without an end takes no more memory than there is room for, and no other session
+// waits for it.
+func TestAPasteWithoutAnEnd(t *testing.T) {
+	one, two := newKey(t), newKey(t)
+	dir := home(t, one, two)
+	r := serve(t, dir)
+	x, other := r.come(one), r.come(two)
+	x.keys("before you spray", "\r", "What are you spraying", "8", "Which gun", "\x1b[200~")
+	go io.Copy(x.typed, io.LimitReader(letters{}, 64<<20)) //nolint:errcheck // it is cut off
+	other.keys("before you spray", "\r", "What are you spraying", "8", "Which gun", "\x03")
+	require.Equal(t, command.ExitStopped, other.code())
+	require.Equal(t, command.ExitStopped, x.code())
+	requireClean(t, x.wrote.String())
+	require.Contains(t, x.wrote.String(), "More than 1 MB was sent")
+	awaitKept(t, kept(dir, one), "coat", "clear")
+}
+
+// letters is endless text.
+type letters struct{}
+
+func (letters) Read(b []byte) (int, error) {
+	for i := range b {
+		b[i] = 'a'
+	}
+	return len(b), nil
+}
