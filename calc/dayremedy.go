@@ -167,3 +167,20 @@ func (m *DayRemedy) Sentence() string {
 func (m *DayRemedy) Figures() Figures {
 	return Figures{temp("to", m.To), degrees("by", m.By), temp("least", m.Least), share("humidity", m.Humidity), times("drying", m.Drying), times("lift", m.Lift)}
 }
+
+// On is a day with the remedy done: what it warms, cools or waits for is there.
+func (m *DayRemedy) On(d Day) Day {
+	switch m.ID {
+	case "":
+	case "turn-warm-panel", "turn-warm-both", "turn-cool-panel":
+		d.Panel = m.To
+	case "turn-warm-paint":
+	case "turn-warm-air":
+		d.Air, d.Humidity, d.Panel = m.To, m.Humidity, max(d.Panel, m.To)
+	case "turn-cool-air":
+		d.Air, d.Humidity, d.Panel = m.To, m.Humidity, min(d.Panel, m.To)
+	default: // other air is waited for
+		d.Air, d.Humidity, d.Panel = m.To, m.Humidity, m.To
+	}
+	return d
+}

@@ -47,8 +47,8 @@ func (h hindrances) level() Verdict {
 	return VerdictGo
 }
 
-// landingLevel is the verdict on how dry a coat lands.
-func landingLevel(drier float64) Verdict {
+// LandingVerdict is the verdict on how dry a coat lands, relative to the reference day.
+func LandingVerdict(drier float64) Verdict {
 	switch {
 	case drier >= dryWait:
 		return VerdictWait
@@ -65,7 +65,7 @@ func (o *outlook) judge(j *Judgement, m *DayRemedy) {
 	if r.Assumed {
 		j.add(VerdictWatch, "day-assumed", "limit-read", judgementGround, Turn{ID: "turn-read"}, temp("air", r.Air), share("humidity", r.Humidity))
 	}
-	h, landing := o.hindered(now, offBy{}), landingLevel(o.inFlight.Drier)
+	h, landing := o.hindered(now, offBy{}), LandingVerdict(o.inFlight.Drier)
 	level := max(h.level(), landing)
 	var close hindrances
 	if level == VerdictGo {

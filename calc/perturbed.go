@@ -69,14 +69,65 @@ func Perturb(r *Request, s *Setup) *Perturbed {
 	return p
 }
 
+// Off is how far single things of a request are off: as factors of what they pass, all above
+// 0, and as what a gauge reads too high.
+type Off struct {
+	Parts               [MostParts]PartOff // of the request's line, by place
+	Valve               float64            // of the inlet valve's conductance
+	Flow                float64            // of the stamp's
+	WallGauge, GunGauge unit.Drop
+}
+
+// PartOff is how far one part of a line is off: what it passes, of a hose by its area, and
+// what a hose's end fittings pass besides.
+type PartOff struct{ Passes, End float64 }
+
+// Apply puts the part off.
+func (o PartOff) Apply(p *line.Part) {
+	p.Widen(o.Passes)
+	p.Hose.End.C *= unit.Conductance(o.End)
+}
+
 // Work solves the request with its values off by d.
 func (p *Perturbed) Work(d *Deviations) Outcome {
+	p.off(d)
+	return p.outcome()
+}
+
+// WorkOff solves the request with its values off by d and single things by o besides.
+func (p *Perturbed) WorkOff(d *Deviations, o *Off) Outcome {
+	p.off(d)
+	for i := range p.r.Line {
+		o.Parts[i].Apply(&p.r.Line[i])
+	}
+	p.r.Gun.Valve.Full.C *= unit.Conductance(o.Valve)
+	p.stamp.Flow *= unit.Flow(o.Flow)
+	p.wallOff += o.WallGauge
+	if p.r.Gauge != NoGauge {
+		p.gunOff += o.GunGauge
+	}
+	return p.outcome()
+}
+
+// Open is the working pressure that the gun gets, its valve wide open, with the wall's gauge
+// at what was advised, as the request was last worked.
+func (p *Perturbed) Open() unit.Gauge {
+	working, _ := p.job.gunAt(p.wall, p.set(), 1)
+	return working.Gauge(p.ambient)
+}
+
+// off puts everything off by d.
+func (p *Perturbed) off(d *Deviations) {
 	p.reset()
 	for i := range dimensions {
 		if off := p.sigma[i] * d[i]; off != 0 {
 			dimensions[i].apply(p, off)
 		}
 	}
+}
+
+// outcome is what the request comes to, off as it is.
+func (p *Perturbed) outcome() Outcome {
 	r := &p.r
 	r.Gun.Calibrate(p.stamp)
 	j := &p.job
@@ -142,10 +193,10 @@ func (p *Perturbed) opening() float64 {
 func factor(off float64) float64 { return math.Exp(off) }
 
 func (p *Perturbed) scaleParts(k line.Kind, off float64) {
-	f := unit.Conductance(factor(off))
+	f := factor(off)
 	for i := range p.r.Line {
 		if part := &p.r.Line[i]; part.Kind == k {
-			part.Restriction.C *= f
+			part.Widen(f)
 		}
 	}
 }
@@ -163,9 +214,7 @@ func (p *Perturbed) scaleDroops(off float64) {
 func (p *Perturbed) scaleBores(off float64) {
 	for i := range p.r.Line {
 		if part := &p.r.Line[i]; part.Kind == line.HoseKind {
-			f := factor(off / float64(part.Hose.Bore))
-			part.Hose.Bore *= unit.Length(f)
-			part.Hose.End.C *= unit.Conductance(f * f)
+			part.Widen(factor(2 * off / float64(part.Hose.Bore)))
 		}
 	}
 }
@@ -190,19 +239,14 @@ func (p *Perturbed) scaleFriction(off float64) {
 	}
 }
 
-// highestRatio is the most that a perturbed critical ratio comes to; the flow's equation
-// wants it below 1.
-const highestRatio = 0.9
-
 func (p *Perturbed) scaleRatios(off float64) {
 	f := factor(off)
-	scale := func(r *line.Restriction) { r.B = min(r.B*f, max(r.B, highestRatio)) }
 	for i := range p.r.Line {
 		part := &p.r.Line[i]
-		scale(&part.Restriction)
-		scale(&part.Hose.End)
+		part.Restriction.ScaleRatio(f)
+		part.Hose.End.ScaleRatio(f)
 	}
-	scale(&p.r.Gun.Valve.Full)
+	p.r.Gun.Valve.Full.ScaleRatio(f)
 }
 
 // missGunGauge makes the gun's gauge read too high, where there is one.
@@ -212,9 +256,12 @@ func (p *Perturbed) missGunGauge(off float64) {
 	}
 }
 
+// MostCapShare is the most that a perturbed cap pressure comes to, as a share of the inlet's.
+const MostCapShare = 0.95
+
 // scaleCap moves the stamped cap pressure, which stays below the inlet's.
 func (p *Perturbed) scaleCap(off float64) {
-	p.stamp.Cap = min(p.stamp.Cap*unit.Gauge(factor(off)), 0.95*p.stamp.Inlet)
+	p.stamp.Cap = min(p.stamp.Cap*unit.Gauge(factor(off)), MostCapShare*p.stamp.Inlet)
 }
 
 // weatherSlope is how the evaporation in flight moves with the instruments that read the

@@ -30,6 +30,7 @@ type bench struct {
 	notice    string // what was last told of the card
 	forms     []*form
 	deskPages []destination // the pages of the booth's own
+	trouble   *troublePage
 	agreed    agreedToday
 	cache     []viewCache // of each view
 	response  response
@@ -59,7 +60,12 @@ type inputStep struct {
 func newBench(s *session) *bench {
 	b := &bench{s: s, views: views}
 	b.forms = forms(s, b)
-	b.deskPages = []destination{{name: s.say("page-agreed"), does: "agreed", page: newAgreePage(s, b)}}
+	b.trouble = newTroublePage(s, b)
+	b.deskPages = []destination{
+		{key: agreedKey, name: s.say("page-agreed"), does: "agreed", page: newAgreePage(s, b)},
+		{key: boothKey, name: s.say("page-booth"), does: "booth", page: newSavePage(s, b)},
+		{key: outcomeKey, name: s.say("page-outcome"), does: outcomeID, page: outcomePage(s, b)},
+	}
 	return b
 }
 
@@ -97,6 +103,7 @@ func (b *bench) heading() (left, right string) {
 func (b *bench) enter() *question.Fault {
 	b.view, b.screenful, b.marked = 0, 0, note{}
 	b.s.asBefore = false
+	b.arrive()
 	f := b.work()
 	b.s.finished = b.s.finished || b.err == nil
 	wall := slices.IndexFunc(b.inputs(), func(in edit.Input) bool { return in.Field == question.Wall })
@@ -213,7 +220,7 @@ func (b *bench) keys(room size) []binding {
 			return nil
 		}))
 	}
-	return all
+	return append(all, deskBindings(b.besideTabs(), func(string) move { return open(b.besideTabs()[0].page) })...)
 }
 
 // offer is what the answer has for a field of the coat's own questions, nothing where it

@@ -21,6 +21,8 @@ func (p *dialogue) entry(page *entryPage) error {
 			return err
 		}
 		switch {
+		case on && page.enough != nil && page.enough():
+			page.at = len(page.all)
 		case on:
 			page.at++
 		case page.at == 0:
@@ -32,11 +34,7 @@ func (p *dialogue) entry(page *entryPage) error {
 		if page.at == len(page.all) {
 			m, fault := page.take()
 			if fault == "" {
-				p.r.bench.notice = ""
 				m(p.r)
-				if told := p.r.bench.notice; told != "" {
-					p.say(plain(told))
-				}
 				return nil
 			}
 			p.wrong(fault)

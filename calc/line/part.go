@@ -1,6 +1,10 @@
 package line
 
-import "boothset/calc/unit"
+import (
+	"math"
+
+	"boothset/calc/unit"
+)
 
 // Kind is what a part of the line is.
 type Kind uint8
@@ -43,6 +47,17 @@ func (p *Part) Regulator() Regulator { return Regulator{p.Restriction, p.Droop, 
 // Regulate makes the part a regulator.
 func (p *Part) Regulate(r Regulator) {
 	p.Restriction, p.Droop, p.LockUp = r.Seat, r.Droop, r.LockUp
+}
+
+// Widen lets the part pass f times as much, f above 0: by its conductance or, of a hose, by
+// the area of its bore and of its end fittings.
+func (p *Part) Widen(f float64) {
+	if p.Kind == HoseKind {
+		p.Hose.Bore *= unit.Length(math.Sqrt(f))
+		p.Hose.End.C *= unit.Conductance(f)
+		return
+	}
+	p.Restriction.C *= unit.Conductance(f)
 }
 
 // Upstream is the pressure needed before the part to pass q into p2, and whether

@@ -106,6 +106,14 @@ func (r Restriction) Needed(q unit.Flow, p1, p2 unit.Abs, a Air) (c unit.Conduct
 	return unit.Conductance(float64(q) / (float64(p1) * a.root * r.share(ratio))), ratio <= r.B, true
 }
 
+// highestRatio is the most that a critical ratio is scaled to; the flow's equation wants it
+// below 1.
+const highestRatio = 0.9
+
+// ScaleRatio makes the critical ratio f times what it is, f above 0, up to 0.9 or what it is
+// where that is more.
+func (r *Restriction) ScaleRatio(f float64) { r.B = min(r.B*f, max(r.B, highestRatio)) }
+
 // FromValveFlow estimates C from an imperial flow coefficient Cv:
 // C = 4.729 Cv sqrt(1-b) dm3/(s bar), the small-drop limit of the ANSI/(NFPA)
 // T3.21.3 formula. An estimate: the two tests are run at different ratios.

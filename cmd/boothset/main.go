@@ -5,7 +5,6 @@ package main
 
 import (
 	"os"
-	"runtime/debug"
 
 	"boothset/cmd/boothset/assistant"
 	"boothset/cmd/boothset/command"
@@ -18,16 +17,8 @@ func main() {
 // run is the program: arguments in, exit code out.
 func run(args []string, std command.Stdio, getenv func(string) string) int {
 	return command.Run(&command.Program{
-		Std: std, Getenv: getenv, Version: version,
+		Std: std, Getenv: getenv, Version: command.BuildVersion,
 		Assistant: func(a *command.Assistant) int { return assistant.Open(a, std, getenv) },
+		Serve:     serveBeside,
 	}, args)
-}
-
-// version is what the build was made from, empty where it does not say.
-func version() string {
-	info, ok := debug.ReadBuildInfo()
-	if !ok {
-		return ""
-	}
-	return info.Main.Version
 }

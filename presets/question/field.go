@@ -181,8 +181,11 @@ type Question struct {
 	Fields []Row // in the order of the job
 }
 
-// Questions is all of them, in the order they come up at the bench.
+// Questions is those that a page of the assistant asks, in the order they come up at the bench.
 func Questions() []*Question { return []*Question{Plan, Day, Thin, Film, Mix} }
+
+// Commands is those that have a command: Questions, and what makes a gun spray badly.
+func Commands() []*Question { return append(Questions(), Trouble) }
 
 // Field is the row of a name; false where the question has none.
 func (q *Question) Field(name string) (Row, bool) {

@@ -14,6 +14,7 @@ import (
 	"testing"
 	"unicode"
 
+	"boothset/presets/signs"
 	"boothset/presets/words"
 
 	"github.com/charmbracelet/x/ansi"
@@ -207,7 +208,31 @@ func catalogue(t *testing.T) (ids []string) {
 		}
 	}
 	require.NotEmpty(t, ids)
-	return append(ids, bands(t)...)
+	return append(append(ids, bands(t)...), ofSigns()...)
+}
+
+// ofSigns is the names, sentences and sources of the signs, their causes and their checks.
+func ofSigns() (ids []string) {
+	b := signs.Book()
+	for _, s := range b.Signs {
+		ids = append(ids, signs.Name(s.ID), "look-sign-"+s.ID, s.Source)
+		if s.Wet != "" {
+			ids = append(ids, "wet-"+s.Wet)
+		}
+	}
+	for _, c := range b.Causes {
+		ids = append(ids, "name-cause-"+c.ID, "move-cause-"+c.ID)
+	}
+	for _, c := range b.Checks {
+		ids = append(ids, "ask-check-"+c.ID)
+		for _, f := range c.Findings {
+			ids = append(ids, "finding-"+c.ID+"-"+f.ID)
+		}
+	}
+	for id := range b.Raised {
+		ids = append(ids, "fact-"+id)
+	}
+	return ids
 }
 
 // bands is the names of the shipped weather bands.

@@ -25,11 +25,8 @@ func appendAnswer(dst []byte, q *question.Question, a answer.Answer, said bool, 
 	j := jsonWriter{b: dst, fresh: true, pick: pick}
 	j.object("", func() {
 		j.text("schema", schema(q.Name))
-		switch a := a.(type) {
-		case *answer.Plan:
-			appendJudgement(&j, &a.Setup.Judgement, sys, w)
-		case *answer.Day:
-			appendJudgement(&j, &a.Found.Judgement, sys, w)
+		if of := judged(a); of != nil {
+			appendJudgement(&j, of, sys, w)
 		}
 		j.bool("stopped", a.Stopped())
 		switch a := a.(type) {
@@ -43,6 +40,8 @@ func appendAnswer(dst []byte, q *question.Question, a answer.Answer, said bool, 
 			appendFilm(&j, a, sys, w)
 		case *answer.Mix:
 			appendMix(&j, a, sys, w)
+		case *answer.Trouble:
+			appendTrouble(&j, a, sys, w)
 		}
 		appendWords(&j, a.Reasons(), cautions, sys, w)
 	})

@@ -46,7 +46,7 @@ func (p *Program) ask(q *question.Question) *cobra.Command {
 func (p *Program) fieldFlags(c *cobra.Command, q *question.Question, texts question.Texts) {
 	for _, row := range q.Fields {
 		c.Flags().Var(&fieldFlag{texts, row}, row.Name, row.Usage())
-		if row.Listed() || row.Field == question.Line {
+		if row.Listed() || row.Field == question.Line || row.Field == question.Sign || row.Field == question.Found {
 			_ = c.RegisterFlagCompletionFunc(row.Name, p.complete(row.Field)) // fails for a flag that is not there
 		}
 	}

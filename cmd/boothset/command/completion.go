@@ -4,7 +4,10 @@ import (
 	"slices"
 	"strings"
 
+	"boothset/presets/answer"
 	"boothset/presets/question"
+	"boothset/presets/signs"
+	"boothset/presets/words"
 
 	"github.com/spf13/cobra"
 )
@@ -52,8 +55,13 @@ func (p *Program) complete(f *question.Field) func(*cobra.Command, []string, str
 		if err != nil {
 			return nil, cobra.ShellCompDirectiveError
 		}
-		if f == question.Line {
+		switch f {
+		case question.Line:
 			return lineParts(o.reader), cobra.ShellCompDirectiveNoFileComp
+		case question.Sign:
+			return signNames(o.words), cobra.ShellCompDirectiveNoFileComp
+		case question.Found:
+			return findings(o.words), cobra.ShellCompDirectiveNoFileComp
 		}
 		var all []string
 		for _, c := range o.reader.Choices(f) {
@@ -75,6 +83,24 @@ func lineParts(r *question.Reader) (all []string) {
 		}
 		for _, c := range r.Choices(f) {
 			all = append(all, kind+"="+c.ID+"\t"+c.Name)
+		}
+	}
+	return all
+}
+
+// signNames is every sign with its name.
+func signNames(w *words.Words) (all []string) {
+	for _, s := range signs.Book().Signs {
+		all = append(all, s.ID+"\t"+w.Say(signs.Name(s.ID)))
+	}
+	return all
+}
+
+// findings is every finding of every check.
+func findings(w *words.Words) (all []string) {
+	for _, c := range signs.Book().Checks {
+		for _, f := range c.Findings {
+			all = append(all, c.ID+"="+f.ID+"\t"+w.Say(answer.FindingName(c.ID, f.ID)))
 		}
 	}
 	return all

@@ -46,10 +46,10 @@ func fieldTable(t *testing.T) string {
 	require.NoError(t, err)
 	var b strings.Builder
 	b.WriteString("| field | of | takes | left out |\n| --- | --- | --- | --- |\n")
-	for i, q := range question.Questions() {
+	for i, q := range question.Commands() {
 		for _, row := range q.Fields {
 			first, of := true, []string{}
-			for j, other := range question.Questions() {
+			for j, other := range question.Commands() {
 				if other.Has(row.Field) {
 					of = append(of, other.Name)
 					first = first && j >= i

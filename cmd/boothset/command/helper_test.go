@@ -10,6 +10,8 @@ import (
 	"strings"
 	"testing"
 
+	"boothset/calc"
+
 	"github.com/stretchr/testify/require"
 )
 
@@ -38,6 +40,7 @@ func runOn(std Stdio, getenv func(string) string, args ...string) int {
 	p := &Program{
 		Std: std, Getenv: getenv, Version: func() string { return "v1.2.3" },
 		Assistant: func(a *Assistant) int { return a.NoScreen("no-screen-input") },
+		Serve:     func(s *Serve) int { return s.Refuse("keys-absent", calc.PathFigure("file", s.Keys)) },
 	}
 	return Run(p, args)
 }

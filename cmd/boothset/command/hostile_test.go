@@ -92,7 +92,7 @@ func TestNothingGivenIsPrintedRaw(t *testing.T) {
 
 // The same of the values that a job is answered with: beside good ones, a bad one.
 func TestNoFieldIsPrintedRaw(t *testing.T) {
-	for _, q := range question.Questions() {
+	for _, q := range question.Commands() {
 		texts := hostile(t, "texts.txt")
 		for i, row := range q.Fields {
 			for n := range 2 {
@@ -111,7 +111,7 @@ func TestNoBatchIsAnsweredRaw(t *testing.T) {
 		return string(b)
 	}
 	long := strings.Repeat("k", 1<<16)
-	for _, q := range question.Questions() {
+	for _, q := range question.Commands() {
 		var lines []string
 		for _, text := range append(hostile(t, "texts.txt"), long) {
 			lines = append(lines, strings.NewReplacer("\n", " ", "\r", " ").Replace(text), `{`+quoted(text)+`:1}`, `{"coat":`+quoted(text)+`}`, `{"coat":`+quoted(strings.TrimSpace(text))+`,"units":`+quoted(text)+`}`, `{"coat":"clear"}`+strings.ReplaceAll(text, "\n", " "))

@@ -93,6 +93,12 @@ var wideRequests = map[string][]string{
 		`{"coat":"clear","gun":"reduced-pressure","area":["12ft2","hood"],"ratio":"4:1:1"}`, `{"coat":"clear","gun":"reduced-pressure","area":"4m2","price":"60/L","distance":"9in"}`,
 		`{"coat":"clear","gun":"pressure-feed","area":"4m2","ratio":"4:1:1","distance":"9in"}`,
 	},
+	"trouble": {
+		`{"sign":["orange-peel","runs"]}`, `{"sign":"air-leak","found":"listen=hisses"}`,
+		`{"sign":"fading","found":["valve-open=climbs","tank-gauge=skip"],"coat":"clear","gun":"reduced-pressure","temp":"95F","humidity":15,"supply":"90psi","wall":"80psi"}`,
+		`{"sign":"blushing","found":["dew=near","grade-look=fits"],"coat":"clear","gun":"reduced-pressure","temp":"72F","humidity":82,"supply":"90psi","distance":"9in"}`,
+		`{"sign":"dry-spray","found":"grade-look=fast","coat":"clear","gun":"reduced-pressure","temp":"110F","humidity":8,"supply":"90psi","grade":"fast"}`,
+	},
 }
 
 // The paths that can be named are those of the answers, all of them and no others. With
@@ -110,7 +116,7 @@ func TestThePathsAreThoseOfTheAnswers(t *testing.T) {
 			rows = append(rows, schema+" "+path)
 		}
 	}
-	for _, q := range question.Questions() {
+	for _, q := range question.Commands() {
 		add(q.Name, answersTo(t, q))
 	}
 	documents := shopDocuments(t)

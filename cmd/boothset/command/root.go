@@ -5,6 +5,7 @@ package command
 
 import (
 	"io"
+	"runtime/debug"
 	"strings"
 
 	"boothset/calc"
@@ -42,6 +43,8 @@ type Program struct {
 	// Assistant opens the assistant, in a language and units, as lines of text where
 	// wanted, and gives the exit code.
 	Assistant func(a *Assistant) int
+	// Serve gives the assistant to other terminals until it is stopped, and gives the exit code.
+	Serve func(s *Serve) int
 
 	code   int
 	common common
@@ -80,12 +83,14 @@ func Run(p *Program, args []string) int {
 	return p.code
 }
 
+// The commands are told in our order. It is said once: many trees can be made at a time.
+func init() { cobra.EnableCommandSorting = false }
+
 // Root is the tree of commands.
 func (p *Program) Root() *cobra.Command {
 	locale := words.LocaleOf(p.Getenv)
 	p.local, _ = words.For(locale.Lang)
 	p.local = p.local.WithComma(locale.Comma)
-	cobra.EnableCommandSorting = false
 	root := &cobra.Command{
 		Use: name, Short: p.local.Say("usage-intro"), SilenceErrors: true, SilenceUsage: true,
 		Args: func(c *cobra.Command, args []string) error {
@@ -101,20 +106,25 @@ func (p *Program) Root() *cobra.Command {
 	root.SetErr(p.Std.Err)
 	p.common.flags(root.PersistentFlags())
 	root.InitDefaultHelpFlag() // so that it takes no value where commands are looked for
-	root.Flags().BoolVar(&p.common.plain, "plain", false, "usage-plain")
+	p.screenFlags(root.Flags())
 	root.Flags().BoolVar(&p.common.card, "card", false, "usage-card")
-	root.Flags().StringVar(&p.common.colours, flagColours, "", "usage-colours")
-	root.Flags().BoolVar(&p.common.noMouse, "no-mouse", false, "usage-no-mouse")
 	root.Flags().BoolVar(&p.common.version, "version", false, "usage-version")
 	root.SetFlagErrorFunc(p.flagFault)
 	root.SetHelpFunc(func(c *cobra.Command, _ []string) { p.code = p.help(c) })
-	for _, q := range question.Questions() {
+	for _, q := range question.Commands() {
 		root.AddCommand(p.ask(q))
 	}
-	root.AddCommand(p.shop(), p.agree(), p.settings(), p.logs(), p.sheet(), p.card(), p.compare(), p.drift(), p.demo(), p.version(), p.completion())
+	root.AddCommand(p.shop(), p.agree(), p.settings(), p.logs(), p.sheet(), p.card(), p.compare(), p.drift(), p.practice(), p.demo(), p.serve(), p.version(), p.completion())
 	root.SetHelpCommand(p.helpCommand())
 	root.CompletionOptions.DisableDefaultCmd = true
 	return root
+}
+
+// screenFlags gives a command that opens the assistant the flags of how that shows.
+func (p *Program) screenFlags(f *pflag.FlagSet) {
+	f.BoolVar(&p.common.plain, "plain", false, "usage-plain")
+	f.StringVar(&p.common.colours, flagColours, "", "usage-colours")
+	f.BoolVar(&p.common.noMouse, "no-mouse", false, "usage-no-mouse")
 }
 
 // name is the program's.
@@ -126,6 +136,15 @@ func (p *Program) version() *cobra.Command {
 		Use: "version", Short: p.local.Say("brief-version"), Args: p.noArgs,
 		RunE: func(*cobra.Command, []string) error { return p.sayVersion() },
 	}
+}
+
+// BuildVersion is what the build was made from, empty where it does not say.
+func BuildVersion() string {
+	info, ok := debug.ReadBuildInfo()
+	if !ok {
+		return ""
+	}
+	return info.Main.Version
 }
 
 func (p *Program) sayVersion() error {

@@ -91,7 +91,7 @@ func TestFlagsAndRequestFieldsAreTheSame(t *testing.T) {
 func TestHelpNamesTheShippedChoices(t *testing.T) {
 	r, err := question.Open(noEnv, words.English())
 	require.NoError(t, err)
-	for _, q := range question.Questions() {
+	for _, q := range question.Commands() {
 		help := boothset("", q.Name, "--help").out
 		for _, row := range q.Fields {
 			for _, choice := range r.Choices(row.Field) {
@@ -120,7 +120,7 @@ func TestHelp(t *testing.T) {
 		r := boothset("", arg)
 		assert.Equal(t, ExitAnswered, r.code)
 		assert.Empty(t, r.err)
-		for _, c := range question.Questions() {
+		for _, c := range question.Commands() {
 			assert.Contains(t, r.out, "boothset "+c.Name)
 			assert.Contains(t, r.out, words.English().Say("brief-"+c.Name))
 		}

@@ -72,7 +72,7 @@ func TestEntriesInAnyCase(t *testing.T) {
 		assert.NotEqual(t, ExitBadInput, want.code, "%v: %s", args, want.err)
 		assert.Equal(t, want, boothset("", upper(args)...), args)
 	}
-	for _, q := range question.Questions() {
+	for _, q := range question.Commands() {
 		for _, row := range q.Fields {
 			for _, c := range r.Choices(row.Field) {
 				v := r.Read(row.Field, strings.ToUpper(c.ID), r.System())

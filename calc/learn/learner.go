@@ -1,0 +1,109 @@
+package learn
+
+import (
+	"errors"
+	"math"
+)
+
+// Draws is how many lines are drawn where nothing else is asked.
+const Draws = 20_000
+
+// fewestCounting is how many draws must count, for the draws to stay as they are.
+const fewestCounting = 1000
+
+// ErrNothingShown is a reading without a gauge.
+var ErrNothingShown = errors.New("nothing shown")
+
+// Learner is draws of a line with what readings made of them.
+type Learner struct {
+	*model
+	readings []taken
+	draws    []draw
+	// logs are the logarithms of the draws' weights, the highest 0; weights add up to 1.
+	logs, weights []float64
+	seed          uint64
+	generation    int
+}
+
+// New draws a line n times by a seed.
+func New(of Line, n int, seed uint64) (*Learner, error) {
+	m, err := newModel(of)
+	if err != nil {
+		return nil, err
+	}
+	return drawnFrom(m, n, seed), nil
+}
+
+// drawnFrom draws n lines of a model by a seed.
+func drawnFrom(m *model, n int, seed uint64) *Learner {
+	l := &Learner{model: m, draws: make([]draw, n), logs: make([]float64, n), weights: make([]float64, n), seed: seed}
+	m.each(n, func(w *worker, i int) {
+		m.drawn(&l.draws[i], w.at(seed, 0, i))
+	})
+	l.even()
+	return l
+}
+
+// Pieces are what may be odd, by number.
+func (l *Learner) Pieces() []Piece { return l.pieces }
+
+// even makes all draws weigh the same.
+func (l *Learner) even() {
+	for i := range l.logs {
+		l.logs[i], l.weights[i] = 0, 1/float64(len(l.logs))
+	}
+}
+
+// Add takes a reading: each draw weighs as likely as it makes it.
+func (l *Learner) Add(x Reading) error {
+	if len(x.Shows) == 0 {
+		return ErrNothingShown
+	}
+	t := l.takes(x)
+	likes := make([]float64, len(l.draws))
+	l.each(len(l.draws), func(w *worker, i int) {
+		d := &l.draws[i]
+		w.put(d)
+		c := w.solve(&t)
+		likes[i] = d.offsets.learn(&t, &c, l.model)
+	})
+	l.readings = append(l.readings, t)
+	l.temper(likes)
+	return nil
+}
+
+// weigh sets the weights to their logarithms and more, the highest logarithm 0.
+func (l *Learner) weigh(more []float64, share float64) {
+	most := math.Inf(-1)
+	for i := range l.logs {
+		l.weights[i] = l.logs[i] + share*more[i]
+		most = max(most, l.weights[i])
+	}
+	sum := 0.0
+	for i := range l.weights {
+		l.weights[i] = math.Exp(l.weights[i] - most)
+		sum += l.weights[i]
+	}
+	for i := range l.weights {
+		l.weights[i] /= sum
+	}
+}
+
+// Counting is how many draws count: of draws that all weigh the same, as many as would tell as
+// much; those drawn twice and not moved are one.
+func (l *Learner) Counting() float64 {
+	squares := 0.0
+	for i := 0; i < len(l.draws); {
+		together := l.weights[i]
+		k := i + 1
+		for ; k < len(l.draws) && l.draws[k].same(&l.draws[i]); k++ {
+			together += l.weights[k]
+		}
+		squares += together * together
+		i = k
+	}
+	return 1 / squares
+}
+
+// same is whether two draws, one after another, are one that was drawn twice.
+func (d *draw) same(o *draw) bool { return d.shared == o.shared && d.own == o.own }

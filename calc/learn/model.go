@@ -1,0 +1,194 @@
+package learn
+
+import (
+	"errors"
+	"math"
+	"slices"
+
+	"boothset/calc"
+	"boothset/calc/gun"
+	"boothset/calc/line"
+	"boothset/calc/unit"
+)
+
+// What cannot be learnt of.
+var (
+	// ErrNoRegulator: nothing sets the pressure of the line.
+	ErrNoRegulator = errors.New("no regulator")
+	// ErrTooManyPieces: there are more than MostPieces, or more than MostGuns.
+	ErrTooManyPieces = errors.New("too many pieces")
+)
+
+// Line is what is to be learnt of.
+type Line struct {
+	Request *calc.Request
+	Setup   *calc.Setup // the request's
+	// Others are other guns that the line was read with, and Spare other parts that it was, or
+	// can be: they are pieces too, after the line's own.
+	Others []OtherGun
+	Spare  []line.Part
+}
+
+// OtherGun is a gun with where its gauge sits.
+type OtherGun struct {
+	Gun   calc.Gun
+	Gauge calc.GaugePlace
+}
+
+// MostGuns is how many guns one line may be read with.
+const MostGuns = 4
+
+// model is what all draws have in common.
+type model struct {
+	Line
+	air    line.Air
+	wall   int // the place of the wall's regulator in the request's line
+	guns   []OtherGun
+	pieces []Piece
+	stands []int // the pieces of the line as it stands
+	// passes and end are the standard deviations of each piece by itself; as off has them.
+	passes, end [MostPieces]float64
+	sigma       [shared]float64 // of the tolerances that all pieces share
+	unread      []int           // where those stand that no reading tells of, among the deviations of package calc
+	instruments []Instrument    // by gauge
+	noise       [mostGauges]float64
+}
+
+// The tolerances that all pieces share and that readings tell of.
+const (
+	friction = iota
+	criticalRatio
+	droop
+	shared = iota
+)
+
+// sharedIDs are their ids, in that order; ownIDs are those that each piece has by itself, or
+// each gauge.
+var (
+	sharedIDs = [shared]string{"friction", "critical-ratio", "droop"}
+	ownIDs    = []string{"coupling", "filter", "hose-bore", "hose-end", "valve", "valve-shape", "stamp-flow", "stamp-cap", "wall-gauge", "gun-gauge"}
+)
+
+// place is where a tolerance stands among the deviations of package calc.
+func place(id string) int {
+	ids := calc.ToleranceIDs()
+	return slices.Index(ids[:], id)
+}
+
+var (
+	sharedPlaces = [shared]int{place(sharedIDs[friction]), place(sharedIDs[criticalRatio]), place(sharedIDs[droop])}
+	shapePlace   = place("valve-shape")
+	capPlace     = place("stamp-cap")
+)
+
+// newModel is the model of a line.
+func newModel(of Line) (*model, error) {
+	r, s := of.Request, of.Setup
+	m := &model{Line: of, air: line.NewAir(s.Weather.Ambient, r.HoseTemp())}
+	if m.wall, _ = r.Regulators(); m.wall < 0 {
+		return nil, ErrNoRegulator
+	}
+	m.guns = append([]OtherGun{{r.Gun, r.Gauge}}, of.Others...)
+	m.listPieces()
+	if len(m.pieces) > MostPieces || len(m.guns) > MostGuns {
+		return nil, ErrTooManyPieces
+	}
+	t := &r.Tolerances
+	for i := range m.pieces {
+		m.passes[i], m.end[i] = m.pieces[i].sigmas(t)
+	}
+	for k, id := range sharedIDs {
+		tolerance, _ := t.Of(id)
+		m.sigma[k] = tolerance.Within / 2
+	}
+	for k, id := range calc.ToleranceIDs() {
+		if !slices.Contains(sharedIDs[:], id) && !slices.Contains(ownIDs, id) {
+			m.unread = append(m.unread, k)
+		}
+	}
+	m.instruments = instruments(t, len(m.guns))
+	for g, i := range m.instruments {
+		m.noise[g] = float64(i.Noise) * float64(i.Noise)
+	}
+	return m, nil
+}
+
+// listPieces lists what may be odd: the line's own parts, those of each gun, and spare ones.
+func (m *model) listPieces() {
+	for i := m.wall + 1; i < len(m.Request.Line); i++ {
+		m.stands = append(m.stands, len(m.pieces))
+		m.pieces = append(m.pieces, Piece{ID: m.Request.Line[i].Name, Part: m.Request.Line[i]})
+	}
+	for g := range m.guns {
+		if !m.guns[g].Gun.Valve.None {
+			m.pieces = append(m.pieces, Piece{ID: "valve", Role: InletValve, Gun: g})
+		}
+		m.pieces = append(m.pieces, Piece{ID: "gun", Role: GunItself, Gun: g})
+	}
+	for _, p := range m.Spare {
+		m.pieces = append(m.pieces, Piece{ID: p.Name, Part: p})
+	}
+}
+
+// factor is what one of the shared tolerances comes to in a draw.
+func (m *model) factor(d *draw, of int) float64 { return math.Exp(m.sigma[of] * d.shared[of]) }
+
+// off is how far a piece is off by itself in a draw. What passes is, of a gun, its stamp's flow;
+// End is the shape of an inlet valve and the stamp's cap pressure of a gun.
+func (m *model) off(d *draw, i int) calc.PartOff {
+	own := &d.own[i]
+	off := m.passes[i] * own.passes
+	if own.odd {
+		off += oddness(own.by)
+	}
+	return calc.PartOff{Passes: math.Exp(off), End: math.Exp(m.end[i] * own.end)}
+}
+
+// put makes the solver's pieces those of a draw.
+func (s *solver) put(d *draw) {
+	m := s.m
+	s.draw, s.held = d, -1
+	s.ratio = m.factor(d, criticalRatio)
+	rub := unit.Length(m.factor(d, friction))
+	for i := range m.pieces {
+		if m.pieces[i].Role != InLine {
+			continue
+		}
+		s.pieces[i] = m.pieces[i].Part
+		part := &s.pieces[i]
+		m.off(d, i).Apply(part)
+		part.Hose.Length *= rub
+		part.Restriction.ScaleRatio(s.ratio)
+		part.Hose.End.ScaleRatio(s.ratio)
+	}
+	s.wall = m.Request.Line[m.wall].Regulator()
+	f := m.factor(d, droop)
+	s.wall.Droop *= f
+	s.wall.LockUp *= unit.Drop(f)
+}
+
+// hold takes a gun of the draw to hand.
+func (s *solver) hold(g int) {
+	if s.held == g {
+		return
+	}
+	m := s.m
+	s.held, s.gun = g, m.guns[g].Gun.Gun
+	stamp := s.gun.Stamp
+	for i := range m.pieces {
+		p := &m.pieces[i]
+		if p.Role == InLine || p.Gun != g {
+			continue
+		}
+		off := m.off(s.draw, i)
+		if p.Role == InletValve {
+			s.gun.Valve.Full.C *= unit.Conductance(off.Passes)
+			s.gun.Valve.Shape *= gun.Shape(off.End)
+			continue
+		}
+		stamp.Flow *= unit.Flow(off.Passes)
+		stamp.Cap = min(stamp.Cap*unit.Gauge(off.End), calc.MostCapShare*stamp.Inlet)
+	}
+	s.gun.Valve.Full.ScaleRatio(s.ratio)
+	s.gun.Calibrate(stamp)
+}
