@@ -23,8 +23,9 @@ type entryPage struct {
 	over  func(w int) []string
 	fault string // why what was entered was not taken; the next key clears it
 
-	fill func()                        // makes the boxes
-	take func() (m move, fault string) // takes them, or says why not
+	fill    func()                        // makes the boxes
+	refresh func()                        // makes them anew with what was entered, where the shop's folder has changed; nil where they stay
+	take    func() (m move, fault string) // takes them, or says why not
 }
 
 // entryBox is a box of such a page: to choose from, where it has choices, else to type in.
