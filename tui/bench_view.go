@@ -95,15 +95,23 @@ type tabPlace struct {
 }
 
 // tabPlaces is the tabs in so many columns: with all names, if need be with one blank between them
-// for two; then those of the pages as their keys, and then all but that of the one that shows.
+// for two; then those of the coat's pages as their keys, then those of all pages, and then all but
+// that of the one that shows.
 func (b *bench) tabPlaces(w int, shows func(destination) bool) (places []tabPlace) {
 	all := b.destinations()
-	for _, as := range [...]struct{ withName, blanks int }{{len(all), 2}, {len(all), 1}, {len(b.views), 2}, {0, 2}} {
+	ofCoat := func(i int) bool { return i >= len(b.views) && i < len(b.views)+len(b.forms) }
+	for _, as := range [...]struct {
+		named  func(i int) bool
+		blanks int
+	}{
+		{func(int) bool { return true }, 2}, {func(int) bool { return true }, 1}, {func(i int) bool { return !ofCoat(i) }, 1},
+		{func(i int) bool { return i < len(b.views) }, 2}, {func(int) bool { return false }, 2},
+	} {
 		places = nil
 		sum := 0
 		for i, d := range all {
 			t := tabPlace{to: d, name: d.key, wide: as.blanks}
-			if i < as.withName || shows(d) {
+			if as.named(i) || shows(d) {
 				t.name += " " + d.name
 			}
 			if shows(d) {
