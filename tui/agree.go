@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 	"time"
@@ -40,7 +41,7 @@ func (b *bench) agreedRow() (row secondRow, standing bool) {
 		return secondRow{}, false
 	}
 	th := b.s.theme
-	row = secondRow{mark: b.agreeKey() + " ", style: th.Caption, pressing: true}
+	row = secondRow{mark: agreedKey + " ", style: th.Caption, pressing: true}
 	if len(t.Standing) > 1 || shop.Void(t.Changes) {
 		row.style = th.level[calc.Warn]
 	}
@@ -56,16 +57,6 @@ func (b *bench) agreedRow() (row secondRow, standing bool) {
 	}
 	row.text = plain(strings.Join(texts, " "))
 	return row, true
-}
-
-// agreeKey is the key to the page of what was agreed on.
-func (b *bench) agreeKey() string {
-	for _, d := range b.destinations() {
-		if d.does == "agreed" {
-			return d.key
-		}
-	}
-	return ""
 }
 
 // agreedRows is what was agreed on against the answer that shows, and why they differ; none where
@@ -106,7 +97,7 @@ const (
 // newAgreePage is the page over the answer that agrees on what it shows.
 func newAgreePage(s *session, from *bench) *entryPage {
 	p := newEntryPage(s, "agree", "agree-title", "do-agree")
-	p.from, p.words = from, "agreed"
+	p.from, p.tab, p.words = from, p, "agreed"
 	p.fill = func() { p.all = from.agreeBoxes(p.all) }
 	p.over = func(w int) []string { return from.agreeOver(p.subject(from), w) }
 	p.take = func() (move, string) { return from.agree(p) }
@@ -146,15 +137,20 @@ func (b *bench) agreeBoxes(had []box) []box {
 	return all
 }
 
-// painterChoices is who may be named, first nobody; none where the shop keeps no painters.
+// painterChoices is who may be named, by initials, first nobody; none where the shop keeps no
+// painters.
 func (s *session) painterChoices() (all []catalogue.Choice) {
-	for i, who := range s.desk.holds.painters {
-		if i == 0 {
-			all = append(all, choiceOf(pickOther, s.say("desk-painter-none")))
-		}
-		all = append(all, choiceOf(who.id, who.initials))
+	painters := s.desk.holds.painters
+	if len(painters) == 0 {
+		return nil
 	}
-	return all
+	for id, initials := range painters {
+		all = append(all, choiceOf(id, initials))
+	}
+	slices.SortFunc(all, func(a, b catalogue.Choice) int {
+		return cmp.Or(strings.Compare(a.Name, b.Name), strings.Compare(a.ID, b.ID))
+	})
+	return append([]catalogue.Choice{choiceOf(pickOther, s.say("desk-painter-none"))}, all...)
 }
 
 // subject is what the setting is agreed on for, as it is picked.
@@ -183,23 +179,13 @@ func (b *bench) agreeOver(of shop.Subject, w int) (rows []string) {
 // behind it who agreed and why.
 func (s *session) agreedText(id string, r *shop.Setting) string {
 	text := s.text(id, calc.FigureOf("wall", calc.FigureGauge, r.Values.Wall), calc.TextFigure("date", r.Agreed.Local().Format(time.DateOnly)), calc.TextFigure("id", r.ID))
-	if who := s.initials(r.By); who != "" {
+	if who := s.desk.holds.painters[r.By]; who != "" {
 		text += " " + s.text("agree-who", calc.TextFigure("who", who))
 	}
 	if r.Why != "" {
 		text += " " + s.text("agree-because", calc.TextFigure("why", r.Why))
 	}
 	return plain(text)
-}
-
-// initials is those of a painter, empty where they are not kept.
-func (s *session) initials(id string) string {
-	for _, who := range s.desk.holds.painters {
-		if who.id == id {
-			return who.initials
-		}
-	}
-	return ""
 }
 
 // agree keeps what shows as agreed on for what is picked.
@@ -226,6 +212,6 @@ func (b *bench) agree(p *entryPage) (move, string) {
 	}
 	return func(r *root) {
 		back(r)
-		r.toFolder(write)
+		r.toFolder("", write)
 	}, ""
 }

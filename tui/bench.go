@@ -61,7 +61,11 @@ func newBench(s *session) *bench {
 	b := &bench{s: s, views: views}
 	b.forms = forms(s, b)
 	b.trouble = newTroublePage(s, b)
-	b.deskPages = []destination{{name: s.say("page-agreed"), does: "agreed", page: newAgreePage(s, b)}}
+	b.deskPages = []destination{
+		{key: agreedKey, name: s.say("page-agreed"), does: "agreed", page: newAgreePage(s, b)},
+		{key: boothKey, name: s.say("page-booth"), does: "booth", page: newSavePage(s, b)},
+		{key: outcomeKey, name: s.say("page-outcome"), does: outcomeID, page: outcomePage(s, b)},
+	}
 	return b
 }
 
@@ -99,6 +103,7 @@ func (b *bench) heading() (left, right string) {
 func (b *bench) enter() *question.Fault {
 	b.view, b.screenful, b.marked = 0, 0, note{}
 	b.s.asBefore = false
+	b.arrive()
 	f := b.work()
 	b.s.finished = b.s.finished || b.err == nil
 	wall := slices.IndexFunc(b.inputs(), func(in edit.Input) bool { return in.Field == question.Wall })
@@ -215,7 +220,7 @@ func (b *bench) keys(room size) []binding {
 			return nil
 		}))
 	}
-	return all
+	return append(all, deskBindings(b.besideTabs(), func(string) move { return open(b.besideTabs()[0].page) })...)
 }
 
 // offer is what the answer has for a field of the coat's own questions, nothing where it

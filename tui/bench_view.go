@@ -95,23 +95,23 @@ type tabPlace struct {
 }
 
 // tabPlaces is the tabs in so many columns: with all names, if need be with one blank between them
-// for two; then those of the coat's pages as their keys, then those of all pages, and then all but
-// that of the one that shows.
+// for two; then those of the coat's pages as their keys, then of every page, and then all but that
+// of the one that shows.
 func (b *bench) tabPlaces(w int, shows func(destination) bool) (places []tabPlace) {
 	all := b.destinations()
-	ofCoat := func(i int) bool { return i >= len(b.views) && i < len(b.views)+len(b.forms) }
-	for _, as := range [...]struct {
-		named  func(i int) bool
-		blanks int
-	}{
-		{func(int) bool { return true }, 2}, {func(int) bool { return true }, 1}, {func(i int) bool { return !ofCoat(i) }, 1},
-		{func(i int) bool { return i < len(b.views) }, 2}, {func(int) bool { return false }, 2},
-	} {
+	ofCoat := func(d destination) bool { _, is := d.page.(*form); return is }
+	named := [...]func(destination) bool{
+		func(destination) bool { return true },
+		func(d destination) bool { return !ofCoat(d) },
+		func(d destination) bool { return d.page == nil },
+		func(destination) bool { return false },
+	}
+	for _, as := range [...]struct{ named, blanks int }{{0, 2}, {0, 1}, {1, 2}, {1, 1}, {2, 2}, {3, 2}, {3, 1}} {
 		places = nil
 		sum := 0
-		for i, d := range all {
+		for _, d := range all {
 			t := tabPlace{to: d, name: d.key, wide: as.blanks}
-			if as.named(i) || shows(d) {
+			if named[as.named](d) || shows(d) {
 				t.name += " " + d.name
 			}
 			if shows(d) {

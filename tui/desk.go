@@ -1,10 +1,7 @@
 package tui
 
 import (
-	"cmp"
 	"errors"
-	"slices"
-	"strings"
 
 	"boothset/calc"
 	"boothset/presets/question"
@@ -26,8 +23,9 @@ type desk struct {
 	changes int // how often any of this has changed
 	// last is the booth that was picked last, and ownGun whether the gun is one that was picked
 	// from the shop's.
-	last   string
-	ownGun bool
+	last    string
+	painter string // the one named last, by the id
+	ownGun  bool
 }
 
 // holding is what a shop's folder holds for a job.
@@ -36,13 +34,10 @@ type holding struct {
 	booths []*shop.Booth    // those that are offered, in the order of their ids
 	guns   []*shop.Gun
 	bands  []shop.Band
-	// painters is who may have sprayed or agreed, by initials; none where the shop keeps none.
-	painters []painter
+	// painters is who may have sprayed or agreed; none where the shop keeps none.
+	painters shop.Painters
 	wrong    []string // what of it will not do
 }
-
-// painter is a painter's id and initials.
-type painter struct{ id, initials string }
 
 // lookInto reads what is offered for a job in a shop's folder.
 func lookInto(where string, base *question.Reader, w *words.Words) holding {
@@ -61,13 +56,7 @@ func lookInto(where string, base *question.Reader, w *words.Words) holding {
 	faults = append(faults, more...)
 	h.bands, more = f.Bands()
 	faults = append(faults, more...)
-	painters, more := f.Painters()
-	for id, initials := range painters {
-		h.painters = append(h.painters, painter{id, initials})
-	}
-	slices.SortFunc(h.painters, func(a, b painter) int {
-		return cmp.Or(strings.Compare(a.initials, b.initials), strings.Compare(a.id, b.id))
-	})
+	h.painters, more = f.Painters()
 	for _, fault := range append(faults, more...) {
 		if fault.Weight == shop.Broken {
 			h.wrong = append(h.wrong, fault.In(w))

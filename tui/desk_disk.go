@@ -11,29 +11,39 @@ import (
 // told, or because it was changed from elsewhere.
 type deskNews struct {
 	told   string // empty where nothing is
+	enters string // the booth that the job is in from then on, empty where that stays
 	holds  holding
 	booth  string // the booth whose settings these are
 	agreed []*shop.Setting
 }
 
 // toFolder writes something in the shop's folder and looks into that anew. The screen does not
-// wait for the disk; leaving does. In lines of text it is done when it is told.
-func (r *root) toFolder(write func(*shop.Folder) (told string, err error)) {
+// wait for the disk; leaving does. In lines of text it is done when it is told. The job is then in
+// the booth that it enters, where one is named.
+func (r *root) toFolder(enters string, write func(*shop.Folder) (told string, err error)) {
 	s := r.s
 	where, base, words, booth := s.desk.where, s.desk.base, s.words, s.desk.last
 	do := func() deskNews {
 		told, err := s.inFolder(where, write)
 		if err != nil {
-			told = folderError(words, err)
+			told, enters = folderError(words, err), ""
 		}
-		return deskNews{told, lookInto(where, base, words), booth, agreedIn(where, booth)}
-	}
-	if s.atOnce {
-		r.hear(do())
-		return
+		return deskNews{told, enters, lookInto(where, base, words), booth, agreedIn(where, booth)}
 	}
 	r.bench.notice = s.say("desk-writing")
-	done := make(chan deskNews, 1)
+	r.disk(func() tea.Msg { return do() })
+}
+
+// disk does what waits for the disk, and takes what came of it. Leaving waits for it.
+func (r *root) disk(do func() tea.Msg) {
+	s := r.s
+	if s.atOnce {
+		if n, ok := do().(deskNews); ok {
+			r.hear(n)
+		}
+		return
+	}
+	done := make(chan tea.Msg, 1)
 	s.writing.Add(1)
 	go func() {
 		defer s.writing.Done()
@@ -60,6 +70,9 @@ func (r *root) hear(n deskNews) {
 	was, answers := s.usual, s.answers
 	d.holds = n.holds
 	d.changes++
+	if b := d.boothOf(n.enters); b != nil {
+		s.enterBooth(b)
+	}
 	if d.booth != nil {
 		if b := d.boothOf(d.booth.ID); b != nil {
 			d.booth = b

@@ -11,6 +11,7 @@ import (
 	"boothset/calc/trouble"
 	"boothset/calc/unit"
 	"boothset/presets/question"
+	"boothset/presets/shop"
 	"boothset/presets/words"
 
 	"github.com/stretchr/testify/require"
@@ -96,15 +97,16 @@ func keyTable(reader *question.Reader) string {
 	booth := boothPage(s)
 	booth.enter()
 	write("which booth, which gun", booth.keys(low))
+	s.unsaid.others = []shop.Record{{Booth: "two"}}
+	left := leftPage(s)
+	left.enter()
+	write("a job of before", left.keys(low))
 	inBooth := r.bench.destinationBindings(low)
 	write("the answer in a booth", inBooth[2:len(inBooth)-1])
 	for _, d := range r.bench.deskPages {
 		if p, ok := d.page.(*entryPage); ok {
 			p.enter()
-			write(s.say(p.title), p.keys(low))
-			p.at = len(p.all) - 1
-			p.all[p.at].typed.set("x")
-			write("", p.keys(low)[3:])
+			write(s.say(p.title), p.everyKey(low))
 		}
 	}
 	write("everywhere", append(r.everywhere(), r.besides()...))
@@ -121,6 +123,21 @@ func (b *bench) fieldKeys(room size) (all []binding) {
 					if !slices.ContainsFunc(all, func(have binding) bool { return have.does == k.does }) {
 						all = append(all, k)
 					}
+				}
+			}
+		}
+	}
+	return all
+}
+
+// everyKey is every key that some field of the page has, empty or typed.
+func (p *entryPage) everyKey(room size) (all []binding) {
+	for p.at = range p.all {
+		for _, text := range []string{"", "x"} {
+			p.all[p.at].typed.set(text)
+			for _, k := range p.keys(room) {
+				if !slices.ContainsFunc(all, func(have binding) bool { return have.does == k.does }) {
+					all = append(all, k)
 				}
 			}
 		}

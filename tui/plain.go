@@ -109,6 +109,10 @@ func (p *dialogue) run() error {
 		if err != nil {
 			return err
 		}
+		if told := p.r.bench.notice; told != "" {
+			p.r.bench.notice = ""
+			p.say(plain(told))
+		}
 		p.keep()
 	}
 	return nil

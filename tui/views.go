@@ -32,8 +32,16 @@ var views = []view{
 }
 
 // destinationKeys is the keys that lead somewhere from the answer, in the order of where to:
-// digits, then letters that do nothing else there, neither on the screen nor in lines.
-const destinationKeys = "1234567890abdefghilmoprvz"
+// digits, then letters that do nothing else there, neither on the screen nor in lines. The pages
+// of a booth and that of bad spray have keys of their own.
+const destinationKeys = "1234567890efghilmoprvz"
+
+// The keys to the pages of a booth.
+const (
+	agreedKey  = "a"
+	boothKey   = "b"
+	outcomeKey = "d"
+)
 
 // troubleKey is the key to the page that traces bad spray, whatever else there is.
 const troubleKey = "t"
@@ -56,19 +64,28 @@ func (b *bench) destinations() []destination {
 	for _, f := range b.forms {
 		all = append(all, destination{name: f.name(), page: f})
 	}
-	if b.s.desk.booth != nil {
-		all = append(all, b.deskPages...)
-	}
 	all = all[:min(len(all), len(destinationKeys))]
 	for i := range all {
 		all[i].key = destinationKeys[i : i+1]
 	}
+	if b.s.desk.booth != nil {
+		all = append(all, b.deskPages...)
+	}
 	return append(all, destination{key: troubleKey, name: b.s.say("page-trouble"), does: "trouble", page: b.trouble})
+}
+
+// besideTabs is where a key leads without a tab: outside the shop's booths to the page that keeps
+// the line as one.
+func (b *bench) besideTabs() []destination {
+	if b.s.desk.booth != nil {
+		return nil
+	}
+	return slices.DeleteFunc(slices.Clone(b.deskPages), func(d destination) bool { return d.key != boothKey })
 }
 
 // destination is where a key leads; false where to nothing.
 func (b *bench) destination(pressed string) (destination, bool) {
-	all := b.destinations()
+	all := append(b.destinations(), b.besideTabs()...)
 	if i := slices.IndexFunc(all, func(d destination) bool { return d.key == pressed }); i >= 0 {
 		return all[i], true
 	}
@@ -106,11 +123,17 @@ func (b *bench) destinationBindings(room size) (all []binding) {
 	}
 	n := min(len(b.views), len(to))
 	all = append(all, bindExplained(keysTo(to[:n], fromTo), "do-view", act))
-	if pages := min(n+len(b.forms), len(to)); pages > n {
+	pages := min(n+len(b.forms), len(to))
+	if pages > n {
 		all = append(all, bindExplained(keysTo(to[n:pages], oneByOne), "do-page", act))
-		for _, d := range to[pages:] {
-			all = append(all, bindKey(digit(d.key), "do-"+d.does, act))
-		}
+	}
+	return append(all, deskBindings(to[pages:], act)...)
+}
+
+// deskBindings is what leads to the pages of a booth.
+func deskBindings(to []destination, act func(string) move) (all []binding) {
+	for _, d := range to {
+		all = append(all, bindKey(digit(d.key), "do-"+d.does, act))
 	}
 	return all
 }
@@ -183,7 +206,7 @@ func (b *bench) next(room size) move {
 	case b.view+1 < len(b.views):
 		b.view, b.screenful = b.view+1, 0
 	default:
-		return open(&finish{s: b.s})
+		return open(&finish{s: b.s, of: b})
 	}
 	return nil
 }
