@@ -162,7 +162,7 @@ func (j *Job) figures(d *Judged) calc.Figures {
 	s, r := j.Setup, j.Request
 	v, w := &s.Valve, &s.Weather
 	nearest, farthest := r.Held()
-	of := calc.FigureOf[unit.Gauge]
+	of := calc.BriefFigure[unit.Gauge]
 	f := calc.Figures{
 		of("working", calc.FigureGauge, s.Working.Pressure), of("open", calc.FigureGauge, s.Wall.Open), of("wall", calc.FigureGauge, s.Wall.Flowing),
 		of("guessed", calc.FigureGauge, d.Set.Wall), of("gun", calc.FigureGauge, d.As.Gun), of("inlet", calc.FigureGauge, r.Gun.Stamp.Inlet),
@@ -170,8 +170,8 @@ func (j *Job) figures(d *Judged) calc.Figures {
 		calc.FigureOf("lost", calc.FigureDrop, unit.Drop(s.Wall.Open-s.Working.Pressure)), calc.FigureOf("reserve", calc.FigureDrop, s.Reserve()),
 		calc.FigureOf("eased", calc.FigureDrop, -w.Correction), calc.FigureOf("nudge", calc.FigureDrop, v.EighthTurn), calc.FigureOf("guessedNudge", calc.FigureDrop, d.As.EighthTurn),
 		v.Knob("valve", v.Opening), v.Knob("guessedValve", d.Set.Opening), calc.FigureOf("opening", calc.FigureShare, v.Opening),
-		calc.FigureOf("target", calc.FigureDistance, s.Distance.Target), calc.FigureOf("guessedDistance", calc.FigureDistance, d.Set.Distance),
-		calc.FigureOf("nearest", calc.FigureDistance, nearest), calc.FigureOf("farthest", calc.FigureDistance, farthest),
+		calc.BriefFigure("target", calc.FigureDistance, s.Distance.Target), calc.BriefFigure("guessedDistance", calc.FigureDistance, d.Set.Distance),
+		calc.BriefFigure("nearest", calc.FigureDistance, nearest), calc.BriefFigure("farthest", calc.FigureDistance, farthest),
 		calc.FigureOf("air", calc.FigureTemp, r.Day.Air), calc.FigureOf("panel", calc.FigureTemp, r.Day.Panel), calc.FigureOf("dew", calc.FigureTemp, w.DewPoint),
 		calc.FigureOf("humidity", calc.FigureShare, r.Day.Humidity), calc.FigureOf("margin", calc.FigureTempDiff, w.PanelMargin), calc.FigureOf("least", calc.FigureTempDiff, calc.LeastPanelMargin),
 		calc.FigureOf("drier", calc.FigureTimes, w.InFlight.Drier),
