@@ -3,7 +3,7 @@ GO ?= go
 FUZZTIME ?= 5m
 BUILD = CGO_ENABLED=0 $(GO) build -trimpath -buildvcs=auto -ldflags="-s -w"
 
-.PHONY: run test check build bench bench-peer bench-start crosscheck fuzz golden gallery pictures man recorded mutants ranges drift soak dist dist-check
+.PHONY: run test check build bench bench-peer bench-start crosscheck fuzz golden gallery pictures man recorded mutants ranges drift learn learn-reference soak dist dist-check
 
 run: ## open the assistant
 	@$(GO) run ./cmd/boothset
@@ -93,3 +93,10 @@ mutants: ## plant 400 small errors in calc, drawn by a seed, one at a time, and 
 
 drift: ## 500 simulated years: how often drift is found, how soon, and how often for nothing
 	$(GO) test -count=1 -v -run '^TestSimulatedYears$$' ./calc/drift
+
+LEARN_LINES ?= 2000
+learn: ## 2,000 simulated lines learnt from readings, and as many worse ones; 200 on which readings are foretold (hours)
+	LEARN_LINES=$(LEARN_LINES) $(GO) test -count=1 -v -timeout 24h -run '^TestOddPieces|^TestTheReadingNamed' ./calc/learn
+
+learn-reference: ## remake what plain draws say of five lines, in calc/learn/testdata (half an hour)
+	LEARN_REFERENCE=10000000 $(GO) test -count=1 -v -timeout 24h -run '^TestAgainstPlainDraws$$' ./calc/learn
