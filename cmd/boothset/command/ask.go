@@ -10,6 +10,7 @@ import (
 	"boothset/calc/unit"
 	"boothset/presets/answer"
 	"boothset/presets/question"
+	"boothset/presets/shop"
 	"boothset/presets/words"
 
 	"github.com/spf13/cobra"
@@ -22,6 +23,7 @@ type asked struct {
 	q     *question.Question
 	texts question.Texts
 	booth string
+	of    *shop.Booth // that, once it is read
 	jsonAsked
 	batchAsked
 }
@@ -130,9 +132,11 @@ func (a *asked) answer(o *opened, shops *booths) (found answer.Answer, typed que
 
 // typed reads what was typed; o then reads with the booth and the gun that were named.
 func (a *asked) typed(o *opened, shops *booths) (typed question.Answers, err error) {
-	if o.reader, err = shops.reader(*o, a.booth, lastOf(a.texts[question.Gun.Name])); err != nil {
+	r, err := shops.reader(*o, a.booth, lastOf(a.texts[question.Gun.Name]))
+	if err != nil {
 		return typed, err
 	}
+	o.reader, a.of = r.Reader, r.booth
 	for name, texts := range a.texts {
 		row, _ := a.q.Field(name)
 		for i := range texts {
