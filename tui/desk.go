@@ -25,7 +25,9 @@ type desk struct {
 	// from the shop's.
 	last    string
 	painter string // the one named last, by the id
-	ownGun  bool
+	// invented is whether it is the shop that the program makes to try things in.
+	invented bool
+	ownGun   bool
 }
 
 // holding is what a shop's folder holds for a job.
