@@ -76,7 +76,10 @@ func (s *session) enterDemo() error {
 		return err
 	}
 	s.keep.file = ""
-	s.desk = desk{where: dir, base: r, invented: true}
+	if w := s.desk.watcher; w != nil {
+		w.Close()
+	}
+	s.desk = desk{where: dir, base: r, invented: true, watched: s.desk.watched}
 	s.useReader(r)
 	s.openDesk()
 	return nil
@@ -84,11 +87,8 @@ func (s *session) enterDemo() error {
 
 // inventedText says of the invented shop what it is and where.
 func (s *session) inventedText() string {
-	return s.text("demo-made", calc.TextFigure("file", shop.Printable(s.desk.where, mostPath)))
+	return s.text("demo-made", calc.PathFigure("file", s.desk.where))
 }
-
-// mostPath is how much of a path is shown.
-const mostPath = 200
 
 // ownFields is what is asked of a shop's first booth besides its name.
 var ownFields = []*question.Field{question.Hose, question.Supply}
@@ -109,7 +109,7 @@ func newOwnPage(s *session) *entryPage {
 	}
 	p.offer = func(b *box) []question.Value { return s.usual.Get(b.Field) }
 	p.over = func(w int) []string {
-		return wrap(s.text("own-folder", calc.TextFigure("file", shop.Printable(s.desk.where, mostPath))), w)
+		return wrap(s.text("own-folder", calc.PathFigure("file", s.desk.where)), w)
 	}
 	p.take = func() (move, string) {
 		if fault := s.saveOwn(p); fault != "" {

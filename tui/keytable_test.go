@@ -8,6 +8,7 @@ import (
 	"strings"
 	"testing"
 
+	"boothset/calc/trouble"
 	"boothset/calc/unit"
 	"boothset/presets/question"
 	"boothset/presets/shop"
@@ -82,12 +83,13 @@ func keyTable(reader *question.Reader) string {
 	write("the answer of such a page", f.keys(low))
 	t := newTroublePage(s, r.bench)
 	t.enter()
-	t.typed.set("peel")
+	t.typed.set("fad")
+	t.offer()
 	write("what is seen, of bad spray", t.keys(low))
 	t.trace("")
 	write("a check that is asked for", t.keys(low))
-	t.findings.at = 1
-	t.shows("")
+	t.found = []trouble.Found{{Check: "valve-open", Finding: "climbs"}}
+	t.work()
 	write("what it is, and what to do", t.keys(low))
 	s.desk.where = inventedShop
 	s.openDesk()
