@@ -3,7 +3,7 @@ GO ?= go
 FUZZTIME ?= 5m
 BUILD = CGO_ENABLED=0 $(GO) build -trimpath -buildvcs=auto -ldflags="-s -w"
 
-.PHONY: run test check build bench bench-peer bench-start crosscheck fuzz golden gallery pictures man recorded mutants ranges drift learn learn-reference soak
+.PHONY: run test check build bench bench-peer bench-start crosscheck fuzz golden gallery pictures man recorded mutants ranges drift learn learn-reference soak dist dist-check
 
 run: ## open the assistant
 	@$(GO) run ./cmd/boothset
@@ -36,6 +36,14 @@ man: ## man pages into bin/man, English; those of each other language into a fol
 	  lang=$$(basename $$f .toml); dir=bin/man; test $$lang = en || dir=$$dir/$$lang; \
 	  echo "$(GO) run ./cmd/man $$dir $$lang"; $(GO) run ./cmd/man $$dir $$lang; \
 	done
+
+DIST ?= bin/dist
+dist: ## archives and packages of the commit for every system into the folder DIST, made in a clone of its own
+	@set -e; d=$$(mktemp -d); trap 'rm -rf "$$d"' EXIT; \
+	git clone --quiet . "$$d/tree"; cd "$$d/tree"; $(GO) run ./cmd/dist "$(abspath $(DIST))"
+
+dist-check: ## make dist again elsewhere: the same sums; packages put in and taken out of clean systems, programs run
+	@cmd/dist/check.sh "$(abspath $(DIST))"
 
 ranges: ## the ranges by brute force: what they hold, what they come from, how often the wall falls short
 	$(GO) test -count=1 -v -run '^TestCoverage$$' ./calc/spread

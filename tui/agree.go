@@ -40,7 +40,7 @@ func (b *bench) agreedRow() (row secondRow, standing bool) {
 		return secondRow{}, false
 	}
 	th := b.s.theme
-	row = secondRow{mark: b.agreeKey() + " ", style: th.Caption, pressing: true}
+	row = secondRow{mark: agreedKey + " ", style: th.Caption, pressing: true}
 	if len(t.Standing) > 1 || shop.Void(t.Changes) {
 		row.style = th.level[calc.Warn]
 	}
@@ -56,16 +56,6 @@ func (b *bench) agreedRow() (row secondRow, standing bool) {
 	}
 	row.text = plain(strings.Join(texts, " "))
 	return row, true
-}
-
-// agreeKey is the key to the page of what was agreed on.
-func (b *bench) agreeKey() string {
-	for _, d := range b.destinations() {
-		if d.does == "agreed" {
-			return d.key
-		}
-	}
-	return ""
 }
 
 // agreedRows is what was agreed on against the answer that shows, and why they differ; none where
@@ -106,7 +96,7 @@ const (
 // newAgreePage is the page over the answer that agrees on what it shows.
 func newAgreePage(s *session, from *bench) *entryPage {
 	p := newEntryPage(s, "agree", "agree-title", "do-agree")
-	p.from, p.words = from, "agreed"
+	p.from, p.tab, p.words = from, p, "agreed"
 	p.fill = func() { p.all = from.agreeBoxes(p.all) }
 	p.over = func(w int) []string { return from.agreeOver(p.subject(from), w) }
 	p.take = func() (move, string) { return from.agree(p) }

@@ -30,6 +30,7 @@ type bench struct {
 	notice    string // what was last told of the card
 	forms     []*form
 	deskPages []destination // the pages of the booth's own
+	trouble   *troublePage
 	agreed    agreedToday
 	cache     []viewCache // of each view
 	response  response
@@ -59,7 +60,11 @@ type inputStep struct {
 func newBench(s *session) *bench {
 	b := &bench{s: s, views: views}
 	b.forms = forms(s, b)
-	b.deskPages = []destination{{name: s.say("page-agreed"), does: "agreed", page: newAgreePage(s, b)}}
+	b.trouble = newTroublePage(s, b)
+	b.deskPages = []destination{
+		{key: agreedKey, name: s.say("page-agreed"), does: "agreed", page: newAgreePage(s, b)},
+		{key: outcomeKey, name: s.say("page-outcome"), does: outcomeID, page: outcomePage(s, b)},
+	}
 	return b
 }
 
@@ -97,6 +102,7 @@ func (b *bench) heading() (left, right string) {
 func (b *bench) enter() *question.Fault {
 	b.view, b.screenful, b.marked = 0, 0, note{}
 	b.s.asBefore = false
+	b.arrive()
 	f := b.work()
 	b.s.finished = b.s.finished || b.err == nil
 	wall := slices.IndexFunc(b.inputs(), func(in edit.Input) bool { return in.Field == question.Wall })

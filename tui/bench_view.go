@@ -95,15 +95,23 @@ type tabPlace struct {
 }
 
 // tabPlaces is the tabs in so many columns: with all names, if need be with one blank between them
-// for two; then those of the pages as their keys, and then all but that of the one that shows.
+// for two; then those of the coat's pages as their keys, then of every page, and then all but that
+// of the one that shows.
 func (b *bench) tabPlaces(w int, shows func(destination) bool) (places []tabPlace) {
 	all := b.destinations()
-	for _, as := range [...]struct{ withName, blanks int }{{len(all), 2}, {len(all), 1}, {len(b.views), 2}, {0, 2}} {
+	ofCoat := func(d destination) bool { _, is := d.page.(*form); return is }
+	named := [...]func(destination) bool{
+		func(destination) bool { return true },
+		func(d destination) bool { return !ofCoat(d) },
+		func(d destination) bool { return d.page == nil },
+		func(destination) bool { return false },
+	}
+	for _, as := range [...]struct{ named, blanks int }{{0, 2}, {0, 1}, {1, 2}, {1, 1}, {2, 2}, {3, 2}, {3, 1}} {
 		places = nil
 		sum := 0
-		for i, d := range all {
+		for _, d := range all {
 			t := tabPlace{to: d, name: d.key, wide: as.blanks}
-			if i < as.withName || shows(d) {
+			if named[as.named](d) || shows(d) {
 				t.name += " " + d.name
 			}
 			if shows(d) {

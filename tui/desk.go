@@ -26,8 +26,9 @@ type desk struct {
 	changes int // how often any of this has changed
 	// last is the booth that was picked last, and ownGun whether the gun is one that was picked
 	// from the shop's.
-	last   string
-	ownGun bool
+	last    string
+	painter string // the one named last, by the id
+	ownGun  bool
 }
 
 // holding is what a shop's folder holds for a job.

@@ -28,12 +28,20 @@ func (r *root) toFolder(write func(*shop.Folder) (told string, err error)) {
 		}
 		return deskNews{told, lookInto(where, base, words), booth, agreedIn(where, booth)}
 	}
+	r.bench.notice = s.say("desk-writing")
+	r.disk(func() tea.Msg { return do() })
+}
+
+// disk does what waits for the disk, and takes what came of it. Leaving waits for it.
+func (r *root) disk(do func() tea.Msg) {
+	s := r.s
 	if s.atOnce {
-		r.hear(do())
+		if n, ok := do().(deskNews); ok {
+			r.hear(n)
+		}
 		return
 	}
-	r.bench.notice = s.say("desk-writing")
-	done := make(chan deskNews, 1)
+	done := make(chan tea.Msg, 1)
 	s.writing.Add(1)
 	go func() {
 		defer s.writing.Done()

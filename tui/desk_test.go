@@ -111,7 +111,7 @@ func TestTheLastBoothIsOffered(t *testing.T) {
 	typed(h.run(t, l), deskAnswer...)
 
 	r := h.run(t, l)
-	press(r, "enter")
+	press(r, "enter", "esc")
 	require.Equal(t, "resume", where(r))
 	require.Contains(t, r.View(), "Booth two")
 	require.Contains(t, r.View(), "clear 1")
@@ -121,17 +121,17 @@ func TestTheLastBoothIsOffered(t *testing.T) {
 	require.InDelta(t, 900, r.result().Plan.Request.Day.Altitude.Feet(), 1e-6)
 
 	r = h.run(t, l)
-	press(r, "enter", "2")
+	press(r, "enter", "esc", "2")
 	require.Equal(t, question.Coat.Name, where(r), "another coat, all else the same: the booth too")
 	require.Equal(t, "Booth two", r.s.desk.boothName())
 
 	r = h.run(t, l)
-	press(r, "enter", "4")
+	press(r, "enter", "esc", "4")
 	require.Equal(t, stepBooth, where(r))
 	require.Equal(t, "two", r.page().(*pickPage).list.id())
 
 	gone := h.run(t, look{})
-	press(gone, "enter", "1")
+	press(gone, "enter", "esc", "1")
 	require.Equal(t, question.Gun.Name, where(gone), "the shop's gun is not known without its folder")
 }
 

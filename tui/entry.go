@@ -14,12 +14,12 @@ import (
 // entryPage asks for several things on one page that belong to no question: how a setting is
 // agreed on, what a booth is called. Enter takes all of them.
 type entryPage struct {
+	overAnswer
 	boxes
 	id    string // its sentences are under ask- and why- and this
 	title string // the sentence of its heading
 	does  string // what Enter does, as its key says it
 	words string // what the words of the page are listed under; empty where it has none
-	from  *bench // the answer that it lies over, nil where it lies over none
 	over  func(w int) []string
 	fault string // why what was entered was not taken; the next key clears it
 
@@ -47,7 +47,6 @@ func newEntryPage(s *session, id, title, does string) *entryPage {
 func (p *entryPage) skip() bool             { return false }
 func (p *entryPage) heading() (_, _ string) { return p.s.say(p.title), p.s.unitsName() }
 func (p *entryPage) ask() string            { return p.s.say(question.SayAsk + p.id) }
-func (p *entryPage) ownRules() bool         { return p.from != nil }
 
 func (p *entryPage) enter() *question.Fault {
 	p.fault, p.read = "", p.s.sys
@@ -56,12 +55,7 @@ func (p *entryPage) enter() *question.Fault {
 	return nil
 }
 
-func (p *entryPage) terms() (page string, of *answer.Plan) {
-	if p.from == nil {
-		return p.words, nil
-	}
-	return p.words, &p.from.tried.Plan
-}
+func (p *entryPage) terms() (page string, of *answer.Plan) { return p.words, p.plan() }
 
 // text is what was typed or picked in the box of a name.
 func (p *entryPage) text(name string) string {
@@ -70,22 +64,6 @@ func (p *entryPage) text(name string) string {
 		return ""
 	}
 	return p.all[i].own()
-}
-
-func (p *entryPage) under(window size) []string {
-	if p.from == nil {
-		return nil
-	}
-	return append(p.from.glance(window), p.from.tabs(window.w, p.looksAt))
-}
-
-func (p *entryPage) looksAt(d destination) bool { return d.page == page(p) }
-
-func (p *entryPage) zones(window size) zones {
-	if p.from == nil {
-		return nil
-	}
-	return p.from.tabZones(window, frameOf(p, window), p.looksAt)
 }
 
 func (p *entryPage) keys(size) []binding {

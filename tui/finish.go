@@ -10,6 +10,7 @@ import (
 // before the first question.
 type finish struct {
 	s    *session
+	of   *bench // the answer that is left, nil of none
 	list list
 }
 
@@ -18,10 +19,15 @@ const (
 	finishLeave = "leave"
 	finishStay  = "stay"
 	finishAgain = "again"
+	finishSay   = "say" // how the job in a booth came out
 )
 
 func (p *finish) enter() *question.Fault {
-	p.list = p.s.listOf("finish-", finishLeave, finishStay, finishAgain)
+	what := []string{finishLeave, finishStay, finishAgain}
+	if p.of != nil && p.of.jobNow() != nil && !p.s.unsaid.said {
+		what = append([]string{finishSay}, what...)
+	}
+	p.list = p.s.listOf("finish-", what...)
 	return nil
 }
 
@@ -52,6 +58,11 @@ func (p *finish) take(string) move {
 		return leave
 	case finishAgain:
 		return restart
+	case finishSay:
+		return func(r *root) {
+			r.over = nil
+			open(outcomePage(p.s, p.of))(r)
+		}
 	}
 	return back
 }

@@ -231,6 +231,8 @@ func where(r *root) string {
 		return p.id
 	case *entryPage:
 		return p.id
+	case *troublePage:
+		return "trouble"
 	case *bench:
 		return "bench"
 	case *form:

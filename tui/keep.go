@@ -91,6 +91,7 @@ func (r *root) keepIn(file string) {
 	if errors.As(err, &wrong) {
 		s.notice = s.text(wrong.ID, wrong.Figures()...)
 	}
+	s.recall(all)
 	for _, d := range all {
 		if len(d.Answers) > 0 {
 			r.resume.offer(s.read(d))
@@ -144,6 +145,7 @@ func (r *root) draft() last.Draft {
 	case *pickPage:
 		d.At = p.id
 	}
+	d.Jobs = r.bench.unsaidJobs(r.pages[r.at] == page(r.bench))
 	if d.Booth = s.desk.last; s.desk.booth == nil {
 		d.Booth = ""
 	}
@@ -184,6 +186,7 @@ func (r *root) take(run *lastRun) {
 	s := r.s
 	s.enterBooth(s.desk.boothOf(run.Booth))
 	s.desk.ownGun = s.ofShop(run.answers.ID(question.Gun))
+	s.goOnWith(run)
 	s.old, s.answers, s.walkLine, s.finished = run, run.answers, run.Walk, run.Finished
 	s.sys = systemOf(run.Units, s.sys)
 	if s.entered = maps.Clone(run.Entered); s.entered == nil {

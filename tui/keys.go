@@ -2,6 +2,7 @@ package tui
 
 import (
 	"slices"
+	"strings"
 
 	"boothset/presets/answer"
 	"boothset/presets/question"
@@ -156,8 +157,8 @@ func (s *session) termRows(of page, w int) (rows []string) {
 	view, plan := p.terms()
 	for _, term := range answer.Terms(view) {
 		title, meaning := answer.Explain(s.words, term)
-		if here := plan.Here(s.words, s.sys, term); here != "" {
-			meaning += " " + here
+		if plan != nil {
+			meaning = strings.TrimSpace(meaning + " " + plan.Here(s.words, s.sys, term))
 		}
 		rows = append(rows, each(wrap(title, w), s.theme.Title.Render)...)
 		rows = append(rows, hang("  ", meaning, w)...)

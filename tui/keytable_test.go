@@ -10,6 +10,7 @@ import (
 
 	"boothset/calc/unit"
 	"boothset/presets/question"
+	"boothset/presets/shop"
 	"boothset/presets/words"
 
 	"github.com/stretchr/testify/require"
@@ -79,13 +80,27 @@ func keyTable(reader *question.Reader) string {
 	f := newForm(s, r.bench, question.Day)
 	f.enter() // it is answered by what the plan was
 	write("the answer of such a page", f.keys(low))
+	t := newTroublePage(s, r.bench)
+	t.enter()
+	t.typed.set("peel")
+	write("what is seen, of bad spray", t.keys(low))
+	t.trace("")
+	write("a check that is asked for", t.keys(low))
+	t.findings.at = 1
+	t.shows("")
+	write("what it is, and what to do", t.keys(low))
 	s.desk.where = inventedShop
 	s.openDesk()
 	s.enterBooth(s.desk.boothOf("two"))
 	booth := boothPage(s)
 	booth.enter()
 	write("which booth, which gun", booth.keys(low))
-	write("the answer in a booth", r.bench.destinationBindings(low)[2:])
+	s.unsaid.others = []shop.Record{{Booth: "two"}}
+	left := leftPage(s)
+	left.enter()
+	write("a job of before", left.keys(low))
+	inBooth := r.bench.destinationBindings(low)
+	write("the answer in a booth", inBooth[2:len(inBooth)-1])
 	for _, d := range r.bench.deskPages {
 		if p, ok := d.page.(*entryPage); ok {
 			p.enter()

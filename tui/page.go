@@ -57,6 +57,9 @@ func stop(r *root)    { r.done, r.stopped = true, true }
 
 // restart is back to the first question, everything answered kept.
 func restart(r *root) {
+	if r.pages[r.at] == page(r.bench) {
+		r.bench.setAside()
+	}
 	r.s.walkLine = false
 	if r.s.check == checkChange {
 		r.s.check = checkKeep

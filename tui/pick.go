@@ -3,6 +3,7 @@ package tui
 import (
 	"slices"
 
+	"boothset/presets/answer"
 	"boothset/presets/catalogue"
 	"boothset/presets/question"
 
@@ -11,6 +12,7 @@ import (
 
 // pickPage asks for one of a list; a digit picks and goes on.
 type pickPage struct {
+	overAnswer
 	s     *session
 	id    string // its sentences are under ask- and why- and this
 	title string // the sentence of its heading
@@ -21,12 +23,13 @@ type pickPage struct {
 
 	hidden func() bool // there is nothing to ask now; nil where there always is
 	first  func() bool // no question comes before it; nil where one does
+	backTo move        // what going back does; nil where it goes back
+	words  string      // what its words are listed under; empty where it has none
 	fill   func()      // makes the list
 	take   func(picked string) move
 }
 
 func (p *pickPage) skip() bool             { return p.hidden != nil && p.hidden() }
-func (p *pickPage) under(size) []string    { return nil }
 func (p *pickPage) press(tea.KeyMsg) move  { return nil }
 func (p *pickPage) enter() *question.Fault { p.fill(); return nil }
 func (p *pickPage) accept(string) move     { return p.take(p.list.id()) }
@@ -34,11 +37,16 @@ func (p *pickPage) heading() (_, _ string) { return p.s.say(p.title), p.s.unitsN
 func (p *pickPage) ask() string            { return p.s.say(question.SayAsk + p.id) }
 func (p *pickPage) why() string            { return p.s.say(question.SayWhy + p.id) }
 
+func (p *pickPage) terms() (page string, of *answer.Plan) { return p.words, p.plan() }
+
 // choiceOf is an entry of a list with a name of its own.
 func choiceOf(id, name string) catalogue.Choice { return catalogue.Choice{ID: id, Name: name} }
 
 func (p *pickPage) keys(size) []binding {
 	goBack := bindKey(listBack, "do-back", always(back))
+	if p.backTo != nil {
+		goBack = bindKey(listBack, "do-later", always(p.backTo))
+	}
 	if p.first != nil && p.first() { // before the first lies the way out
 		goBack = bindKey(listBack, "do-leave", always(open(&finish{s: p.s})))
 	}
@@ -62,7 +70,7 @@ func (p *pickPage) clicked(x, y int, room size) move {
 func (p *pickPage) laid(room size) (rows []string, first, high int) {
 	s, w := p.s, room.w-2*len(margin)
 	rows = each(wrap(p.ask(), w), s.theme.Question.Render)
-	high = max(min(len(p.list.items), room.h-len(rows)-1), 1)
+	high = max(min(len(p.list.items), room.h-len(rows)), 1)
 	free := room.h - len(rows) - high
 	// behind is a block behind an empty row, nothing where there is no room for it.
 	behind := func(block []string) []string {

@@ -101,11 +101,17 @@ func (p *dialogue) run() error {
 			err = p.form(page)
 		case *entryPage:
 			err = p.entry(page)
+		case *troublePage:
+			err = p.trouble(page)
 		default:
 			back(p.r)
 		}
 		if err != nil {
 			return err
+		}
+		if told := p.r.bench.notice; told != "" {
+			p.r.bench.notice = ""
+			p.say(plain(told))
 		}
 		p.keep()
 	}

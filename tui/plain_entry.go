@@ -32,11 +32,7 @@ func (p *dialogue) entry(page *entryPage) error {
 		if page.at == len(page.all) {
 			m, fault := page.take()
 			if fault == "" {
-				p.r.bench.notice = ""
 				m(p.r)
-				if told := p.r.bench.notice; told != "" {
-					p.say(plain(told))
-				}
 				return nil
 			}
 			p.wrong(fault)

@@ -59,6 +59,7 @@ func (p *dialogue) choose(l *list, question string, take func(string) move) erro
 
 // pick asks a page that picks one of a list.
 func (p *dialogue) pick(page *pickPage) error {
+	p.answered = page.from != nil
 	p.row("")
 	p.say(page.ask())
 	p.say(page.why())

@@ -31,7 +31,12 @@ type written struct {
 // its width and is text alone.
 func dialogueOf(t test, l look, input string) written {
 	t.Helper()
-	o := l.options(t)
+	return dialogueIn(t, l.options(t), input)
+}
+
+// dialogueIn is what is written for an input in an assistant of its own.
+func dialogueIn(t test, o Options, input string) written {
+	t.Helper()
 	var out bytes.Buffer
 	o.In, o.Out = strings.NewReader(input), &out
 	left, err := Plain(o)

@@ -58,6 +58,8 @@ type session struct {
 	atOnce   bool           // the disk is waited for: what it said is told before what is asked next
 
 	desk   desk
+	unsaid unsaid
+	getenv func(string) string
 	old    *lastRun // where its answers were taken over
 	now    func() time.Time
 	keep   *keeper
@@ -74,7 +76,7 @@ const (
 func newSession(r *question.Reader, w *words.Words, sys unit.System, look Colours, getenv func(string) string) *session {
 	s := &session{
 		words: w, sys: sys, steps: stepsOf(question.Plan), desk: desk{base: r, holds: holding{reader: r}},
-		theme: newTheme(look), glyphs: glyphs(getenv),
+		theme: newTheme(look), glyphs: glyphs(getenv), getenv: getenv,
 		solve: calc.Solve, sure: spread.Of, now: time.Now,
 		send: func(string) {}, writeNew: writeNew, inFolder: inFolder,
 		check: checkSkip, entered: map[string]time.Time{},

@@ -37,6 +37,17 @@ func wholeRun() *last.Draft {
 	return d
 }
 
+// leftRun is one that was left at its answer in a booth, with nobody having said how it came out.
+func leftRun() *last.Draft {
+	d := wholeRun()
+	d.Booth = "two"
+	d.Jobs = []last.Job{{
+		ID: "01960000-0000-7000-8000-000000000001", At: d.Saved, Booth: "two", Coat: "clear", Stage: "full", Gun: "clear-1", Band: "mild",
+		Answered: last.Texts{"wall": {"49.0 psi"}},
+	}}
+	return d
+}
+
 // tried is keys that try ten steps of an input, so many behind the wall.
 func tried(keys []string, behind int) []string {
 	all := then(keys)
@@ -85,6 +96,16 @@ func shots() []shot {
 		{name: "desk-agree", keys: then(deskAnswer, "a"), desk: true, spanish: true, extremes: true},
 		{name: "desk-agree-why", keys: then(deskAnswer, "a", "down", "down", "down", "lays"), desk: true},
 		{name: "desk-agree-keys", keys: then(deskAnswer, "a", "f1"), desk: true, whole: true, spanish: true},
+		{name: "desk-outcome", keys: then(deskAnswer, "d"), desk: true, spanish: true, extremes: true},
+		{name: "desk-outcome-then", keys: then(deskAnswer, "d", "2"), desk: true, spanish: true},
+		{name: "desk-outcome-left", keys: []string{"enter"}, desk: true, kept: leftRun(), spanish: true},
+		{name: "trouble-signs", keys: then(toAnswer, "t"), spanish: true, extremes: true},
+		{name: "trouble-search", keys: then(toAnswer, "t", "r", "u", "n")},
+		{name: "trouble-none", keys: then(toAnswer, "t", "z", "z")},
+		{name: "trouble-check", keys: then(toAnswer, "t", "p", "e", "e", "l", "enter"), whole: true, spanish: true, extremes: true},
+		{name: "trouble-told", keys: then(toAnswer, "t", "p", "e", "e", "l", "enter", "3", "3"), whole: true, spanish: true},
+		{name: "trouble-further", keys: then(toAnswer, "t", "p", "e", "e", "l", "enter", "2", "enter")},
+		{name: "trouble-keys", keys: then(toAnswer, "t", "p", "e", "e", "l", "enter", "f1"), whole: true},
 		{name: "safety", whole: true, spanish: true},
 		{name: "resume-half", kept: halfRun(), keys: []string{"enter"}},
 		{name: "resume-done", kept: wholeRun(), keys: []string{"enter"}, spanish: true},
@@ -196,6 +217,7 @@ func (f *shot) at(t test, l look) *root {
 	t.Helper()
 	r := start(t, look{lang: l.lang, metric: l.metric, colour: l.colour, ascii: l.ascii, folder: f.folder()})
 	if f.kept != nil {
+		r.s.recall([]last.Draft{*f.kept})
 		r.resume.run = r.s.read(*f.kept)
 	}
 	press(r, f.keys...)

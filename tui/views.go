@@ -32,8 +32,18 @@ var views = []view{
 }
 
 // destinationKeys is the keys that lead somewhere from the answer, in the order of where to:
-// digits, then letters that do nothing else there, neither on the screen nor in lines.
-const destinationKeys = "1234567890abdefghilmoprtvz"
+// digits, then letters that do nothing else there, neither on the screen nor in lines. The pages
+// of a booth and that of bad spray have keys of their own.
+const destinationKeys = "1234567890efghilmoprvz"
+
+// The keys to the pages of a booth.
+const (
+	agreedKey  = "a"
+	outcomeKey = "d"
+)
+
+// troubleKey is the key to the page that traces bad spray, whatever else there is.
+const troubleKey = "t"
 
 // destination is where a key leads from the answer.
 type destination struct {
@@ -53,14 +63,14 @@ func (b *bench) destinations() []destination {
 	for _, f := range b.forms {
 		all = append(all, destination{name: f.name(), page: f})
 	}
-	if b.s.desk.booth != nil {
-		all = append(all, b.deskPages...)
-	}
 	all = all[:min(len(all), len(destinationKeys))]
 	for i := range all {
 		all[i].key = destinationKeys[i : i+1]
 	}
-	return all
+	if b.s.desk.booth != nil {
+		all = append(all, b.deskPages...)
+	}
+	return append(all, destination{key: troubleKey, name: b.s.say("page-trouble"), does: "trouble", page: b.trouble})
 }
 
 // destination is where a key leads; false where to nothing.
@@ -180,7 +190,7 @@ func (b *bench) next(room size) move {
 	case b.view+1 < len(b.views):
 		b.view, b.screenful = b.view+1, 0
 	default:
-		return open(&finish{s: b.s})
+		return open(&finish{s: b.s, of: b})
 	}
 	return nil
 }

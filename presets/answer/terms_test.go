@@ -18,7 +18,7 @@ import (
 
 // viewsAndPages is where terms are explained: the views of the answer, and the coat's own pages,
 // of which the day's has the name of a view.
-var viewsAndPages = []string{"set", "look", "line", "day", "sure", "why", question.Thin.Name, question.Film.Name, question.Mix.Name, "agreed"}
+var viewsAndPages = []string{"set", "look", "line", "day", "sure", "why", question.Thin.Name, question.Film.Name, question.Mix.Name, "agreed", "outcome"}
 
 // allTerms is every term of a view or a page.
 func allTerms(t *testing.T) []string {

@@ -94,7 +94,11 @@ func Read(data []byte, file string) ([]Draft, error) {
 	all := append([]Draft{r.Draft}, r.Others...)
 	all = all[:min(len(all), 1+mostOthers)]
 	for i, d := range all {
-		for _, at := range append(slices.Collect(maps.Values(d.Entered)), d.Saved) {
+		times := append(slices.Collect(maps.Values(d.Entered)), d.Saved)
+		for _, j := range d.Jobs {
+			times = append(times, j.At)
+		}
+		for _, at := range times {
 			if _, err := at.MarshalJSON(); err != nil { // it is read and cannot be written
 				return nil, &Error{File: file, ID: Broken, Err: err}
 			}
@@ -123,7 +127,7 @@ func Save(file string, d Draft) error {
 	}
 	to, err := followed(file)
 	if err == nil {
-		err = locked(filepath.Dir(to), func() error { return save(to, tidy(d)) })
+		err = Locked(filepath.Dir(to), func() error { return save(to, tidy(d)) })
 	}
 	var known *Error
 	switch {
@@ -134,6 +138,38 @@ func Save(file string, d Draft) error {
 		return unwritable(file, err)
 	}
 	return nil
+}
+
+// Said takes a job out of what a file keeps as not said yet, whichever run left it there. A file
+// that will not do stays as it is.
+func Said(file, job string) error {
+	if file == "" {
+		return nil
+	}
+	to, err := followed(file)
+	if err == nil {
+		err = Locked(filepath.Dir(to), func() error { return said(to, job) })
+	}
+	if err != nil {
+		return unwritable(file, err)
+	}
+	return nil
+}
+
+// said is Said under the lock, of a file that is no link.
+func said(file, job string) error {
+	all, err := LoadAll(file)
+	if err != nil || len(all) == 0 {
+		return err
+	}
+	for i := range all {
+		all[i].Jobs = slices.DeleteFunc(all[i].Jobs, func(j Job) bool { return j.ID == job })
+	}
+	data, err := json.MarshalIndent(record{Format: format, Draft: all[0], Others: all[1:]}, "", "\t")
+	if err != nil {
+		return err
+	}
+	return Replace(file, append(data, '\n'))
 }
 
 // save is Save under the lock, into a file that is no link.
@@ -157,7 +193,7 @@ func save(file string, d Draft) error {
 			return err
 		}
 	}
-	return replace(file, append(data, '\n'))
+	return Replace(file, append(data, '\n'))
 }
 
 // merged is the contents of a file with a draft as the last, beside those of others that it

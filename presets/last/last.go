@@ -29,6 +29,20 @@ type Draft struct {
 	Units    string               `json:"units"`             // those shown
 	Walk     bool                 `json:"walk"`              // the line was gone through part by part
 	Check    string               `json:"check"`             // how the supply was to be checked
+	Jobs     []Job                `json:"jobs,omitempty"`    // of which it was not said how they came out
+}
+
+// Job is a job in a booth of a shop's folder of which nobody has said yet how it came out.
+type Job struct {
+	ID       string    `json:"id"`
+	At       time.Time `json:"at"`
+	Booth    string    `json:"booth"`
+	Coat     string    `json:"coat"`
+	Stage    string    `json:"stage,omitempty"`
+	Gun      string    `json:"gun"`
+	Band     string    `json:"band,omitempty"`
+	Asked    Texts     `json:"asked"`
+	Answered Texts     `json:"answered"` // with their units named
 }
 
 // NewRun is the name of a run, like no other's.

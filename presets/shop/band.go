@@ -37,6 +37,9 @@ var shippedBandsOnce = sync.OnceValue(func() []Band {
 	return bands
 })
 
+// ShippedBands is the weather bands that ship.
+func ShippedBands() []Band { return shippedBandsOnce() }
+
 // Bands is the weather bands of the shop: its own where it has a file of them, else those that
 // ship.
 func (f *Folder) Bands() ([]Band, []*Fault) {

@@ -66,7 +66,7 @@ func (f *Folder) prepare(r *Record, sys unit.System) (line []byte, err error) {
 	}
 	r.At = r.At.UTC().Truncate(time.Second)
 	if r.ID == "" {
-		r.ID, err = newID()
+		r.ID, err = NewID()
 	}
 	line, errLine := r.line(sys)
 	if len(line) > mostLine {

@@ -17,8 +17,8 @@ import (
 // aside is what the name of a file on its way to being another begins and ends with.
 const asideBegin, asideEnd = ".", ".tmp"
 
-// newID is an id that no two machines invent.
-func newID() (string, error) {
+// NewID is an id that no two machines invent.
+func NewID() (string, error) {
 	id, err := uuid.NewV7()
 	return id.String(), err
 }
@@ -85,7 +85,7 @@ func ancestors(dir string) func(yield func(string) bool) {
 }
 
 func (f *Folder) replace(name string, data []byte) error {
-	id, err := newID()
+	id, err := NewID()
 	if err != nil {
 		return err
 	}

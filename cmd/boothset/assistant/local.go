@@ -19,11 +19,11 @@ import (
 // standard output, or on standard error where output goes elsewhere; the answer it is left from
 // is then printed to standard output.
 func Open(a *command.Assistant, std command.Stdio, getenv func(string) string) int {
-	look, ok := tui.ColoursOf(a.Colours, getenv)
+	run, ok := optionsOf(a, std, getenv)
 	if !ok {
 		return a.NoLook(tui.EnvColours, tui.Looks())
 	}
-	run := tui.Options{Reader: a.Reader, Words: a.Words, System: a.System, Colours: look, NoMouse: a.NoMouse, In: std.In, Getenv: getenv, Kept: last.File(getenv), Shop: a.Shop}
+	run.Kept = last.File(getenv)
 	if a.Lines || command.IsTerminal(std.In) && getenv("TERM") == "dumb" {
 		return inLines(run, a, std)
 	}
@@ -34,6 +34,16 @@ func Open(a *command.Assistant, std command.Stdio, getenv func(string) string) i
 	run.Out = screen
 	left, err := tui.Run(run)
 	return leave(left, err, a, widthOf(std.Out))
+}
+
+// optionsOf is what the assistant runs on, wherever it is opened; ok is false for a look that
+// there is not.
+func optionsOf(a *command.Assistant, std command.Stdio, getenv func(string) string) (run tui.Options, ok bool) {
+	look, ok := tui.ColoursOf(a.Colours, getenv)
+	return tui.Options{
+		Reader: a.Reader, Words: a.Words, System: a.System, Colours: look, NoMouse: a.NoMouse, Shop: a.Shop,
+		In: std.In, Getenv: getenv,
+	}, ok
 }
 
 // inLines is the assistant in lines of text. A script starts from the same place every
