@@ -164,11 +164,15 @@ func (b *Book) ofSetup(k *Known, c *Ranked) float64 {
 			c.Lowered = append(c.Lowered, f)
 		}
 	}
+	sound, wasSound := 1.0, 1.0 // that no part behind the cause is odd
 	for _, o := range k.Odd {
 		if slices.Contains(b.Odd[o.Kind], c.ID) {
-			w *= odds(o.Now) / odds(o.Prior)
+			sound, wasSound = sound*(1-o.Now), wasSound*(1-o.Prior)
 			c.Odd = append(c.Odd, o)
 		}
+	}
+	if len(c.Odd) > 0 {
+		w *= odds(1-sound) / odds(1-wasSound)
 	}
 	return w
 }
