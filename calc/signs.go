@@ -26,11 +26,11 @@ const (
 func (s *Setup) Signs(r *Request, advised, x *Sprayed, opening float64) (all []Sign) {
 	add := func(id string, f ...Figure) { all = append(all, Sign{id, f}) }
 	if !x.Known {
-		add("spitting", brief(gauge("gun", x.Gun)), brief(gauge("working", advised.Gun)))
+		add("spitting", brief(gauge("gets", x.Gun)), brief(gauge("working", advised.Gun)))
 		return all
 	}
 	b, by := x.Beside(advised), unit.Drop(x.Gun-advised.Gun)
-	f := Figures{brief(gauge("gun", x.Gun)), brief(gauge("working", advised.Gun)), brief(drop("more", by)), brief(near("held", x.Distance)), brief(near("target", advised.Distance)),
+	f := Figures{brief(gauge("gets", x.Gun)), brief(gauge("working", advised.Gun)), brief(drop("more", by)), near("held", x.Distance), near("target", advised.Distance),
 		share("coarser", b.Drops-1), times("drier", b.Drier), share("film", b.Film-1), share("thinner", 1-b.Film)}
 	if b.Drops >= coarser {
 		add("orange-peel", f...)
@@ -55,7 +55,7 @@ func (s *Setup) Signs(r *Request, advised, x *Sprayed, opening float64) (all []S
 	if v := &s.Valve; v.None || opening >= v.Opening-rounding {
 		return all
 	}
-	f = Figures{drop("nudge", x.EighthTurn), brief(gauge("foot", x.Foot)), brief(gauge("gun", x.Gun))}
+	f = Figures{drop("nudge", x.EighthTurn), brief(gauge("foot", x.Foot)), brief(gauge("gets", x.Gun))}
 	switch {
 	case x.Choked:
 		add("fading", f...)

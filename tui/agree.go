@@ -99,6 +99,7 @@ func newAgreePage(s *session, from *bench) *entryPage {
 	p := newEntryPage(s, "agree", "agree-title", "do-agree")
 	p.from, p.tab, p.words = from, p, "agreed"
 	p.fill = func() { p.all = from.agreeBoxes(p.all) }
+	p.refresh = func() { p.fill(); p.at = min(p.at, len(p.all)-1) }
 	p.over = func(w int) []string { return from.agreeOver(p.subject(from), w) }
 	p.take = func() (move, string) { return from.agree(p) }
 	return p

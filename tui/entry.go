@@ -25,9 +25,10 @@ type entryPage struct {
 	least int    // the fields that show where that wants their room; 0 is all
 	fault string // why what was entered was not taken; the next key clears it
 
-	fill   func()                        // makes the boxes
-	enough func() bool                   // what is entered so far leaves nothing to enter; nil where all is
-	take   func() (m move, fault string) // takes them, or says why not
+	fill    func()                        // makes the boxes
+	refresh func()                        // makes them anew with what was entered, where the shop's folder has changed; nil where they stay
+	enough  func() bool                   // what is entered so far leaves nothing to enter; nil where all is
+	take    func() (m move, fault string) // takes them, or says why not
 }
 
 // entryBox is a box of such a page: to choose from, where it has choices, else to type in.

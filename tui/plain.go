@@ -78,6 +78,7 @@ func (e *InputError) Error() string { return "input ended at: " + e.At }
 func (p *dialogue) run() error {
 	s := p.r.s
 	for !p.r.done {
+		p.r.reread()
 		var err error
 		switch page := p.r.page().(type) {
 		case *safety:

@@ -24,14 +24,18 @@ type Practice struct {
 type drill struct {
 	Practice
 	s      *session
-	notice string // what went wrong; the next key clears it
+	begun  map[string]page // what was left before it was answered, by what is practised
+	notice string          // what went wrong; the next key clears it
 }
 
 // practise makes practice what there is to do, behind what is said before anything else.
 func (r *root) practise(p *Practice) {
-	d := &drill{Practice: *p, s: r.s}
+	d := &drill{Practice: *p, s: r.s, begun: map[string]page{}}
 	r.pages, r.first = []page{&safety{s: r.s}, d.homePage()}, 1
 }
+
+// practiceWords is what the words of the pages are listed under.
+const practiceWords = "practice"
 
 // What there is to practise.
 const (
@@ -42,7 +46,7 @@ const (
 
 // homePage asks what is practised.
 func (d *drill) homePage() *pickPage {
-	p := &pickPage{s: d.s, id: "practice", title: "practice-title"}
+	p := &pickPage{s: d.s, id: "practice", title: "practice-title", words: practiceWords}
 	p.first = func() bool { return true }
 	p.fill = func() {
 		at := p.list.id()
@@ -51,13 +55,10 @@ func (d *drill) homePage() *pickPage {
 	}
 	p.over = d.standing
 	p.take = func(id string) move {
-		switch id {
-		case practiseJob:
-			return d.deal(d.nextJob)
-		case practiseFind:
-			return d.deal(d.nextFind)
+		if id == practiseLeave {
+			return leave
 		}
-		return leave
+		return d.deal(id)
 	}
 	p.fill()
 	return p
@@ -70,8 +71,11 @@ func (d *drill) standing(w int) (rows []string) {
 		rows = append(rows, each(hang("! ", d.notice, w), d.s.theme.level[calc.Warn].Render)...)
 	}
 	of := &d.Deck.Record
-	if of.Jobs+of.Finds > 0 {
-		say("practice-tally", calc.CountFigure("right", of.Right), calc.CountFigure("jobs", of.Jobs), calc.CountFigure("found", of.Found), calc.CountFigure("finds", of.Finds))
+	if of.Jobs > 0 {
+		say("practice-jobs", calc.CountFigure("right", of.Right), calc.CountFigure("jobs", of.Jobs))
+	}
+	if of.Finds > 0 {
+		say("practice-finds", calc.CountFigure("found", of.Found), calc.CountFigure("finds", of.Finds))
 	}
 	if due := d.due(); due != "" {
 		say("practice-due", calc.TextFigure("ideas", due))
@@ -111,13 +115,17 @@ func ideaSentence(of practice.Idea) string {
 	return "idea-" + string(of)
 }
 
-// deal opens the page of what is practised next, or says that there is none.
-func (d *drill) deal(next func() page) move {
+// deal opens the page of what is practised: one that was left, else the next; or says that there
+// is none.
+func (d *drill) deal(what string) move {
 	d.notice = ""
-	p := next()
+	p := d.begun[what]
 	if p == nil {
-		d.notice = d.s.say("practice-none")
-		return nil
+		if p = map[string]func() page{practiseJob: d.nextJob, practiseFind: d.nextFind}[what](); p == nil {
+			d.notice = d.s.say("practice-none")
+			return nil
+		}
+		d.begun[what] = p
 	}
 	return func(r *root) {
 		r.over = nil
@@ -131,9 +139,12 @@ func (d *drill) home(r *root) {
 	r.page().enter()
 }
 
-// learned takes what was practised into the record, and keeps it. The screen does not wait for
-// the disk; leaving does.
-func (d *drill) learned(r *root, change func(*practice.Record)) {
+// learned takes what was practised into the record, keeps it, and shows what it came to. The
+// screen does not wait for the disk; leaving does.
+func (d *drill) learned(r *root, shows *toldPage, change func(*practice.Record)) {
+	delete(d.begun, shows.what)
+	r.over = nil
+	open(shows)(r)
 	change(&d.Deck.Record)
 	do := func() practised { return practised{d, practice.Update(d.Kept, change)} }
 	if d.s.atOnce {

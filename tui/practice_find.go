@@ -29,7 +29,8 @@ func (d *drill) nextFind() page {
 		return nil
 	}
 	q := &search{d: d, f: f}
-	p := &pickPage{s: d.s, id: "find", title: "find-title", least: leastLooks}
+	p := &pickPage{s: d.s, id: "find", title: "find-title", words: practiceWords, least: leastLooks}
+	p.more = []binding{bindKey(nameKeys, "do-name", func(string) move { return open(q.namePage()) })}
 	p.fill = func() { p.list = q.list(p.list.at) }
 	p.over = q.told
 	p.take = func(id string) move {
@@ -83,22 +84,24 @@ func (s *session) faultOf(f *practice.Find, c practice.Cause) string {
 
 // told is how the booth is set, what was read in it, and the job; in lines of text that is said
 // once.
-func (q *search) told(w int) (rows []string) {
+func (q *search) told(w int) []string {
 	s := q.d.s
-	once := len(q.taken) == 0 || !s.atOnce
-	if once {
-		rows = append(rows, wrap(s.text("find-set", calc.TextFigure("settings", s.advised(q.f.Job))), w)...)
+	if len(q.taken) > 0 && s.atOnce {
+		return q.read(w)
 	}
+	rows := wrap(s.text("find-set", calc.TextFigure("settings", s.advised(q.f.Job))), w)
+	return append(append(rows, q.read(w)...), s.jobRows(q.f.Job, w)...)
+}
+
+// read is what was read so far, and how long that took.
+func (q *search) read(w int) (rows []string) {
 	var took time.Duration
 	for _, r := range q.taken {
 		took += q.f.Takes(r)
 		rows = append(rows, hang("- ", q.shown(r), w)...)
 	}
 	if len(q.taken) > 0 {
-		rows = append(rows, wrap(s.text("find-took", calc.CountFigure("readings", len(q.taken)), calc.TextFigure("took", s.took(took))), w)...)
-	}
-	if once {
-		rows = append(rows, s.jobRows(q.f.Job, w)...)
+		rows = append(rows, wrap(q.d.s.text("find-took", readingFigures(q.d.s, q.taken, took)...), w)...)
 	}
 	return rows
 }
@@ -113,30 +116,28 @@ func (q *search) shown(r practice.Reading) string {
 // namePage asks what is wrong.
 func (q *search) namePage() *pickPage {
 	s := q.d.s
-	p := &pickPage{s: s, id: "name", title: "find-title", least: leastLooks}
+	p := &pickPage{s: s, id: "name", title: "find-title", words: practiceWords, least: leastLooks}
 	p.fill = func() {
 		p.list = list{}
 		for i, c := range q.f.Causes {
 			p.list.items = append(p.list.items, choiceOf(strconv.Itoa(i), s.faultOf(q.f, c)))
 		}
 	}
-	p.over = q.told
+	p.over = q.read
 	p.take = func(id string) move {
 		n, _ := strconv.Atoi(id)
 		named := q.f.Name(q.f.Causes[n], q.taken)
 		return func(r *root) {
-			q.d.learned(r, func(of *practice.Record) { of.Named(q.f, named) })
-			r.over = nil
-			open(q.foundPage(named))(r)
+			q.d.learned(r, q.foundPage(named), func(of *practice.Record) { of.Named(q.f, named) })
 		}
 	}
 	return p
 }
 
 // foundPage is what naming a cause came to.
-func (q *search) foundPage(n *practice.Named) page {
+func (q *search) foundPage(n *practice.Named) *toldPage {
 	lines := func(w int) []string { return q.found(n, w) }
-	return &toldPage{d: q.d, title: "found-title", next: q.d.nextFind, lines: lines, rows: func(room size) []string { return lines(room.w) }}
+	return &toldPage{d: q.d, title: "found-title", what: practiseFind, plan: q.f.Plan, lines: lines, rows: func(room size) []string { return lines(room.w) }}
 }
 
 // found is what was wrong, what the readings told, and how few would have done.

@@ -32,7 +32,7 @@ func (d *drill) nextJob() page {
 			p.all = d.guessBoxes(j)
 		}
 	}
-	p.least = 2
+	p.words, p.least = practiceWords, 2
 	p.over = func(w int) []string { return d.s.jobRows(j, w) }
 	p.enough = func() bool { return !practice.Sprays(guessed(p)) }
 	p.take = func() (move, string) {
@@ -41,9 +41,7 @@ func (d *drill) nextJob() page {
 			return nil, fault
 		}
 		return func(r *root) {
-			d.learned(r, func(of *practice.Record) { of.Judged(j, judged) })
-			r.over = nil
-			open(d.judgedPage(j, judged))(r)
+			d.learned(r, d.judgedPage(j, judged), func(of *practice.Record) { of.Judged(j, judged) })
 		}, ""
 	}
 	return p

@@ -11,9 +11,9 @@ import (
 )
 
 // judgedPage is a guess beside the answer.
-func (d *drill) judgedPage(j *practice.Job, of *practice.Judged) page {
+func (d *drill) judgedPage(j *practice.Job, of *practice.Judged) *toldPage {
 	v := &judgedView{d.s, j, of}
-	return &toldPage{d: d, title: "judged-title", next: d.nextJob, rows: v.rows, lines: v.lines}
+	return &toldPage{d: d, title: "judged-title", what: practiseJob, plan: j.Plan, rows: v.rows, lines: v.lines}
 }
 
 // judgedView is a guess beside the answer, in rows.
@@ -30,7 +30,7 @@ func (v *judgedView) rows(room size) (rows []string) {
 	pictures := v.pictures(room)
 	rows = append(rows, v.marks(room.w)...)
 	if len(pictures) > 0 && len(rows)+len(pictures)+len(v.after(room.w)) <= room.h {
-		rows = append(append(rows, pictures...), "")
+		rows = append(append(rows, ""), pictures...)
 		return append(rows, v.after(room.w)...)
 	}
 	rows = append(rows, v.after(room.w)...)
@@ -113,7 +113,7 @@ func (v *judgedView) figure(of practice.Setting, name string, value float64) cal
 	case practice.Opening:
 		return v.j.Setup.Valve.Knob(name, min(value, 1))
 	case practice.Distance:
-		return calc.BriefFigure(name, calc.FigureDistance, value)
+		return calc.FigureOf(name, calc.FigureDistance, value)
 	}
 	return calc.BriefFigure(name, calc.FigureGauge, value)
 }
@@ -157,7 +157,7 @@ func (v *judgedView) panel(w int) (rows []string) {
 	}
 	rows = append(rows, s.signRows(of.Signs, w)...)
 	if len(rows) == 0 {
-		rows = wrap(s.text("judged-good", calc.FigureOf("gun", calc.FigureGauge, of.As.Gun)), w)
+		rows = wrap(s.text("judged-good", calc.BriefFigure("gets", calc.FigureGauge, of.As.Gun)), w)
 	}
 	return rows
 }

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"boothset/presets/answer"
 	"boothset/presets/question"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -12,7 +13,8 @@ type toldPage struct {
 	title  string
 	rows   func(room size) []string // on a screen
 	lines  func(w int) []string     // in lines of text
-	next   func() page
+	what   string                   // is practised
+	plan   *answer.Plan
 	scroll scroll
 }
 
@@ -22,11 +24,13 @@ func (p *toldPage) heading() (_, _ string) { return p.d.s.say(p.title), p.d.s.un
 func (p *toldPage) under(size) []string    { return nil }
 func (p *toldPage) press(tea.KeyMsg) move  { return nil }
 
+func (p *toldPage) terms() (page string, of *answer.Plan) { return practiceWords, p.plan }
+
 func (p *toldPage) body(room size) []string {
 	return p.scroll.window(p.d.s, p.rows(room), room)
 }
 
-func (p *toldPage) another(string) move { return p.d.deal(p.next) }
+func (p *toldPage) another(string) move { return p.d.deal(p.what) }
 
 func (p *toldPage) keys(room size) []binding {
 	all := []binding{bindKey(takeKeys, "do-another", p.another), bindKey(backKeys, "do-back", always(p.d.home))}

@@ -101,7 +101,7 @@ func show(o Options, outside func(p *tea.Program, over <-chan struct{})) (Result
 		if titled(o.Getenv) {
 			s.title.send = out.send
 		}
-		s.desk.where = o.Shop
+		s.desk.where, s.desk.watched = o.Shop, true
 		r := newRoot(s)
 		r.keepIn(o.Kept)
 		if o.Practice != nil {
@@ -122,6 +122,9 @@ func show(o Options, outside func(p *tea.Program, over <-chan struct{})) (Result
 	_, err := p.Run()
 	if r.root == nil { // the terminal failed before anything was opened
 		return Result{}, err
+	}
+	if w := r.s.desk.watcher; w != nil {
+		w.Close()
 	}
 	r.s.title.giveBack()
 	r.s.writing.Wait()

@@ -149,7 +149,7 @@ func (j *Job) value(b *booth, r Reading) float64 {
 func (j *Job) Shows(r Reading, name string, v float64) calc.Figure {
 	switch r.Kind {
 	case LookDistance:
-		return calc.BriefFigure(name, calc.FigureDistance, v)
+		return calc.FigureOf(name, calc.FigureDistance, v)
 	case LookKnob:
 		return calc.FigureOf(name, j.Setup.Valve.Knob("", 1).Kind, v)
 	case LookStill:
