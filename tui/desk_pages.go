@@ -51,6 +51,7 @@ func boothPage(s *session) *pickPage {
 		p.list.point(s.desk.last)
 	}
 	p.about = s.boothAbout
+	p.more = manageBindings(s)
 	p.take = func(id string) move {
 		was := s.answers
 		s.moveTo(s.desk.boothOf(id))
@@ -76,6 +77,7 @@ func gunPage(s *session) *pickPage {
 		p.list.point(s.current().ID(question.Gun))
 	}
 	p.about = s.gunAbout
+	p.more = manageBindings(s)
 	p.take = func(id string) move {
 		was := s.answers
 		if s.desk.ownGun = s.desk.gunOf(id) != nil; s.desk.ownGun {

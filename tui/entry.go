@@ -2,6 +2,7 @@ package tui
 
 import (
 	"slices"
+	"strings"
 
 	"boothset/calc"
 	"boothset/presets/answer"
@@ -125,29 +126,47 @@ func (p *entryPage) clicked(_, y int, room size) move {
 	return func(*root) { p.at = at }
 }
 
-// laid is the rows of the page, which is the first of the fields' and how many those have. Where
-// rows are short, what the marked field is for goes first, then what stands over them.
+// laid is the rows of the page, which is the first of the fields' and how many those have. What
+// stands over them and what the marked one is for have room before the fields do, which scroll.
 func (p *entryPage) laid(room size) (rows []string, first, high int) {
 	s, w := p.s, room.w-2*len(margin)
 	rows = each(wrap(p.ask(), w), s.theme.Question.Render)
-	fault := each(hang("! ", p.fault, w), s.theme.level[calc.Warn].Render)
-	high = max(min(len(p.all), room.h-len(rows)-len(fault)), 1)
-	free := room.h - len(rows) - len(fault) - high
+	about := each(hang("! ", p.fault, w), s.theme.level[calc.Warn].Render)
+	if len(about) == 0 {
+		about = each(wrap(p.isFor(&p.all[p.at]), w), s.theme.Note.Render)
+		about = about[:min(len(about), room.h/4)]
+	}
 	var over []string
 	if p.over != nil {
 		over = p.over(w)
 	}
-	if over = over[:max(min(len(over), free-1), 0)]; len(over) > 0 {
-		rows, free = append(rows, over...), free-len(over)
-	}
+	least := min(len(p.all), max(room.h/3, leastRows))
+	free := room.h - len(rows) - least
+	about = about[:max(min(len(about), free), 0)]
+	free -= len(about)
+	over = over[:max(min(len(over), free), 0)]
+	free -= len(over)
+	high = min(len(p.all), least+free)
+	free -= high - least
+	rows = append(rows, over...)
 	if free > 0 {
 		rows, free = append(rows, ""), free-1
 	}
 	first = len(rows)
 	rows = append(rows, p.list(size{w, high})...)
-	about := each(wrap(s.say(question.SayWhy+p.all[p.at].Name), w), s.theme.Note.Render)
-	if len(fault) == 0 && len(about) > 0 && len(about) < free {
-		rows = append(append(rows, ""), about...)
+	if free > 0 && len(about) > 0 {
+		rows = append(rows, "")
 	}
-	return each(append(rows, fault...), indented), first, high
+	return each(append(rows, about...), indented), first, high
+}
+
+// isFor is what a field is for.
+func (p *entryPage) isFor(b *box) string {
+	if key, own := strings.CutPrefix(b.Name, ownField); own {
+		return p.s.say(question.SayWhy + ownField + key)
+	}
+	if why := p.s.say(question.SayWhy + b.Name); why != "" || b.Read == nil {
+		return why
+	}
+	return p.usage(b)
 }

@@ -23,7 +23,7 @@ var terms = map[string][]string{
 	"mix":  {"pot-life", "film", "fluid-tip", "isocyanate"},
 	// of a booth of the shop's folder
 	"outcome": {"dry-spray", "orange-peel", "run", "mottle", "dieback", "solvent-pop"},
-	"agreed": {"agreed", "weather-band", "stage", "void", "twice-apart"},
+	"agreed":  {"agreed", "weather-band", "stage", "void", "twice-apart"},
 }
 
 // Terms is the words of the trade that a view of the answer or a page of the coat's own is read
