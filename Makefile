@@ -3,7 +3,7 @@ GO ?= go
 FUZZTIME ?= 5m
 BUILD = CGO_ENABLED=0 $(GO) build -trimpath -buildvcs=auto -ldflags="-s -w"
 
-.PHONY: run test check build bench bench-peer bench-start crosscheck fuzz golden gallery pictures man recorded mutants ranges drift soak
+.PHONY: run test check build bench bench-peer bench-start crosscheck fuzz golden gallery pictures man recorded mutants ranges drift learn learn-reference soak dist dist-check
 
 run: ## open the assistant
 	@$(GO) run ./cmd/boothset
@@ -36,6 +36,14 @@ man: ## man pages into bin/man, English; those of each other language into a fol
 	  lang=$$(basename $$f .toml); dir=bin/man; test $$lang = en || dir=$$dir/$$lang; \
 	  echo "$(GO) run ./cmd/man $$dir $$lang"; $(GO) run ./cmd/man $$dir $$lang; \
 	done
+
+DIST ?= bin/dist
+dist: ## archives and packages of the commit for every system into the folder DIST, made in a clone of its own
+	@set -e; d=$$(mktemp -d); trap 'rm -rf "$$d"' EXIT; \
+	git clone --quiet . "$$d/tree"; cd "$$d/tree"; $(GO) run ./cmd/dist "$(abspath $(DIST))"
+
+dist-check: ## make dist again elsewhere: the same sums; packages put in and taken out of clean systems, programs run
+	@cmd/dist/check.sh "$(abspath $(DIST))"
 
 ranges: ## the ranges by brute force: what they hold, what they come from, how often the wall falls short
 	$(GO) test -count=1 -v -run '^TestCoverage$$' ./calc/spread
@@ -85,3 +93,10 @@ mutants: ## plant 400 small errors in calc, drawn by a seed, one at a time, and 
 
 drift: ## 500 simulated years: how often drift is found, how soon, and how often for nothing
 	$(GO) test -count=1 -v -run '^TestSimulatedYears$$' ./calc/drift
+
+LEARN_LINES ?= 2000
+learn: ## 2,000 simulated lines learnt from readings, and as many worse ones; 200 on which readings are foretold (hours)
+	LEARN_LINES=$(LEARN_LINES) $(GO) test -count=1 -v -timeout 24h -run '^TestOddPieces|^TestTheReadingNamed' ./calc/learn
+
+learn-reference: ## remake what plain draws say of five lines, in calc/learn/testdata (half an hour)
+	LEARN_REFERENCE=10000000 $(GO) test -count=1 -v -timeout 24h -run '^TestAgainstPlainDraws$$' ./calc/learn

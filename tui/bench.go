@@ -31,6 +31,7 @@ type bench struct {
 	forms     []*form
 	deskPages []destination // the pages of the booth's own
 	manage    destination   // the page that changes booths and guns
+	trouble   *troublePage
 	agreed    agreedToday
 	cache     []viewCache // of each view
 	response  response
@@ -60,6 +61,7 @@ type inputStep struct {
 func newBench(s *session) *bench {
 	b := &bench{s: s, views: views}
 	b.forms = forms(s, b)
+	b.trouble = newTroublePage(s, b)
 	b.deskPages = []destination{
 		{key: agreedKey, name: s.say("page-agreed"), does: "agreed", page: newAgreePage(s, b)},
 		{key: boothKey, name: s.say("page-booth"), does: "booth", page: newSavePage(s, b)},

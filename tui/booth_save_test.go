@@ -27,7 +27,7 @@ func TestTheLineOfAnAnswerIsKeptAsABooth(t *testing.T) {
 	require.Equal(t, "bench", where(r))
 	require.Contains(t, r.View(), "Bay 4, north is kept")
 	require.Equal(t, "bay-4-north", r.s.desk.booth.ID)
-	require.Contains(t, r.View(), "a agreed", "it can be agreed on there")
+	require.Contains(t, r.bench.tabs(200, r.bench.looksAt), "a agreed", "it can be agreed on there")
 
 	f, err := shop.At(dir)
 	require.NoError(t, err)

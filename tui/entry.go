@@ -17,15 +17,19 @@ import (
 type entryPage struct {
 	overAnswer
 	boxes
-	id    string // its sentences are under ask- and why- and this
-	title string // the sentence of its heading
-	does  string // what Enter does, as its key says it
-	words string // what the words of the page are listed under; empty where it has none
-	over  func(w int) []string
-	fault string // why what was entered was not taken; the next key clears it
+	id       string // its sentences are under ask- and why- and this
+	title    string // the sentence of its heading
+	does     string // what Enter does, as its key says it
+	words    string // what the words of the page are listed under; empty where it has none
+	over     func(w int) []string
+	lead     lead   // of what stands over it
+	least    int    // the fields that show where that wants their room; 0 is all
+	explains bool   // what the marked field is for has its rows before that
+	fault    string // why what was entered was not taken; the next key clears it
 
 	fill    func()                        // makes the boxes
 	refresh func()                        // makes them anew with what was entered, where the shop's folder has changed; nil where they stay
+	enough  func() bool                   // what is entered so far leaves nothing to enter; nil where all is
 	take    func() (m move, fault string) // takes them, or says why not
 }
 
@@ -68,7 +72,8 @@ func (p *entryPage) text(name string) string {
 	return p.all[i].own()
 }
 
-func (p *entryPage) keys(size) []binding {
+func (p *entryPage) keys(room size) []binding {
+	p.laid(room)
 	all := []binding{bindKey(takeKeys, p.does, p.accept), bindKey(escKeys, "do-back", always(back)), bindKey(fieldKeys, "do-choose", p.walk)}
 	b := &p.all[p.at]
 	switch {
@@ -77,7 +82,7 @@ func (p *entryPage) keys(size) []binding {
 	case b.own() != "":
 		all = append(all, bindKey(clearKeys, "do-empty", func(string) move { b.clear(); return nil }))
 	}
-	return all
+	return append(all, p.lead.keys()...)
 }
 
 func (p *entryPage) walk(pressed string) move {
@@ -126,38 +131,38 @@ func (p *entryPage) clicked(_, y int, room size) move {
 	return func(*root) { p.at = at }
 }
 
-// laid is the rows of the page, which is the first of the fields' and how many those have. What
-// stands over them and what the marked one is for have room before the fields do, which scroll.
+// laid is the rows of the page, which is the first of the fields' and how many those have. Where
+// rows are short, what the marked field is for goes first, then what stands over them.
 func (p *entryPage) laid(room size) (rows []string, first, high int) {
 	s, w := p.s, room.w-2*len(margin)
 	rows = each(wrap(p.ask(), w), s.theme.Question.Render)
-	about := each(hang("! ", p.fault, w), s.theme.level[calc.Warn].Render)
-	if len(about) == 0 {
-		about = each(wrap(p.isFor(&p.all[p.at]), w), s.theme.Note.Render)
-		about = about[:min(len(about), room.h/4)]
-	}
+	fault := each(hang("! ", p.fault, w), s.theme.level[calc.Warn].Render)
+	high = max(min(len(p.all), room.h-len(rows)-len(fault)), 1)
+	about := each(wrap(p.isFor(&p.all[p.at]), w), s.theme.Note.Render)
 	var over []string
 	if p.over != nil {
 		over = p.over(w)
 	}
-	least := min(len(p.all), max(room.h/3, leastRows))
-	free := room.h - len(rows) - least
-	about = about[:max(min(len(about), free), 0)]
-	free -= len(about)
-	over = over[:max(min(len(over), free), 0)]
-	free -= len(over)
-	high = min(len(p.all), least+free)
-	free -= high - least
-	rows = append(rows, over...)
+	if p.least > 0 {
+		beside := len(over) + 1
+		if p.explains {
+			beside += len(about) + 1
+		}
+		high = max(min(high, room.h-len(rows)-len(fault)-beside), min(high, p.least))
+	}
+	free := room.h - len(rows) - len(fault) - high
+	if over = p.lead.window(s, over, size{w, free - 1}); len(over) > 0 {
+		rows, free = append(rows, over...), free-len(over)
+	}
 	if free > 0 {
 		rows, free = append(rows, ""), free-1
 	}
 	first = len(rows)
 	rows = append(rows, p.list(size{w, high})...)
-	if free > 0 && len(about) > 0 {
-		rows = append(rows, "")
+	if len(fault) == 0 && len(about) > 0 && len(about) < free {
+		rows = append(append(rows, ""), about...)
 	}
-	return each(append(rows, about...), indented), first, high
+	return each(append(rows, fault...), indented), first, high
 }
 
 // isFor is what a field is for.

@@ -8,6 +8,7 @@ import (
 	"strings"
 	"testing"
 
+	"boothset/calc/trouble"
 	"boothset/calc/unit"
 	"boothset/presets/question"
 	"boothset/presets/shop"
@@ -80,6 +81,16 @@ func keyTable(reader *question.Reader) string {
 	f := newForm(s, r.bench, question.Day)
 	f.enter() // it is answered by what the plan was
 	write("the answer of such a page", f.keys(low))
+	t := newTroublePage(s, r.bench)
+	t.enter()
+	t.typed.set("fad")
+	t.offer()
+	write("what is seen, of bad spray", t.keys(low))
+	t.trace("")
+	write("a check that is asked for", t.keys(low))
+	t.found = []trouble.Found{{Check: "valve-open", Finding: "climbs"}}
+	t.work()
+	write("what it is, and what to do", t.keys(low))
 	s.desk.where = inventedShop
 	s.openDesk()
 	s.enterBooth(s.desk.boothOf("two"))
@@ -90,7 +101,8 @@ func keyTable(reader *question.Reader) string {
 	left := leftPage(s)
 	left.enter()
 	write("a job of before", left.keys(low))
-	write("the answer in a booth", r.bench.destinationBindings(low)[2:])
+	inBooth := r.bench.destinationBindings(low)
+	write("the answer in a booth", inBooth[2:len(inBooth)-1])
 	for _, d := range r.bench.deskPages {
 		if p, ok := d.page.(*entryPage); ok {
 			p.enter()

@@ -50,6 +50,9 @@ func Plain(o Options) (Result, error) {
 	s.glyphs, s.desk.where, s.atOnce = draw.ASCII, o.Shop, true
 	r := newRoot(s)
 	r.keepIn(o.Kept)
+	if o.Practice != nil {
+		r.practise(o.Practice)
+	}
 	p := &dialogue{r: r, in: bufio.NewReader(o.In), out: bufio.NewWriter(o.Out)}
 	err := p.run()
 	if errOut := p.out.Flush(); err == nil {
@@ -102,6 +105,10 @@ func (p *dialogue) run() error {
 			err = p.form(page)
 		case *entryPage:
 			err = p.entry(page)
+		case *toldPage:
+			err = p.told(page)
+		case *troublePage:
+			err = p.trouble(page)
 		default:
 			back(p.r)
 		}

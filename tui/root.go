@@ -141,6 +141,8 @@ func (r *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		}
 	case tea.MouseMsg:
 		r.point(msg)
+	case practised:
+		msg.hear()
 	case taken:
 		r.bench.notice = msg.notice
 	case deskNews:

@@ -33,6 +33,8 @@ type Options struct {
 	Kept string
 	// Shop is the shop's folder, which need not be there; empty for none.
 	Shop string
+	// Practice is what is practised with in place of asking for a job, nil where it is not.
+	Practice *Practice
 }
 
 // Off is what the person may not do. Nothing is off at the machine's own terminal; who comes from
@@ -102,6 +104,9 @@ func show(o Options, outside func(p *tea.Program, over <-chan struct{})) (Result
 		s.desk.where, s.desk.watched = o.Shop, true
 		r := newRoot(s)
 		r.keepIn(o.Kept)
+		if o.Practice != nil {
+			r.practise(o.Practice)
+		}
 		return r
 	}}
 	with := []tea.ProgramOption{tea.WithInput(o.In), tea.WithOutput(out.writer()), tea.WithAltScreen(),

@@ -33,8 +33,8 @@ var views = []view{
 
 // destinationKeys is the keys that lead somewhere from the answer, in the order of where to:
 // digits, then letters that do nothing else there, neither on the screen nor in lines. The pages
-// of a booth have keys of their own.
-const destinationKeys = "1234567890efghiloprtvz"
+// of a booth and that of bad spray have keys of their own.
+const destinationKeys = "1234567890efghiloprvz"
 
 // The keys to the pages of a booth.
 const (
@@ -43,6 +43,9 @@ const (
 	outcomeKey = "d"
 	manageKey  = "m"
 )
+
+// troubleKey is the key to the page that traces bad spray, whatever else there is.
+const troubleKey = "t"
 
 // destination is where a key leads from the answer.
 type destination struct {
@@ -69,7 +72,7 @@ func (b *bench) destinations() []destination {
 	if b.s.desk.booth != nil {
 		all = append(all, b.deskPages...)
 	}
-	return all
+	return append(all, destination{key: troubleKey, name: b.s.say("page-trouble"), does: "trouble", page: b.trouble})
 }
 
 // besideTabs is where a key leads without a tab: to the page that changes booths and guns, and

@@ -23,13 +23,13 @@ func withViews(t test, n int) *root {
 }
 
 // pageNames is the coat's pages in their order.
-var pageNames = []string{"day", "thin", "film", "mix"}
+var pageNames = []string{"day", "thin", "film", "mix", "trouble"}
 
 func TestEveryViewAndEveryPageHasAKeyOfItsOwn(t *testing.T) {
 	for n, keys := range map[int]string{
-		6:  "1234567890", // as a person knows them
-		7:  "1234567890e",
-		12: "1234567890efghil",
+		6:  "1234567890t", // as a person knows them
+		7:  "1234567890et",
+		12: "1234567890efghilt",
 	} {
 		r := withViews(t, n)
 		b := r.bench
@@ -76,7 +76,7 @@ func TestEveryViewAndEveryPageHasItsKeyInLines(t *testing.T) {
 // No key leads to two things, nor to what else is done there, with as many views as there
 // are keys for.
 func TestTheKeysOfDestinationsAreFree(t *testing.T) {
-	r := withViews(t, len(destinationKeys)-len(pageNames))
+	r := withViews(t, len(destinationKeys)-len(pageNames)+1)
 	for _, tried := range []bool{false, true} {
 		if tried {
 			press(r, "right")
@@ -88,8 +88,9 @@ func TestTheKeysOfDestinationsAreFree(t *testing.T) {
 				seen[k] = b.does
 			}
 		}
-		for _, k := range strings.Split(destinationKeys, "") {
-			require.Contains(t, []string{"do-view", "do-page"}, seen[k], k)
+		require.Equal(t, "do-trouble", seen[troubleKey])
+		for _, k := range strings.Split(destinationKeys+troubleKey, "") {
+			require.Contains(t, []string{"do-view", "do-page", "do-trouble"}, seen[k], k)
 			require.False(t, slices.Contains([]string{plainBack, plainHelp, plainClear, plainUnits, plainQuit, plainChange, plainAgain, plainAnswer}, k), k)
 		}
 	}

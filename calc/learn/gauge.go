@@ -38,9 +38,9 @@ type Instrument struct {
 }
 
 const (
-	// readingNoise is the noise of one reading: half a mark of 1 psi either way, even odds all
+	// ReadingNoise is the noise of one reading: half a mark of 1 psi either way, even odds all
 	// over, has a standard deviation of 0.29 psi.
-	readingNoise = unit.Drop(0.3 * unit.PascalPerPSI)
+	ReadingNoise = unit.Drop(0.3 * unit.PascalPerPSI)
 	// footGauge and capGauge are what the gauges put on for a test may be off by: class 2.5 of
 	// 60 psi and of 30 psi.
 	footGauge = unit.Drop(0.025 * 60 * unit.PascalPerPSI)
@@ -53,12 +53,12 @@ const (
 // instruments are the gauges of a line and its guns.
 func instruments(t *calc.Tolerances, guns int) []Instrument {
 	all := []Instrument{
-		WallGauge: {unit.Drop(t.WallGauge.Within), readingNoise},
-		FootGauge: {footGauge, readingNoise},
-		CapGauge:  {capGauge, readingNoise},
+		WallGauge: {unit.Drop(t.WallGauge.Within), ReadingNoise},
+		FootGauge: {footGauge, ReadingNoise},
+		CapGauge:  {capGauge, ReadingNoise},
 	}
 	for range guns {
-		all = append(all, Instrument{unit.Drop(t.GunGauge.Within), readingNoise})
+		all = append(all, Instrument{unit.Drop(t.GunGauge.Within), ReadingNoise})
 	}
 	return all
 }

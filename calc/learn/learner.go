@@ -3,6 +3,7 @@ package learn
 import (
 	"errors"
 	"math"
+	"slices"
 )
 
 // Draws is how many lines are drawn where nothing else is asked.
@@ -11,8 +12,13 @@ const Draws = 20_000
 // fewestCounting is how many draws must count, for the draws to stay as they are.
 const fewestCounting = 1000
 
-// ErrNothingShown is a reading without a gauge.
-var ErrNothingShown = errors.New("nothing shown")
+// What is no reading.
+var (
+	// ErrNothingShown: none of the gauges was read.
+	ErrNothingShown = errors.New("nothing-shown")
+	// ErrShownTwice: a gauge was read twice.
+	ErrShownTwice = errors.New("shown-twice")
+)
 
 // Learner is draws of a line with what readings made of them.
 type Learner struct {
@@ -58,6 +64,11 @@ func (l *Learner) even() {
 func (l *Learner) Add(x Reading) error {
 	if len(x.Shows) == 0 {
 		return ErrNothingShown
+	}
+	for i, s := range x.Shows {
+		if slices.ContainsFunc(x.Shows[:i], func(o Shown) bool { return o.Gauge == s.Gauge && o.Before == s.Before }) {
+			return ErrShownTwice
+		}
 	}
 	t := l.takes(x)
 	likes := make([]float64, len(l.draws))

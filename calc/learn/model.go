@@ -14,9 +14,9 @@ import (
 // What cannot be learnt of.
 var (
 	// ErrNoRegulator: nothing sets the pressure of the line.
-	ErrNoRegulator = errors.New("no regulator")
+	ErrNoRegulator = errors.New("no-regulator")
 	// ErrTooManyPieces: there are more than MostPieces, or more than MostGuns.
-	ErrTooManyPieces = errors.New("too many pieces")
+	ErrTooManyPieces = errors.New("too-many-pieces")
 )
 
 // Line is what is to be learnt of.
@@ -115,18 +115,18 @@ func newModel(of Line) (*model, error) {
 
 // listPieces lists what may be odd: the line's own parts, those of each gun, and spare ones.
 func (m *model) listPieces() {
-	for i := m.wall + 1; i < len(m.Request.Line); i++ {
-		m.stands = append(m.stands, len(m.pieces))
-		m.pieces = append(m.pieces, Piece{ID: m.Request.Line[i].Name, Part: m.Request.Line[i]})
+	for i, id := range PieceIDs(m.Request) {
+		m.stands = append(m.stands, i)
+		m.pieces = append(m.pieces, Piece{ID: id, Part: m.Request.Line[m.wall+1+i]})
 	}
 	for g := range m.guns {
 		if !m.guns[g].Gun.Valve.None {
-			m.pieces = append(m.pieces, Piece{ID: "valve", Role: InletValve, Gun: g})
+			m.pieces = append(m.pieces, Piece{ID: "inlet-valve", Role: InletValve, Gun: g})
 		}
 		m.pieces = append(m.pieces, Piece{ID: "gun", Role: GunItself, Gun: g})
 	}
 	for _, p := range m.Spare {
-		m.pieces = append(m.pieces, Piece{ID: p.Name, Part: p})
+		m.pieces = append(m.pieces, Piece{ID: "spare-" + p.Kind.String(), Part: p})
 	}
 }
 

@@ -1,6 +1,20 @@
 package learn
 
-import "slices"
+import (
+	"slices"
+
+	"boothset/calc/line"
+	"boothset/calc/unit"
+
+	"gonum.org/v1/gonum/stat"
+)
+
+const (
+	// Sure is how probable a thing must be to be told as found.
+	Sure = 0.8
+	// suspected is how probable a piece must be to be among those that cannot be told apart.
+	suspected = 0.05
+)
 
 // Odd is how probable it is, 0..1, that a piece is odd.
 func (l *Learner) Odd(piece int) (p float64) {
@@ -22,6 +36,89 @@ func (l *Learner) Nothing() (p float64) {
 	return p
 }
 
+// Finding is what is told of what is odd.
+type Finding struct {
+	// Nothing is how probable it is that nothing is, and Odd how probable that a piece is, by
+	// number; of a piece that is not in use it is 0.
+	Nothing float64
+	Odd     []float64
+	// Found are the pieces that are odd, as surely as Sure; Right is whether nothing is, as surely.
+	Found []int
+	Right bool
+	// Untold are those that may be odd, and why that cannot be told yet.
+	Untold []Untold
+}
+
+// Untold is pieces of which it cannot be told yet whether they are odd.
+type Untold struct {
+	Pieces []int
+	// Together: the readings know only what they take from the air together. Else what an odd
+	// one would take is hardly more than the readings' noise.
+	Together bool
+}
+
+// Find tells what is odd, what may be, and why that cannot be told yet.
+func (l *Learner) Find() Finding {
+	f := Finding{Nothing: l.Nothing(), Odd: make([]float64, len(l.pieces))}
+	f.Right = f.Nothing >= Sure
+	groups, order := map[string][]int{}, []string(nil)
+	for i := range l.pieces {
+		if !l.inUse(i) {
+			continue
+		}
+		f.Odd[i] = l.Odd(i)
+		if f.Odd[i] >= Sure {
+			f.Found = append(f.Found, i)
+		} else if f.Odd[i] >= suspected && !f.Right {
+			p := l.passed(i)
+			if groups[p] == nil {
+				order = append(order, p)
+			}
+			groups[p] = append(groups[p], i)
+		}
+	}
+	var apart []int
+	for _, p := range order {
+		if g := groups[p]; len(g) > 1 {
+			f.Untold = append(f.Untold, Untold{g, true})
+		} else {
+			apart = append(apart, g...)
+		}
+	}
+	if apart != nil {
+		f.Untold = append(f.Untold, Untold{apart, false})
+	}
+	return f
+}
+
+// passed is by which of the readings' gauges a piece's own loss is told: two pieces of which it
+// is the same are known only together.
+func (l *Learner) passed(piece int) string {
+	var by []byte
+	for _, t := range l.readings {
+		for _, o := range t.seen {
+			is := byte('0')
+			if !t.Still && o.quantity != atWall && o.quantity != atWallBefore && l.loses(piece, o.quantity, &t) {
+				is = '1'
+			}
+			by = append(by, is)
+		}
+	}
+	return string(by)
+}
+
+// loses is whether the air passes a piece between the wall's gauge and a pressure of a reading.
+// The gun itself, which makes the flow, is like no other.
+func (l *Learner) loses(piece int, q quantity, t *taken) bool {
+	switch p := &l.pieces[piece]; p.Role {
+	case InletValve:
+		return p.Gun == t.Gun && q != atFoot
+	case GunItself:
+		return p.Gun == t.Gun && q == atCap
+	}
+	return slices.Contains(t.Pieces, piece)
+}
+
 // inUse is whether a piece is in the line as it stands, or of the request's gun.
 func (m *model) inUse(i int) bool {
 	if m.pieces[i].Role == InLine {
@@ -40,5 +137,26 @@ func (m *model) oddSet(d *draw) (set uint32) {
 	return set
 }
 
-// Sure is how probable a thing must be to be told as found.
-const Sure = 0.8
+// Bore is that of a good fitting which passes as much as a piece of the line or the inlet valve
+// does, of a hose its own: half of the draws have it wider. 0 of the gun itself.
+func (l *Learner) Bore(piece int) unit.Length {
+	p := &l.pieces[piece]
+	if p.Role == GunItself {
+		return 0
+	}
+	part := p.Part
+	if p.Role == InletValve {
+		part = line.Part{Kind: line.ValveKind, Restriction: l.guns[p.Gun].Gun.Valve.Full}
+	}
+	bores := make([]float64, len(l.draws))
+	for i := range l.draws {
+		of := part
+		of.Widen(l.off(&l.draws[i], piece).Passes)
+		if bores[i] = float64(of.Hose.Bore); of.Kind != line.HoseKind {
+			bores[i] = float64(of.Restriction.Bore())
+		}
+	}
+	weights := slices.Clone(l.weights)
+	stat.SortWeighted(bores, weights)
+	return unit.Length(stat.Quantile(0.5, stat.LinInterp, bores, weights))
+}

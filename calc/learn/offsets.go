@@ -30,10 +30,34 @@ const anywhere = 1e14
 // learn takes a reading whose pressures are c, and gives the logarithm of its likelihood: the
 // density of what was shown, the wall's pressure taken to be anything. Each gauge shows
 //
-//	at + slope (wall - wall at) + byOpening misread + offset + noise
+//	at + slope (wall - wall at) + byOpening misread + offset + m.noise[gauge]
 //
 // which is one step of a Kalman filter.
 func (o *offsets) learn(t *taken, c *curve, m *model) (likelihood float64) {
+	f := o.filter(t, m)
+	for i := range t.seen {
+		f.see(&t.seen[i], c, m)
+	}
+	n := len(m.instruments)
+	copy(o.mean[:n], f.mean[:n])
+	for g := range n {
+		copy(o.cov[g][:n], f.cov[g][:n])
+	}
+	return -(f.squares + math.Log(f.volume)) / 2
+}
+
+// off is how far a reading shows each of its gauges off what is foreseen of it, in standard
+// deviations, the gauges before it known.
+func (o *offsets) off(t *taken, c *curve, m *model) (off [quantities]float64) {
+	f := o.filter(t, m)
+	for i := range t.seen {
+		off[i] = f.see(&t.seen[i], c, m)
+	}
+	return off
+}
+
+// filter is the gauges before a reading.
+func (o *offsets) filter(t *taken, m *model) filter {
 	n := len(m.instruments)
 	f := filter{n: n + 1, wall: n, opening: n + 1, volume: 1}
 	if t.misread > 0 {
@@ -44,16 +68,7 @@ func (o *offsets) learn(t *taken, c *curve, m *model) (likelihood float64) {
 		copy(f.cov[g][:n], o.cov[g][:n])
 	}
 	f.cov[n][n], f.cov[n+1][n+1] = anywhere, t.misread
-	for i := range t.seen {
-		see := &t.seen[i]
-		q := see.quantity
-		f.see(int(see.gauge), c.slope[q], c.byOpening[q], see.value-c.at[q], m.noise[see.gauge])
-	}
-	copy(o.mean[:n], f.mean[:n])
-	for g := range n {
-		copy(o.cov[g][:n], f.cov[g][:n])
-	}
-	return -(f.squares + math.Log(f.volume)) / 2
+	return f
 }
 
 // filter is what is normal given a draw, in one reading: what each gauge reads too high, and
@@ -67,15 +82,16 @@ type filter struct {
 	squares, volume float64
 }
 
-// see takes what a gauge showed above what the draw says, of a pressure with these slopes.
-func (f *filter) see(gauge int, byWall, byOpening, shown, noise float64) {
-	n, wall, opening := f.n, f.wall, f.opening
+// see takes what a gauge showed, and gives how far that is off, in standard deviations.
+func (f *filter) see(o *observation, c *curve, m *model) float64 {
+	n, wall, opening, gauge := f.n, f.wall, f.opening, int(o.gauge)
+	byWall, byOpening := c.slope[o.quantity], c.byOpening[o.quantity]
 	var along [latents]float64 // covariance with what is shown
 	for k := range n {
 		along[k] = f.cov[k][gauge] + byWall*f.cov[k][wall] + byOpening*f.cov[k][opening]
 	}
-	off := shown - f.mean[gauge] - byWall*f.mean[wall] - byOpening*f.mean[opening]
-	variance := along[gauge] + byWall*along[wall] + byOpening*along[opening] + noise
+	off := o.value - c.at[o.quantity] - f.mean[gauge] - byWall*f.mean[wall] - byOpening*f.mean[opening]
+	variance := along[gauge] + byWall*along[wall] + byOpening*along[opening] + m.noise[gauge]
 	for k := range n {
 		gain := along[k] / variance
 		f.mean[k] += gain * off
@@ -85,6 +101,7 @@ func (f *filter) see(gauge int, byWall, byOpening, shown, noise float64) {
 	}
 	f.squares += off * off / variance
 	f.volume *= variance
+	return off / math.Sqrt(variance)
 }
 
 // drawn draws what the first n gauges read too high: by Cholesky's square root of their

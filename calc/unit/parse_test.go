@@ -143,6 +143,7 @@ func TestEachQuantityAsTyped(t *testing.T) {
 		{"3", unit.Minutes, 180},
 		{"3", unit.Hours, 10800},
 		{"5hp", unit.Power, 5},
+		{"3/4", unit.Turns, 0.75}, {"1 1/4 turns", unit.Turns, 1.25}, {"0,5 vueltas", unit.Turns, 0.5},
 	} {
 		got, err := unit.Parse[float64](c.of, c.typed, unit.US)
 		if assert.NoError(t, err, c.typed) {

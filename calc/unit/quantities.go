@@ -34,6 +34,7 @@ var (
 	showHour        = scale{label: " h", key: "h", count: func(si float64) float64 { return si / SecondPerHour }, of: func(v float64) float64 { return v * SecondPerHour }}
 	showPoundPerGal = scale{label: " lb/gal", key: "lb_gal", count: func(si float64) float64 { return si / densityPerLbGal }, of: func(v float64) float64 { return v * densityPerLbGal }, fine: 1, coarse: 1}
 	showGram        = scale{label: " g", key: "g", count: func(si float64) float64 { return si * 1e3 }, of: func(v float64) float64 { return v / 1e3 }}
+	showTurn        = scale{label: " turn", key: "turns", count: itself, of: itself, finest: 3, fine: 3}
 	showHorse       = scale{label: " hp", key: "hp", count: itself, of: itself}
 )
 
@@ -187,6 +188,11 @@ var (
 			{1e-3, []string{"g", "gram", "grams", "gramo", "gramos"}}, {1, []string{"kg"}}, {KilogramPerLb, []string{"lb", "lbs"}}, {KilogramPerOz, []string{"oz"}},
 		},
 		shown: [2]scale{showGram, showGram},
+	}
+	// Turns is how far a knob is turned, in turns.
+	Turns = &Quantity{
+		ID: "turns", usage: "want-turns", fractions: true, units: []spelling{{1, []string{"turn", "turns", "t", "vuelta", "vueltas", "v"}}},
+		shown: [2]scale{showTurn, showTurn}, Step: [2]float64{1.0 / TurnParts, 1.0 / TurnParts},
 	}
 	// Power is a motor's, in horsepower, which the rule of free air speaks of.
 	Power = &Quantity{ID: "power", usage: "want-compressor", units: []spelling{{1, []string{"hp"}}}, shown: [2]scale{showHorse, showHorse}, Step: [2]float64{1, 1}}

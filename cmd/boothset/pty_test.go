@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"os"
 	"os/exec"
+	"os/signal"
 	"path/filepath"
 	"strings"
 	"sync"
@@ -40,6 +41,11 @@ func TestMain(m *testing.M) {
 	if out, err := exec.Command("go", "build", "-o", program, ".").CombinedOutput(); err != nil {
 		fmt.Fprintf(os.Stderr, "go build: %v\n%s", err, out)
 		os.Exit(1)
+	}
+	for _, sig := range []os.Signal{syscall.SIGHUP, syscall.SIGINT} {
+		if signal.Ignored(sig) { // in the background; what is started then hears of it again
+			signal.Notify(make(chan os.Signal, 1), sig)
+		}
 	}
 	code := m.Run()
 	os.RemoveAll(dir)

@@ -111,14 +111,14 @@ func (t *Trouble) NextRows(w *words.Words, sys unit.System) []Row {
 	if t.Found.End == trouble.Told {
 		title = "trouble-surer"
 	}
-	rows := []Row{{Role: Title, About: "check", ID: n.ID, Text: say(title, calc.FigureOf("takes", calc.FigureMinutes, n.Takes.Seconds()))}}
+	rows := []Row{{Role: Title, About: "check", ID: n.ID, Text: say(title)}}
 	if t.Found.End != trouble.Open { // it is in the headline there
 		rows = append(rows, Row{Role: Remark, About: "check", ID: n.ID, Text: say("ask-check-" + n.ID)})
 	}
 	for _, f := range n.Findings {
 		rows = append(rows, Row{Role: Value, About: "finding", ID: f.ID, Name: n.ID + "=" + f.ID, Text: say(FindingName(n.ID, f.ID))})
 	}
-	return append(rows, Row{Role: Remark, About: "check", ID: n.ID, Text: say("trouble-moves", calc.FigureOf("share", calc.FigureShare, wholePercent(n.Moves)))})
+	return append(rows, Row{Role: Remark, About: "check", ID: n.ID, Text: say("trouble-moves", calc.FigureOf("takes", calc.FigureMinutes, n.Takes.Seconds()), calc.FigureOf("share", calc.FigureShare, wholePercent(n.Moves)))})
 }
 
 // FindingName is the sentence of what a check found.
@@ -195,6 +195,8 @@ func (t *Trouble) ofJob(o *speaker, c *trouble.Ranked, remark func(string)) {
 		remark(TurnText(o.words, o.sys, turn))
 	}
 	switch {
+	case j.Setup != nil && (c.Move == trouble.MoveLower || c.Move == trouble.MoveRaise):
+		t.pressed(o, c, remark)
 	case c.Move == trouble.MoveThin && j.Timed != nil && j.Timed.Remedy != calc.RemedyNone:
 		remark((&Thin{j.Mix, j.Timed}).Advice(o.words, o.sys))
 	case c.Move == trouble.MoveFilm && j.Laid != nil && j.Laid.Left > 0:
@@ -206,17 +208,41 @@ func (t *Trouble) ofJob(o *speaker, c *trouble.Ranked, remark func(string)) {
 	}
 }
 
+// pressed says what the plan sets, and where it leaves no room for a step beyond that.
+func (t *Trouble) pressed(o *speaker, c *trouble.Ranked, remark func(string)) {
+	r, s := t.Found.Job.Request, t.Found.Job.Setup
+	if s.Stopped() || s.Short.Is {
+		return
+	}
+	working := calc.FigureOf("working", calc.FigureGauge, s.Working.Pressure)
+	remark(o.say("trouble-planned", calc.FigureOf("wall", calc.FigureGauge, s.Wall.Flowing), calc.RegulatorFigure(r.RegulatorAt()), working))
+	switch {
+	case t.Found.After != nil:
+	case c.Move == trouble.MoveRaise:
+		remark(o.say("trouble-most", working))
+	default:
+		remark(o.say("trouble-least", working))
+	}
+}
+
 // afterRows is the settings with the move made, what they were, and what even then speaks for
 // the cause.
 func (t *Trouble) afterRows(o *speaker) []Row {
 	before, after := t.Found.Job, t.Found.After
-	rows := []Row{{Role: Title, ID: "trouble-after", Text: o.say("trouble-after")}}
+	title, by := "trouble-after", after.Setup.Working.Wanted-before.Setup.Working.Wanted
+	switch {
+	case t.Likeliest().Move == trouble.MoveLower && by < 0:
+		title = "trouble-after-lower"
+	case t.Likeliest().Move == trouble.MoveRaise && by > 0:
+		title = "trouble-after-raise"
+	}
+	rows := []Row{{Role: Title, ID: title, Text: o.say(title, calc.FigureOf("step", calc.FigureDrop, max(by, -by)))}}
 	rows = append(rows, (&Plan{Request: after.Request, Setup: after.Setup}).settings(o)...)
-	if s := before.Setup; !s.Stopped() && s != after.Setup {
-		wall := s.Wall.Flowing
-		if s.Now.Given {
-			wall = s.Now.Wall
-		}
+	s, wall := before.Setup, before.Setup.Wall.Flowing
+	if s.Now.Given {
+		wall = s.Now.Wall
+	}
+	if !s.Stopped() && (wall != after.Setup.Wall.Flowing || s.Distance.Target != after.Setup.Distance.Target) {
 		rows = append(rows, Row{Role: Remark, About: "move", ID: "trouble-before", Text: o.say("trouble-before", calc.FigureOf("wall", calc.FigureGauge, wall), calc.FigureOf("distance", calc.FigureDistance, s.Distance.Target))})
 	}
 	for _, f := range t.Found.Still() {

@@ -10,6 +10,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"strings"
 	"time"
 
 	"boothset/calc/unit"
@@ -85,6 +86,39 @@ func Make(dir string, r *question.Reader, today time.Time) error {
 	}
 	_, err = f.KeepAll(m, records, unit.US)
 	return err
+}
+
+// Shop is the booths and the guns of the shop, made nowhere: as its files describe them.
+func Shop(r *question.Reader) (booths []*shop.Booth, guns []*shop.Gun, err error) {
+	for _, id := range [...]string{One, Two, Three} {
+		file := "booths/" + id + ".toml"
+		data, err := files.ReadFile("shop/" + file)
+		if err != nil {
+			return nil, nil, err
+		}
+		b, faults := shop.ReadBooth(r, id, file, data)
+		if len(faults) > 0 {
+			return nil, nil, faults[0]
+		}
+		booths = append(booths, b)
+	}
+	all, err := files.ReadDir("shop/guns")
+	if err != nil {
+		return nil, nil, err
+	}
+	for _, e := range all {
+		file := "guns/" + e.Name()
+		data, err := files.ReadFile("shop/" + file)
+		if err != nil {
+			return nil, nil, err
+		}
+		g, faults := shop.ReadGun(r, strings.TrimSuffix(e.Name(), ".toml"), file, data)
+		if len(faults) > 0 {
+			return nil, nil, faults[0]
+		}
+		guns = append(guns, g)
+	}
+	return booths, guns, nil
 }
 
 // unmade is why the folder cannot be made, without the path, which is told beside it.

@@ -127,7 +127,7 @@ func Save(file string, d Draft) error {
 	}
 	to, err := followed(file)
 	if err == nil {
-		err = locked(filepath.Dir(to), func() error { return save(to, tidy(d)) })
+		err = Locked(filepath.Dir(to), func() error { return save(to, tidy(d)) })
 	}
 	var known *Error
 	switch {
@@ -148,7 +148,7 @@ func Said(file, job string) error {
 	}
 	to, err := followed(file)
 	if err == nil {
-		err = locked(filepath.Dir(to), func() error { return said(to, job) })
+		err = Locked(filepath.Dir(to), func() error { return said(to, job) })
 	}
 	if err != nil {
 		return unwritable(file, err)
@@ -169,7 +169,7 @@ func said(file, job string) error {
 	if err != nil {
 		return err
 	}
-	return replace(file, append(data, '\n'))
+	return Replace(file, append(data, '\n'))
 }
 
 // save is Save under the lock, into a file that is no link.
@@ -193,7 +193,7 @@ func save(file string, d Draft) error {
 			return err
 		}
 	}
-	return replace(file, append(data, '\n'))
+	return Replace(file, append(data, '\n'))
 }
 
 // merged is the contents of a file with a draft as the last, beside those of others that it

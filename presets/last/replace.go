@@ -17,9 +17,9 @@ const (
 	lockPause = 5 * time.Millisecond
 )
 
-// locked does something with a folder's file while no other program does. Where the folder's
+// Locked does something with a folder's file while no other program does. Where the folder's
 // disk knows no locks it is done all the same.
-func locked(dir string, do func() error) error {
+func Locked(dir string, do func() error) error {
 	f, err := os.OpenFile(filepath.Join(dir, "last.lock"), os.O_CREATE|os.O_RDWR, 0o600)
 	if err != nil {
 		return err
@@ -75,8 +75,8 @@ func setAside(file string) error {
 // temporary is the names of files on their way to being the file.
 const temporary = "last-*.tmp"
 
-// replace puts data in a file's place in one piece.
-func replace(file string, data []byte) error {
+// Replace puts data in a file's place in one piece.
+func Replace(file string, data []byte) error {
 	dir := filepath.Dir(file)
 	f, err := os.CreateTemp(dir, temporary) // 0600
 	if err != nil {

@@ -184,8 +184,9 @@ type Question struct {
 // Questions is those that a page of the assistant asks, in the order they come up at the bench.
 func Questions() []*Question { return []*Question{Plan, Day, Thin, Film, Mix} }
 
-// Commands is those that have a command: Questions, and what makes a gun spray badly.
-func Commands() []*Question { return append(Questions(), Trouble) }
+// Commands is those that have a command: Questions, what makes a gun spray badly,
+// and what readings say of a line.
+func Commands() []*Question { return append(Questions(), Trouble, Learn) }
 
 // Field is the row of a name; false where the question has none.
 func (q *Question) Field(name string) (Row, bool) {

@@ -18,6 +18,7 @@ type Value struct {
 	Bare  [2]bool
 	Ratio coat.Ratio // of a mixing ratio
 	Kind  string     // of a part of a line
+	Seen  *Seen      // of a reading of the gauges
 	// Assumed: it was not read or known, but taken to be usual, or of the day's readings to be
 	// as on another day.
 	Assumed bool

@@ -21,17 +21,28 @@ import (
 	"testing"
 	"time"
 
+	"boothset/calc/unit"
 	"boothset/cmd/boothset/command"
 	"boothset/presets/last"
+	"boothset/presets/question"
 
 	"github.com/stretchr/testify/require"
 	gossh "golang.org/x/crypto/ssh"
 )
 
-// asServer is set for a run of the tests that is to be the program itself.
-const asServer = "BOOTHSET_SERVES"
+// asServer is set for a run of the tests that is to be the program itself, panicking for one with a
+// page that panics when it is opened.
+const (
+	asServer  = "BOOTHSET_SERVES"
+	panicking = "BOOTHSET_PANICS"
+)
 
 func TestMain(m *testing.M) {
+	if os.Getenv(panicking) != "" {
+		question.Seconds.Read = func(*question.Reader, *question.Field, string, unit.System) question.Value {
+			panic("programmer error")
+		}
+	}
 	if os.Getenv(asServer) != "" {
 		os.Exit(command.Run(program(os.Stderr, os.Getenv, Run), append([]string{command.Serving}, os.Args[1:]...)))
 	}
@@ -47,7 +58,7 @@ func program(errs io.Writer, getenv func(string) string, serve func(*command.Ser
 }
 
 // patience is far longer than anything takes here, on a busy machine too.
-const patience = 40 * time.Second
+const patience = 20 * time.Second
 
 // text is what is written to, whole.
 type text struct {
@@ -128,7 +139,7 @@ func serve(t testing.TB, home string, args ...string) *running {
 	require.NoError(t, err)
 	r := &running{t: t, says: &text{}, left: make(chan error, 1)}
 	r.cmd = exec.Command(own, append([]string{"--listen", "127.0.0.1:0"}, args...)...)
-	r.cmd.Env = []string{"HOME=" + home, "LANG=C.UTF-8", asServer + "=1"}
+	r.cmd.Env = []string{"HOME=" + home, "LANG=C.UTF-8", asServer + "=1", panicking + "=" + os.Getenv(panicking)}
 	r.cmd.Stderr = r.says
 	require.NoError(t, r.cmd.Start())
 	go func() { r.left <- r.cmd.Wait() }()

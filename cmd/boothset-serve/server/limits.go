@@ -12,16 +12,19 @@ const (
 	loginTime = 10 * time.Second
 	// mostSessions is how many may be open at a time.
 	mostSessions = 64
+	// mostTyped is how much may be typed in a session, in bytes: hours of a key that is held down.
+	mostTyped = 1 << 20
 	// longestValue is the longest that a client may say of itself, in bytes.
 	longestValue = 64
 )
 
-// How long things may take in stopping: a session to leave its terminal clean, all of them to
-// leave, and what they keep to be written.
+// How long things may take in stopping: a session to leave its terminal clean, its client to shut
+// the connection after it, all of them to leave, and what they keep to be written.
 const (
-	leaveTime = 3 * time.Second
-	stopTime  = 5 * time.Second
-	keepTime  = 2 * time.Second
+	leaveTime  = 3 * time.Second
+	lingerTime = time.Second
+	stopTime   = 5 * time.Second
+	keepTime   = 2 * time.Second
 )
 
 // tellEvery is how often it is said how many connections were turned away.

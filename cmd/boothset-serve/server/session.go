@@ -1,6 +1,8 @@
 package server
 
 import (
+	"io"
+	"net"
 	"path/filepath"
 	"slices"
 	"sync"
@@ -9,6 +11,7 @@ import (
 	"boothset/calc"
 	"boothset/cmd/boothset/assistant"
 	"boothset/cmd/boothset/command"
+	"boothset/presets/textfile"
 	"boothset/presets/words"
 	"boothset/tui"
 
@@ -21,6 +24,7 @@ const keptFile = "last.json"
 // Why a session ends that its person did not end, as the sentences for it are called.
 const (
 	endIdle = "serve-idle"
+	endMuch = "serve-much"
 	endStop = "serve-stopping"
 	endGone = "" // there is nobody left to tell
 )
@@ -41,7 +45,7 @@ type session struct {
 func (s *server) handle(far ssh.Session) {
 	c := connOf(far.Context())
 	c.late.Stop()
-	defer c.late.Reset(leaveTime) // its client shuts the connection before that
+	defer c.late.Reset(lingerTime)
 	who, _ := s.keys.name(far.PublicKey())
 	x := &session{Session: far, conn: c, rest: s.Idle, stop: make(chan struct{})}
 	defer s.recovered(x)
@@ -56,7 +60,8 @@ func (s *server) handle(far ssh.Session) {
 		return
 	}
 	defer s.leave(x)
-	s.tell("serve-came", calc.GivenFigure("who", who), calc.TextFigure("from", c.from.Addr().String()))
+	from, _, _ := net.SplitHostPort(c.RemoteAddr().String())
+	s.tell("serve-came", calc.GivenFigure("who", who), calc.TextFigure("from", from))
 	defer s.tell("serve-left", calc.GivenFigure("who", who))
 
 	x.idle = time.AfterFunc(s.Idle, func() { x.end(endIdle) })
@@ -67,7 +72,7 @@ func (s *server) handle(far ssh.Session) {
 
 // run is the assistant, in the session's language and environment.
 func (s *server) run(x *session, lang string, env func(string) string) (code int) {
-	std := command.Stdio{In: input{x}, Out: x, Err: x.Stderr()}
+	std := command.Stdio{In: &input{x, mostTyped}, Out: x, Err: x.Stderr()}
 	return s.Session(std, env, lang, func(a *command.Assistant) int {
 		code := assistant.Remote(a, std, env, assistant.Far{
 			Remote: tui.Remote{Sizes: x.conn.sizes, Stop: x.stop},
@@ -75,7 +80,7 @@ func (s *server) run(x *session, lang string, env func(string) string) (code int
 			Kept:   filepath.Join(s.folder, folderOf(x.PublicKey()), keptFile),
 		})
 		if x.ended() && x.why != endGone {
-			a.Warn(x.why, calc.Figures{calc.TextFigure("time", a.Words.Minutes(x.rest))})
+			a.Warn(x.why, calc.Figures{calc.TextFigure("time", a.Words.Minutes(x.rest)), calc.TextFigure("most", textfile.Size(mostTyped))})
 		}
 		return code
 	})
@@ -122,12 +127,20 @@ func (x *session) ended() bool {
 	}
 }
 
-// input is what is typed in a session. Where it ends nobody is there any more.
-type input struct{ *session }
+// input is what is typed in a session. Where it ends nobody is there any more. It has a limit: the
+// library keeps what is pasted until its end comes.
+type input struct {
+	*session
+	left int // bytes that may still come
+}
 
-func (i input) Read(b []byte) (int, error) {
-	n, err := i.session.Read(b)
-	if n > 0 {
+func (i *input) Read(b []byte) (int, error) {
+	if i.left == 0 {
+		i.end(endMuch)
+		return 0, io.EOF
+	}
+	n, err := i.session.Read(b[:min(len(b), i.left)])
+	if i.left -= n; n > 0 {
 		i.idle.Reset(i.rest)
 	}
 	if err != nil {

@@ -19,21 +19,37 @@ import (
 // standard output, or on standard error where output goes elsewhere; the answer it is left from
 // is then printed to standard output.
 func Open(a *command.Assistant, std command.Stdio, getenv func(string) string) int {
-	look, ok := tui.ColoursOf(a.Colours, getenv)
+	run, ok := optionsOf(a, std, getenv)
 	if !ok {
 		return a.NoLook(tui.EnvColours, tui.Looks())
 	}
-	run := tui.Options{Reader: a.Reader, Words: a.Words, System: a.System, Colours: look, NoMouse: a.NoMouse, In: std.In, Getenv: getenv, Kept: last.File(getenv), Shop: a.Shop}
+	run.Kept, run.Practice = last.File(getenv), (*tui.Practice)(a.Practice)
+	if a.Practice != nil { // no job of one's own is answered
+		run.Kept = ""
+	}
 	if a.Lines || command.IsTerminal(std.In) && getenv("TERM") == "dumb" {
 		return inLines(run, a, std)
 	}
 	screen, why := screenOf(std)
-	if screen == nil {
+	switch {
+	case screen == nil && a.Practice != nil:
+		return inLines(run, a, std)
+	case screen == nil:
 		return a.NoScreen(why)
 	}
 	run.Out = screen
 	left, err := tui.Run(run)
 	return leave(left, err, a, widthOf(std.Out))
+}
+
+// optionsOf is what the assistant runs on, wherever it is opened; ok is false for a look that
+// there is not.
+func optionsOf(a *command.Assistant, std command.Stdio, getenv func(string) string) (run tui.Options, ok bool) {
+	look, ok := tui.ColoursOf(a.Colours, getenv)
+	return tui.Options{
+		Reader: a.Reader, Words: a.Words, System: a.System, Colours: look, NoMouse: a.NoMouse, Shop: a.Shop,
+		In: std.In, Getenv: getenv,
+	}, ok
 }
 
 // inLines is the assistant in lines of text. A script starts from the same place every

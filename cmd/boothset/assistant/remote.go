@@ -16,13 +16,11 @@ type Far struct {
 // and gives the exit code. The answer that it is left from is printed there. Neither the shell nor
 // the files of this machine are its person's.
 func Remote(a *command.Assistant, std command.Stdio, getenv func(string) string, far Far) int {
-	look, ok := tui.ColoursOf(a.Colours, getenv)
+	run, ok := optionsOf(a, std, getenv)
 	if !ok {
 		return a.NoLook(tui.EnvColours, tui.Looks())
 	}
-	left, err := tui.RunRemote(tui.Options{
-		Reader: a.Reader, Words: a.Words, System: a.System, Colours: look, NoMouse: a.NoMouse,
-		In: std.In, Out: std.Out, Getenv: getenv, Kept: far.Kept, Off: tui.Off{Pause: true, Files: true},
-	}, far.Remote)
+	run.Out, run.Kept, run.Off = std.Out, far.Kept, tui.Off{Pause: true, Files: true}
+	left, err := tui.RunRemote(run, far.Remote)
 	return leave(left, err, a, far.Width())
 }

@@ -40,6 +40,8 @@ func appendAnswer(dst []byte, q *question.Question, a answer.Answer, said bool, 
 			appendFilm(&j, a, sys, w)
 		case *answer.Mix:
 			appendMix(&j, a, sys, w)
+		case *answer.Learn:
+			appendLearn(&j, a, sys, w)
 		case *answer.Trouble:
 			appendTrouble(&j, a, sys, w)
 		}

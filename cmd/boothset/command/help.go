@@ -29,6 +29,10 @@ var examples = map[string][]string{
 		"boothset film --coat clear --gun reduced-pressure --cup-volume 100mL --cup-time 33s",
 		"boothset film --coat clear --solids 42 --wet 4mil,5mil",
 	},
+	"learn": {
+		`boothset learn --coat clear --gun reduced-pressure --temp 75F --humidity 45 --supply 90psi --reading "still wall=30psi gun=28.5psi" --reading "wall=31psi gun=22psi"`,
+		`boothset learn --coat clear --gun reduced-pressure --temp 75F --humidity 45 --supply 90psi --reading "wall=31psi gun=22psi" --reading "without=coupling-2 wall=31psi gun=26psi"`,
+	},
 	"trouble": {
 		"boothset trouble --sign orange-peel",
 		"boothset trouble --sign fading --found valve-open=climbs --coat clear --gun reduced-pressure --temp 75F --humidity 45 --supply 90psi --wall 80psi",
@@ -49,9 +53,10 @@ var examples = map[string][]string{
 		"boothset card --coat clear --gun reduced-pressure --temp 75F --humidity 45 --supply 90psi",
 		"boothset card --booth two --gun number-four --coat clear --temp 75F --humidity 45 --format pdf -o clear.pdf",
 	},
-	commandDrift: {"boothset drift --booth two"},
-	commandDemo:  {"boothset demo", "boothset demo ./demo"},
-	Serving:      {"boothset serve --listen :2222"},
+	commandDrift:    {"boothset drift --booth two"},
+	commandPractice: {"boothset practice", "boothset practice --seed 7 --initials MK"},
+	commandDemo:     {"boothset demo", "boothset demo ./demo"},
+	Serving:         {"boothset serve --listen :2222"},
 	commandCompare: {
 		"boothset compare --booth one --booth two --coat clear --gun reduced-pressure --temp 75F --humidity 45",
 		"boothset compare --shop ./north --shop ./south --coat clear --gun reduced-pressure --temp 75F --humidity 45",

@@ -1,0 +1,164 @@
+package learn
+
+import (
+	"cmp"
+	"slices"
+	"strconv"
+
+	"boothset/calc"
+	"boothset/calc/line"
+	"boothset/calc/spread"
+	"boothset/calc/unit"
+)
+
+// Request is readings of the line of a plan.
+type Request struct {
+	Plan     *calc.Request
+	Readings []Taken
+	// Draws is how many lines are drawn, above 0, and Seed what by.
+	Draws int
+	Seed  uint64
+}
+
+// Taken is a reading of the line as it stands but for one piece of it, by its id, if any: one
+// that was bypassed, or that a spare one like it took the place of.
+type Taken struct {
+	Reading
+	Without, Swapped string
+}
+
+// Answer is the answer to a Request.
+type Answer struct {
+	Setup  *calc.Setup
+	Pieces []Piece
+	// Taken is how sure the plan was of its own, nothing odd; nil where the supply is short.
+	Taken    *spread.Spread
+	Settings Settings
+	// Wall and Gun are what their gauges read too high, Pa, 80 % sure.
+	Wall, Gun spread.Range
+	Finding
+	Bores          []unit.Length // of each of Found: see Learner.Bore
+	Contradictions []Contradiction
+	// Next is what could be read next, the one first that tells most for its minutes: of what
+	// is odd where Seeks, else of the wall's setting.
+	Next     []Worth
+	Seeks    bool
+	Counting float64 // draws that count
+}
+
+const (
+	// leastNarrows and leastTells are what a reading must be expected to tell to be taken.
+	leastNarrows = unit.Drop(0.1 * unit.PascalPerPSI)
+	leastTells   = 0.05 // bits
+)
+
+// Solve works a request. It fails, with a *calc.Problem, where the plan does, or where its line
+// cannot be learnt of.
+func Solve(q *Request) (*Answer, error) {
+	s, err := calc.Solve(q.Plan)
+	if err != nil {
+		return nil, err
+	}
+	if p := q.problem(s); p != nil {
+		return nil, p
+	}
+	of := Line{Request: q.Plan, Setup: s}
+	var spares map[string]int
+	of.Spare, spares = q.spares()
+	l, err := New(of, q.Draws, q.Seed)
+	if err != nil {
+		return nil, &calc.Problem{Field: "reading", ID: "learn-too-many", Figures: calc.Figures{calc.CountFigure("most", MostPieces)}}
+	}
+	for i := range q.Readings {
+		if err := l.Add(l.as(&q.Readings[i], spares)); err != nil {
+			return nil, &calc.Problem{Field: "reading", ID: "want-reading"}
+		}
+	}
+	a := &Answer{Setup: s, Pieces: l.pieces, Taken: spread.Of(q.Plan, s), Settings: l.Settings(), Finding: l.Find(), Contradictions: l.Contradictions(), Counting: l.Counting()}
+	a.Wall = l.Reads(WallGauge)
+	if q.Plan.Gauge != calc.NoGauge {
+		a.Gun = l.Reads(GunGauge)
+	}
+	for _, k := range a.Found {
+		a.Bores = append(a.Bores, l.Bore(k))
+	}
+	a.Seeks = len(a.Untold) > 0
+	for _, w := range l.Next(l.Options()) {
+		if a.Seeks && w.Tells >= leastTells || !a.Seeks && w.Narrows >= leastNarrows {
+			a.Next = append(a.Next, w)
+		}
+	}
+	worth := func(w Worth) float64 {
+		if a.Seeks {
+			return w.Tells / w.Minutes
+		}
+		return float64(w.Narrows) / w.Minutes
+	}
+	slices.SortStableFunc(a.Next, func(x, y Worth) int { return cmp.Compare(worth(y), worth(x)) })
+	return a, nil
+}
+
+// PieceIDs are the ids of the parts of a plan's line downstream of its wall's regulator, in
+// order: the kind of each, with its number where there are several.
+func PieceIDs(r *calc.Request) (ids []string) {
+	wall, _ := r.Regulators()
+	count := map[line.Kind]int{}
+	for _, p := range r.Line[wall+1:] {
+		count[p.Kind]++
+	}
+	seen := map[line.Kind]int{}
+	for _, p := range r.Line[wall+1:] {
+		id := p.Kind.String()
+		if seen[p.Kind]++; count[p.Kind] > 1 {
+			id += "-" + strconv.Itoa(seen[p.Kind])
+		}
+		ids = append(ids, id)
+	}
+	return ids
+}
+
+// problem is what is wrong with a plan to learn of, nil where nothing is.
+func (q *Request) problem(s *calc.Setup) *calc.Problem {
+	switch {
+	case q.Plan.RegulatorAt() == calc.Nowhere:
+		return &calc.Problem{Field: "regulator", ID: "learn-no-regulator"}
+	case s.Short.Is:
+		return &calc.Problem{Field: "supply", ID: "learn-short"}
+	}
+	return nil
+}
+
+// spares are the parts that can take the place of others: one like each hose, and one like each
+// part that was swapped; with their numbers among these by the ids of what they are like.
+func (q *Request) spares() (spare []line.Part, numbers map[string]int) {
+	numbers = map[string]int{}
+	wall, _ := q.Plan.Regulators()
+	for i, id := range PieceIDs(q.Plan) {
+		part := q.Plan.Line[wall+1+i]
+		swapped := slices.ContainsFunc(q.Readings, func(x Taken) bool { return x.Swapped == id })
+		if part.Kind == line.HoseKind || swapped {
+			numbers[id] = len(spare)
+			spare = append(spare, part)
+		}
+	}
+	return spare, numbers
+}
+
+// as is a reading by the numbers of pieces.
+func (l *Learner) as(x *Taken, spares map[string]int) Reading {
+	r := x.Reading
+	if x.Without == "" && x.Swapped == "" {
+		return r
+	}
+	r.Pieces = []int{}
+	for _, k := range l.stands {
+		switch l.pieces[k].ID {
+		case x.Without:
+		case x.Swapped:
+			r.Pieces = append(r.Pieces, len(l.pieces)-len(l.Spare)+spares[x.Swapped])
+		default:
+			r.Pieces = append(r.Pieces, k)
+		}
+	}
+	return r
+}

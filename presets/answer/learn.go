@@ -1,0 +1,218 @@
+package answer
+
+import (
+	"math"
+	"slices"
+
+	"boothset/calc"
+	"boothset/calc/learn"
+	"boothset/calc/spread"
+	"boothset/calc/unit"
+	"boothset/presets/words"
+)
+
+// Learn is what readings say of a plan's line.
+type Learn struct {
+	Request *learn.Request
+	Found   *learn.Answer
+}
+
+// Stopped reports whether the readings cannot all be right.
+func (l *Learn) Stopped() bool { return len(l.Found.Contradictions) > 0 }
+
+// Reasons is what it rests on.
+func (l *Learn) Reasons() []calc.Reason {
+	estimate := calc.Ground{Basis: calc.Estimate, Source: "source-learn"}
+	return []calc.Reason{
+		{About: "line", ID: "learn-why-odd", Figures: calc.Figures{
+			calc.FigureOf("share", calc.FigureShare, learn.OddShare), calc.FigureOf("least", calc.FigureShare, learn.LeastOdd), calc.FigureOf("most", calc.FigureShare, learn.MostOdd),
+		}, Ground: estimate},
+		{About: "wall", ID: "learn-why-gauges", Figures: calc.Figures{calc.FigureOf("noise", calc.FigureDrop, learn.ReadingNoise)}, Ground: l.Request.Plan.Tolerances.WallGauge.Ground},
+		{About: "line", ID: "learn-why-draws", Figures: calc.Figures{calc.CountFigure("draws", l.Request.Draws), calc.CountFigure("counting", int(l.Found.Counting))}, Ground: calc.Ground{Basis: calc.Computed}},
+	}
+}
+
+// Cautions is what protects whoever takes the readings.
+func (l *Learn) Cautions() []calc.Caution {
+	caution := func(id string) calc.Caution { return calc.Caution{Level: calc.Warn, ID: id, Safety: true} }
+	return []calc.Caution{caution("trouble-zero"), caution("trouble-pull"), caution("learn-cup")}
+}
+
+// Rows is all that is said of it.
+func (l *Learn) Rows(w *words.Words, sys unit.System) []Row {
+	o := &speaker{words: w, sys: sys}
+	o.block(l.Headline(w, sys))
+	for _, u := range l.Found.Untold {
+		o.add(Row{Role: Against, Level: calc.Warn, ID: "untold", Name: o.say("learn-untold"), Text: l.Untold(w, sys, &u)})
+	}
+	o.heading(o.say("learn-heading", calc.CountFigure("readings", len(l.Request.Readings)), calc.TextFigure("gun", l.Request.Plan.Gun.Name)))
+	o.block(l.settings(o)...)
+	o.block(l.pieces(o)...)
+	o.block(l.NextRows(w, sys)...)
+	o.cautions(l.Cautions())
+	o.why(l.Reasons())
+	return o.rows
+}
+
+// Called is what a piece is called.
+func (l *Learn) Called(w *words.Words, piece int) string {
+	parts := l.Request.Plan.Parts
+	switch p := &l.Found.Pieces[piece]; p.Role {
+	case learn.InletValve:
+		return parts.Valve
+	case learn.GunItself:
+		return w.Say("learn-gun")
+	default:
+		return p.Part.Name
+	}
+}
+
+// called is several pieces in one text.
+func (l *Learn) called(w *words.Words, pieces []int) string {
+	all := make([]string, len(pieces))
+	for i, k := range pieces {
+		all[i] = l.Called(w, k)
+	}
+	return w.Listed(all)
+}
+
+// Headline is what the readings come to: that some cannot be right, what is odd, that nothing
+// is, or that it cannot be told yet.
+func (l *Learn) Headline(w *words.Words, sys unit.System) Row {
+	a := l.Found
+	end := "untold"
+	var f calc.Figures
+	level := calc.Note
+	switch {
+	case len(a.Contradictions) > 0:
+		level = calc.Stop
+		c := &a.Contradictions[0]
+		end = "contradicts"
+		if c.First == c.Second {
+			end = "gauges"
+		}
+		f = calc.Figures{
+			calc.CountFigure("first", c.First+1), calc.CountFigure("second", c.Second+1), calc.FigureOf("apart", calc.FigureDrop, c.Apart),
+			calc.SentenceFigure("one", gaugeName(c.Gauges[0])), calc.SentenceFigure("other", gaugeName(c.Gauges[1])),
+		}
+	case len(a.Found) > 0:
+		level, end = calc.Warn, "odd"
+		f = calc.Figures{calc.TextFigure("pieces", l.called(w, a.Found)), calc.FigureOf("share", calc.FigureShare, wholePercent(a.Odd[a.Found[0]])), calc.FigureOf("bore", calc.FigureTip, a.Bores[0])}
+		if a.Bores[0] == 0 {
+			end = "odd-gun"
+		}
+	case a.Right:
+		end = "right"
+		f = calc.Figures{calc.FigureOf("share", calc.FigureShare, wholePercent(a.Nothing))}
+	default:
+		f = calc.Figures{calc.FigureOf("share", calc.FigureShare, wholePercent(a.Nothing))}
+	}
+	return Row{Role: Verdict, Level: level, ID: end, Name: w.Say("learn-end-" + end), Text: w.Text(sys, "learn-told-"+end, f)}
+}
+
+// gaugeName is the sentence of what a gauge is called.
+func gaugeName(g learn.Gauge) string {
+	return [...]string{learn.WallGauge: "learn-gauge-wall", learn.FootGauge: "learn-gauge-foot", learn.CapGauge: "learn-gauge-cap", learn.GunGauge: "learn-gauge-gun"}[g]
+}
+
+// Untold is which pieces may be odd, and why that cannot be told yet.
+func (l *Learn) Untold(w *words.Words, sys unit.System, u *learn.Untold) string {
+	id := "learn-untold-noise"
+	if u.Together {
+		id = "learn-untold-together"
+	}
+	return w.Text(sys, id, calc.Figures{calc.TextFigure("pieces", l.called(w, u.Pieces))})
+}
+
+// settings is the rows of what there is to set since, and of what the gauges read too high.
+func (l *Learn) settings(o *speaker) []Row {
+	a, r := l.Found, l.Request.Plan
+	mark := func(p unit.Gauge) unit.Gauge {
+		return unit.Gauge(math.Round(float64(p)/float64(r.Mark)) * float64(r.Mark))
+	}
+	gauges := func(g spread.GaugeRange) string {
+		g = g.Marked(r.Mark)
+		return o.span(o.sys.Gauge(g.Low, unit.Usual), o.sys.Gauge(g.High, unit.Usual))
+	}
+	rows := []Row{
+		{Role: Setting, About: "wall", Name: o.say("label-wall"), Text: o.sys.Gauge(mark(a.Settings.Middle), unit.Usual),
+			More: o.say("learn-wall", calc.TextFigure("range", gauges(a.Settings.Wall)), calc.FigureOf("was", calc.FigureGauge, a.Setup.Wall.Flowing), calc.TextFigure("rangeWas", gauges(a.Taken.Wall)))},
+		{Role: Value, About: "gun", Name: o.say("learn-label-gun"), Text: gauges(a.Settings.Gun), More: o.say("learn-open", calc.FigureOf("wall", calc.FigureGauge, a.Setup.Wall.Flowing))},
+	}
+	if !a.Setup.Valve.None {
+		rows = append(rows, Row{Role: Value, About: "valve", Name: o.say("learn-label-valve"), Text: o.span(unit.PercentText(a.Settings.Opening.Low, 0), unit.PercentText(a.Settings.Opening.High, 0)), More: o.say("learn-opening", calc.FigureOf("wall", calc.FigureGauge, a.Setup.Wall.Flowing))})
+	}
+	reads := func(about, label string, of spread.Range) {
+		id := "learn-reads-either"
+		f := []calc.Figure{calc.FigureOf("low", calc.FigureDrop, math.Abs(of.Low)), calc.FigureOf("high", calc.FigureDrop, math.Abs(of.High))}
+		switch {
+		case of.Low >= 0:
+			id = "learn-reads-high"
+		case of.High <= 0:
+			id, f[0].Value, f[1].Value = "learn-reads-low", math.Abs(of.High), math.Abs(of.Low)
+		}
+		rows = append(rows, Row{Role: Value, About: about, Name: o.say(label), Text: o.say(id, f...)})
+	}
+	reads("wall-gauge", "learn-gauge-wall", a.Wall)
+	if r.Gauge != calc.NoGauge {
+		reads("gun-gauge", "learn-gauge-gun", a.Gun)
+	}
+	return rows
+}
+
+// pieces is a row each of what may be odd, with how probable that is.
+func (l *Learn) pieces(o *speaker) []Row {
+	rows := []Row{{Role: Title, ID: "learn-pieces", Text: o.say("learn-pieces")}}
+	for i := range l.Found.Pieces {
+		p := &l.Found.Pieces[i]
+		if l.Spare(i) {
+			continue
+		}
+		rows = append(rows, Row{Role: Value, About: "piece", ID: p.ID, Name: unit.PercentText(wholePercent(l.Found.Odd[i]), 0), Text: l.Called(o.words, i), More: p.ID})
+	}
+	return append(rows, Row{Role: Value, About: "piece", ID: "none", Name: unit.PercentText(wholePercent(l.Found.Nothing), 0), Text: o.say("learn-nothing")})
+}
+
+// Spare is whether a piece is not in the line.
+func (l *Learn) Spare(piece int) bool {
+	return l.Found.Pieces[piece].Role == learn.InLine && !slices.Contains(learn.PieceIDs(l.Request.Plan), l.Found.Pieces[piece].ID)
+}
+
+// Bore is that of a good fitting which passes as much as a piece that was found odd; 0 of others,
+// and of the gun itself.
+func (l *Learn) Bore(piece int) unit.Length {
+	if at := slices.Index(l.Found.Found, piece); at >= 0 {
+		return l.Found.Bores[at]
+	}
+	return 0
+}
+
+// mostNext is how many readings are told of that could be taken next.
+const mostNext = 3
+
+// NextRows is what to read next, and what each should tell.
+func (l *Learn) NextRows(w *words.Words, sys unit.System) []Row {
+	a := l.Found
+	title, tells := "learn-next-wall", "learn-narrows"
+	if a.Seeks {
+		title, tells = "learn-next-odd", "learn-tells"
+	}
+	if len(a.Next) == 0 {
+		return []Row{{Role: Title, ID: "learn-next-none", Text: w.Say("learn-next-none")}}
+	}
+	rows := []Row{{Role: Title, ID: title, Text: w.Say(title)}}
+	for _, x := range a.Next[:min(mostNext, len(a.Next))] {
+		more := w.Text(sys, tells, calc.Figures{calc.FigureOf("minutes", calc.FigureMinutes, 60*x.Minutes), calc.FigureOf("now", calc.FigureDrop, x.Wall+x.Narrows), calc.FigureOf("after", calc.FigureDrop, x.Wall), calc.FigureOf("bits", calc.FigureRatio, x.Tells)})
+		rows = append(rows, Row{Role: Remark, About: "next", ID: x.Kind.String(), Text: l.Do(w, sys, &x.Option) + " " + more})
+	}
+	return rows
+}
+
+// Do is what is done to take a reading.
+func (l *Learn) Do(w *words.Words, sys unit.System, o *learn.Option) string {
+	f := calc.Figures{calc.FigureOf("wall", calc.FigureGauge, o.Shows[0].Pressure), l.Found.Setup.Valve.Knob("knob", l.Found.Setup.Valve.Opening)}
+	if o.Piece >= 0 {
+		f = append(f, calc.TextFigure("piece", l.Called(w, o.Piece)), calc.TextFigure("id", l.Found.Pieces[o.Piece].ID))
+	}
+	return w.Text(sys, "learn-do-"+o.Kind.String(), f)
+}

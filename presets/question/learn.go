@@ -1,0 +1,174 @@
+package question
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+
+	"boothset/calc"
+	"boothset/calc/gun"
+	"boothset/calc/learn"
+	"boothset/calc/unit"
+)
+
+// GaugeReading is what the gauges showed at one time, such as "open wall=31psi gun=24psi".
+var GaugeReading = &Field{Name: "reading", Read: gaugeReading, Repeats: true, Want: "want-reading", Default: LeftOut}
+
+// Learn asks what readings say of the line of a plan.
+var Learn = &Question{Name: "learn", Fields: append([]Row{{Field: GaugeReading}}, Plan.Fields...)}
+
+// learnSeed draws the lines: the same every time, so that the same readings say the same.
+const learnSeed = 1
+
+// Seen is a reading as it was typed.
+type Seen struct {
+	Still            bool
+	Turns            float64 // of the knob as it is counted, where HasTurns
+	HasTurns         bool
+	Without, Swapped string // ids of parts of the line
+	Shows            []learn.Shown
+}
+
+// The words of a reading.
+const (
+	readStill   = "still"
+	readOpen    = "open"
+	readBefore  = "before"
+	readTurns   = "turns"
+	readWithout = "without"
+	readSwapped = "swapped"
+)
+
+// readGauges are what the gauges are called in a reading.
+var readGauges = map[string]learn.Gauge{"wall": learn.WallGauge, "gun": learn.GunGauge, "foot": learn.FootGauge, "cap": learn.CapGauge}
+
+var readKey = regexp.MustCompile(`[a-z]+\s*=`)
+
+// gaugeReading reads a reading: still, or open where that is left out, and then each gauge with
+// its pressure, and what was done to the line.
+func gaugeReading(r *Reader, f *Field, t string, sys unit.System) Value {
+	refuse := func(id string, figures ...calc.Figure) Value { return r.wanted(f, t, sys, id, figures...) }
+	lower := strings.ToLower(t)
+	keys := readKey.FindAllStringIndex(lower, -1)
+	if len(keys) == 0 {
+		return refuse(f.Want)
+	}
+	seen := &Seen{}
+	switch strings.TrimSpace(lower[:keys[0][0]]) {
+	case readStill:
+		seen.Still = true
+	case readOpen, "":
+	default:
+		return refuse(f.Want)
+	}
+	v := Value{ID: readOpen, Seen: seen}
+	for i, at := range keys {
+		end := len(lower)
+		if i+1 < len(keys) {
+			end = keys[i+1][0]
+		}
+		key, text := strings.TrimSpace(strings.TrimSuffix(lower[at[0]:at[1]], "=")), strings.TrimSpace(lower[at[1]:end])
+		switch gauge, is := readGauges[key]; {
+		case is || key == readBefore:
+			q, err := unit.Pressure.Read(text, sys)
+			if err != nil {
+				return r.refused(f, t, sys, err)
+			}
+			if fault := r.twoWays(f, 0, t, text, sys, q); fault != nil {
+				return Value{Fault: fault}
+			}
+			if p := unit.Gauge(q.SI); p < 0 || p > calc.TopSupply {
+				return refuse("want-shown", calc.BriefFigure("most", calc.FigureGauge, float64(calc.TopSupply)))
+			}
+			v.Bare[0] = v.Bare[0] || q.Bare
+			seen.Shows = append(seen.Shows, learn.Shown{Gauge: gauge, Pressure: unit.Gauge(q.SI), Before: key == readBefore})
+		case key == readTurns:
+			turns, ok := number(text)
+			if !ok || turns < 0 {
+				return refuse(f.Want)
+			}
+			seen.Turns, seen.HasTurns = turns, true
+		case key == readWithout:
+			seen.Without = text
+		case key == readSwapped:
+			seen.Swapped = text
+		default:
+			return refuse(f.Want)
+		}
+	}
+	if seen.Still {
+		v.ID = readStill
+	}
+	if !seen.tells() {
+		return refuse("want-two-gauges")
+	}
+	return v
+}
+
+// tells is whether a reading tells anything: of two gauges at least, none of them twice, and
+// with no air moving of the line as it stands.
+func (s *Seen) tells() bool {
+	for i, x := range s.Shows {
+		twice := slices.ContainsFunc(s.Shows[:i], func(o learn.Shown) bool { return o.Gauge == x.Gauge && o.Before == x.Before })
+		if twice || s.Still && x.Before {
+			return false
+		}
+	}
+	changed := s.HasTurns || s.Without != "" || s.Swapped != ""
+	return len(s.Shows) > 1 && !(s.Still && changed) && (s.Without == "" || s.Swapped == "")
+}
+
+// Learn turns answers into a complete request, as Plan does.
+func (r *Reader) Learn(a Answers, sys unit.System) (q learn.Request, faults []*Fault) {
+	q.Plan, faults = r.Plan(a.Of(Plan), sys)
+	q.Draws, q.Seed = learn.Draws, learnSeed
+	v := &resolver{Reader: r, a: a, sys: sys}
+	for _, x := range a.Get(GaugeReading) {
+		if x.Fault != nil {
+			v.faults = append(v.faults, x.Fault)
+			continue
+		}
+		if f := v.reading(q.Plan, &x); f != nil {
+			v.faults = append(v.faults, f)
+			continue
+		}
+		q.Readings = append(q.Readings, taken(&q.Plan.Gun.Valve, x.Seen))
+	}
+	return q, append(faults, v.faults...)
+}
+
+// reading is what is wrong with a reading of a plan's line, nil where nothing is.
+func (v *resolver) reading(plan *calc.Request, x *Value) *Fault {
+	fault := func(id string, f ...calc.Figure) *Fault { return v.Fault(GaugeReading.Name, x.Text, v.sys, id, f...) }
+	s, ids := x.Seen, learn.PieceIDs(plan)
+	for _, piece := range []string{s.Without, s.Swapped} {
+		if piece != "" && !slices.Contains(ids, piece) {
+			return fault("learn-no-piece", v.names(ids))
+		}
+	}
+	if plan.Gauge == calc.NoGauge && slices.ContainsFunc(s.Shows, func(o learn.Shown) bool { return o.Gauge == learn.GunGauge }) {
+		return fault("learn-no-gauge")
+	}
+	if valve := &plan.Gun.Valve; s.HasTurns && (valve.None || opening(valve, s) <= 0) {
+		return fault("learn-turns", calc.FigureOf("turns", calc.FigureTurns, valve.Turns))
+	}
+	return nil
+}
+
+// opening is how far a valve is open, 0..1, 0 or less where the turns shut it.
+func opening(v *gun.Valve, s *Seen) float64 {
+	switch {
+	case !s.HasTurns:
+		return 1
+	case v.FromShut:
+		return min(s.Turns/v.Turns, 1)
+	}
+	return 1 - s.Turns/v.Turns
+}
+
+func taken(v *gun.Valve, s *Seen) learn.Taken {
+	return learn.Taken{
+		Reading: learn.Reading{Still: s.Still, Opening: opening(v, s), Shows: s.Shows},
+		Without: s.Without, Swapped: s.Swapped,
+	}
+}
