@@ -42,9 +42,9 @@ func wholeRun() *last.Draft {
 // leftRun is one that was left at its answer in a booth, with nobody having said how it came out.
 func leftRun() *last.Draft {
 	d := wholeRun()
-	d.Booth = "two"
+	d.Shop, d.Booth = inventedShop, "two"
 	d.Jobs = []last.Job{{
-		ID: "01960000-0000-7000-8000-000000000001", At: d.Saved, Booth: "two", Coat: "clear", Stage: "full", Gun: "clear-1", Band: "mild",
+		Shop: inventedShop, ID: "01960000-0000-7000-8000-000000000001", At: d.Saved, Booth: "two", Coat: "clear", Stage: "full", Gun: "clear-1", Band: "mild",
 		Answered: last.Texts{"wall": {"49.0 psi"}},
 	}}
 	return d
