@@ -37,6 +37,8 @@ func Ask(r *question.Reader, q *question.Question, a question.Answers, sys unit.
 		return ask(r, a, sys, (*question.Reader).Thin, calc.SolveThin, func(q *calc.ThinRequest, a *calc.ThinAnswer) Answer { return &Thin{q, a} })
 	case question.Learn:
 		return ask(r, a, sys, (*question.Reader).Learn, learn.Solve, func(q *learn.Request, a **learn.Answer) Answer { return &Learn{q, *a} })
+	case question.Prove:
+		return ask(r, a, sys, (*question.Reader).Learn, learn.Solve, func(q *learn.Request, a **learn.Answer) Answer { return &Prove{Learn{q, *a}} })
 	case question.Trouble:
 		return ask(r, a, sys, (*question.Reader).Trouble, signs.Book().Solve, func(q *trouble.Request, a **trouble.Answer) Answer { return &Trouble{q, *a} })
 	case question.Film:
