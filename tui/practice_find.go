@@ -74,12 +74,17 @@ func (s *session) reading(f *practice.Find, r practice.Reading) string {
 	if r.Kind == practice.LookSound && f.Request.Gauge == calc.NoGauge {
 		id = "read-sound-cap"
 	}
-	return s.text(id, calc.TextFigure("part", f.Request.Line[r.Part].Name))
+	return s.text(id, ofBooth(f, r.Part)...)
 }
 
-// fault is what is wrong.
+// ofBooth is what the sentences of readings and faults name: a part, and the regulator that is set.
+func ofBooth(f *practice.Find, part int) []calc.Figure {
+	return []calc.Figure{calc.TextFigure("part", f.Request.Line[part].Name), calc.RegulatorFigure(f.Request.RegulatorAt())}
+}
+
+// faultOf is what is wrong.
 func (s *session) faultOf(f *practice.Find, c practice.Cause) string {
-	return s.text("fault-"+string(c.Kind), calc.TextFigure("part", f.Request.Line[c.Part].Name))
+	return s.text("fault-"+string(c.Kind), ofBooth(f, c.Part)...)
 }
 
 // told is how the booth is set, what was read in it, and the job; in lines of text that is said
