@@ -45,19 +45,16 @@ func (d *drill) nextFind() page {
 	return p
 }
 
-// list is the readings that are not taken yet, and the end of them.
-func (q *search) list(at int) list {
+// list is the readings that are not taken yet, how long each takes before it, and the end of them.
+func (q *search) list(at int) (l list) {
 	s := q.d.s
-	l := list{means: func(id string) string {
-		n, err := strconv.Atoi(id)
-		if err != nil {
-			return ""
-		}
-		return s.took(q.f.Takes(q.f.Readings[n]))
-	}}
+	wide := 0
+	for _, r := range q.f.Readings {
+		wide = max(wide, len(s.took(q.f.Takes(r))))
+	}
 	for i, r := range q.f.Readings {
 		if !slices.Contains(q.taken, r) {
-			l.items = append(l.items, choiceOf(strconv.Itoa(i), s.reading(q.f, r)))
+			l.items = append(l.items, choiceOf(strconv.Itoa(i), pad(s.took(q.f.Takes(r)), wide)+"  "+s.reading(q.f, r)))
 		}
 	}
 	l.items = append(l.items, s.choice(nameIt, "find-name"))
