@@ -50,7 +50,14 @@ func boothPage(s *session) *pickPage {
 		p.list.items = append(p.list.items, choiceOf(pickOther, s.say("booth-other")))
 		p.list.point(s.desk.last)
 	}
+	p.over = func(w int) []string {
+		if !s.desk.invented {
+			return nil
+		}
+		return wrap(s.inventedText(), w)
+	}
 	p.about = s.boothAbout
+	p.more = manageBindings(s)
 	p.take = func(id string) move {
 		was := s.answers
 		s.moveTo(s.desk.boothOf(id))
@@ -76,6 +83,7 @@ func gunPage(s *session) *pickPage {
 		p.list.point(s.current().ID(question.Gun))
 	}
 	p.about = s.gunAbout
+	p.more = manageBindings(s)
 	p.take = func(id string) move {
 		was := s.answers
 		if s.desk.ownGun = s.desk.gunOf(id) != nil; s.desk.ownGun {

@@ -111,6 +111,10 @@ func keyTable(reader *question.Reader) string {
 		}
 	}
 	writePractice(reader, low, write)
+	s.desk.seen = true
+	one := s.boothEntry(managePage(s, nil), s.desk.boothOf("two"), false)
+	one.enter()
+	write(s.say(one.title), one.everyKey(low))
 	write("everywhere", append(r.everywhere(), r.besides()...))
 	return b.String()
 }
