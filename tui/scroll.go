@@ -54,11 +54,11 @@ func (l *lead) entries(most, over, high int) int {
 
 // window is the rows that show in a room.
 func (l *lead) window(s *session, rows []string, room size) []string {
-	l.rows, l.room = len(rows), room
 	if l.least == 0 || room.h < 2 {
-		l.rows = 0
+		l.rows, l.room = 0, size{}
 		return rows[:max(min(len(rows), room.h), 0)]
 	}
+	l.rows, l.room = len(rows), room
 	return l.scroll.window(s, rows, room)
 }
 
