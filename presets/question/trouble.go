@@ -5,6 +5,8 @@ import (
 	"strings"
 
 	"boothset/calc"
+	"boothset/calc/learn"
+	"boothset/calc/line"
 	"boothset/calc/trouble"
 	"boothset/calc/unit"
 	"boothset/presets/signs"
@@ -30,8 +32,8 @@ var (
 )
 
 // Trouble asks what makes a gun spray badly. Of the job as much is told as is known.
-var Trouble = &Question{Name: "trouble", Fields: slices.Concat([]Row{{Field: Sign}, {Field: Found}}, Plan.Fields, []Row{
-	{GaugeReading, "usage-trouble-reading"}, {Distance, "usage-trouble-distance"}, {Field: Grade}, {Field: Wet}, {Field: Solids},
+var Trouble = &Question{Name: "trouble", Fields: slices.Concat([]Row{{Field: Sign}, {Field: Found}, {Field: GaugeReading}}, Plan.Fields, []Row{
+	{Distance, "usage-trouble-distance"}, {Field: Grade}, {Field: Wet}, {Field: Solids},
 	{Cup, "usage-thin-cup"}, {Field: Seconds}, {Paint, "usage-thin-paint"}, {Field: SheetSeconds}, {Field: SheetCup}, {Field: SheetTemp}, {Field: MaxThinner},
 })}
 
@@ -62,6 +64,9 @@ func (r *Reader) Trouble(a Answers, sys unit.System) (q trouble.Request, faults 
 			q.Grade = calc.Grade(x.ID)
 		}
 		faults = append(faults, of.faults...)
+		if a.Has(GaugeReading) && len(faults) == 0 {
+			q.Odd, faults = r.oddities(a, sys)
+		}
 	}
 	if a.Has(Seconds) {
 		mix, more := r.Thin(a.only(ofMix), sys)
@@ -73,6 +78,35 @@ func (r *Reader) Trouble(a Answers, sys unit.System) (q trouble.Request, faults 
 	}
 	return q, faults
 }
+
+// oddities are what readings of the gauges make of each part of the line.
+func (r *Reader) oddities(a Answers, sys unit.System) (all []trouble.Oddity, faults []*Fault) {
+	q, faults := r.Learn(a, sys)
+	if len(faults) > 0 {
+		return nil, faults
+	}
+	found, err := learn.Solve(&q)
+	if err != nil {
+		return nil, nil // the plan says of it what there is to say
+	}
+	for i := range found.Pieces {
+		p := &found.Pieces[i]
+		odd := trouble.Oddity{Part: p.Part.Name, Kind: p.Part.Kind.String(), Prior: learn.OddShare, Now: min(max(found.Odd[i], leastOdd), 1-leastOdd)}
+		switch {
+		case p.Role == learn.InletValve:
+			odd.Part, odd.Kind = q.Plan.Parts.Valve, line.ValveKind.String()
+		case p.Role == learn.GunItself:
+			odd.Part, odd.Kind = q.Plan.Parts.Passages, line.PassagesKind.String()
+		case !slices.Contains(learn.PieceIDs(q.Plan), p.ID):
+			continue
+		}
+		all = append(all, odd)
+	}
+	return all, nil
+}
+
+// leastOdd keeps a probability that draws have none of from being none at all.
+const leastOdd = 0.001
 
 // only is the answers to some fields alone.
 func (a Answers) only(fields []*Field) (of Answers) {
