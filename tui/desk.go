@@ -26,6 +26,8 @@ type desk struct {
 	last    string
 	ownGun  bool
 	painter string
+	// invented is whether it is the shop that the program makes to try things in.
+	invented bool
 
 	watched bool          // whoever changes the folder is heard while the assistant shows
 	watcher *shop.Watcher // nil before there is a folder

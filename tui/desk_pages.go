@@ -50,6 +50,12 @@ func boothPage(s *session) *pickPage {
 		p.list.items = append(p.list.items, choiceOf(pickOther, s.say("booth-other")))
 		p.list.point(s.desk.last)
 	}
+	p.over = func(w int) []string {
+		if !s.desk.invented {
+			return nil
+		}
+		return wrap(s.inventedText(), w)
+	}
 	p.about = s.boothAbout
 	p.take = func(id string) move {
 		was := s.answers

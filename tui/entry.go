@@ -22,7 +22,6 @@ type entryPage struct {
 	words string // what the words of the page are listed under; empty where it has none
 	over  func(w int) []string
 	lead  lead   // of what stands over it
-	least int    // the fields that show where that wants their room; 0 is all
 	fault string // why what was entered was not taken; the next key clears it
 
 	fill    func()                        // makes the boxes
@@ -140,9 +139,7 @@ func (p *entryPage) laid(room size) (rows []string, first, high int) {
 	if p.over != nil {
 		over = p.over(w)
 	}
-	if p.least > 0 {
-		high = max(min(high, room.h-len(rows)-len(fault)-len(over)-1), min(high, p.least))
-	}
+	high = p.lead.entries(high, len(over), room.h-len(rows)-len(fault)-1)
 	free := room.h - len(rows) - len(fault) - high
 	if over = p.lead.window(s, over, size{w, free - 1}); len(over) > 0 {
 		rows, free = append(rows, over...), free-len(over)

@@ -92,6 +92,7 @@ func (r *root) keepIn(file string) {
 		s.notice = s.text(wrong.ID, wrong.Figures()...)
 	}
 	s.recall(all)
+	s.fresh = s.offers && err == nil && len(all) == 0
 	for _, d := range all {
 		if len(d.Answers) > 0 {
 			r.resume.offer(s.read(d))

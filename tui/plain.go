@@ -47,7 +47,7 @@ type dialogue struct {
 // o.In. An input that ends before the answer is an *InputError.
 func Plain(o Options) (Result, error) {
 	s := newSession(o.Reader, o.Words, o.System, None, o.Getenv)
-	s.glyphs, s.desk.where, s.atOnce = draw.ASCII, o.Shop, true
+	s.glyphs, s.desk.where, s.atOnce, s.offers = draw.ASCII, o.Shop, true, o.Begins
 	r := newRoot(s)
 	r.keepIn(o.Kept)
 	if o.Practice != nil {

@@ -34,7 +34,7 @@ type root struct {
 
 func newRoot(s *session) *root {
 	r := &root{s: s, bench: newBench(s), resume: &resume{s: s}}
-	r.pages = append(r.pages, &safety{s: s}, leftPage(s), r.resume)
+	r.pages = append(r.pages, &safety{s: s}, leftPage(s), r.resume, beginPage(s))
 	r.first = len(r.pages)
 	r.pages = append(r.pages, boothPage(s), gunPage(s))
 	for i := range s.steps {

@@ -33,6 +33,8 @@ type Options struct {
 	Kept string
 	// Shop is the shop's folder, which need not be there; empty for none.
 	Shop string
+	// Begins offers ways to begin to somebody who has no answers kept and no shop's folder.
+	Begins bool
 	// Practice is what is practised with in place of asking for a job, nil where it is not.
 	Practice *Practice
 }
@@ -101,7 +103,7 @@ func show(o Options, outside func(p *tea.Program, over <-chan struct{})) (Result
 		if titled(o.Getenv) {
 			s.title.send = out.send
 		}
-		s.desk.where, s.desk.watched = o.Shop, true
+		s.desk.where, s.desk.watched, s.offers = o.Shop, true, o.Begins
 		r := newRoot(s)
 		r.keepIn(o.Kept)
 		if o.Practice != nil {

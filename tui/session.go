@@ -64,6 +64,8 @@ type session struct {
 	now    func() time.Time
 	keep   *keeper
 	notice string // what went wrong before the start, for the first page
+	offers bool   // somebody who has nothing set up is offered ways to begin
+	fresh  bool   // no answers are kept, and that is so
 }
 
 // What checking the supply can be, as its choices are called.

@@ -246,6 +246,9 @@ func (w *walk) over(codes ...int) {
 	sent := w.s.wrote()
 	if !w.lines {
 		sent = w.s.allWrote()
+		if code < 0 { // what it was writing is cut off
+			sent = sent[:max(0, strings.LastIndexByte(sent, '\x1b'))]
+		}
 		for _, drawn := range screens(sent) {
 			requireDrawn(w.t, drawn)
 		}

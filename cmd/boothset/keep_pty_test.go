@@ -58,7 +58,7 @@ func TestARunThatIsEndedComesBackWhereItWas(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			home := t.TempDir()
 			s := homed(t, home)
-			s.keys(toAnswer[:8]...)
+			s.keys(toAnswer[:10]...)
 			s.keys("How humid", "4")
 			if name == "SIGKILL" { // nothing is told to it: it must have been kept by then
 				awaitKept(t, home, "humidity", "4")
@@ -165,7 +165,7 @@ func TestADumbTerminalGetsLines(t *testing.T) {
 		return onTerminal(t, 80, 200, nil, cmd)
 	}
 	s := dumb()
-	s.keys("What are you spraying?", "8\n", "Which gun", "2\n", "How warm is the air", "75F\n", "How humid", "<\n")
+	s.keys("How do you want to begin?", "\n", "What are you spraying?", "8\n", "Which gun", "2\n", "How warm is the air", "75F\n", "How humid", "<\n")
 	s.await("Left empty: 75F")
 	awaitKept(t, home, "temp", "")
 	d, _, err := last.Load(keptIn(home))

@@ -63,7 +63,7 @@ func TestPausingGivesTheShellItsTerminal(t *testing.T) {
 			had, err := term.GetState(s.far.Fd())
 			require.NoError(t, err)
 			file := filepath.Join(t.TempDir(), "pid")
-			s.keys(prompt, fmt.Sprintf("sh -c 'echo $$ >%s; exec %s'\n", file, program), "before you spray", "\r")
+			s.keys(prompt, fmt.Sprintf("sh -c 'echo $$ >%s; exec %s'\n", file, program), "before you spray", "\r", "How do you want to begin", "\r")
 			s.await("What are you spraying")
 			number, err := os.ReadFile(file)
 			require.NoError(t, err)
@@ -92,7 +92,7 @@ func TestPausingGivesTheShellItsTerminal(t *testing.T) {
 // Where no shell can continue it, ctrl+z does no more than draw anew.
 func TestWithoutAShellItGoesOn(t *testing.T) {
 	s := open(t, 80, 24, nil)
-	s.keys("before you spray", "\r")
+	s.keys("before you spray", "\r", "How do you want to begin", "\r")
 	s.keys("What are you spraying", "\x1a")
 	require.Eventually(t, func() bool { return strings.Count(s.wrote(), "\x1b[?1049h") == 2 }, patience, 5*time.Millisecond)
 	s.keys("What are you spraying", "8", "Which gun", "\x03")
@@ -104,7 +104,7 @@ func TestWithoutAShellItGoesOn(t *testing.T) {
 func TestQuittingInLinesIsAnInterrupt(t *testing.T) {
 	for _, key := range []string{"\x03", "\x1c"} {
 		s := open(t, 80, 24, nil, "--plain")
-		s.keys("What are you spraying?", key)
+		s.keys("How do you want to begin?", key)
 		require.Equal(t, -1, s.code())
 		status, ok := s.cmd.ProcessState.Sys().(syscall.WaitStatus)
 		require.True(t, ok)
@@ -120,7 +120,7 @@ func TestQuittingOnTheScreenIsAnInterrupt(t *testing.T) {
 		"SIGQUIT": func(s *session) { s.cmd.Process.Signal(syscall.SIGQUIT) }, //nolint:errcheck // seen by the exit
 	} {
 		s := open(t, 80, 24, nil)
-		s.keys("before you spray", "\r")
+		s.keys("before you spray", "\r", "How do you want to begin", "\r")
 		s.await("What are you spraying")
 		quit(s)
 		require.Equal(t, command.ExitStopped, s.code(), name)

@@ -250,7 +250,7 @@ func (s *session) requireNoQuery() {
 
 // The keys from the start to the answer, each with what is on the screen then.
 var toAnswer = []string{
-	"before you spray", "\r", "What are you spraying", "8", "Which gun", "2", "How warm is the air", "75F\r",
+	"before you spray", "\r", "How do you want to begin", "\r", "What are you spraying", "8", "Which gun", "2", "How warm is the air", "75F\r",
 	"How humid", "45\r", "How warm is the panel", "\r", "gauge before the regulator", "90psi\r",
 	"Is this your air line", "\r", "sheet say otherwise", "\r",
 }
@@ -314,7 +314,7 @@ func TestTheScreenIsOnStandardErrorWhereOutputGoesElsewhere(t *testing.T) {
 
 func TestAJobThatCannotBeDoneExits3(t *testing.T) {
 	s := open(t, 80, 24, nil)
-	s.keys(toAnswer[:12]...)
+	s.keys(toAnswer[:14]...)
 	s.keys("gauge before the regulator", "20psi\r", "Is this your air line", "\r", "sheet say otherwise", "\r", "STOP", "q")
 	require.Equal(t, command.ExitCannot, s.code())
 	s.requireClean()
@@ -340,7 +340,7 @@ func TestInterruptsLeaveTheTerminalClean(t *testing.T) {
 	} {
 		t.Run(name, func(t *testing.T) {
 			s := open(t, 80, 24, nil)
-			s.keys(toAnswer[:8]...)
+			s.keys(toAnswer[:10]...)
 			s.await("How humid")
 			stop(s)
 			require.Equal(t, command.ExitStopped, s.code())
@@ -361,7 +361,7 @@ func TestAClosedWindowEndsTheProgram(t *testing.T) {
 
 func TestResizing(t *testing.T) {
 	s := open(t, 80, 24, nil)
-	s.keys(toAnswer[:6]...)
+	s.keys(toAnswer[:8]...)
 	s.await("How warm is the air")
 	size := func(w, h int) {
 		s.mu.Lock()
@@ -380,7 +380,7 @@ func TestResizing(t *testing.T) {
 // The mouse marks and takes, and is left alone where that is asked for.
 func TestTheMouse(t *testing.T) {
 	s := open(t, 80, 24, nil)
-	s.keys("before you spray", "\r")
+	s.keys("before you spray", "\r", "How do you want to begin", "\r")
 	s.await("What are you spraying")
 	row := 0
 	for y, text := range strings.Split(s.shown(), "\n") {

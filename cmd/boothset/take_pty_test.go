@@ -83,7 +83,7 @@ func TestTheTitleIsGivenBack(t *testing.T) {
 // Lines of text set no title.
 func TestLinesSetNoTitle(t *testing.T) {
 	s := open(t, 80, 24, nil, "--plain")
-	s.keys("What are you spraying?", "8\n", "Which gun", "q\n")
+	s.keys("How do you want to begin?", "\n", "What are you spraying?", "8\n", "Which gun", "q\n")
 	require.Zero(t, s.code())
 	require.NotContains(t, s.allWrote(), "\x1b")
 }

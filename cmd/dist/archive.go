@@ -64,7 +64,7 @@ func zipped(folder string, files []file, made time.Time) ([]byte, error) {
 	var b bytes.Buffer
 	z := zip.NewWriter(&b)
 	for _, f := range sorted(files) {
-		h := &zip.FileHeader{Name: path.Join(folder, f.name), Method: zip.Deflate, Modified: made}
+		h := &zip.FileHeader{Name: path.Join(folder, f.name), Method: zip.Deflate, Modified: made.UTC()}
 		h.SetMode(f.mode)
 		w, err := z.CreateHeader(h)
 		if err != nil {

@@ -72,7 +72,7 @@ func (r *release) demo() ([]file, error) {
 	if err != nil {
 		return nil, err
 	}
-	uuid.SetRand(rand.NewChaCha8(sha256.Sum256([]byte("the demo shop"))))
+	uuid.SetRand(rand.NewChaCha8(sha256.Sum256([]byte("demo"))))
 	dir := filepath.Join(r.work, "demo")
 	if err := demo.Make(dir, reader, r.made.Truncate(24*time.Hour)); err != nil {
 		return nil, err

@@ -31,6 +31,11 @@ type linked struct {
 	}
 }
 
+// stated is the file of a module that has none of a licence's name but says in it which it is.
+var stated = map[string]string{
+	"github.com/mattn/go-localereader v0.0.1": "README.md", // MIT
+}
+
 // notices is the licence of everything in the programs: of each module that they themselves
 // name, with those that stand deeper, beside a linked package; and of the language itself. One
 // without a licence is an error.
@@ -39,15 +44,7 @@ func (t target) notices(infos []*buildinfo.BuildInfo) ([]byte, error) {
 	if err != nil {
 		return nil, err
 	}
-	folders, roots := map[string][]string{}, map[string]string{} // by module
-	for _, p := range packages {
-		if p.Standard || p.Module == nil || p.Module.Main {
-			continue
-		}
-		id := p.Module.Path + " " + p.Module.Version
-		roots[id] = p.Module.Dir
-		folders[id] = append(folders[id], p.Dir)
-	}
+	folders, roots := modules(packages)
 	var b bytes.Buffer
 	fmt.Fprintf(&b, "%s itself has no licence yet: that is its owner's to choose.\nIts programs hold the following.\n", name)
 	root, err := run(nil, "go", "env", "GOROOT")
@@ -74,6 +71,21 @@ func (t target) notices(infos []*buildinfo.BuildInfo) ([]byte, error) {
 		}
 	}
 	return b.Bytes(), nil
+}
+
+// modules is the folders of the packages that are not ours or the language's, by module, and the
+// root of each.
+func modules(packages []linked) (folders map[string][]string, roots map[string]string) {
+	folders, roots = map[string][]string{}, map[string]string{}
+	for _, p := range packages {
+		if p.Standard || p.Module == nil || p.Module.Main {
+			continue
+		}
+		id := p.Module.Path + " " + p.Module.Version
+		roots[id] = p.Module.Dir
+		folders[id] = append(folders[id], p.Dir)
+	}
+	return folders, roots
 }
 
 // linked lists the packages of the programs for the target.
@@ -110,7 +122,7 @@ func texts(w io.Writer, id, root string, packages []string) error {
 			return err
 		}
 		for _, e := range entries {
-			isLicence := licence.MatchString(e.Name())
+			isLicence := licence.MatchString(e.Name()) || e.Name() == stated[id]
 			if e.IsDir() || filepath.Ext(e.Name()) == ".go" || !isLicence && !notice.MatchString(e.Name()) {
 				continue
 			}

@@ -11,13 +11,19 @@ import (
 	"slices"
 	"strings"
 	"time"
+
+	"boothset/presets/words"
 )
 
 // maintainer is who made the packages, where MAINTAINER does not say.
 const maintainer = "Whoever built this package <root@localhost>"
 
+// noLicence is what the field of the program's own licence says.
+const noLicence = "not chosen yet"
+
 // packages makes the packages of a target for the two kinds of package that Linux has most.
 func (r *release) packages(t target, files []file) error {
+	about := words.English().Say("usage-intro")
 	for _, kind := range []string{"deb", "rpm"} {
 		dir := filepath.Join(r.work, t.String(), kind)
 		c, err := r.contents(dir, kind, files)
@@ -26,11 +32,9 @@ func (r *release) packages(t target, files []file) error {
 		}
 		config := packaging{
 			Name: name, Arch: t.pkg, Platform: "linux", Version: r.version, VersionSchema: "none", Release: "1",
-			Section: "utils", Priority: "optional", License: "not chosen yet", MTime: r.made,
+			Section: "utils", Priority: "optional", License: noLicence, MTime: r.made,
 			Maintainer:  cmp.Or(os.Getenv("MAINTAINER"), maintainer),
-			Description: "Sets up a spray booth for vehicle refinish\nWall pressure, distance and inlet-valve opening for a coat, a gun and the day's\nweather, with reasons and cautions, in a terminal, in English and Spanish.",
-			RPM:         rpm{BuildHost: "localhost", Summary: "Sets up a spray booth for vehicle refinish"},
-			Contents:    c,
+			Description: about, RPM: rpm{BuildHost: "localhost", Summary: about}, Contents: c,
 		}
 		data, err := json.Marshal(config) // JSON is YAML too
 		if err != nil {

@@ -27,6 +27,12 @@ var exempt = []string{
 
 	// faults of a language's file, which only programmers see
 	"line %d: want id = \"sentence\", have %s", "line %d: %s is there twice",
+
+	// what a package's own fields and notices say, and faults of making it
+	"Whoever built this package <root@localhost>", "not chosen yet",
+	"%s itself has no licence yet: that is its owner's to choose.\nIts programs hold the following.\n",
+	"the programs name other modules than their packages come from:\n%v\n%v", "%s has no licence in %s",
+	"version %q: not a commit that is checked out whole, in a clone of its own",
 }
 
 // checks is the functions that are called with the name of a quantity and its unit, which

@@ -27,6 +27,7 @@ func Open(a *command.Assistant, std command.Stdio, getenv func(string) string) i
 	if a.Practice != nil { // no job of one's own is answered
 		run.Kept = ""
 	}
+	run.Begins = run.Kept != "" && run.Shop != ""
 	if a.Lines || command.IsTerminal(std.In) && getenv("TERM") == "dumb" {
 		return inLines(run, a, std)
 	}
@@ -57,7 +58,7 @@ func optionsOf(a *command.Assistant, std command.Stdio, getenv func(string) stri
 func inLines(run tui.Options, a *command.Assistant, std command.Stdio) int {
 	run.Out = std.Out
 	if !command.IsTerminal(std.In) {
-		run.Kept = ""
+		run.Kept, run.Begins = "", false
 	}
 	defer quitInterrupts()()
 	left, err := tui.Plain(run)
