@@ -45,19 +45,16 @@ func (d *drill) nextFind() page {
 	return p
 }
 
-// list is the readings that are not taken yet, and the end of them.
-func (q *search) list(at int) list {
+// list is the readings that are not taken yet, how long each takes before it, and the end of them.
+func (q *search) list(at int) (l list) {
 	s := q.d.s
-	l := list{means: func(id string) string {
-		n, err := strconv.Atoi(id)
-		if err != nil {
-			return ""
-		}
-		return s.took(q.f.Takes(q.f.Readings[n]))
-	}}
+	wide := 0
+	for _, r := range q.f.Readings {
+		wide = max(wide, len(s.took(q.f.Takes(r))))
+	}
 	for i, r := range q.f.Readings {
 		if !slices.Contains(q.taken, r) {
-			l.items = append(l.items, choiceOf(strconv.Itoa(i), s.reading(q.f, r)))
+			l.items = append(l.items, choiceOf(strconv.Itoa(i), pad(s.took(q.f.Takes(r)), wide)+"  "+s.reading(q.f, r)))
 		}
 	}
 	l.items = append(l.items, s.choice(nameIt, "find-name"))
@@ -74,12 +71,17 @@ func (s *session) reading(f *practice.Find, r practice.Reading) string {
 	if r.Kind == practice.LookSound && f.Request.Gauge == calc.NoGauge {
 		id = "read-sound-cap"
 	}
-	return s.text(id, calc.TextFigure("part", f.Request.Line[r.Part].Name))
+	return s.text(id, ofBooth(f, r.Part)...)
 }
 
-// fault is what is wrong.
+// ofBooth is what the sentences of readings and faults name: a part, and the regulator that is set.
+func ofBooth(f *practice.Find, part int) []calc.Figure {
+	return []calc.Figure{calc.TextFigure("part", f.Request.Line[part].Name), calc.RegulatorFigure(f.Request.RegulatorAt())}
+}
+
+// faultOf is what is wrong.
 func (s *session) faultOf(f *practice.Find, c practice.Cause) string {
-	return s.text("fault-"+string(c.Kind), calc.TextFigure("part", f.Request.Line[c.Part].Name))
+	return s.text("fault-"+string(c.Kind), ofBooth(f, c.Part)...)
 }
 
 // told is how the booth is set, what was read in it, and the job; in lines of text that is said

@@ -85,7 +85,7 @@ func (v *judgedView) marks(w int) (rows []string) {
 		rows = append(rows, hang(style.Render(v.label(m.Of))+" ", text, w)...)
 	}
 	switch {
-	case v.j.Setup.Stopped():
+	case !v.j.Sets():
 		rows = append(rows, wrap(s.text("judged-nothing", calc.TextFigure("turn", answer.TurnText(s.words, s.sys, v.j.Setup.Turn()))), w)...)
 	case len(v.of.Marks) == 0:
 		rows = append(rows, wrap(s.text("judged-unset", calc.TextFigure("settings", s.advised(v.j))), w)...)

@@ -182,9 +182,8 @@ func TestAnyKeysInPractice(t *testing.T) {
 			r.Update(m)
 			frame := r.View()
 			requireFits(t, frame, r.size)
-			for _, no := range []string{"NaN", "Inf", "{"} {
-				require.NotContains(t, frame, no)
-			}
+			require.NotContains(t, frame, "NaN")
+			require.NotContains(t, frame, "Inf")
 			require.Equal(t, frame, r.View(), "drawn twice")
 			if r.done {
 				return

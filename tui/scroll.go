@@ -54,17 +54,17 @@ func (l *lead) entries(most, over, high int) int {
 
 // window is the rows that show in a room.
 func (l *lead) window(s *session, rows []string, room size) []string {
-	l.rows, l.room = len(rows), room
 	if l.least == 0 || room.h < 2 {
-		l.rows = 0
+		l.rows, l.room = 0, size{}
 		return rows[:max(min(len(rows), room.h), 0)]
 	}
+	l.rows, l.room = len(rows), room
 	return l.scroll.window(s, rows, room)
 }
 
 // keys is the keys that scroll, none where all rows show.
 func (l *lead) keys() []binding {
-	if lowestTop(l.rows, l.room) == 0 {
+	if l.rows == 0 || lowestTop(l.rows, l.room) == 0 {
 		return nil
 	}
 	return []binding{bindKey(screenfulKeys, "do-screenful", func(pressed string) move {

@@ -9,7 +9,7 @@ import (
 )
 
 // Idea is the one idea that explains a miss, by its sentences: "idea-" and its name is what it
-// is called, "idea-" and its name and "-why" what it says.
+// is called, "why-idea-" and its name what it says.
 type Idea string
 
 // The ideas about the day and the job as a whole.
@@ -23,6 +23,7 @@ const (
 	Short       Idea = "short"       // the supply gives the gun less than its target
 	NoRegulator Idea = "regulator"   // nothing sets the pressure
 	HighWall    Idea = "high-wall"   // the line asks for far more than the gun bears
+	PotLife     Idea = "pot-life"    // the mix sets before the last coat is on
 	Instruments Idea = "instruments" // a limit within an instrument's error
 	Fine        Idea = "fine"        // nothing speaks against it
 )
@@ -48,7 +49,7 @@ var ofCause = map[string]Idea{
 	"cold": Cold, "cold-panel": Cold, "cold-paint": Cold, "hot-air": Hot, "hot-panel": Hot,
 	"lands-dry": LandsDry, "lands-drier": LandsDry, "slow-water": SlowWater, "still-water": SlowWater,
 	"supply-below-target": Short, "supply-short": Short, "supply-from-full": Short, "supply-gives-out": Short, "supply-series": Short, "supply-deficit": Short, "mask-starves": Short,
-	"no-regulator": NoRegulator, "gun-over-stamp": NoRegulator, "wall-high": HighWall, "close": Instruments, "day-assumed": Instruments,
+	"no-regulator": NoRegulator, "gun-over-stamp": NoRegulator, "wall-high": HighWall, "pot-life-short": PotLife, "close": Instruments, "day-assumed": Instruments,
 }
 
 // verdict is the idea behind the answer's verdict.

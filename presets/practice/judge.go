@@ -50,12 +50,15 @@ func (j *Job) Judge(g Guess) *Judged {
 	if Sprays(g.Verdict) && !Sprays(j.Setup.Verdict) {
 		found.Against = j.Setup.Against
 	}
-	if Sprays(g.Verdict) && !j.Setup.Stopped() {
+	if Sprays(g.Verdict) && j.Sets() {
 		found.settings(j)
 	}
 	found.explain(j)
 	return found
 }
+
+// Sets reports whether the answer sets anything: not where it stops, nor where the supply is short.
+func (j *Job) Sets() bool { return !j.Setup.Stopped() && !j.Setup.Short.Is }
 
 // settings judges what was set.
 func (d *Judged) settings(j *Job) {
@@ -92,15 +95,13 @@ func (j *Job) mark(of Setting) (m Mark) {
 	}
 	m.Low, m.High = m.Advised, m.Advised
 	widen := func(low, high float64) { m.Low, m.High = min(m.Low, low), max(m.High, high) }
-	switch likely := j.Spread; {
+	switch wall, known := j.LikelyWall(); {
 	case of == Distance:
 		widen(float64(s.Distance.Low), float64(s.Distance.High))
-	case likely == nil:
-	case of == Wall:
-		r := likely.Wall.Marked(j.Request.Mark)
-		widen(float64(r.Low), float64(r.High))
-	case of == Opening:
-		widen(likely.Opening.Low, likely.Opening.High)
+	case of == Wall && known:
+		widen(float64(wall.Low), float64(wall.High))
+	case of == Opening && j.Spread != nil:
+		widen(j.Spread.Opening.Low, j.Spread.Opening.High)
 	}
 	// A hand that sets the very end of the range is in it, however the end was rounded.
 	const rounding = 1e-9

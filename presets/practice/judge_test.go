@@ -1,6 +1,10 @@
 package practice
 
 import (
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
 	"testing"
 
 	"boothset/calc"
@@ -47,7 +51,26 @@ func TestEveryJobTeaches(t *testing.T) {
 	}
 }
 
-// misses is guesses that miss in one way, and the idea that explains it.
+// What speaks against spraying, as calc's source has it, has an idea behind it each.
+func TestEveryCauseHasAnIdea(t *testing.T) {
+	cause := regexp.MustCompile(`(?:Verdict\w+|level|landing), "([a-z-]+)", "limit-|id :?= "([a-z-]+)"`)
+	found := 0
+	for _, file := range []string{"dayverdict.go", "planverdict.go"} {
+		source, err := os.ReadFile(filepath.Join("..", "..", "calc", file))
+		require.NoError(t, err)
+		for _, m := range cause.FindAllSubmatch(source, -1) {
+			id := string(m[1]) + string(m[2])
+			if strings.HasPrefix(id, "turn-") || strings.HasPrefix(id, "limit-") {
+				continue
+			}
+			found++
+			assert.NotEmpty(t, ofCause[id], id)
+		}
+	}
+	assert.Greater(t, found, 20)
+}
+
+// Guesses that miss in one way come to the idea that explains it.
 func TestTheIdeaOfAMiss(t *testing.T) {
 	seen := map[Idea]int{}
 	for _, j := range jobs() {
@@ -56,9 +79,7 @@ func TestTheIdeaOfAMiss(t *testing.T) {
 			d := j.Judge(Guess{calc.VerdictGo, s.Set()})
 			assert.Equal(t, j.verdict(), d.Idea)
 			assert.Equal(t, s.Against, d.Against, "what is sprayed against is told")
-			if s.Stopped() {
-				assert.Empty(t, d.Marks, "nothing is set on a day that stops")
-			}
+			assert.Equal(t, j.Sets(), len(d.Marks) > 0, "nothing is set on a day that stops or a supply that is short")
 			seen["sprayed"]++
 			continue
 		}

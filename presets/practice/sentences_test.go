@@ -39,7 +39,7 @@ func says(t *testing.T, id string, f calc.Figures) {
 
 // Every idea says what it is called and what it is about, whatever job it is of.
 func TestEveryIdeaIsTold(t *testing.T) {
-	ideas := append(slices.Collect(maps.Values(ofCause)), Fine, Lost, TooHigh, Choked, Eased, Feeds, NoValve, Reserve, Class, Reach, Farther, Together)
+	ideas := append(slices.Collect(maps.Values(ofCause)), Fine, Lost, TooHigh, Choked, Eased, Feeds, NoValve, Reserve, PotLife, Class, Reach, Farther, Together)
 	for _, j := range jobs()[:20] {
 		d := j.Judge(Guess{j.Setup.Verdict, j.Setup.Set()})
 		for _, of := range ideas {
@@ -75,7 +75,7 @@ func TestEverySignIsTold(t *testing.T) {
 
 // Every fault and every reading is called something.
 func TestEveryFaultAndReadingIsCalledSomething(t *testing.T) {
-	part := calc.Figures{calc.TextFigure("part", "hose")}
+	part := calc.Figures{calc.TextFigure("part", "hose"), calc.RegulatorFigure(calc.Wall)}
 	for _, k := range kinds {
 		says(t, "fault-"+string(k), part)
 		says(t, string(Cause{Kind: k}.Idea()), nil)

@@ -26,6 +26,7 @@ type asked struct {
 	of    *shop.Booth // that, once it is read
 	jsonAsked
 	batchAsked
+	learning
 }
 
 // ask is the command of a question: its fields are its flags.
@@ -39,6 +40,9 @@ func (p *Program) ask(q *question.Question) *cobra.Command {
 	p.boothFlag(c, &a.booth)
 	a.jsonFlags(c)
 	a.batchFlags(c)
+	if q == question.Learn {
+		a.learning.flags(c)
+	}
 	c.Flags().Lookup(flagFields).Usage = "usage-fields" // with an example
 	c.Flags().SortFlags = false
 	return c
@@ -121,11 +125,19 @@ func (a *asked) answer(o *opened, shops *booths) (found answer.Answer, typed que
 	if typed, err = a.typed(o, shops); err != nil {
 		return nil, typed, err
 	}
+	if a.q == question.Learn && a.booth != "" {
+		found, err = a.learnIn(o, shops, typed)
+		return found, typed, err
+	}
+	if a.keep || len(a.replaced) > 0 {
+		return nil, typed, &fieldError{flagBooth, "", o.words.Say("want-booth-kept")}
+	}
 	if found, err = askTyped(o.reader, a.q, typed, o.sys); err != nil {
 		return nil, typed, err
 	}
 	if plan, ok := found.(*answer.Plan); ok {
 		plan.Sure()
+		plan.Learnt = shops.learnt(o, a.booth, plan.Request, typed)
 	}
 	return found, typed, nil
 }
