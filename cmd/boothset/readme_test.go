@@ -20,7 +20,7 @@ import (
 // notRun is the commands of the README that are not run here, with why.
 var notRun = map[string]string{
 	"sudo apt install ./boothset_VERSION-1_amd64.deb": "make dist-check installs the package, in a clean system",
-	"sudo rpm -i boothset-VERSION-1.x86_64.rpm":     "make dist-check installs the package, in a clean system",
+	"sudo rpm -i boothset-VERSION-1.x86_64.rpm":       "make dist-check installs the package, in a clean system",
 	"make run":                       "it is go run of the program that is run here, and needs a terminal",
 	"make test":                      "it is these tests",
 	"boothset":                       "it needs a terminal: TestFromTheFirstKeyToTheSettings",
