@@ -30,6 +30,7 @@ type bench struct {
 	notice    string // what was last told of the card
 	forms     []*form
 	deskPages []destination // the pages of the booth's own
+	manage    destination   // the page that changes booths and guns
 	trouble   *troublePage
 	agreed    agreedToday
 	cache     []viewCache // of each view
@@ -66,6 +67,7 @@ func newBench(s *session) *bench {
 		{key: boothKey, name: s.say("page-booth"), does: "booth", page: newSavePage(s, b)},
 		{key: outcomeKey, name: s.say("page-outcome"), does: outcomeID, page: outcomePage(s, b)},
 	}
+	b.manage = destination{key: manageKey, does: "manage", page: managePage(s, b)}
 	return b
 }
 
@@ -220,7 +222,10 @@ func (b *bench) keys(room size) []binding {
 			return nil
 		}))
 	}
-	return append(all, deskBindings(b.besideTabs(), func(string) move { return open(b.besideTabs()[0].page) })...)
+	return append(all, deskBindings(b.besideTabs(), func(pressed string) move {
+		d, _ := b.destination(pressed)
+		return b.lead(d, room)
+	})...)
 }
 
 // offer is what the answer has for a field of the coat's own questions, nothing where it

@@ -29,6 +29,7 @@ type desk struct {
 	// invented is whether it is the shop that the program makes to try things in.
 	invented bool
 
+	told    string        // what was last said of the folder, for the pages that change it
 	watched bool          // whoever changes the folder is heard while the assistant shows
 	watcher *shop.Watcher // nil before there is a folder
 }
@@ -40,7 +41,10 @@ type holding struct {
 	reader *question.Reader // it knows the guns
 	booths []*shop.Booth    // those that are offered, in the order of their ids
 	guns   []*shop.Gun
-	bands  []shop.Band
+	// allBooths and allGuns have those that are no longer offered too.
+	allBooths []*shop.Booth
+	allGuns   []*shop.Gun
+	bands     []shop.Band
 	// painters is who may have sprayed or agreed; none where the shop keeps none.
 	painters shop.Painters
 	wrong    []string // what of it will not do
@@ -70,6 +74,7 @@ func lookInto(where string, base *question.Reader, w *words.Words) holding {
 			h.wrong = append(h.wrong, fault.In(w))
 		}
 	}
+	h.allBooths, h.allGuns = booths, guns
 	for _, g := range guns {
 		if !g.Retired {
 			h.guns = append(h.guns, g)

@@ -13,8 +13,10 @@ import (
 // deskNews is what the shop's folder holds anew: after something was written in it, which is
 // told, or because it was changed from elsewhere.
 type deskNews struct {
-	told   string // empty where nothing is
-	enters string // the booth that the job is in from then on, empty where that stays
+	told   string     // empty where nothing is
+	enters string     // the booth that the job is in from then on, empty where that stays
+	page   *entryPage // that wrote it, which is left where all went well
+	wrong  string     // why it was not written
 	holds  holding
 	booth  string // the booth whose settings these are
 	agreed []*shop.Setting
@@ -34,6 +36,22 @@ func (r *root) toFolder(enters string, write func(*shop.Folder) (told string, er
 		}
 		n := look()
 		n.told, n.enters = told, enters
+		return n
+	})
+}
+
+// keepEntry writes what a page asked for, and leaves it, or says on it why that will not do.
+func (r *root) keepEntry(p *entryPage, write func(*shop.Folder) (told string, err error)) {
+	s, look := r.s, r.look()
+	where, words := s.desk.where, s.words
+	p.fault = s.say("desk-writing")
+	r.disk(func() tea.Msg {
+		told, err := s.inFolder(where, write)
+		n := look()
+		n.page, n.told = p, told
+		if err != nil {
+			n.wrong, n.told = folderError(words, err), ""
+		}
 		return n
 	})
 }
@@ -113,6 +131,15 @@ func inFolder(where string, write func(*shop.Folder) (string, error)) (told stri
 // hear takes what the folder holds anew. A booth that is no longer offered stays the job's.
 func (r *root) hear(n deskNews) {
 	s, d := r.s, &r.s.desk
+	d.told = n.told
+	switch {
+	case n.wrong != "":
+		n.page.fault = n.wrong
+	case n.page != nil:
+		if n.page.fault = ""; r.page() == page(n.page) {
+			back(r)
+		}
+	}
 	if n.told != "" {
 		r.bench.notice = n.told
 	}

@@ -57,6 +57,7 @@ func boothPage(s *session) *pickPage {
 		return wrap(s.inventedText(), w)
 	}
 	p.about = s.boothAbout
+	p.more = manageBindings(s)
 	p.take = func(id string) move {
 		was := s.answers
 		s.moveTo(s.desk.boothOf(id))
@@ -82,6 +83,7 @@ func gunPage(s *session) *pickPage {
 		p.list.point(s.current().ID(question.Gun))
 	}
 	p.about = s.gunAbout
+	p.more = manageBindings(s)
 	p.take = func(id string) move {
 		was := s.answers
 		if s.desk.ownGun = s.desk.gunOf(id) != nil; s.desk.ownGun {

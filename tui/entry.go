@@ -2,6 +2,7 @@ package tui
 
 import (
 	"slices"
+	"strings"
 
 	"boothset/calc"
 	"boothset/presets/answer"
@@ -16,14 +17,14 @@ import (
 type entryPage struct {
 	overAnswer
 	boxes
-	id    string // its sentences are under ask- and why- and this
-	title string // the sentence of its heading
-	does  string // what Enter does, as its key says it
-	words string // what the words of the page are listed under; empty where it has none
-	over  func(w int) []string
-	lead  lead   // of what stands over it
-	least int    // the fields that show where that wants their room; 0 is all
-	fault string // why what was entered was not taken; the next key clears it
+	id       string // its sentences are under ask- and why- and this
+	title    string // the sentence of its heading
+	does     string // what Enter does, as its key says it
+	words    string // what the words of the page are listed under; empty where it has none
+	over     func(w int) []string
+	lead     lead   // of what stands over it
+	explains bool   // what the marked field is for has its rows before that
+	fault    string // why what was entered was not taken; the next key clears it
 
 	fill    func()                        // makes the boxes
 	refresh func()                        // makes them anew with what was entered, where the shop's folder has changed; nil where they stay
@@ -136,13 +137,16 @@ func (p *entryPage) laid(room size) (rows []string, first, high int) {
 	rows = each(wrap(p.ask(), w), s.theme.Question.Render)
 	fault := each(hang("! ", p.fault, w), s.theme.level[calc.Warn].Render)
 	high = max(min(len(p.all), room.h-len(rows)-len(fault)), 1)
+	about := each(wrap(p.isFor(&p.all[p.at]), w), s.theme.Note.Render)
 	var over []string
 	if p.over != nil {
 		over = p.over(w)
 	}
-	if p.least > 0 {
-		high = max(min(high, room.h-len(rows)-len(fault)-len(over)-1), min(high, p.least))
+	beside := len(over)
+	if p.explains {
+		beside += len(about) + 1
 	}
+	high = p.lead.entries(high, beside, room.h-len(rows)-len(fault)-1)
 	free := room.h - len(rows) - len(fault) - high
 	if over = p.lead.window(s, over, size{w, free - 1}); len(over) > 0 {
 		rows, free = append(rows, over...), free-len(over)
@@ -152,9 +156,19 @@ func (p *entryPage) laid(room size) (rows []string, first, high int) {
 	}
 	first = len(rows)
 	rows = append(rows, p.list(size{w, high})...)
-	about := each(wrap(s.say(question.SayWhy+p.all[p.at].Name), w), s.theme.Note.Render)
 	if len(fault) == 0 && len(about) > 0 && len(about) < free {
 		rows = append(append(rows, ""), about...)
 	}
 	return each(append(rows, fault...), indented), first, high
+}
+
+// isFor is what a field is for.
+func (p *entryPage) isFor(b *box) string {
+	if key, own := strings.CutPrefix(b.Name, ownField); own {
+		return p.s.say(question.SayWhy + ownField + key)
+	}
+	if why := p.s.say(question.SayWhy + b.Name); why != "" || b.Read == nil {
+		return why
+	}
+	return p.usage(b)
 }

@@ -109,6 +109,9 @@ type lastRun struct {
 // read reads the answers of a draft. Those that will not do by themselves are left out, such
 // as a coat of a shop's file that is gone: they are asked again.
 func (s *session) read(d last.Draft) *lastRun {
+	if d.Shop != s.desk.where { // its booth is another shop's
+		d.Booth = ""
+	}
 	if d.Booth != "" || s.ofNoClass(d.Answers[question.Gun.Name]) {
 		s.openDesk()
 		s.desk.last = cmp.Or(s.desk.last, d.Booth)
@@ -147,8 +150,8 @@ func (r *root) draft() last.Draft {
 		d.At = p.id
 	}
 	d.Jobs = r.bench.unsaidJobs(r.pages[r.at] == page(r.bench))
-	if d.Booth = s.desk.last; s.desk.booth == nil {
-		d.Booth = ""
+	if b := s.desk.booth; b != nil {
+		d.Shop, d.Booth = s.desk.where, b.ID
 	}
 	for _, row := range question.Plan.Fields {
 		if v, _ := s.answers.One(row.Field); v.Assumed {

@@ -10,6 +10,7 @@ import (
 
 	"boothset/calc/trouble"
 	"boothset/calc/unit"
+	"boothset/presets/practice"
 	"boothset/presets/question"
 	"boothset/presets/shop"
 	"boothset/presets/words"
@@ -109,8 +110,31 @@ func keyTable(reader *question.Reader) string {
 			write(s.say(p.title), p.everyKey(low))
 		}
 	}
+	writePractice(reader, low, write)
+	s.desk.seen = true
+	one := s.boothEntry(managePage(s, nil), s.desk.boothOf("two"), false)
+	one.enter()
+	write(s.say(one.title), one.everyKey(low))
 	write("everywhere", append(r.everywhere(), r.besides()...))
 	return b.String()
+}
+
+// writePractice writes the keys of practice: a job, a booth, what they come to.
+func writePractice(reader *question.Reader, low size, write func(where string, all []binding)) {
+	s := newSession(reader, words.English(), reader.System(), None, func(string) string { return "" })
+	source, err := practice.Invented(s.words)
+	if err != nil {
+		panic(err)
+	}
+	d := &drill{s: s, Practice: Practice{Deck: practice.NewDeck(source, s.sys, 7, practice.NewRecord())}}
+	guess := d.nextJob().(*entryPage)
+	guess.enter()
+	write("a job to practise on", guess.keys(low))
+	find := d.nextFind().(*pickPage)
+	find.enter()
+	write("a badly set booth", find.keys(low))
+	long := func(size) []string { return make([]string, low.h+1) }
+	write("what a guess came to", (&toldPage{d: d, rows: long}).keys(low))
 }
 
 // fieldKeys is every key that some field of some page has, empty or typed.

@@ -202,3 +202,17 @@ func TestPlainSaysTheOutcome(t *testing.T) {
 	require.Equal(t, "flat", agreedInFolder(t, h.dir, "two")[0].Why)
 	require.Contains(t, got.out, "In the log: good.")
 }
+
+// A booth of the same id in another shop is another booth: neither its jobs are asked for there
+// nor is a job gone on with in it.
+func TestAnotherShopsJobsAreNotAskedFor(t *testing.T) {
+	h := newBooths(t)
+	typed(h.open(t), deskAnswer...)
+	h.dir = shopCopy(t)
+	r := h.open(t)
+	typed(r, "enter")
+	require.Equal(t, "resume", where(r))
+	typed(r, "1")
+	require.Nil(t, r.s.desk.booth)
+	require.Empty(t, jobsOf(t, h.dir, "two"))
+}

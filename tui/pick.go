@@ -19,7 +19,6 @@ type pickPage struct {
 	list  list
 	over  func(w int) []string         // rows between the question and the list; nil where there are none
 	lead  lead                         // of them
-	least int                          // the entries that show where they want their room; 0 is all
 	about func(picked string) []string // texts about the marked entry; nil where there are none
 	more  []binding                    // keys of its own
 
@@ -78,9 +77,7 @@ func (p *pickPage) laid(room size) (rows []string, first, high int) {
 	if p.over != nil {
 		over = p.over(w)
 	}
-	if p.least > 0 {
-		high = max(min(high, room.h-len(rows)-len(over)-2), min(high, p.least))
-	}
+	high = p.lead.entries(high, len(over), room.h-len(rows)-2)
 	free := room.h - len(rows) - high
 	// behind is a block behind an empty row, nothing where there is no room for it.
 	behind := func(block []string) []string {

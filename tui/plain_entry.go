@@ -2,8 +2,6 @@ package tui
 
 import (
 	"fmt"
-
-	"boothset/presets/question"
 )
 
 // entry asks the fields of a page one by one, and takes them.
@@ -35,7 +33,9 @@ func (p *dialogue) entry(page *entryPage) error {
 			m, fault := page.take()
 			if fault == "" {
 				m(p.r)
-				return nil
+				if fault = page.fault; fault == "" {
+					return nil
+				}
 			}
 			p.wrong(fault)
 			page.at = 0
@@ -46,8 +46,7 @@ func (p *dialogue) entry(page *entryPage) error {
 
 // entryBox asks a field; on is false where the one before is to be asked.
 func (p *dialogue) entryBox(page *entryPage, b *box) (on bool, err error) {
-	s := p.r.s
-	rows := wrap(page.label(b)+": "+s.say(question.SayWhy+b.Name), plainWidth)
+	rows := wrap(page.label(b)+": "+page.isFor(b), plainWidth)
 	if b.choices != nil {
 		rows = append(rows, numbered(b.choices)...)
 	}

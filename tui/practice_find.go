@@ -29,7 +29,7 @@ func (d *drill) nextFind() page {
 		return nil
 	}
 	q := &search{d: d, f: f}
-	p := &pickPage{s: d.s, id: "find", title: "find-title", words: practiceWords, least: leastLooks}
+	p := &pickPage{s: d.s, id: "find", title: "find-title", words: practiceWords, lead: lead{least: leastLooks}}
 	p.more = []binding{bindKey(nameKeys, "do-name", func(string) move { return open(q.namePage()) })}
 	p.fill = func() { p.list = q.list(p.list.at) }
 	p.over = q.told
@@ -116,7 +116,7 @@ func (q *search) shown(r practice.Reading) string {
 // namePage asks what is wrong.
 func (q *search) namePage() *pickPage {
 	s := q.d.s
-	p := &pickPage{s: s, id: "name", title: "find-title", words: practiceWords, least: leastLooks}
+	p := &pickPage{s: s, id: "name", title: "find-title", words: practiceWords, lead: lead{least: leastLooks}}
 	p.fill = func() {
 		p.list = list{}
 		for i, c := range q.f.Causes {

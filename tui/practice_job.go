@@ -20,6 +20,9 @@ const (
 	guessDistance = "guess-distance"
 )
 
+// leastFields is the fields that show whatever else does.
+const leastFields = 2
+
 // nextJob is the page of the next job; nil where there is none.
 func (d *drill) nextJob() page {
 	j := d.Deck.Job()
@@ -32,7 +35,7 @@ func (d *drill) nextJob() page {
 			p.all = d.guessBoxes(j)
 		}
 	}
-	p.words, p.least = practiceWords, 2
+	p.words, p.lead.least = practiceWords, leastFields
 	p.over = func(w int) []string { return d.s.jobRows(j, w) }
 	p.enough = func() bool { return !practice.Sprays(guessed(p)) }
 	p.take = func() (move, string) {

@@ -15,6 +15,7 @@ import (
 	"boothset/presets/words"
 
 	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
 )
 
 // inventedSources is the invented shop as jobs are drawn from it, in each language, made once.
@@ -166,4 +167,28 @@ func TestPracticeInLines(t *testing.T) {
 	spanish := run(look{lang: "es", metric: true}, "1", "3", "3")
 	require.Contains(t, spanish, "el suyo ESPERE")
 	require.NotContains(t, spanish, "{")
+}
+
+// At any window and after any keys a frame of practice fits it, has no figure that is none, and
+// drawing it changes nothing.
+func TestAnyKeysInPractice(t *testing.T) {
+	t.Parallel()
+	rapid.Check(t, func(t *rapid.T) {
+		l := anyLook(t)
+		r := start(t, l)
+		practising(t, r, rapid.Uint64Range(1, 20).Draw(t, "seed"))
+		press(r, rapid.SampledFrom([][]string{{"enter"}, missedJob, {"enter", "2"}, {"enter", "2", "1", "w", "1"}}).Draw(t, "start")...)
+		for _, m := range rapid.SliceOfN(anyKey(), 1, 20).Draw(t, "keys") {
+			r.Update(m)
+			frame := r.View()
+			requireFits(t, frame, r.size)
+			for _, no := range []string{"NaN", "Inf", "{"} {
+				require.NotContains(t, frame, no)
+			}
+			require.Equal(t, frame, r.View(), "drawn twice")
+			if r.done {
+				return
+			}
+		}
+	})
 }

@@ -34,19 +34,30 @@ func (c *scroll) keys(rows int, room size) []binding {
 	return []binding{bindKey(scrollKeys, "do-scroll", move), bindKey(pageKeys, "do-scroll-page", move), bindKey(homeKeys, "do-scroll-ends", move)}
 }
 
-// lead is rows that stand over what is asked, and scroll by screenfuls where they are too many.
+// lead is rows that stand over a list. Where the list gives them its room they are all to be
+// read, and scroll by screenfuls; else those that have no room are left out.
 type lead struct {
+	least  int // the entries of the list that show whatever stands over it; 0 is all
 	scroll scroll
-	rows   int  // as it was laid out last
+	rows   int  // as it was laid out last, 0 where nothing scrolls
 	room   size // the same
 }
 
-// window is the rows that show in a room, none where it has none.
+// entries is how many entries of the list show, of most that have room, under so many rows in so
+// high a room.
+func (l *lead) entries(most, over, high int) int {
+	if l.least == 0 {
+		return most
+	}
+	return max(min(most, high-over), min(most, l.least))
+}
+
+// window is the rows that show in a room.
 func (l *lead) window(s *session, rows []string, room size) []string {
 	l.rows, l.room = len(rows), room
-	if room.h < 1 {
+	if l.least == 0 || room.h < 2 {
 		l.rows = 0
-		return nil
+		return rows[:max(min(len(rows), room.h), 0)]
 	}
 	return l.scroll.window(s, rows, room)
 }

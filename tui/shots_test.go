@@ -42,9 +42,9 @@ func wholeRun() *last.Draft {
 // leftRun is one that was left at its answer in a booth, with nobody having said how it came out.
 func leftRun() *last.Draft {
 	d := wholeRun()
-	d.Booth = "two"
+	d.Shop, d.Booth = inventedShop, "two"
 	d.Jobs = []last.Job{{
-		ID: "01960000-0000-7000-8000-000000000001", At: d.Saved, Booth: "two", Coat: "clear", Stage: "full", Gun: "clear-1", Band: "mild",
+		Shop: inventedShop, ID: "01960000-0000-7000-8000-000000000001", At: d.Saved, Booth: "two", Coat: "clear", Stage: "full", Gun: "clear-1", Band: "mild",
 		Answered: last.Texts{"wall": {"49.0 psi"}},
 	}}
 	return d
@@ -101,6 +101,10 @@ func shots() []shot {
 		{name: "desk-agree", keys: then(deskAnswer, "a"), desk: true, spanish: true, extremes: true},
 		{name: "desk-agree-why", keys: then(deskAnswer, "a", "down", "down", "down", "lays"), desk: true},
 		{name: "desk-agree-keys", keys: then(deskAnswer, "a", "f1"), desk: true, whole: true, spanish: true},
+		{name: "desk-manage", keys: []string{"enter", "m"}, desk: true, spanish: true},
+		{name: "desk-manage-one", keys: []string{"enter", "m", "3"}, desk: true},
+		{name: "desk-entry-booth", keys: []string{"enter", "m", "3", "1"}, desk: true, spanish: true, extremes: true},
+		{name: "desk-entry-gun", keys: []string{"enter", "m", "6", "1", "down"}, desk: true, spanish: true},
 		{name: "desk-save", keys: then(deskAnswer, "b"), desk: true, spanish: true},
 		{name: "desk-save-first", keys: then(toAnswer, "b", "Bay 4")},
 		{name: "desk-outcome", keys: then(deskAnswer, "d"), desk: true, spanish: true, extremes: true},

@@ -34,13 +34,14 @@ var views = []view{
 // destinationKeys is the keys that lead somewhere from the answer, in the order of where to:
 // digits, then letters that do nothing else there, neither on the screen nor in lines. The pages
 // of a booth and that of bad spray have keys of their own.
-const destinationKeys = "1234567890efghilmoprvz"
+const destinationKeys = "1234567890efghiloprvz"
 
 // The keys to the pages of a booth.
 const (
 	agreedKey  = "a"
 	boothKey   = "b"
 	outcomeKey = "d"
+	manageKey  = "m"
 )
 
 // troubleKey is the key to the page that traces bad spray, whatever else there is.
@@ -74,13 +75,14 @@ func (b *bench) destinations() []destination {
 	return append(all, destination{key: troubleKey, name: b.s.say("page-trouble"), does: "trouble", page: b.trouble})
 }
 
-// besideTabs is where a key leads without a tab: outside the shop's booths to the page that keeps
-// the line as one.
+// besideTabs is where a key leads without a tab: to the page that changes booths and guns, and
+// outside the shop's booths to the one that keeps the line as a booth.
 func (b *bench) besideTabs() []destination {
 	if b.s.desk.booth != nil {
-		return nil
+		return []destination{b.manage}
 	}
-	return slices.DeleteFunc(slices.Clone(b.deskPages), func(d destination) bool { return d.key != boothKey })
+	save := slices.IndexFunc(b.deskPages, func(d destination) bool { return d.key == boothKey })
+	return []destination{b.deskPages[save], b.manage}
 }
 
 // destination is where a key leads; false where to nothing.

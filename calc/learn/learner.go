@@ -50,9 +50,6 @@ func drawnFrom(m *model, n int, seed uint64) *Learner {
 	return l
 }
 
-// Pieces are what may be odd, by number.
-func (l *Learner) Pieces() []Piece { return l.pieces }
-
 // even makes all draws weigh the same.
 func (l *Learner) even() {
 	for i := range l.logs {

@@ -23,10 +23,11 @@ var (
 type Line struct {
 	Request *calc.Request
 	Setup   *calc.Setup // the request's
-	// Others are other guns that the line was read with, and Spare other parts that it was, or
-	// can be: they are pieces too, after the line's own.
-	Others []OtherGun
-	Spare  []line.Part
+	// Others are other guns that the line was read with, Gone parts that it was read with and
+	// that were replaced, and Spare parts at hand that can take the place of others: they are
+	// pieces too, after the line's own.
+	Others      []OtherGun
+	Gone, Spare []line.Part
 }
 
 // OtherGun is a gun with where its gauge sits.
@@ -124,6 +125,9 @@ func (m *model) listPieces() {
 			m.pieces = append(m.pieces, Piece{ID: "inlet-valve", Role: InletValve, Gun: g})
 		}
 		m.pieces = append(m.pieces, Piece{ID: "gun", Role: GunItself, Gun: g})
+	}
+	for _, p := range m.Gone {
+		m.pieces = append(m.pieces, Piece{ID: "replaced-" + p.Kind.String(), Part: p})
 	}
 	for _, p := range m.Spare {
 		m.pieces = append(m.pieces, Piece{ID: "spare-" + p.Kind.String(), Part: p})

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"boothset/calc"
+	"boothset/calc/spread"
 	"boothset/calc/unit"
 
 	"gonum.org/v1/gonum/floats"
@@ -20,6 +21,8 @@ type Worth struct {
 	// Tells is by how much less there is to find out about which pieces are odd: Shannon's
 	// entropy, in bits.
 	Tells float64
+	// Expected is what the last gauge of it is to show, 80 % sure.
+	Expected spread.GaugeRange
 }
 
 const (
@@ -43,7 +46,7 @@ func (l *Learner) Next(options []Option) []Worth {
 	all := make([]Worth, len(options))
 	for i, o := range options {
 		after := stat.Mean(walls[i*showings:(i+1)*showings], nil)
-		all[i] = Worth{o, unit.Drop(after), unit.Drop(wall - after), (entropy - stat.Mean(entropies[i*showings:(i+1)*showings], nil)) / math.Ln2}
+		all[i] = Worth{o, unit.Drop(after), unit.Drop(wall - after), (entropy - stat.Mean(entropies[i*showings:(i+1)*showings], nil)) / math.Ln2, f.shows(i)}
 	}
 	return all
 }
@@ -139,6 +142,26 @@ func (f *foresight) show(w *worker, option, showing int) outlook {
 		o.share[i] = math.Exp(o.share[i])
 	}
 	return o
+}
+
+// shows is what the last gauge of an option is expected to show.
+func (f *foresight) shows(option int) spread.GaugeRange {
+	v := make([]float64, len(f.draws))
+	f.l.each(len(v), func(w *worker, i int) {
+		t := f.taken[option]
+		t.seen = slices.Clone(t.seen)
+		f.drawn(w, &t, &f.curves[option][i], f.draws[i], i)
+		v[i] = t.seen[len(t.seen)-1].value
+	})
+	slices.Sort(v)
+	low, high := bounds(v, nil)
+	return spread.GaugeRange{Low: unit.Gauge(low), High: unit.Gauge(high)}
+}
+
+// Foretell is what the last gauge of a reading is expected to show with the first one, the
+// wall's, showing what it does.
+func (l *Learner) Foretell(x Reading) spread.GaugeRange {
+	return l.foresee([]Option{{Reading: x}}).shows(0)
 }
 
 // drawn makes a reading show what a draw's gauges would.

@@ -2,6 +2,7 @@ package learn
 
 import (
 	"slices"
+	"strings"
 
 	"boothset/calc/line"
 	"boothset/calc/unit"
@@ -52,10 +53,22 @@ type Finding struct {
 // Untold is pieces of which it cannot be told yet whether they are odd.
 type Untold struct {
 	Pieces []int
-	// Together: the readings know only what they take from the air together. Else what an odd
-	// one would take is hardly more than the readings' noise.
-	Together bool
+	Why    Why
 }
+
+// Why is why a thing cannot be told yet.
+type Why uint8
+
+// The readings know only what the pieces take from the air together; no reading tells of them;
+// what an odd one would take is hardly more than the readings' noise.
+const (
+	Together Why = iota
+	Unread
+	Noise
+)
+
+// String is the reason as answers name it.
+func (w Why) String() string { return [...]string{"together", "unread", "noise"}[w] }
 
 // Find tells what is odd, what may be, and why that cannot be told yet.
 func (l *Learner) Find() Finding {
@@ -79,44 +92,57 @@ func (l *Learner) Find() Finding {
 	}
 	var apart []int
 	for _, p := range order {
-		if g := groups[p]; len(g) > 1 {
-			f.Untold = append(f.Untold, Untold{g, true})
-		} else {
+		switch g := groups[p]; {
+		case !strings.ContainsAny(p, toldBy):
+			f.Untold = append(f.Untold, Untold{g, Unread})
+		case len(g) > 1:
+			f.Untold = append(f.Untold, Untold{g, Together})
+		default:
 			apart = append(apart, g...)
 		}
 	}
 	if apart != nil {
-		f.Untold = append(f.Untold, Untold{apart, false})
+		f.Untold = append(f.Untold, Untold{apart, Noise})
 	}
 	return f
 }
 
-// passed is by which of the readings' gauges a piece's own loss is told: two pieces of which it
-// is the same are known only together.
+// What a gauge tells of a piece, in passed: nothing, what it takes, how much air flows; toldBy is
+// all but nothing.
+const (
+	toldNothing = '-'
+	toldTakes   = 't'
+	toldFlow    = 'f'
+	toldBy      = "tf"
+)
+
+// passed is what each gauge of the readings tells of a piece: two pieces of which it is the same
+// are known only together.
 func (l *Learner) passed(piece int) string {
 	var by []byte
 	for _, t := range l.readings {
 		for _, o := range t.seen {
-			is := byte('0')
-			if !t.Still && o.quantity != atWall && o.quantity != atWallBefore && l.loses(piece, o.quantity, &t) {
-				is = '1'
+			told := byte(toldNothing)
+			if !t.Still && o.quantity != atWall && o.quantity != atWallBefore {
+				told = l.told(piece, o.quantity, &t)
 			}
-			by = append(by, is)
+			by = append(by, told)
 		}
 	}
 	return string(by)
 }
 
-// loses is whether the air passes a piece between the wall's gauge and a pressure of a reading.
-// The gun itself, which makes the flow, is like no other.
-func (l *Learner) loses(piece int, q quantity, t *taken) bool {
-	switch p := &l.pieces[piece]; p.Role {
-	case InletValve:
-		return p.Gun == t.Gun && q != atFoot
-	case GunItself:
-		return p.Gun == t.Gun && q == atCap
+// told is what a pressure of a reading, trigger pulled, tells of a piece: what it takes where the
+// air passes it between the wall's gauge and there; of the gun itself how much flows.
+func (l *Learner) told(piece int, q quantity, t *taken) byte {
+	p := &l.pieces[piece]
+	switch {
+	case p.Role == InLine && slices.Contains(t.Pieces, piece), p.Role == InletValve && p.Gun == t.Gun && q != atFoot:
+		return toldTakes
+	case p.Role == GunItself && p.Gun == t.Gun:
+		return toldFlow
 	}
-	return slices.Contains(t.Pieces, piece)
+	return toldNothing
 }
 
 // inUse is whether a piece is in the line as it stands, or of the request's gun.

@@ -53,7 +53,7 @@ func TestWallAndGunKnowOnlyTheSumBetween(t *testing.T) {
 	assert.Empty(t, f.Found)
 	assert.False(t, f.Right)
 	require.NotEmpty(t, f.Untold)
-	assert.True(t, f.Untold[0].Together)
+	assert.Equal(t, Together, f.Untold[0].Why)
 	assert.Equal(t, []int{0, 1, 2, 3}, f.Untold[0].Pieces, "couplings, hose and inlet valve")
 
 	y.read(t, l, open(0, 1))

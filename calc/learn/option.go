@@ -47,9 +47,9 @@ type Option struct {
 	Reading
 }
 
-// leastTold is the share of the gun's highest pressure that a test goes up to: its gauges are
-// not right.
-const leastTold = 0.95
+// testShare is the share of the gun's highest pressure that a test goes up to: gauges are not
+// right.
+const testShare = 0.95
 
 // Options are the readings that can be taken with the request's gun.
 func (l *Learner) Options() (all []Option) {
@@ -125,7 +125,7 @@ func (l *Learner) highest(x Reading) (wall unit.Gauge) {
 	l.each(1, func(w *worker, _ int) {
 		w.put(&draw{})
 		w.arrange(&t)
-		most := leastTold * w.gun.Highest(l.air)
+		most := testShare * w.gun.Highest(l.air)
 		wall = unit.Gauge(w.march(most.Abs(w.ambient))[atWall])
 	})
 	return l.mark(min(wall, 0.9*l.Request.Supply))

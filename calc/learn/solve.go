@@ -13,7 +13,9 @@ import (
 
 // Request is readings of the line of a plan.
 type Request struct {
-	Plan     *calc.Request
+	Plan *calc.Request
+	// Others are other guns of the readings: number 1 and on.
+	Others   []OtherGun
 	Readings []Taken
 	// Draws is how many lines are drawn, above 0, and Seed what by.
 	Draws int
@@ -25,6 +27,8 @@ type Request struct {
 type Taken struct {
 	Reading
 	Without, Swapped string
+	// Was is how often each piece was replaced since.
+	Was map[string]int
 }
 
 // Answer is the answer to a Request.
@@ -39,10 +43,15 @@ type Answer struct {
 	Finding
 	Bores          []unit.Length // of each of Found: see Learner.Bore
 	Contradictions []Contradiction
+	// Foretold is what the last gauge of each reading was to show by what was known before it; of
+	// one without the wall's gauge nothing.
+	Foretold []spread.GaugeRange
 	// Next is what could be read next, the one first that tells most for its minutes: of what
 	// is odd where Seeks, else of the wall's setting.
-	Next     []Worth
-	Seeks    bool
+	Next  []Worth
+	Seeks bool
+	// Steps are the gauges compared and the valve wide open, with what they are to show.
+	Steps    []Worth
 	Counting float64 // draws that count
 }
 
@@ -62,19 +71,21 @@ func Solve(q *Request) (*Answer, error) {
 	if p := q.problem(s); p != nil {
 		return nil, p
 	}
-	of := Line{Request: q.Plan, Setup: s}
+	of := Line{Request: q.Plan, Setup: s, Others: q.Others}
 	var spares map[string]int
-	of.Spare, spares = q.spares()
+	of.Gone, of.Spare, spares = q.spares()
 	l, err := New(of, q.Draws, q.Seed)
 	if err != nil {
 		return nil, &calc.Problem{Field: "reading", ID: "learn-too-many", Figures: calc.Figures{calc.CountFigure("most", MostPieces)}}
 	}
+	var foretold []spread.GaugeRange
 	for i := range q.Readings {
+		foretold = append(foretold, l.foretell(l.as(&q.Readings[i], spares)))
 		if err := l.Add(l.as(&q.Readings[i], spares)); err != nil {
 			return nil, &calc.Problem{Field: "reading", ID: "want-reading"}
 		}
 	}
-	a := &Answer{Setup: s, Pieces: l.pieces, Taken: spread.Of(q.Plan, s), Settings: l.Settings(), Finding: l.Find(), Contradictions: l.Contradictions(), Counting: l.Counting()}
+	a := &Answer{Setup: s, Foretold: foretold, Pieces: l.pieces, Taken: spread.Of(q.Plan, s), Settings: l.Settings(), Finding: l.Find(), Contradictions: l.Contradictions(), Counting: l.Counting()}
 	a.Wall = l.Reads(WallGauge)
 	if q.Plan.Gauge != calc.NoGauge {
 		a.Gun = l.Reads(GunGauge)
@@ -84,6 +95,9 @@ func Solve(q *Request) (*Answer, error) {
 	}
 	a.Seeks = len(a.Untold) > 0
 	for _, w := range l.Next(l.Options()) {
+		if w.Kind == CompareStill || w.Kind == ReadOpen {
+			a.Steps = append(a.Steps, w)
+		}
 		if a.Seeks && w.Tells >= leastTells || !a.Seeks && w.Narrows >= leastNarrows {
 			a.Next = append(a.Next, w)
 		}
@@ -96,6 +110,16 @@ func Solve(q *Request) (*Answer, error) {
 	}
 	slices.SortStableFunc(a.Next, func(x, y Worth) int { return cmp.Compare(worth(y), worth(x)) })
 	return a, nil
+}
+
+// foretell is Foretell for a reading that may be without the wall's gauge.
+func (l *Learner) foretell(x Reading) (shows spread.GaugeRange) {
+	if len(x.Shows) > 1 {
+		if t := l.takes(x); t.seen[0].quantity == atWall {
+			return l.Foretell(x)
+		}
+	}
+	return shows
 }
 
 // PieceIDs are the ids of the parts of a plan's line downstream of its wall's regulator, in
@@ -128,34 +152,51 @@ func (q *Request) problem(s *calc.Setup) *calc.Problem {
 	return nil
 }
 
-// spares are the parts that can take the place of others: one like each hose, and one like each
-// part that was swapped; with their numbers among these by the ids of what they are like.
-func (q *Request) spares() (spare []line.Part, numbers map[string]int) {
+// spares are the parts that were replaced, and those that can take the place of others: one like
+// each hose, and one like each part that was swapped; with their numbers among both by the ids of
+// what they are like and how often that was replaced since, 0 of spare ones.
+func (q *Request) spares() (gone, spare []line.Part, numbers map[string]int) {
 	numbers = map[string]int{}
 	wall, _ := q.Plan.Regulators()
-	for i, id := range PieceIDs(q.Plan) {
-		part := q.Plan.Line[wall+1+i]
+	ids := PieceIDs(q.Plan)
+	for i := range q.Readings {
+		for k, id := range ids {
+			if n := q.Readings[i].Was[id]; n > 0 {
+				key := replaced(id, n)
+				if _, is := numbers[key]; !is {
+					numbers[key] = len(gone)
+					gone = append(gone, q.Plan.Line[wall+1+k])
+				}
+			}
+		}
+	}
+	for k, id := range ids {
+		part := q.Plan.Line[wall+1+k]
 		swapped := slices.ContainsFunc(q.Readings, func(x Taken) bool { return x.Swapped == id })
 		if part.Kind == line.HoseKind || swapped {
-			numbers[id] = len(spare)
+			numbers[replaced(id, 0)] = len(gone) + len(spare)
 			spare = append(spare, part)
 		}
 	}
-	return spare, numbers
+	return gone, spare, numbers
 }
+
+// replaced is what a piece is counted as that was replaced so often since.
+func replaced(id string, times int) string { return id + "~" + strconv.Itoa(times) }
 
 // as is a reading by the numbers of pieces.
 func (l *Learner) as(x *Taken, spares map[string]int) Reading {
 	r := x.Reading
-	if x.Without == "" && x.Swapped == "" {
-		return r
-	}
+	first := len(l.pieces) - len(l.Gone) - len(l.Spare)
 	r.Pieces = []int{}
 	for _, k := range l.stands {
-		switch l.pieces[k].ID {
-		case x.Without:
-		case x.Swapped:
-			r.Pieces = append(r.Pieces, len(l.pieces)-len(l.Spare)+spares[x.Swapped])
+		id := l.pieces[k].ID
+		switch {
+		case id == x.Without:
+		case id == x.Swapped:
+			r.Pieces = append(r.Pieces, first+spares[replaced(id, 0)])
+		case x.Was[id] > 0:
+			r.Pieces = append(r.Pieces, first+spares[replaced(id, x.Was[id])])
 		default:
 			r.Pieces = append(r.Pieces, k)
 		}

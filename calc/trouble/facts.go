@@ -87,7 +87,7 @@ func (j *Job) line(f *facts) {
 	switch {
 	case loss >= lossLarge:
 		f.add("line-loses", loss >= lossHuge, part, figure)
-	case loss <= lossSmall:
+	case loss <= lossSmall && !j.read:
 		f.add("line-carries", false, figure)
 	}
 }

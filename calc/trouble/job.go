@@ -21,6 +21,7 @@ type Job struct {
 	Film *calc.FilmRequest
 	Laid *calc.FilmAnswer
 
+	read bool // the line was read: what its parts are called says no more that it carries
 	// slower: the thinner was changed for the grade that the day wants, from a faster one.
 	slower bool
 }

@@ -164,16 +164,26 @@ func (b *Book) ofSetup(k *Known, c *Ranked) float64 {
 			c.Lowered = append(c.Lowered, f)
 		}
 	}
+	now, prior := 0.0, 0.0 // readings know that one is: which, their probabilities add up to
 	for _, o := range k.Odd {
 		if slices.Contains(b.Odd[o.Kind], c.ID) {
-			w *= odds(o.Now) / odds(o.Prior)
+			now, prior = now+o.Now, prior+o.Prior
 			c.Odd = append(c.Odd, o)
 		}
+	}
+	if len(c.Odd) > 0 {
+		w *= odds(now) / odds(prior)
 	}
 	return w
 }
 
-func odds(p float64) float64 { return p / (1 - p) }
+// surest is the most that a probability which was added up is taken for.
+const surest = 0.99
+
+func odds(p float64) float64 {
+	p = min(p, surest)
+	return p / (1 - p)
+}
 
 // Finds is how often the check finds something where a cause is at work: what shows the cause
 // as often as the check is right, and where nothing shows it, that nothing is wrong. What is

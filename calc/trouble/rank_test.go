@@ -65,6 +65,10 @@ func TestFactsAndOddPartsMoveTheirCauses(t *testing.T) {
 	// From one in ten to one in two: nine times the odds.
 	assert.InDelta(t, 9./22, rank(trouble.Known{Odd: []trouble.Oddity{{Part: "cap", Kind: "cap", Prior: .1, Now: .5}}})["dirty"], 1e-12)
 	assert.InDelta(t, 1./14, rank(trouble.Known{Odd: []trouble.Oddity{{Part: "hose", Kind: "hose", Prior: .1, Now: .5}}})["dirty"], 1e-12)
+	// Of two parts one is enough: from two in ten to seven in ten.
+	two := []trouble.Oddity{{Part: "cap", Kind: "cap", Prior: .1, Now: .3}, {Part: "cap 2", Kind: "cap", Prior: .1, Now: .4}}
+	w := (.7 / .3) / (.2 / .8)
+	assert.InDelta(t, w/(13+w), rank(trouble.Known{Odd: two})["dirty"], 1e-12)
 }
 
 // Looked for first is what has the most probability for its time (Heckerman, Breese and Rommelse

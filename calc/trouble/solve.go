@@ -26,6 +26,7 @@ type Answer struct {
 // Solve works a request. It fails, with a *calc.Problem, where the job cannot be solved.
 func (b *Book) Solve(q *Request) (*Answer, error) {
 	j := q.Job
+	j.read = len(q.Odd) > 0
 	if q.Plan != nil {
 		s, err := calc.Solve(q.Plan)
 		if err != nil {

@@ -3,11 +3,11 @@
 package main
 
 import (
+	"cmp"
 	"os"
 	"os/exec"
 	"path/filepath"
 	"regexp"
-	"slices"
 	"strings"
 	"testing"
 
@@ -21,41 +21,55 @@ import (
 var notRun = map[string]string{
 	"sudo apt install ./boothset_VERSION-1_amd64.deb": "make dist-check installs the package, in a clean system",
 	"sudo rpm -i boothset-VERSION-1.x86_64.rpm":       "make dist-check installs the package, in a clean system",
-	"make run":                       "it is go run of the program that is run here, and needs a terminal",
-	"make test":                      "it is these tests",
-	"boothset":                       "it needs a terminal: TestFromTheFirstKeyToTheSettings",
-	"boothset --card":                "it needs a terminal: TestTheCardFitsTheTerminal",
-	"boothset --shop ./tryout":       "it needs a terminal: the tests of the assistant's desk",
-	"boothset --plain":               "it asks until it is answered; with answers it is run",
-	"boothset serve --listen :2222":  "it serves until it is stopped: the tests of boothset-serve",
-	"git pull --no-rebase; git push": "it needs another machine: presets/shop merges two clones",
+	"make run":                 "it is go run of the program that is run here, and needs a terminal",
+	"make test":                "it is these tests",
+	"boothset":                 "it needs a terminal: TestFromTheFirstKeyToTheSettings",
+	"boothset --card":          "it needs a terminal: TestTheCardFitsTheTerminal",
+	"boothset --shop ./tryout": "it needs a terminal: the tests of the assistant's desk",
+	"boothset --plain":         "it asks until it is answered; with answers it is run",
+	"boothset practice":        "it asks until it is answered: its own tests",
+	"boothset practice --seed 7 --initials MK --booth two": "it asks until it is answered: its own tests",
+	"boothset serve --listen :2222":                        "it serves until it is stopped: the tests of boothset-serve",
 }
 
+// job is one of the invented shop.
+const job = " --booth two --gun clear-1 --coat clear --temp 75F --humidity 45"
+
 // filled is what is run where a command of the README leaves out what goes by the job.
-var filled = []struct{ text, with string }{
-	{"...", "--gun clear-1 --coat clear --temp 75F --humidity 45"},
-	{"boothset day", "boothset day --coat clear --temp 75F --humidity 45"},
-	{"boothset thin", "boothset thin --coat clear --temp 75F --cup zahn2 --seconds 20"},
-	{"boothset film", "boothset film --coat clear --gun hvlp"},
-	{"boothset mix", "boothset mix --coat clear --gun hvlp --area hood"},
-	{"boothset demo DIR", "boothset demo other-tryout"},
-	{"boothset shop add FILE --dry-run", "boothset shop add neighbour.toml --dry-run"},
+var filled = map[string]string{
+	"boothset plan --booth two --gun clear-1 ...": "boothset plan" + job,
+	"boothset day":           "boothset day --coat clear --temp 75F --humidity 45",
+	"boothset thin":          "boothset thin --coat clear --temp 75F --cup zahn2 --seconds 20",
+	"boothset film":          "boothset film --coat clear --gun hvlp",
+	"boothset mix":           "boothset mix --coat clear --gun hvlp --area hood",
+	"boothset demo DIR":      "boothset demo other-tryout",
+	"boothset shop add FILE": "boothset shop add neighbour.toml",
+	"boothset agree":         "boothset agree --set wall=50psi" + job,
+	"boothset card":          "boothset card" + job,
+	"boothset compare":       "boothset compare --coat clear --gun hvlp --temp 75F --humidity 45",
+	"boothset log record":    "boothset log record --read wall=50psi" + job,
+	"boothset log outcome":   "boothset log outcome --booth two --outcome good",
 }
 
 // inline is a command within a sentence of the README.
 var inline = regexp.MustCompile("`(boothset(?: [^`]*)?)`")
 
 // readmeCommands is every command of the README: the lines of its code blocks, without what is
-// said behind them, and the program where a sentence has it with arguments.
+// said behind them, and the program where a sentence has it. Blocks of a shell stand under the
+// shop's folder alone: TestTheReadmesShopCommands runs them.
 func readmeCommands(t *testing.T) (all []string) {
 	t.Helper()
 	readme, err := os.ReadFile(filepath.Join("..", "..", "README.md"))
 	require.NoError(t, err)
-	fenced := false
+	fenced, heading := false, ""
 	for row := range strings.Lines(string(readme)) {
 		if strings.HasPrefix(row, "```") {
 			fenced = !fenced
-			require.Regexp(t, "^```(toml)?\n", row, "a block of another kind: are there commands in it?")
+			shell := heading == "## The shop's folder\n" && row == "```sh\n"
+			require.True(t, shell || row == "```toml\n" || row == "```\n", "a block %q under %s: who runs its commands?", row, heading)
+		}
+		if strings.HasPrefix(row, "## ") {
+			heading = row
 		}
 		block, in := strings.CutPrefix(row, "    ")
 		switch {
@@ -81,12 +95,11 @@ func TestTheCommandsOfTheReadme(t *testing.T) {
 	sh := func(line string) (string, int) {
 		cmd := exec.Command("sh", "-c", line)
 		cmd.Dir = dir
-		cmd.Env = []string{"HOME=" + home, "TMPDIR=" + dir, "LANG=C.UTF-8", "PATH=" + filepath.Dir(program) + ":" + os.Getenv("PATH"),
-			"GIT_AUTHOR_NAME=shop", "GIT_AUTHOR_EMAIL=shop@localhost", "GIT_COMMITTER_NAME=shop", "GIT_COMMITTER_EMAIL=shop@localhost"}
+		cmd.Env = []string{"HOME=" + home, "TMPDIR=" + dir, "LANG=C.UTF-8", "PATH=" + filepath.Dir(program) + ":" + os.Getenv("PATH")}
 		out, _ := cmd.CombinedOutput() // its code says what it came to
 		return string(out), cmd.ProcessState.ExitCode()
 	}
-	out, code := sh("boothset demo home/.local/share/boothset/shop && cp home/.local/share/boothset/shop/booths/two.toml neighbour.toml && cp -r home/.local/share/boothset/shop north && cp -r north south && cp -r north git")
+	out, code := sh("boothset demo home/.local/share/boothset/shop && cp home/.local/share/boothset/shop/booths/two.toml neighbour.toml")
 	require.Zero(t, code, out)
 	require.NoError(t, os.WriteFile(filepath.Join(dir, "answers.txt"), []byte("3\n3\n8\n75F\n45\n"+strings.Repeat("\n", 12)), 0o600))
 
@@ -95,22 +108,14 @@ func TestTheCommandsOfTheReadme(t *testing.T) {
 	for text := range notRun {
 		require.Contains(t, all, text, "it is not in the README")
 	}
-	for _, f := range filled {
-		require.True(t, slices.ContainsFunc(all, func(c string) bool { return c == f.text || f.text == "..." && strings.Contains(c, f.text) }), f.text)
+	for text := range filled {
+		require.Contains(t, all, text, "it is not in the README")
 	}
 	for _, text := range all {
 		if notRun[text] != "" {
 			continue
 		}
-		line := text
-		for _, f := range filled {
-			if text == f.text || f.text == "..." {
-				line = strings.ReplaceAll(line, f.text, f.with)
-			}
-		}
-		if strings.HasPrefix(line, "git ") {
-			line = "cd git; " + line
-		}
+		line := cmp.Or(filled[text], text)
 		out, code := sh(line + " </dev/null")
 		if strings.Contains(line, "<") {
 			out, code = sh(line)

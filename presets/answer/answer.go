@@ -3,10 +3,8 @@ package answer
 import (
 	"boothset/calc"
 	"boothset/calc/learn"
-	"boothset/calc/trouble"
 	"boothset/calc/unit"
 	"boothset/presets/question"
-	"boothset/presets/signs"
 	"boothset/presets/words"
 )
 
@@ -37,8 +35,10 @@ func Ask(r *question.Reader, q *question.Question, a question.Answers, sys unit.
 		return ask(r, a, sys, (*question.Reader).Thin, calc.SolveThin, func(q *calc.ThinRequest, a *calc.ThinAnswer) Answer { return &Thin{q, a} })
 	case question.Learn:
 		return ask(r, a, sys, (*question.Reader).Learn, learn.Solve, func(q *learn.Request, a **learn.Answer) Answer { return &Learn{q, *a} })
+	case question.Prove:
+		return ask(r, a, sys, (*question.Reader).Learn, learn.Solve, func(q *learn.Request, a **learn.Answer) Answer { return &Prove{Learn{q, *a}} })
 	case question.Trouble:
-		return ask(r, a, sys, (*question.Reader).Trouble, signs.Book().Solve, func(q *trouble.Request, a **trouble.Answer) Answer { return &Trouble{q, *a} })
+		return askTrouble(r, a, sys)
 	case question.Film:
 		return ask(r, a, sys, (*question.Reader).Film, calc.SolveFilm, func(q *calc.FilmRequest, a *calc.FilmAnswer) Answer { return &Film{q, a} })
 	default:

@@ -117,25 +117,18 @@ func gaugeName(g learn.Gauge) string {
 
 // Untold is which pieces may be odd, and why that cannot be told yet.
 func (l *Learn) Untold(w *words.Words, sys unit.System, u *learn.Untold) string {
-	id := "learn-untold-noise"
-	if u.Together {
-		id = "learn-untold-together"
-	}
-	return w.Text(sys, id, calc.Figures{calc.TextFigure("pieces", l.called(w, u.Pieces))})
+	return w.Text(sys, "learn-untold-"+u.Why.String(), calc.Figures{calc.TextFigure("pieces", l.called(w, u.Pieces))})
 }
 
 // settings is the rows of what there is to set since, and of what the gauges read too high.
 func (l *Learn) settings(o *speaker) []Row {
 	a, r := l.Found, l.Request.Plan
-	mark := func(p unit.Gauge) unit.Gauge {
-		return unit.Gauge(math.Round(float64(p)/float64(r.Mark)) * float64(r.Mark))
-	}
 	gauges := func(g spread.GaugeRange) string {
 		g = g.Marked(r.Mark)
 		return o.span(o.sys.Gauge(g.Low, unit.Usual), o.sys.Gauge(g.High, unit.Usual))
 	}
 	rows := []Row{
-		{Role: Setting, About: "wall", Name: o.say("label-wall"), Text: o.sys.Gauge(mark(a.Settings.Middle), unit.Usual),
+		{Role: Setting, About: "wall", Name: o.say("label-wall"), Text: o.sys.Gauge(l.wall(), unit.Usual),
 			More: o.say("learn-wall", calc.TextFigure("range", gauges(a.Settings.Wall)), calc.FigureOf("was", calc.FigureGauge, a.Setup.Wall.Flowing), calc.TextFigure("rangeWas", gauges(a.Taken.Wall)))},
 		{Role: Value, About: "gun", Name: o.say("learn-label-gun"), Text: gauges(a.Settings.Gun), More: o.say("learn-open", calc.FigureOf("wall", calc.FigureGauge, a.Setup.Wall.Flowing))},
 	}
@@ -160,6 +153,22 @@ func (l *Learn) settings(o *speaker) []Row {
 	return rows
 }
 
+// wallRow is what the readings leave of the wall's setting, for the plan that they are of.
+func (l *Learn) wallRow(w *words.Words, sys unit.System) Row {
+	r := l.Found.Settings.Wall.Marked(l.Request.Plan.Mark)
+	return Row{Role: Range, ID: "learnt-wall", Ground: w.Ground(calc.Ground{Basis: calc.OwnReadings}), Text: w.Text(sys, "learnt-wall", calc.Figures{
+		calc.CountFigure("readings", len(l.Request.Readings)), calc.FigureOf("wall", calc.FigureGauge, l.wall()),
+		calc.BriefFigure("low", calc.FigureGauge, r.Low), calc.BriefFigure("high", calc.FigureGauge, r.High),
+		calc.TextFigure("told", l.Headline(w, sys).Text),
+	})}
+}
+
+// wall is the mark of the wall's gauge to set.
+func (l *Learn) wall() unit.Gauge {
+	mark := float64(l.Request.Plan.Mark)
+	return unit.Gauge(math.Round(float64(l.Found.Settings.Middle)/mark) * mark)
+}
+
 // pieces is a row each of what may be odd, with how probable that is.
 func (l *Learn) pieces(o *speaker) []Row {
 	rows := []Row{{Role: Title, ID: "learn-pieces", Text: o.say("learn-pieces")}}
@@ -173,9 +182,13 @@ func (l *Learn) pieces(o *speaker) []Row {
 	return append(rows, Row{Role: Value, About: "piece", ID: "none", Name: unit.PercentText(wholePercent(l.Found.Nothing), 0), Text: o.say("learn-nothing")})
 }
 
-// Spare is whether a piece is not in the line.
+// Spare is whether a piece is not in the line, nor of its gun.
 func (l *Learn) Spare(piece int) bool {
-	return l.Found.Pieces[piece].Role == learn.InLine && !slices.Contains(learn.PieceIDs(l.Request.Plan), l.Found.Pieces[piece].ID)
+	p := &l.Found.Pieces[piece]
+	if p.Role != learn.InLine {
+		return p.Gun != 0
+	}
+	return !slices.Contains(learn.PieceIDs(l.Request.Plan), p.ID)
 }
 
 // Bore is that of a good fitting which passes as much as a piece that was found odd; 0 of others,

@@ -16,8 +16,10 @@ type Plan struct {
 	Setup   *calc.Setup
 	Stages  []Staged       // all of the coat's, once they are worked out
 	Spread  *spread.Spread // nil until Sure, where the supply is short and where nothing is set
-	Day     *calc.DayRequest
-	Today   *calc.DayAnswer
+	// Learnt is what the booth's own readings say of the line, nil where there are none.
+	Learnt *Learn
+	Day    *calc.DayRequest
+	Today  *calc.DayAnswer
 }
 
 // AskPlan resolves and solves.

@@ -23,6 +23,9 @@ func (p *Plan) SureRows(w *words.Words, sys unit.System) (rows []Row) {
 	say := func(id string, f calc.Figures) {
 		rows = append(rows, Row{Role: Range, ID: id, Text: w.Text(sys, id, f)})
 	}
+	if p.Learnt != nil {
+		rows = append(rows, p.Learnt.wallRow(w, sys))
+	}
 	f := p.sureFigures()
 	if gauges := s.Of("wall-gauge") + s.Of("gun-gauge"); r.Gauge != calc.NoGauge && s.Set && gauges > 0 && !p.Setup.Foot.Is {
 		say("spread-check", calc.Figures{calc.FigureOf("share", calc.FigureShare, min(gauges, 1))})

@@ -157,6 +157,9 @@ func (t *Trouble) Because(w *words.Words, sys unit.System, c *trouble.Ranked) (t
 		add("fact-"+f.ID, f.Figures)
 	}
 	for _, odd := range c.Odd {
+		if odd.Now <= odd.Prior {
+			continue // its readings speak against it
+		}
 		add("fact-odd", calc.Figures{calc.TextFigure("part", odd.Part), calc.FigureOf("now", calc.FigureShare, wholePercent(odd.Now))})
 	}
 	return text

@@ -43,7 +43,7 @@ func Clogs(today time.Time) time.Time { return today.AddDate(0, 0, -clogs) }
 // NotEmpty is the sentence of the error that the folder to make the shop in holds something.
 const NotEmpty = "demo-not-empty"
 
-//go:embed shop
+//go:embed all:shop
 var files embed.FS
 
 // Make makes the shop in a folder, which must be new or empty, as of a day; else it gives a

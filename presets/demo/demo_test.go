@@ -25,6 +25,7 @@ func TestTheDriftOfTheDemo(t *testing.T) {
 		f, err := shop.At(dir)
 		require.NoError(t, err)
 		defer f.Close()
+		assert.FileExists(t, filepath.Join(dir, ".gitattributes"), "git leaves the files as they are")
 		n, faults := f.Check(r, today)
 		assert.Empty(t, faults, month)
 		assert.Equal(t, 3, n.Booths)

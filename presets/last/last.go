@@ -19,7 +19,8 @@ type Draft struct {
 	Finished bool                 `json:"finished"`          // it came to its answer
 	At       string               `json:"at"`                // the step or view it was on
 	Typed    string               `json:"typed,omitempty"`   // in that step, not taken yet
-	Booth    string               `json:"booth,omitempty"`   // of the shop's folder that it is in, by its id
+	Shop     string               `json:"shop,omitempty"`    // the shop's folder that its booth is of
+	Booth    string               `json:"booth,omitempty"`   // that it is in, by its id
 	Answers  Texts                `json:"answers"`           // to the plan, with their units named
 	Entered  map[string]time.Time `json:"entered,omitempty"` // when each answer was taken, by field
 	Assumed  []string             `json:"assumed,omitempty"` // the fields whose answer was assumed
@@ -36,6 +37,7 @@ type Draft struct {
 type Job struct {
 	ID       string    `json:"id"`
 	At       time.Time `json:"at"`
+	Shop     string    `json:"shop"` // the folder that the booth is of
 	Booth    string    `json:"booth"`
 	Coat     string    `json:"coat"`
 	Stage    string    `json:"stage,omitempty"`

@@ -185,8 +185,8 @@ type Question struct {
 func Questions() []*Question { return []*Question{Plan, Day, Thin, Film, Mix} }
 
 // Commands is those that have a command: Questions, what makes a gun spray badly,
-// and what readings say of a line.
-func Commands() []*Question { return append(Questions(), Trouble, Learn) }
+// what readings say of a line, and what proves a plan at the gun.
+func Commands() []*Question { return append(Questions(), Trouble, Learn, Prove) }
 
 // Field is the row of a name; false where the question has none.
 func (q *Question) Field(name string) (Row, bool) {

@@ -3,6 +3,7 @@ package question
 import (
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 
 	"boothset/calc"
@@ -17,8 +18,11 @@ var GaugeReading = &Field{Name: "reading", Read: gaugeReading, Repeats: true, Wa
 // Learn asks what readings say of the line of a plan.
 var Learn = &Question{Name: "learn", Fields: append([]Row{{Field: GaugeReading}}, Plan.Fields...)}
 
-// learnSeed draws the lines: the same every time, so that the same readings say the same.
-const learnSeed = 1
+// Prove asks for what there is to do at the gun with a plan, and judges what was read there.
+var Prove = &Question{Name: "prove", Fields: Learn.Fields}
+
+// LearnSeed draws the lines: the same every time, so that the same readings say the same.
+const LearnSeed = 1
 
 // Seen is a reading as it was typed.
 type Seen struct {
@@ -121,7 +125,7 @@ func (s *Seen) tells() bool {
 // Learn turns answers into a complete request, as Plan does.
 func (r *Reader) Learn(a Answers, sys unit.System) (q learn.Request, faults []*Fault) {
 	q.Plan, faults = r.Plan(a.Of(Plan), sys)
-	q.Draws, q.Seed = learn.Draws, learnSeed
+	q.Draws, q.Seed = learn.Draws, LearnSeed
 	v := &resolver{Reader: r, a: a, sys: sys}
 	for _, x := range a.Get(GaugeReading) {
 		if x.Fault != nil {
@@ -164,6 +168,51 @@ func opening(v *gun.Valve, s *Seen) float64 {
 		return min(s.Turns/v.Turns, 1)
 	}
 	return 1 - s.Turns/v.Turns
+}
+
+// Taken is a reading of a plan's line that was kept as text, with the gun of a number; false where
+// it will not do on that line.
+func (r *Reader) Taken(plan *calc.Request, text string, gun int) (t learn.Taken, ok bool) {
+	x := r.Read(GaugeReading, text, unit.Named)
+	v := &resolver{Reader: r, sys: unit.US}
+	if x.Fault != nil || v.reading(plan, &x) != nil {
+		return t, false
+	}
+	t = taken(&plan.Gun.Valve, x.Seen)
+	t.Gun = gun
+	for i := range t.Shows {
+		if t.Shows[i].Gauge == learn.GunGauge {
+			t.Shows[i].Gauge = learn.OfGun(gun)
+		}
+	}
+	return t, true
+}
+
+// Text is the reading as it may be typed, with units.
+func (s *Seen) Text(sys unit.System) string {
+	const decimals = 2 // of three a point could mark thousands
+	words := []string{readOpen}
+	if s.Still {
+		words[0] = readStill
+	}
+	for _, x := range s.Shows {
+		name := readBefore
+		for gauge, of := range readGauges {
+			if of == x.Gauge && !x.Before {
+				name = gauge
+			}
+		}
+		words = append(words, name+"="+unit.Pressure.Text(sys, float64(x.Pressure), decimals))
+	}
+	if s.HasTurns {
+		words = append(words, readTurns+"="+strconv.FormatFloat(s.Turns, 'g', 6, 64))
+	}
+	for name, piece := range map[string]string{readWithout: s.Without, readSwapped: s.Swapped} {
+		if piece != "" {
+			words = append(words, name+"="+piece)
+		}
+	}
+	return strings.Join(words, " ")
 }
 
 func taken(v *gun.Valve, s *Seen) learn.Taken {

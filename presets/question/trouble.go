@@ -31,7 +31,7 @@ var (
 
 // Trouble asks what makes a gun spray badly. Of the job as much is told as is known.
 var Trouble = &Question{Name: "trouble", Fields: slices.Concat([]Row{{Field: Sign}, {Field: Found}}, Plan.Fields, []Row{
-	{Distance, "usage-trouble-distance"}, {Field: Grade}, {Field: Wet}, {Field: Solids},
+	{GaugeReading, "usage-trouble-reading"}, {Distance, "usage-trouble-distance"}, {Field: Grade}, {Field: Wet}, {Field: Solids},
 	{Cup, "usage-thin-cup"}, {Field: Seconds}, {Paint, "usage-thin-paint"}, {Field: SheetSeconds}, {Field: SheetCup}, {Field: SheetTemp}, {Field: MaxThinner},
 })}
 
@@ -40,7 +40,7 @@ const Skipped = "skip"
 
 // ofSetup is whether a field of the question tells of the setup, so that all of that is asked.
 func ofSetup(f *Field) bool {
-	return f == Distance || f == Grade || Plan.Has(f) && !slices.Contains(ofMix, f) && f != Stage && f != Tip
+	return f == Distance || f == Grade || f == GaugeReading || Plan.Has(f) && !slices.Contains(ofMix, f) && f != Stage && f != Tip
 }
 
 // Trouble turns answers into a complete request, as Plan does.

@@ -55,6 +55,11 @@ func (f *Folder) Check(r *question.Reader, now time.Time) (n Counted, faults []*
 		n.Records += len(log)
 		c.futureRecords(path.Join(logDir, id), log)
 	}
+	for _, id := range f.folders(readingsDir) {
+		read, wrong := f.Readings(id)
+		c.tell(wrong...)
+		n.Records += len(read)
+	}
 	return n, c.faults
 }
 
@@ -214,7 +219,7 @@ func (f *Folder) strays() (faults []*Fault) {
 	for _, id := range f.LoggedBooths() {
 		faults = append(faults, f.straysIn(path.Join(logDir, id), isLogName, "shop-stray")...)
 	}
-	for _, dir := range []string{settingsDir, logDir} {
+	for _, dir := range []string{settingsDir, logDir, readingsDir} {
 		names, _ := f.names(dir)
 		for _, e := range names {
 			if !e.IsDir() || !IsID(e.Name()) {
@@ -223,7 +228,7 @@ func (f *Folder) strays() (faults []*Fault) {
 		}
 	}
 	names, _ := f.names(".")
-	ours := []string{boothsDir, gunsDir, settingsDir, logDir, bandsFile, paintersFile}
+	ours := []string{boothsDir, gunsDir, settingsDir, logDir, readingsDir, bandsFile, paintersFile}
 	for _, e := range names {
 		if looksCopied(e.Name()) && !slices.Contains(ours, e.Name()) {
 			faults = append(faults, f.stray("", e, "shop-stray"))

@@ -25,6 +25,7 @@ const (
 	bandsFormat    = "boothset.bands/1"
 	paintersFormat = "boothset.painters/1"
 	recordFormat   = "boothset.record/1"
+	readingFormat  = "boothset.reading/1"
 )
 
 // document is a TOML file of the folder as it is read key by key. What is wrong with it

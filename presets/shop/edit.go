@@ -43,7 +43,13 @@ func KeysOf(r *question.Reader, a question.Answers, sys unit.System) (keys []Key
 // All else in it stays as a person wrote it: other keys, their order, comments. What the file
 // would then not do for is a Fault, and nothing is written.
 func (f *Folder) SaveBooth(r *question.Reader, id string, keys ...Key) error {
-	return f.save(boothsDir, id, boothFormat, keys, func(file string, data []byte) []*Fault {
+	return f.SaveBoothLike(r, id, "", keys...)
+}
+
+// SaveBoothLike is SaveBooth that makes a file that is not there as a copy of another booth's,
+// where one is named.
+func (f *Folder) SaveBoothLike(r *question.Reader, id, like string, keys ...Key) error {
+	return f.save(boothsDir, id, like, boothFormat, keys, func(file string, data []byte) []*Fault {
 		_, faults := ReadBooth(r, id, file, data)
 		return faults
 	})
@@ -51,18 +57,26 @@ func (f *Folder) SaveBooth(r *question.Reader, id string, keys ...Key) error {
 
 // SaveGun is SaveBooth of a gun.
 func (f *Folder) SaveGun(r *question.Reader, id string, keys ...Key) error {
-	return f.save(gunsDir, id, gunFormat, keys, func(file string, data []byte) []*Fault {
+	return f.SaveGunLike(r, id, "", keys...)
+}
+
+// SaveGunLike is SaveBoothLike of a gun.
+func (f *Folder) SaveGunLike(r *question.Reader, id, like string, keys ...Key) error {
+	return f.save(gunsDir, id, like, gunFormat, keys, func(file string, data []byte) []*Fault {
 		_, faults := ReadGun(r, id, file, data)
 		return faults
 	})
 }
 
-func (f *Folder) save(dir, id, format string, keys []Key, wrong func(file string, data []byte) []*Fault) error {
+func (f *Folder) save(dir, id, like, format string, keys []Key, wrong func(file string, data []byte) []*Fault) error {
 	if !IsID(id) {
 		return faultOf(dir, Broken, "shop-id", calc.TextFigure("given", shownName(id)), calc.CountFigure("most", mostID))
 	}
 	file := fileOf(dir, id)
 	data, found, fault := f.read(file)
+	if fault == nil && !found && like != "" {
+		data, found, fault = f.read(fileOf(dir, like))
+	}
 	if fault != nil {
 		return fault
 	}

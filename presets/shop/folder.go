@@ -22,6 +22,7 @@ const (
 	gunsDir      = "guns"
 	settingsDir  = "settings"
 	logDir       = "log"
+	readingsDir  = "readings"
 	bandsFile    = "bands.toml"
 	paintersFile = "painters.toml"
 )

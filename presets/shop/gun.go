@@ -122,6 +122,12 @@ func (d *document) gunEntry(r *question.Reader, name string) map[string]any {
 	return entry
 }
 
+// Says is the text of one of the catalogue's keys in the gun's file, empty where it has none.
+func (g *Gun) Says(key string) string {
+	text, _ := g.entry[key].(string)
+	return text
+}
+
 // WithGuns is a reader that knows guns of the folder beside those of the catalogue.
 func WithGuns(r *question.Reader, guns ...*Gun) (*question.Reader, error) {
 	if len(guns) == 0 {

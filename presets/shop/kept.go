@@ -6,11 +6,11 @@ import (
 	"boothset/presets/question"
 )
 
-// KeptJob is a job of which nobody has said yet how it came out, as it is kept between runs, in
-// a system's units.
-func KeptJob(r *Record, sys unit.System) last.Job {
+// KeptJob is a job of which nobody has said yet how it came out, in a booth of the folder of a
+// path, as it is kept between runs, in a system's units.
+func KeptJob(dir string, r *Record, sys unit.System) last.Job {
 	j := last.Job{
-		ID: r.ID, At: r.At, Booth: r.Booth, Coat: r.Coat, Stage: r.Stage, Gun: r.Gun, Band: r.Band,
+		Shop: dir, ID: r.ID, At: r.At, Booth: r.Booth, Coat: r.Coat, Stage: r.Stage, Gun: r.Gun, Band: r.Band,
 		Asked: last.Texts(r.Asked), Answered: last.Texts{},
 	}
 	r.Answered.Each(func(key string, q *unit.Quantity, si float64) {

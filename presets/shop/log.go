@@ -51,7 +51,7 @@ func (f *Folder) KeepAll(m *Machine, records []Record, sys unit.System) ([]Recor
 		if i+1 < len(kept) && kept[i+1].Booth == r.Booth && logName(kept[i+1].At.UTC(), m, 1) == logName(r.At, m, 1) && len(lines) < mostWrite {
 			continue
 		}
-		if err := f.keepLines(m, r, lines); err != nil {
+		if err := f.keepLines(m, path.Join(logDir, r.Booth), r.At, lines); err != nil {
 			return nil, f.unwritten(path.Join(logDir, r.Booth), err)
 		}
 		lines = lines[:0]
@@ -78,9 +78,8 @@ func (f *Folder) prepare(r *Record, sys unit.System) (line []byte, err error) {
 	return line, nil
 }
 
-// keepLines appends lines to the first file of a record's month that has room for them.
-func (f *Folder) keepLines(m *Machine, r *Record, lines []byte) error {
-	dir := path.Join(logDir, r.Booth)
+// keepLines appends lines to the first file of a month in a folder that has room for them.
+func (f *Folder) keepLines(m *Machine, dir string, at time.Time, lines []byte) error {
 	if err := f.make(dir); err != nil {
 		return err
 	}
@@ -90,7 +89,7 @@ func (f *Folder) keepLines(m *Machine, r *Record, lines []byte) error {
 	}
 	defer held.Close()
 	for n := 1; n <= mostLogs; n++ {
-		full, err := f.append(path.Join(dir, logName(r.At, m, n)), lines)
+		full, err := f.append(path.Join(dir, logName(at, m, n)), lines)
 		if err != nil || !full {
 			return err
 		}
@@ -146,12 +145,27 @@ func (f *Folder) Log(booth string) (all []*Record, faults []*Fault) {
 	if !IsID(booth) {
 		return nil, nil
 	}
-	dir := path.Join(logDir, booth)
+	seen := map[string]bool{}
+	faults = f.eachLog(path.Join(logDir, booth), func(file string, data []byte) []*Fault {
+		records, wrong := ReadLog(booth, file, data)
+		for _, r := range records {
+			if !seen[r.ID] {
+				seen[r.ID] = true
+				all = append(all, r)
+			}
+		}
+		return wrong
+	})
+	slices.SortStableFunc(all, func(a, b *Record) int { return cmp.Or(a.At.Compare(b.At), strings.Compare(a.ID, b.ID)) })
+	return all, faults
+}
+
+// eachLog reads the files of a folder that are called as logs are.
+func (f *Folder) eachLog(dir string, read func(file string, data []byte) []*Fault) (faults []*Fault) {
 	names, fault := f.names(dir)
 	if fault != nil {
 		faults = append(faults, fault)
 	}
-	seen := map[string]bool{}
 	for _, e := range names {
 		if !isLogName(e.Name()) {
 			continue
@@ -162,21 +176,14 @@ func (f *Folder) Log(booth string) (all []*Record, faults []*Fault) {
 			faults = append(faults, fault)
 			continue
 		}
-		records, wrong := ReadLog(booth, file, data)
-		faults = append(faults, wrong...)
-		for _, r := range records {
-			if !seen[r.ID] {
-				seen[r.ID] = true
-				all = append(all, r)
-			}
-		}
+		faults = append(faults, read(file, data)...)
 	}
-	slices.SortStableFunc(all, func(a, b *Record) int { return cmp.Or(a.At.Compare(b.At), strings.Compare(a.ID, b.ID)) })
-	return all, faults
+	return faults
 }
 
-// ReadLog reads the records of a file's contents; file is its name for faults.
-func ReadLog(booth, file string, data []byte) (all []*Record, faults []*Fault) {
+// eachLine reads the lines of a log's contents, each but those that are empty or only part the
+// two sides of a merge; what is wrong with one is told with its place.
+func eachLine(data []byte, read func(line []byte) *Fault) (faults []*Fault) {
 	n := 0
 	for line := range bytes.Lines(data) {
 		n++
@@ -184,14 +191,22 @@ func ReadLog(booth, file string, data []byte) (all []*Record, faults []*Fault) {
 		if len(line) == 0 || bytes.Equal(line, []byte("=======")) {
 			continue
 		}
-		r, fault := readRecord(booth, file, line)
-		if fault != nil {
+		if fault := read(line); fault != nil {
 			faults = append(faults, fault.at(n, 0))
 		}
+	}
+	return faults
+}
+
+// ReadLog reads the records of a file's contents; file is its name for faults.
+func ReadLog(booth, file string, data []byte) (all []*Record, faults []*Fault) {
+	faults = eachLine(data, func(line []byte) *Fault {
+		r, fault := readRecord(booth, file, line)
 		if r != nil {
 			all = append(all, r)
 		}
-	}
+		return fault
+	})
 	return all, faults
 }
 

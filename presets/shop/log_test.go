@@ -222,3 +222,15 @@ func TestPainters(t *testing.T) {
 	_, err = f.AddPainter("XY")
 	assert.ErrorContains(t, err, "newer")
 }
+
+// Words of a later program are kept as they may be shown, each of them, and cost nothing else of
+// the record.
+func TestOutcomesOfALaterProgram(t *testing.T) {
+	const line = `{"format":"boothset.record/1","id":"01a22a44-c89f-79fe-8818-85f0feeca52e","at":"2031-03-04T09:30:00Z","read":{"wall":"31 psi"},"outcome":["glow","\u001bgleam"],"then":"\u001bwax"}`
+	all, faults := shop.ReadLog("two", "log/two/x.jsonl", []byte(line))
+	require.Len(t, all, 1)
+	assert.Equal(t, []string{"shop-outcome"}, ids(faults))
+	assert.Equal(t, []shop.Outcome{"glow", `\x1bgleam`}, all[0].Outcome)
+	assert.Equal(t, shop.Then(`\x1bwax`), all[0].Then)
+	assert.InDelta(t, 31, all[0].Read.Wall.PSI(), 1e-9)
+}

@@ -119,15 +119,16 @@ func readRecord(booth, file string, line []byte) (*Record, *Fault) {
 	if !isUUID(w.ID) || w.Of != "" && !isUUID(w.Of) || w.At.IsZero() {
 		return nil, faultOf(file, Broken, "shop-record-lacks")
 	}
+	var told *Fault // what a later program wrote is kept, and told
 	for i, o := range r.Outcome {
 		if !slices.Contains(Outcomes(), o) {
 			r.Outcome[i] = Outcome(shownName(string(o)))
-			return r, faultOf(file, Told, "shop-outcome", calc.TextFigure("given", string(r.Outcome[i])))
+			told = faultOf(file, Told, "shop-outcome", calc.TextFigure("given", string(r.Outcome[i])))
 		}
 	}
 	if r.Then != "" && !slices.Contains(Thens(), r.Then) {
 		r.Then = Then(shownName(string(r.Then)))
-		return r, faultOf(file, Told, "shop-outcome", calc.TextFigure("given", string(r.Then)))
+		told = faultOf(file, Told, "shop-outcome", calc.TextFigure("given", string(r.Then)))
 	}
 	for _, of := range []struct {
 		wire *wireValues
@@ -142,7 +143,7 @@ func readRecord(booth, file string, line []byte) (*Record, *Fault) {
 		}
 		*of.v = v
 	}
-	return r, nil
+	return r, told
 }
 
 // shownTexts is answers by field as they may be shown.

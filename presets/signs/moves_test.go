@@ -141,3 +141,53 @@ func TestTheFactsOfAJobAreSaid(t *testing.T) {
 		}
 	})
 }
+
+// What a move changes, the job as it is sprayed bears out: nearer lands wetter and farther drier,
+// less pressure makes coarser drops that land no drier, and more pressure finer ones.
+func TestAMoveChangesWhatIsSprayed(t *testing.T) {
+	r, b := questiontest.Open(t), signs.Book()
+	seen := map[string]int{}
+	sprayed := func(j *trouble.Job, wall unit.Gauge, held unit.Length) (calc.Sprayed, bool) {
+		x := j.Request.Spray(j.Setup, calc.Set{Wall: wall, Opening: j.Setup.Valve.Opening, Distance: held})
+		return x, x.Known && x.Lost > 1e-6
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		j := jobOf(t, r)
+		s := j.Setup
+		if s.Stopped() || s.Short.Is || j.Request.RegulatorAt() == calc.Nowhere || s.Foot.Is {
+			t.Skip("nothing is set at the wall")
+		}
+		for cause, way := range map[string]float64{"far": -1, "near": 1} {
+			after, ok := j.After(b.Cause(cause))
+			if !ok || way*float64(after.Held-j.Held) <= 0 {
+				continue
+			}
+			was, ok1 := sprayed(j, s.Wall.Flowing, j.Held)
+			is, ok2 := sprayed(after, s.Wall.Flowing, after.Held)
+			if ok1 && ok2 {
+				seen[cause]++
+				require.GreaterOrEqual(t, way*(is.Lost-was.Lost), 0.0, cause)
+			}
+		}
+		target := s.Distance.Target
+		for cause, way := range map[string]float64{"air-high": 1, "air-low": -1} {
+			after, ok := j.After(b.Cause(cause))
+			now := s.Wall.Flowing
+			if s.Now.Given && way*float64(s.Now.Wall-s.Wall.Flowing) > 0 {
+				now = s.Now.Wall
+			}
+			if !ok {
+				continue
+			}
+			was, ok1 := sprayed(j, now, target)
+			is, ok2 := sprayed(after, after.Setup.Wall.Flowing, target)
+			if ok1 && ok2 && way*float64(was.Gun-is.Gun) > 0 {
+				seen[cause]++
+				require.Greater(t, way*float64(is.Drops-was.Drops), 0.0, "%s: the drops", cause)
+			}
+		}
+	})
+	for _, cause := range []string{"far", "near", "air-high", "air-low"} {
+		require.Positive(t, seen[cause], cause)
+	}
+}

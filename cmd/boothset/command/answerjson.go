@@ -42,6 +42,9 @@ func appendAnswer(dst []byte, q *question.Question, a answer.Answer, said bool, 
 			appendMix(&j, a, sys, w)
 		case *answer.Learn:
 			appendLearn(&j, a, sys, w)
+		case *answer.Prove:
+			appendSteps(&j, a, sys, w)
+			appendLearn(&j, &a.Learn, sys, w)
 		case *answer.Trouble:
 			appendTrouble(&j, a, sys, w)
 		}

@@ -10,6 +10,7 @@ import (
 	"boothset/calc/unit"
 	"boothset/presets/answer"
 	"boothset/presets/question"
+	"boothset/presets/shop"
 	"boothset/presets/words"
 
 	"github.com/spf13/cobra"
@@ -22,8 +23,10 @@ type asked struct {
 	q     *question.Question
 	texts question.Texts
 	booth string
+	of    *shop.Booth // that, once it is read
 	jsonAsked
 	batchAsked
+	learning
 }
 
 // ask is the command of a question: its fields are its flags.
@@ -37,6 +40,9 @@ func (p *Program) ask(q *question.Question) *cobra.Command {
 	p.boothFlag(c, &a.booth)
 	a.jsonFlags(c)
 	a.batchFlags(c)
+	if q == question.Learn {
+		a.learning.flags(c)
+	}
 	c.Flags().Lookup(flagFields).Usage = "usage-fields" // with an example
 	c.Flags().SortFlags = false
 	return c
@@ -119,20 +125,30 @@ func (a *asked) answer(o *opened, shops *booths) (found answer.Answer, typed que
 	if typed, err = a.typed(o, shops); err != nil {
 		return nil, typed, err
 	}
+	if a.q == question.Learn && a.booth != "" {
+		found, err = a.learnIn(o, shops, typed)
+		return found, typed, err
+	}
+	if a.keep || len(a.replaced) > 0 {
+		return nil, typed, &fieldError{flagBooth, "", o.words.Say("want-booth-kept")}
+	}
 	if found, err = askTyped(o.reader, a.q, typed, o.sys); err != nil {
 		return nil, typed, err
 	}
 	if plan, ok := found.(*answer.Plan); ok {
 		plan.Sure()
+		plan.Learnt = shops.learnt(o, a.booth, plan.Request, typed)
 	}
 	return found, typed, nil
 }
 
 // typed reads what was typed; o then reads with the booth and the gun that were named.
 func (a *asked) typed(o *opened, shops *booths) (typed question.Answers, err error) {
-	if o.reader, err = shops.reader(*o, a.booth, lastOf(a.texts[question.Gun.Name])); err != nil {
+	r, err := shops.reader(*o, a.booth, lastOf(a.texts[question.Gun.Name]))
+	if err != nil {
 		return typed, err
 	}
+	o.reader, a.of = r.Reader, r.booth
 	for name, texts := range a.texts {
 		row, _ := a.q.Field(name)
 		for i := range texts {

@@ -2,6 +2,7 @@ package command
 
 import (
 	"fmt"
+	"path/filepath"
 
 	"boothset/calc"
 	"boothset/calc/unit"
@@ -42,7 +43,16 @@ func (p *Program) openAssistant() error {
 // assistant is the assistant as its flags ask for it.
 func (p *Program) assistant(o opened) *Assistant {
 	c := &p.common
-	return &Assistant{Reader: o.reader, Words: o.words, System: o.sys, Lines: c.plain, Colours: c.colours, Whole: c.card, NoMouse: c.noMouse, Shop: shop.Where(p.Getenv, c.shop), p: p}
+	return &Assistant{Reader: o.reader, Words: o.words, System: o.sys, Lines: c.plain, Colours: c.colours, Whole: c.card, NoMouse: c.noMouse, Shop: p.shopDir(), p: p}
+}
+
+// shopDir is the shop's folder by its whole path: what is kept of a job names it.
+func (p *Program) shopDir() string {
+	dir := shop.Where(p.Getenv, p.common.shop)
+	if whole, err := filepath.Abs(dir); err == nil && dir != "" {
+		return whole
+	}
+	return dir
 }
 
 // NoScreen says why there is no screen to draw on, by the id of the reason, and what

@@ -18,8 +18,8 @@ type booths struct {
 	p       *Program
 	lock    sync.Mutex // lines of a batch are answered side by side
 	folder  *shop.Folder
-	readers map[[2]string]*question.Reader // by booth and gun
-	tell    func(...*shop.Fault)           // what is to be known of the files
+	readers map[[2]string]*jobReader // by booth and gun
+	tell    func(...*shop.Fault)     // what is to be known of the files
 }
 
 // booths is the shop's folder, from which nothing is read yet; what is to be known of its files
@@ -34,51 +34,66 @@ func (s *shopOpened) booths(p *Program) *booths { return &booths{p: p, folder: s
 // mostReaders is how many readers are kept at once: a batch may name anything.
 const mostReaders = 300
 
+// jobReader is a reader with what of the folder it answers with.
+type jobReader struct {
+	*question.Reader
+	booth *shop.Booth      // nil where none is named
+	gun   question.Answers // of the gun that is named, where that is the folder's
+}
+
 // reader is a reader that answers with a booth and knows a gun of the shop's folder, by what
 // was typed of both; either may be empty.
-func (b *booths) reader(o opened, booth, gun string) (*question.Reader, error) {
+func (b *booths) reader(o opened, booth, gun string) (*jobReader, error) {
 	b.lock.Lock()
 	defer b.lock.Unlock()
+	return b.kept(booth, gun, func() (*jobReader, error) { return b.read(o, booth, gun) })
+}
+
+// kept is the reader that is kept for a booth and a gun, else the one that is made.
+func (b *booths) kept(booth, gun string, read func() (*jobReader, error)) (*jobReader, error) {
 	key := [2]string{booth, gun}
 	if r, ok := b.readers[key]; ok {
 		return r, nil
 	}
-	r, err := b.read(o, booth, gun)
+	r, err := read()
 	if err != nil {
 		return nil, err
 	}
 	if b.readers == nil || len(b.readers) == mostReaders {
-		b.readers = map[[2]string]*question.Reader{}
+		b.readers = map[[2]string]*jobReader{}
 	}
 	b.readers[key] = r
 	return r, nil
 }
 
-func (b *booths) read(o opened, booth, gun string) (r *question.Reader, err error) {
-	r = o.reader
-	if knowsGun(r, gun) {
+func (b *booths) read(o opened, booth, gun string) (r *jobReader, err error) {
+	if knowsGun(o.reader, gun) {
 		gun = ""
 	}
 	if booth == "" && (gun == "" || shop.Where(b.p.Getenv, b.p.common.shop) == "") {
-		return r, nil
+		return &jobReader{Reader: o.reader}, nil
 	}
 	if b.folder == nil {
 		if b.folder, err = b.p.folder(o.words); err != nil {
 			return nil, err
 		}
 	}
+	var found *shop.Booth
 	if booth != "" {
-		found, faults := b.folder.Booth(r, booth)
-		if found == nil {
+		var faults []*shop.Fault
+		if found, faults = b.folder.Booth(o.reader, booth); found == nil {
 			return nil, (&shopOpened{opened: o, folder: b.folder}).noBooth(booth, faults...)
 		}
 		b.tell(faults...)
-		r = r.Over(found.Answers)
 	}
-	if gun != "" {
-		return b.withGun(o, r, gun)
+	r = &jobReader{Reader: o.reader}
+	if gun != "" { // which takes a catalogue of its own: once for all booths
+		r, err = b.kept("", gun, func() (*jobReader, error) { return b.withGun(o, gun) })
 	}
-	return r, nil
+	if err != nil || found == nil {
+		return r, err
+	}
+	return &jobReader{r.Over(found.Answers).Over(r.gun), found, r.gun}, nil
 }
 
 func knowsGun(r *question.Reader, gun string) bool {
@@ -87,10 +102,10 @@ func knowsGun(r *question.Reader, gun string) bool {
 
 // withGun is a reader that knows a gun of the folder. Where there is none of that name it knows
 // all of them: what was typed may be the beginning of one, and who chooses is told of each.
-func (b *booths) withGun(o opened, r *question.Reader, gun string) (*question.Reader, error) {
+func (b *booths) withGun(o opened, gun string) (*jobReader, error) {
 	var guns []*shop.Gun
 	if shop.IsID(gun) {
-		g, faults := b.folder.Gun(r, gun)
+		g, faults := b.folder.Gun(o.reader, gun)
 		if g != nil {
 			guns = []*shop.Gun{g}
 		}
@@ -100,19 +115,20 @@ func (b *booths) withGun(o opened, r *question.Reader, gun string) (*question.Re
 		b.tell(faults...)
 	}
 	if guns == nil {
-		guns, _ = b.folder.Guns(r)
+		guns, _ = b.folder.Guns(o.reader)
 	}
-	with, err := shop.WithGuns(r, guns...)
+	with, err := shop.WithGuns(o.reader, guns...)
 	if err != nil {
 		return nil, err
 	}
+	r := &jobReader{Reader: with}
 	chosen := with.Read(question.Gun, with.Expand(question.Gun, gun), unit.US).ID
 	for _, g := range guns {
 		if g.ID == chosen {
-			with = with.Over(g.Answers)
+			r.Reader, r.gun = with.Over(g.Answers), g.Answers
 		}
 	}
-	return with, nil
+	return r, nil
 }
 
 // ownGuns is the guns of the shop's folder as a shell completes them.

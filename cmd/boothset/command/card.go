@@ -102,9 +102,8 @@ func (a *cardAsked) print() error {
 	span, _ := typed.Or(s.reader.Usual()).One(question.GaugeSpan)
 	c := card.Card{Plan: plan, Span: unit.Gauge(span.SI[0]), Printed: a.p.now()}
 	if a.booth != "" {
-		b, _ := shops.folder.Booth(s.reader, a.booth) // it was read, and its faults told
-		c.Booth = b.Name
-		agreed, faults := card.AgreedFor(shops.folder, b.ID, plan)
+		c.Booth = a.of.Name
+		agreed, faults := card.AgreedFor(shops.folder, a.of.ID, plan)
 		s.tell(faults...)
 		c.Agreed = agreed
 	}

@@ -163,14 +163,11 @@ func (c *comparing) side(at int, id string) (*answer.Side, error) {
 			texts[field] = append(texts[field], r.Expand(row.Field, t))
 		}
 	}
-	found, err := askTyped(r, question.Plan, r.ReadAll(question.Plan, texts, c.sys), c.sys)
+	found, err := askTyped(r.Reader, question.Plan, r.ReadAll(question.Plan, texts, c.sys), c.sys)
 	if err != nil {
 		return nil, err
 	}
-	s := &answer.Side{ID: id, Name: id, Plan: found.(*answer.Plan)}
-	if of, _ := b.folder.Booth(c.reader, id); of != nil { // its faults are told by now
-		s.Name = of.Name
-	}
+	s := &answer.Side{ID: id, Name: r.booth.Name, Plan: found.(*answer.Plan)}
 	if len(c.folders) > 1 {
 		s.Shop = c.a.shops[at]
 		s.Name += " (" + words.Path(s.Shop) + ")"

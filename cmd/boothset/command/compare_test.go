@@ -178,18 +178,6 @@ func TestAComparisonThatCannotBe(t *testing.T) {
 	}
 }
 
-func BenchmarkTwentyBoothsSideBySide(b *testing.B) {
-	var files []string
-	for _, id := range strings.Split("abcdefghijklmnopqr", "") {
-		files = append(files, "booths/"+id+".toml", "format = \"boothset.booth/1\"\nline = [\"regulator=1/2in\", \"filter=point-of-use\", \"coupling=slim\", \"hose=50ft,5/16in\", \"coupling=slim\"]\nsupply = \"95psi\"\n")
-	}
-	_, env := quarryLane(b, files...)
-	for b.Loop() {
-		r := boothsetIn(env, "", append([]string{"compare"}, mildJob...)...)
-		require.Equal(b, ExitAnswered, r.code, r.err)
-	}
-}
-
 // A booth whose supply is short has no wall to compare, though it can spray: it is neither the
 // lowest nor told what makes it differ.
 func TestAShortBoothIsNotCompared(t *testing.T) {

@@ -33,6 +33,10 @@ var examples = map[string][]string{
 		`boothset learn --coat clear --gun reduced-pressure --temp 75F --humidity 45 --supply 90psi --reading "still wall=30psi gun=28.5psi" --reading "wall=31psi gun=22psi"`,
 		`boothset learn --coat clear --gun reduced-pressure --temp 75F --humidity 45 --supply 90psi --reading "wall=31psi gun=22psi" --reading "without=coupling-2 wall=31psi gun=26psi"`,
 	},
+	"prove": {
+		"boothset prove --coat clear --gun reduced-pressure --temp 75F --humidity 45 --supply 90psi",
+		`boothset prove --coat clear --gun reduced-pressure --temp 75F --humidity 45 --supply 90psi --reading "still wall=31psi gun=29.5psi" --reading "wall=31psi gun=24psi"`,
+	},
 	"trouble": {
 		"boothset trouble --sign orange-peel",
 		"boothset trouble --sign fading --found valve-open=climbs --coat clear --gun reduced-pressure --temp 75F --humidity 45 --supply 90psi --wall 80psi",

@@ -27,7 +27,7 @@ func TestAStarvingCouplingIsFound(t *testing.T) {
 			Odd   float64
 			Bore  *struct{ MM float64 }
 		}
-		Untold []struct{ Together bool }
+		Untold []struct{ Why string }
 		Next   []struct{ Reading, Piece string }
 		Wall   struct{ Flowing, Was struct{ PSI float64 } }
 	}
@@ -38,7 +38,7 @@ func TestAStarvingCouplingIsFound(t *testing.T) {
 	assert.Equal(t, "boothset.learn/1", got.Schema)
 	assert.Equal(t, "untold", got.End)
 	require.NotEmpty(t, got.Untold)
-	assert.True(t, got.Untold[0].Together)
+	assert.Equal(t, "together", got.Untold[0].Why)
 	require.NotEmpty(t, got.Next)
 	assert.Greater(t, got.Wall.Flowing.PSI, got.Wall.Was.PSI+10)
 

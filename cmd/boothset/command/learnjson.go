@@ -84,6 +84,44 @@ func appendLearn(j *jsonWriter, l *answer.Learn, sys unit.System, w *words.Words
 	j.number("draws_counting", a.Counting)
 }
 
+// appendSteps appends what there is to do at the gun, and what of it was read.
+func appendSteps(j *jsonWriter, p *answer.Prove, sys unit.System, w *words.Words) {
+	appendRows(j, "steps", p.StepRows(w, sys))
+	j.array("judged", func() {
+		for i := range p.Request.Readings {
+			low, high, shown, ok := p.Judged(i)
+			if !ok {
+				continue
+			}
+			j.object("", func() {
+				j.count("reading", i+1)
+				j.gauge("shown", shown)
+				j.gauge("expected_low", low)
+				j.gauge("expected_high", high)
+				j.bool("within", shown >= low && shown <= high)
+			})
+		}
+	})
+}
+
+// appendLearnt appends what a booth's own readings say of a plan's line, null where there are
+// none.
+func appendLearnt(j *jsonWriter, l *answer.Learn, sys unit.System, w *words.Words) {
+	if l == nil {
+		j.null("learnt")
+		return
+	}
+	j.object("learnt", func() {
+		head := l.Headline(w, sys)
+		j.text("end", head.ID)
+		j.text("text", head.Text)
+		j.count("readings", len(l.Request.Readings))
+		j.gauge("wall", l.Found.Settings.Middle)
+		j.gauge("wall_low", l.Found.Settings.Wall.Low)
+		j.gauge("wall_high", l.Found.Settings.Wall.High)
+	})
+}
+
 func appendPiece(j *jsonWriter, a *learn.Answer, o *learn.Option) {
 	if o.Piece < 0 {
 		j.null("piece")
@@ -106,7 +144,7 @@ func appendUntold(j *jsonWriter, l *answer.Learn, sys unit.System, w *words.Word
 						}
 					}
 				})
-				j.bool("together", u.Together)
+				j.text("why", u.Why.String())
 				j.text("text", l.Untold(w, sys, u))
 			})
 		}

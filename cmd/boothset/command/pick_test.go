@@ -98,6 +98,12 @@ var wideRequests = map[string][]string{
 		`{"coat":"clear","gun":"reduced-pressure","temp":"75F","humidity":45,"supply":"90psi","reading":["still wall=30psi gun=30psi","wall=31psi gun=16psi","without=coupling-2 wall=31psi gun=26psi"]}`,
 		`{"coat":"clear","gun":"reduced-pressure","temp":"75F","humidity":45,"supply":"90psi","gauge":"none","reading":["wall=31psi foot=27psi","wall=31psi foot=20psi"]}`,
 	},
+	"prove": {
+		`{"coat":"clear","gun":"reduced-pressure","temp":"75F","humidity":45,"supply":"90psi"}`,
+		`{"coat":"clear","gun":"reduced-pressure","temp":"75F","humidity":45,"supply":"90psi","reading":["still wall=31psi gun=29.5psi","wall=31psi gun=16psi"]}`,
+		`{"coat":"clear","gun":"reduced-pressure","temp":"75F","humidity":45,"supply":"90psi","reading":["still wall=30psi gun=30psi","wall=31psi gun=16psi","without=coupling-2 wall=31psi gun=26psi"]}`,
+		`{"coat":"clear","gun":"reduced-pressure","temp":"75F","humidity":45,"supply":"90psi","gauge":"none","reading":["wall=31psi foot=27psi","wall=31psi foot=20psi"]}`,
+	},
 	"trouble": {
 		`{"sign":["orange-peel","runs"]}`, `{"sign":"air-leak","found":"listen=hisses"}`,
 		`{"sign":"fading","found":["valve-open=climbs","tank-gauge=skip"],"coat":"clear","gun":"reduced-pressure","temp":"95F","humidity":15,"supply":"90psi","wall":"80psi"}`,

@@ -9,6 +9,7 @@ import (
 
 	"boothset/calc/unit"
 	"boothset/presets/practice"
+	"boothset/presets/shop"
 
 	"github.com/spf13/cobra"
 )
@@ -52,31 +53,44 @@ func (p *Program) practice() *cobra.Command {
 // open opens the assistant with a deck of the booths that are meant.
 func (a *practise) open() error {
 	p := a.p
-	s, err := p.openShop()
+	o, err := p.open()
 	if err != nil {
 		return err
 	}
-	defer s.folder.Close()
-	seed, err := a.seedOf(s.opened)
+	seed, err := a.seedOf(o)
 	if err != nil {
 		return err
 	}
-	file, of, err := a.record(s.opened)
+	file, of, err := a.record(o)
 	if err != nil {
 		return err
 	}
-	source, faults, err := practice.Of(s.reader, s.folder)
+	source, err := a.source(o)
 	if err != nil {
 		return err
 	}
-	p.warn(s.words, faults)
 	if ids := source.Booths(); a.booth != "" && !source.Only(a.booth) {
-		return &fieldError{flagBooth, a.booth, s.words.Choose(ids)}
+		return &fieldError{flagBooth, a.booth, o.words.Choose(ids)}
 	}
-	with := p.assistant(s.opened)
-	with.Practice = &Practice{practice.NewDeck(source, s.sys, seed, of), seed, file}
+	with := p.assistant(o)
+	with.Practice = &Practice{practice.NewDeck(source, o.sys, seed, of), seed, file}
 	p.code = p.Assistant(with)
 	return nil
+}
+
+// source is what the jobs are drawn from: the shop's folder, where one is known.
+func (a *practise) source(o opened) (*practice.Source, error) {
+	if shop.Where(a.p.Getenv, a.p.common.shop) == "" {
+		return practice.Invented(o.words)
+	}
+	f, err := a.p.folder(o.words)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	source, faults, err := practice.Of(o.reader, f)
+	a.p.warn(o.words, faults)
+	return source, err
 }
 
 // mostSeed is the largest seed that is drawn where none is given: short, to be typed again.

@@ -92,7 +92,11 @@ func (b *batch) readerOf(booth, gun string) (*question.Reader, error) {
 	if booth == "" && (gun == "" || b.reader.Read(question.Gun, gun, b.sys).Fault == nil) {
 		return b.reader, nil
 	}
-	return b.shops.reader(b.opened, booth, gun)
+	r, err := b.shops.reader(b.opened, booth, gun)
+	if err != nil {
+		return nil, err
+	}
+	return r.Reader, nil
 }
 
 // requestKeys is the keys that a request may hold, those of the fields first, in their order.

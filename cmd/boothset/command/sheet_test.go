@@ -145,11 +145,3 @@ func TestASheetThatCannotBe(t *testing.T) {
 		assert.Contains(t, r.err, c.says)
 	}
 }
-
-func BenchmarkSheetOfAGun(b *testing.B) {
-	_, env := quarryLane(b)
-	for b.Loop() {
-		r := boothsetIn(env, "", "sheet", "--booth", "two", "--json")
-		require.Equal(b, ExitAnswered, r.code, r.err)
-	}
-}

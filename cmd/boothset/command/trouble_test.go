@@ -104,3 +104,27 @@ func TestTroubleCompletesSignsAndFindings(t *testing.T) {
 	}
 	assert.Contains(t, boothset("", cobra.ShellCompRequestCmd, "trouble", "--found", "").out, "gauge-trigger=falls\t")
 }
+
+// Readings that the line starves the gun make that the likeliest cause before any check.
+func TestTroubleTakesReadingsOfTheLine(t *testing.T) {
+	args := []string{"trouble", "--sign", "orange-peel", "--coat", "clear", "--gun", "reduced-pressure", "--temp", "75F", "--humidity", "45", "--supply", "90psi"}
+	first := func(more ...string) (cause string, probability float64) {
+		got := boothset("", append(append(args[:len(args):len(args)], more...), "--json")...)
+		require.Equal(t, ExitAnswered, got.code, got.err)
+		var of struct {
+			Causes []struct {
+				Cause       string
+				Probability float64
+			}
+		}
+		require.NoError(t, json.Unmarshal([]byte(got.out), &of))
+		return of.Causes[0].Cause, of.Causes[0].Probability
+	}
+	cause, _ := first()
+	assert.NotEqual(t, "starved", cause)
+	cause, p := first("--reading", "still wall=30psi gun=30psi", "--reading", "wall=31psi gun=19psi")
+	assert.Equal(t, "starved", cause)
+	assert.Greater(t, p, 0.3)
+	assert.Contains(t, boothset("", append(args[:len(args):len(args)], "--reading", "still wall=30psi gun=30psi", "--reading", "wall=31psi gun=19psi")...).out, "By its readings")
+	assert.Equal(t, ExitBadInput, boothset("", "trouble", "--sign", "runs", "--reading", "wall=31psi gun=19psi").code)
+}

@@ -1,0 +1,113 @@
+package command
+
+import (
+	"slices"
+
+	"boothset/calc"
+	"boothset/calc/learn"
+	"boothset/calc/unit"
+	"boothset/presets/answer"
+	"boothset/presets/question"
+	"boothset/presets/shop"
+
+	"github.com/spf13/cobra"
+)
+
+// learning is the flags of what is kept of a booth's readings.
+type learning struct {
+	keep     bool
+	replaced []string
+}
+
+// The names of these flags.
+const (
+	flagKeep     = "keep"
+	flagReplaced = "replaced"
+)
+
+func (l *learning) flags(c *cobra.Command) {
+	c.Flags().BoolVar(&l.keep, flagKeep, false, "usage-keep")
+	c.Flags().StringArrayVar(&l.replaced, flagReplaced, nil, "usage-replaced")
+}
+
+// learnIn answers what readings say of a booth's line: those that were typed, after those that
+// are kept of it. What is to be kept is kept once it was answered.
+func (a *asked) learnIn(o *opened, shops *booths, typed question.Answers) (answer.Answer, error) {
+	q, faults := o.reader.Learn(typed, o.sys)
+	if len(faults) > 0 {
+		return nil, faults[0]
+	}
+	if f := o.reader.Unused(a.q, typed, typed, o.sys); f != nil {
+		return nil, f
+	}
+	now := a.p.now()
+	ids := append(learn.PieceIDs(q.Plan), shop.ReplacedGun)
+	var fresh []shop.GaugeReading
+	for _, id := range a.replaced {
+		if !slices.Contains(ids, id) {
+			return nil, &fieldError{flagReplaced, id, o.words.Choose(ids)}
+		}
+		fresh = append(fresh, shop.GaugeReading{At: now, Booth: a.booth, Gun: q.Plan.Gun.ID, Replaced: id})
+	}
+	kept, wrong := shops.folder.Readings(a.booth)
+	shops.tell(wrong...)
+	for i := range fresh {
+		kept = append(kept, &fresh[i])
+	}
+	before, others := shop.History(o.reader, q.Plan, q.Plan.Gun.ID, kept, shops.otherGun(o, a.booth, typed))
+	q.Readings, q.Others = append(before, q.Readings...), others
+	found, err := learn.Solve(&q)
+	if err != nil {
+		return nil, o.reader.Refused(err, typed, o.sys)
+	}
+	if fresh = append(fresh, shop.ReadingsOf(q.Plan, a.booth, q.Plan.Gun.ID, typed.Get(question.GaugeReading), now, o.sys)...); a.keep && len(fresh) > 0 {
+		m, err := shop.MachineOf(a.p.Getenv)
+		if err != nil {
+			return nil, unkept(o.words, err)
+		}
+		if err := shops.folder.KeepReadings(m, a.booth, fresh); err != nil {
+			return nil, unkept(o.words, err)
+		}
+	}
+	return &answer.Learn{Request: &q, Found: found}, nil
+}
+
+// learnt is what the kept readings of a booth say of a plan's line, nil where there are none of
+// it.
+func (b *booths) learnt(o *opened, booth string, plan *calc.Request, typed question.Answers) *answer.Learn {
+	if booth == "" || b.folder == nil {
+		return nil
+	}
+	kept, wrong := b.folder.Readings(booth)
+	b.tell(wrong...)
+	q := learn.Request{Plan: plan, Draws: learn.Draws, Seed: question.LearnSeed}
+	q.Readings, q.Others = shop.History(o.reader, plan, plan.Gun.ID, kept, b.otherGun(o, booth, typed))
+	if len(q.Readings) == 0 {
+		return nil
+	}
+	found, err := learn.Solve(&q)
+	if err != nil {
+		return nil // the plan says of it what there is to say
+	}
+	return &answer.Learn{Request: &q, Found: found}
+}
+
+// otherGun finds a gun that a booth's line was read with, as a plan has it.
+func (b *booths) otherGun(o *opened, booth string, typed question.Answers) func(id string) *learn.OtherGun {
+	return func(id string) *learn.OtherGun {
+		plain, err := b.p.open() // o reads with the plan's own gun
+		if err != nil {
+			return nil
+		}
+		reader, err := b.reader(plain, booth, id)
+		if err != nil {
+			return nil
+		}
+		gun := reader.Read(question.Gun, id, unit.Named)
+		q, _ := reader.Plan(typed.Of(question.Plan).With(question.Gun, gun), o.sys)
+		if gun.Fault != nil || q.Gun.ID != id {
+			return nil
+		}
+		return &learn.OtherGun{Gun: q.Gun, Gauge: q.Gauge}
+	}
+}
