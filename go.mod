@@ -14,6 +14,7 @@ require (
 	github.com/charmbracelet/x/vt v0.1.0
 	github.com/clipperhouse/displaywidth v0.11.0
 	github.com/creack/pty v1.1.24
+	github.com/fsnotify/fsnotify v1.10.1
 	github.com/gofrs/flock v0.13.2
 	github.com/google/uuid v1.6.0
 	github.com/muesli/termenv v0.16.0

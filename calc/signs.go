@@ -2,8 +2,8 @@ package calc
 
 import "boothset/calc/unit"
 
-// Sign is one thing that shows on the panel or at the gun because a job is not set as advised,
-// by its sentence.
+// Sign is one thing that shows on the panel or at the gun because a job is not set as advised: by
+// the id that signs of bad spray have, its sentence "sprayed-" and that.
 type Sign struct {
 	ID string
 	Figures
@@ -26,38 +26,41 @@ const (
 func (s *Setup) Signs(r *Request, advised, x *Sprayed, opening float64) (all []Sign) {
 	add := func(id string, f ...Figure) { all = append(all, Sign{id, f}) }
 	if !x.Known {
-		add("sign-no-fan", gauge("gun", x.Gun), gauge("working", advised.Gun))
+		add("spitting", brief(gauge("gets", x.Gun)), brief(gauge("working", advised.Gun)))
 		return all
 	}
 	b, by := x.Beside(advised), unit.Drop(x.Gun-advised.Gun)
-	f := Figures{gauge("gun", x.Gun), gauge("working", advised.Gun), drop("more", by), drop("less", -by), near("held", x.Distance), near("target", advised.Distance),
+	f := Figures{brief(gauge("gets", x.Gun)), brief(gauge("working", advised.Gun)), brief(drop("more", by)), near("held", x.Distance), near("target", advised.Distance),
 		share("coarser", b.Drops-1), times("drier", b.Drier), share("film", b.Film-1), share("thinner", 1-b.Film)}
 	if b.Drops >= coarser {
-		add("sign-peel", f...)
+		add("orange-peel", f...)
 	}
 	if by >= pressed {
-		add("sign-split", f...)
+		add("split", f...)
 	}
 	if b.Drier >= drier {
-		add("sign-dry", f...)
+		add("dry-spray", f...)
 	}
 	switch {
 	case b.Film >= wetter:
-		add("sign-runs", f...)
+		add("runs", f...)
 	case b.Film <= thinner:
-		add("sign-thin", f...)
+		add("poor-hiding", f...)
 	}
 	if len(r.Stages) > 1 && len(all) > 0 { // a coat with flake: it has a stage that lays it even
-		add("sign-mottle", TextFigure("coat", r.Coat.Name))
+		add("mottling", TextFigure("coat", r.Coat.Name))
 	}
-	// A valve that is as far closed as advised is no more twitchy than advised.
+	// A valve that is as far closed as advised is no more touchy than advised.
 	const rounding = 1e-9
-	if v := &s.Valve; !v.None && opening < v.Opening-rounding && (x.Choked || opening < v.Floor) {
-		id := "sign-twitchy"
-		if x.Choked {
-			id = "sign-choked"
-		}
-		add(id, drop("nudge", x.EighthTurn), gauge("wall", x.Wall), gauge("gun", x.Gun), gauge("foot", x.Foot))
+	if v := &s.Valve; v.None || opening >= v.Opening-rounding {
+		return all
+	}
+	f = Figures{drop("nudge", x.EighthTurn), brief(gauge("foot", x.Foot)), brief(gauge("gets", x.Gun))}
+	switch {
+	case x.Choked:
+		add("fading", f...)
+	case opening < s.Valve.Floor:
+		add("touchy", f...)
 	}
 	return all
 }

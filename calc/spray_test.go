@@ -110,13 +110,13 @@ func TestSigns(t *testing.T) {
 		want   []string
 	}{
 		"a step":       {func(x *Set) { x.Wall -= unit.PSIG(1) }, nil},
-		"low wall":     {func(x *Set) { x.Wall -= unit.PSIG(6) }, []string{"sign-peel"}},
-		"high wall":    {func(x *Set) { x.Wall += unit.PSIG(5) }, []string{"sign-split"}},
-		"far":          {func(x *Set) { x.Distance += unit.Inches(2) }, []string{"sign-dry", "sign-thin"}},
-		"near":         {func(x *Set) { x.Distance -= unit.Inches(1) }, []string{"sign-runs"}},
-		"shut":         {func(x *Set) { x.Opening = 0.01 }, []string{"sign-no-fan"}},
-		"valve shut":   {at(145), []string{"sign-choked"}},
-		"valve closed": {at(45), []string{"sign-twitchy"}},
+		"low wall":     {func(x *Set) { x.Wall -= unit.PSIG(6) }, []string{"orange-peel"}},
+		"high wall":    {func(x *Set) { x.Wall += unit.PSIG(5) }, []string{"split"}},
+		"far":          {func(x *Set) { x.Distance += unit.Inches(2) }, []string{"dry-spray", "poor-hiding"}},
+		"near":         {func(x *Set) { x.Distance -= unit.Inches(1) }, []string{"runs"}},
+		"shut":         {func(x *Set) { x.Opening = 0.01 }, []string{"spitting"}},
+		"valve shut":   {at(145), []string{"fading"}},
+		"valve closed": {at(45), []string{"touchy"}},
 	} {
 		set := s.Set()
 		c.change(&set)

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 	"time"
@@ -98,6 +99,7 @@ func newAgreePage(s *session, from *bench) *entryPage {
 	p := newEntryPage(s, "agree", "agree-title", "do-agree")
 	p.from, p.tab, p.words = from, p, "agreed"
 	p.fill = func() { p.all = from.agreeBoxes(p.all) }
+	p.refresh = func() { p.fill(); p.at = min(p.at, len(p.all)-1) }
 	p.over = func(w int) []string { return from.agreeOver(p.subject(from), w) }
 	p.take = func() (move, string) { return from.agree(p) }
 	return p
@@ -136,15 +138,20 @@ func (b *bench) agreeBoxes(had []box) []box {
 	return all
 }
 
-// painterChoices is who may be named, first nobody; none where the shop keeps no painters.
+// painterChoices is who may be named, by initials, first nobody; none where the shop keeps no
+// painters.
 func (s *session) painterChoices() (all []catalogue.Choice) {
-	for i, who := range s.desk.holds.painters {
-		if i == 0 {
-			all = append(all, choiceOf(pickOther, s.say("desk-painter-none")))
-		}
-		all = append(all, choiceOf(who.id, who.initials))
+	painters := s.desk.holds.painters
+	if len(painters) == 0 {
+		return nil
 	}
-	return all
+	for id, initials := range painters {
+		all = append(all, choiceOf(id, initials))
+	}
+	slices.SortFunc(all, func(a, b catalogue.Choice) int {
+		return cmp.Or(strings.Compare(a.Name, b.Name), strings.Compare(a.ID, b.ID))
+	})
+	return append([]catalogue.Choice{choiceOf(pickOther, s.say("desk-painter-none"))}, all...)
 }
 
 // subject is what the setting is agreed on for, as it is picked.
@@ -173,23 +180,13 @@ func (b *bench) agreeOver(of shop.Subject, w int) (rows []string) {
 // behind it who agreed and why.
 func (s *session) agreedText(id string, r *shop.Setting) string {
 	text := s.text(id, calc.FigureOf("wall", calc.FigureGauge, r.Values.Wall), calc.TextFigure("date", r.Agreed.Local().Format(time.DateOnly)), calc.TextFigure("id", r.ID))
-	if who := s.initials(r.By); who != "" {
+	if who := s.desk.holds.painters[r.By]; who != "" {
 		text += " " + s.text("agree-who", calc.TextFigure("who", who))
 	}
 	if r.Why != "" {
 		text += " " + s.text("agree-because", calc.TextFigure("why", r.Why))
 	}
 	return plain(text)
-}
-
-// initials is those of a painter, empty where they are not kept.
-func (s *session) initials(id string) string {
-	for _, who := range s.desk.holds.painters {
-		if who.id == id {
-			return who.initials
-		}
-	}
-	return ""
 }
 
 // agree keeps what shows as agreed on for what is picked.
@@ -216,6 +213,6 @@ func (b *bench) agree(p *entryPage) (move, string) {
 	}
 	return func(r *root) {
 		back(r)
-		r.toFolder(write)
+		r.toFolder("", write)
 	}, ""
 }

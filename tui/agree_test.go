@@ -35,7 +35,7 @@ func TestAgreeingOnWhatShows(t *testing.T) {
 	dir := shopCopy(t)
 	r := start(t, look{folder: dir})
 	press(r, deskAnswer...)
-	require.Contains(t, r.View(), "a agreed")
+	require.Contains(t, r.bench.tabs(200, r.bench.looksAt), "a agreed")
 	require.NotContains(t, r.View(), "Agreed:")
 	set := r.result().Plan.Setup
 	done(r, "a")

@@ -63,6 +63,7 @@ func newBench(s *session) *bench {
 	b.trouble = newTroublePage(s, b)
 	b.deskPages = []destination{
 		{key: agreedKey, name: s.say("page-agreed"), does: "agreed", page: newAgreePage(s, b)},
+		{key: boothKey, name: s.say("page-booth"), does: "booth", page: newSavePage(s, b)},
 		{key: outcomeKey, name: s.say("page-outcome"), does: outcomeID, page: outcomePage(s, b)},
 	}
 	return b
@@ -219,7 +220,7 @@ func (b *bench) keys(room size) []binding {
 			return nil
 		}))
 	}
-	return all
+	return append(all, deskBindings(b.besideTabs(), func(string) move { return open(b.besideTabs()[0].page) })...)
 }
 
 // offer is what the answer has for a field of the coat's own questions, nothing where it

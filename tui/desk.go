@@ -1,10 +1,7 @@
 package tui
 
 import (
-	"cmp"
 	"errors"
-	"slices"
-	"strings"
 
 	"boothset/calc"
 	"boothset/presets/question"
@@ -24,26 +21,28 @@ type desk struct {
 	// agreed is all that was agreed on in the booth.
 	agreed  []*shop.Setting
 	changes int // how often any of this has changed
-	// last is the booth that was picked last, and ownGun whether the gun is one that was picked
-	// from the shop's.
+	// last is the booth that was picked last, ownGun whether the gun is one that was picked from
+	// the shop's, painter the one that was named last, by the id.
 	last    string
-	painter string // the one named last, by the id
 	ownGun  bool
+	painter string
+
+	watched bool          // whoever changes the folder is heard while the assistant shows
+	watcher *shop.Watcher // nil before there is a folder
 }
 
 // holding is what a shop's folder holds for a job.
 type holding struct {
+	found  bool             // the folder is there
+	stamp  uint64           // see shop.Stamp
 	reader *question.Reader // it knows the guns
 	booths []*shop.Booth    // those that are offered, in the order of their ids
 	guns   []*shop.Gun
 	bands  []shop.Band
-	// painters is who may have sprayed or agreed, by initials; none where the shop keeps none.
-	painters []painter
+	// painters is who may have sprayed or agreed; none where the shop keeps none.
+	painters shop.Painters
 	wrong    []string // what of it will not do
 }
-
-// painter is a painter's id and initials.
-type painter struct{ id, initials string }
 
 // lookInto reads what is offered for a job in a shop's folder.
 func lookInto(where string, base *question.Reader, w *words.Words) holding {
@@ -57,18 +56,13 @@ func lookInto(where string, base *question.Reader, w *words.Words) holding {
 		return h
 	}
 	defer f.Close()
+	h.found, h.stamp = f.Found(), shop.Stamp(where)
 	guns, faults := f.Guns(base)
 	booths, more := f.Booths(base)
 	faults = append(faults, more...)
 	h.bands, more = f.Bands()
 	faults = append(faults, more...)
-	painters, more := f.Painters()
-	for id, initials := range painters {
-		h.painters = append(h.painters, painter{id, initials})
-	}
-	slices.SortFunc(h.painters, func(a, b painter) int {
-		return cmp.Or(strings.Compare(a.initials, b.initials), strings.Compare(a.id, b.id))
-	})
+	h.painters, more = f.Painters()
 	for _, fault := range append(faults, more...) {
 		if fault.Weight == shop.Broken {
 			h.wrong = append(h.wrong, fault.In(w))
@@ -187,7 +181,7 @@ func (s *session) enterBooth(b *shop.Booth) {
 // moveTo takes another booth for the job. What was answered of the line that the job was on
 // counts no more, since that is another's.
 func (s *session) moveTo(b *shop.Booth) {
-	if s.desk.booth == b {
+	if was := s.desk.booth; was == b || was != nil && b != nil && was.ID == b.ID {
 		return
 	}
 	for _, f := range question.ShopFields() {

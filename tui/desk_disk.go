@@ -1,6 +1,9 @@
 package tui
 
 import (
+	"fmt"
+
+	"boothset/calc"
 	"boothset/presets/question"
 	"boothset/presets/shop"
 
@@ -11,25 +14,73 @@ import (
 // told, or because it was changed from elsewhere.
 type deskNews struct {
 	told   string // empty where nothing is
+	enters string // the booth that the job is in from then on, empty where that stays
 	holds  holding
 	booth  string // the booth whose settings these are
 	agreed []*shop.Setting
 }
 
 // toFolder writes something in the shop's folder and looks into that anew. The screen does not
-// wait for the disk; leaving does. In lines of text it is done when it is told.
-func (r *root) toFolder(write func(*shop.Folder) (told string, err error)) {
-	s := r.s
-	where, base, words, booth := s.desk.where, s.desk.base, s.words, s.desk.last
-	do := func() deskNews {
+// wait for the disk; leaving does. In lines of text it is done when it is told. The job is then in
+// the booth that it enters, where one is named.
+func (r *root) toFolder(enters string, write func(*shop.Folder) (told string, err error)) {
+	s, look := r.s, r.look()
+	where, words := s.desk.where, s.words
+	r.bench.notice = s.say("desk-writing")
+	r.disk(func() tea.Msg {
 		told, err := s.inFolder(where, write)
 		if err != nil {
-			told = folderError(words, err)
+			told, enters = folderError(words, err), ""
 		}
-		return deskNews{told, lookInto(where, base, words), booth, agreedIn(where, booth)}
+		n := look()
+		n.told, n.enters = told, enters
+		return n
+	})
+}
+
+// look looks into the shop's folder anew, as what the assistant shows may change meanwhile.
+func (r *root) look() func() deskNews {
+	d, words := &r.s.desk, r.s.words
+	where, base, booth := d.where, d.base, ""
+	if d.booth != nil {
+		booth = d.booth.ID
 	}
-	r.bench.notice = s.say("desk-writing")
-	r.disk(func() tea.Msg { return do() })
+	return func() deskNews {
+		return deskNews{holds: lookInto(where, base, words), booth: booth, agreed: agreedIn(where, booth)}
+	}
+}
+
+// stirred is told when the folder was changed.
+type stirred struct{}
+
+// watch begins to watch the shop's folder once there is one: nil where it is watched already, or
+// not at all.
+func (r *root) watch() tea.Cmd {
+	d := &r.s.desk
+	if !d.watched || d.watcher != nil || !d.holds.found {
+		return nil
+	}
+	d.watcher = shop.Watch(d.where, d.holds.stamp)
+	return r.await()
+}
+
+// await waits until the folder is changed.
+func (r *root) await() tea.Cmd {
+	w := r.s.desk.watcher
+	return func() tea.Msg {
+		if !w.Wait() {
+			return nil
+		}
+		return stirred{}
+	}
+}
+
+// reread looks into the folder anew where it was changed since: in lines of text, before each
+// page.
+func (r *root) reread() {
+	if d := &r.s.desk; d.holds.found && shop.Stamp(d.where) != d.holds.stamp {
+		r.hear(r.look()())
+	}
 }
 
 // disk does what waits for the disk, and takes what came of it. Leaving waits for it.
@@ -66,8 +117,12 @@ func (r *root) hear(n deskNews) {
 		r.bench.notice = n.told
 	}
 	was, answers := s.usual, s.answers
+	lineWas := d.lineText()
 	d.holds = n.holds
 	d.changes++
+	if b := d.boothOf(n.enters); b != nil {
+		s.enterBooth(b)
+	}
 	if d.booth != nil {
 		if b := d.boothOf(d.booth.ID); b != nil {
 			d.booth = b
@@ -84,8 +139,19 @@ func (r *root) hear(n deskNews) {
 			s.answers = s.answers.Changed(f)
 		}
 	}
+	if n.told == "" && d.lineText() != lineWas {
+		r.bench.notice = s.text("desk-changed", calc.TextFigure("booth", plain(d.booth.Name)))
+	}
 	r.follow(answers)
 	r.refill()
+}
+
+// lineText is all that the booth of the job says of its line, in one text; empty in none.
+func (d *desk) lineText() string {
+	if d.booth == nil {
+		return ""
+	}
+	return fmt.Sprint(d.booth.ID, d.booth.Answers.Texts())
 }
 
 // refill shows what was heard: the answer where it shows or lies below, and the page over it.
@@ -100,6 +166,8 @@ func (r *root) refill() {
 		p.fill()
 		p.list.point(at)
 	case *entryPage:
-		p.enter()
+		if p.refresh != nil {
+			p.refresh()
+		}
 	}
 }

@@ -21,10 +21,14 @@ type entryPage struct {
 	does  string // what Enter does, as its key says it
 	words string // what the words of the page are listed under; empty where it has none
 	over  func(w int) []string
+	lead  lead   // of what stands over it
+	least int    // the fields that show where that wants their room; 0 is all
 	fault string // why what was entered was not taken; the next key clears it
 
-	fill func()                        // makes the boxes
-	take func() (m move, fault string) // takes them, or says why not
+	fill    func()                        // makes the boxes
+	refresh func()                        // makes them anew with what was entered, where the shop's folder has changed; nil where they stay
+	enough  func() bool                   // what is entered so far leaves nothing to enter; nil where all is
+	take    func() (m move, fault string) // takes them, or says why not
 }
 
 // entryBox is a box of such a page: to choose from, where it has choices, else to type in.
@@ -66,7 +70,8 @@ func (p *entryPage) text(name string) string {
 	return p.all[i].own()
 }
 
-func (p *entryPage) keys(size) []binding {
+func (p *entryPage) keys(room size) []binding {
+	p.laid(room)
 	all := []binding{bindKey(takeKeys, p.does, p.accept), bindKey(escKeys, "do-back", always(back)), bindKey(fieldKeys, "do-choose", p.walk)}
 	b := &p.all[p.at]
 	switch {
@@ -75,7 +80,7 @@ func (p *entryPage) keys(size) []binding {
 	case b.own() != "":
 		all = append(all, bindKey(clearKeys, "do-empty", func(string) move { b.clear(); return nil }))
 	}
-	return all
+	return append(all, p.lead.keys()...)
 }
 
 func (p *entryPage) walk(pressed string) move {
@@ -131,12 +136,15 @@ func (p *entryPage) laid(room size) (rows []string, first, high int) {
 	rows = each(wrap(p.ask(), w), s.theme.Question.Render)
 	fault := each(hang("! ", p.fault, w), s.theme.level[calc.Warn].Render)
 	high = max(min(len(p.all), room.h-len(rows)-len(fault)), 1)
-	free := room.h - len(rows) - len(fault) - high
 	var over []string
 	if p.over != nil {
 		over = p.over(w)
 	}
-	if over = over[:max(min(len(over), free-1), 0)]; len(over) > 0 {
+	if p.least > 0 {
+		high = max(min(high, room.h-len(rows)-len(fault)-len(over)-1), min(high, p.least))
+	}
+	free := room.h - len(rows) - len(fault) - high
+	if over = p.lead.window(s, over, size{w, free - 1}); len(over) > 0 {
 		rows, free = append(rows, over...), free-len(over)
 	}
 	if free > 0 {

@@ -231,6 +231,8 @@ func where(r *root) string {
 		return p.id
 	case *entryPage:
 		return p.id
+	case *toldPage:
+		return p.title
 	case *troublePage:
 		return "trouble"
 	case *bench:

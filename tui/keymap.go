@@ -46,6 +46,7 @@ var (
 	againKeys = chord("key-n", "n")
 	quitKeys  = chord("key-q", "q")
 	writeKeys = chord("key-w", "w")
+	nameKeys  = chord("key-w", "w")
 	copyKeys  = chord("key-y", "y")
 )
 

@@ -8,6 +8,7 @@ import (
 	"strings"
 	"testing"
 
+	"boothset/calc/trouble"
 	"boothset/calc/unit"
 	"boothset/presets/question"
 	"boothset/presets/shop"
@@ -82,12 +83,13 @@ func keyTable(reader *question.Reader) string {
 	write("the answer of such a page", f.keys(low))
 	t := newTroublePage(s, r.bench)
 	t.enter()
-	t.typed.set("peel")
+	t.typed.set("fad")
+	t.offer()
 	write("what is seen, of bad spray", t.keys(low))
 	t.trace("")
 	write("a check that is asked for", t.keys(low))
-	t.findings.at = 1
-	t.shows("")
+	t.found = []trouble.Found{{Check: "valve-open", Finding: "climbs"}}
+	t.work()
 	write("what it is, and what to do", t.keys(low))
 	s.desk.where = inventedShop
 	s.openDesk()
@@ -104,10 +106,7 @@ func keyTable(reader *question.Reader) string {
 	for _, d := range r.bench.deskPages {
 		if p, ok := d.page.(*entryPage); ok {
 			p.enter()
-			write(s.say(p.title), p.keys(low))
-			p.at = len(p.all) - 1
-			p.all[p.at].typed.set("x")
-			write("", p.keys(low)[3:])
+			write(s.say(p.title), p.everyKey(low))
 		}
 	}
 	write("everywhere", append(r.everywhere(), r.besides()...))
@@ -124,6 +123,21 @@ func (b *bench) fieldKeys(room size) (all []binding) {
 					if !slices.ContainsFunc(all, func(have binding) bool { return have.does == k.does }) {
 						all = append(all, k)
 					}
+				}
+			}
+		}
+	}
+	return all
+}
+
+// everyKey is every key that some field of the page has, empty or typed.
+func (p *entryPage) everyKey(room size) (all []binding) {
+	for p.at = range p.all {
+		for _, text := range []string{"", "x"} {
+			p.all[p.at].typed.set(text)
+			for _, k := range p.keys(room) {
+				if !slices.ContainsFunc(all, func(have binding) bool { return have.does == k.does }) {
+					all = append(all, k)
 				}
 			}
 		}

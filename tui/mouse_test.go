@@ -115,6 +115,9 @@ func TestAClickOnATabOpensIt(t *testing.T) {
 			y := f.top() - 1
 			row := strings.Split(r.View(), "\n")[y]
 			x := strings.Index(row, " "+d.key)
+			if d.key == troubleKey { // other names begin so
+				x = strings.LastIndex(row, " "+d.key)
+			}
 			if x++; d.view == 0 && d.page == nil {
 				x = 1
 			}

@@ -293,7 +293,7 @@ func (s *session) keepSaid(said shop.Record, id string, after move) move {
 	return func(r *root) {
 		s.forget(id)
 		after(r)
-		r.toFolder(func(f *shop.Folder) (string, error) {
+		r.toFolder("", func(f *shop.Folder) (string, error) {
 			m, err := shop.MachineOf(getenv)
 			if err == nil {
 				_, err = f.Keep(m, said, sys)

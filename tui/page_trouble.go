@@ -164,11 +164,12 @@ func (p *troublePage) keys(room size) []binding {
 
 // signKeys is the keys while a sign is looked for: what is no key types.
 func (p *troublePage) signKeys() []binding {
-	all := []binding{bindKey(takeKeys, "do-trace", p.trace), bindExplained(escKeys, "do-back-answer", always(back))}
+	all := []binding{bindExplained(escKeys, "do-back-answer", always(back))}
 	if len(p.offers.items) > 0 {
 		listed := p.offers.keys(p.trace)
-		walk := bindKey(stepKeys, "do-choose", listed[1].act)
-		all = append(all, listed[0], walk)
+		if all = append([]binding{bindKey(takeKeys, "do-trace", p.trace)}, append(all, listed[0])...); len(p.offers.items) > 1 {
+			all = append(all, bindKey(stepKeys, "do-choose", listed[1].act)) // letters type
+		}
 	}
 	if p.typed.String() != "" {
 		all = append(all, bindKey(clearKeys, "do-empty", func(string) move {
@@ -204,6 +205,6 @@ func (p *troublePage) clicked(x, y int, room size) move {
 	if !p.asks() {
 		return nil
 	}
-	_, first, w := p.above(room)
-	return p.findings.zones(0, first, size{w, len(p.findings.items)}, p.shows).at(x, y)
+	_, first, high, w := p.above(room)
+	return p.findings.zones(0, first, size{w, high}, p.shows).at(x, y)
 }

@@ -19,6 +19,14 @@ const (
 	besideHigh  = 6  // rows of the room
 )
 
+// How the rows of a small room are shared: from so many on the sign stands over all, and under
+// what a check can show, of which so much shows at least, are so many for the text.
+const (
+	titledRoom    = 9
+	leastFindings = 2
+	leastUnder    = 2
+)
+
 // pattern is what a sign leaves on paper, in as much of the room as it takes at the right; nil
 // where there is none.
 func (p *troublePage) pattern(sign string, room size) []string {
@@ -59,7 +67,7 @@ func (p *troublePage) body(room size) []string {
 		rows, _, _, w := p.signRows(room)
 		return p.besidePicture(rows, p.pattern(p.offers.id(), room), w)
 	}
-	rows, _, w := p.above(room)
+	rows, _, _, w := p.above(room)
 	text, rest := p.textRows(room)
 	return p.besidePicture(append(rows, p.scroll.window(p.s, text, rest)...), p.pattern(p.sign, room), w)
 }
@@ -84,13 +92,15 @@ func (p *troublePage) signRows(room size) (rows []string, first, high, w int) {
 }
 
 // above is what stands over the text: the sign, how far it has come, and where a check is asked
-// for what it can show; the first row of that, and how wide.
-func (p *troublePage) above(room size) (rows []string, first, w int) {
+// for what it can show; the first row of that, how many, and how wide.
+func (p *troublePage) above(room size) (rows []string, first, high, w int) {
 	s := p.s
 	w = textWide(room, p.pattern(p.sign, room))
-	rows = []string{s.theme.Title.Render(s.ruled(s.say(signs.Name(p.sign)), w))}
+	if room.h >= titledRoom {
+		rows = []string{s.theme.Title.Render(s.ruled(s.say(signs.Name(p.sign)), w))}
+	}
 	if p.answer == nil {
-		return rows, 0, w
+		return rows, 0, 0, w
 	}
 	head := p.answer.Headline(s.words, s.sys)
 	style := s.theme.Question
@@ -99,19 +109,20 @@ func (p *troublePage) above(room size) (rows []string, first, w int) {
 	}
 	rows = append(rows, each(hang(head.Name+" ", plain(head.Text), w), style.Render)...)
 	if !p.asks() {
-		return rows, 0, w
+		return rows, 0, 0, w
 	}
 	next := p.answer.NextRows(s.words, s.sys)
 	if p.further {
 		rows = append(rows, each(wrap(plain(next[1].Text), w), s.theme.Question.Render)...)
 	}
 	first = len(rows)
-	return append(rows, p.findings.rows(s, size{w, len(p.findings.items)})...), first, w
+	high = min(max(room.h-first-leastUnder, leastFindings), len(p.findings.items))
+	return append(rows, p.findings.rows(s, size{w, high})...), first, high, w
 }
 
 // textRows is what can be scrolled, and its room.
 func (p *troublePage) textRows(room size) (rows []string, rest size) {
-	above, _, w := p.above(room)
+	above, _, _, w := p.above(room)
 	rest = size{w, max(room.h-len(above), 1)}
 	for _, line := range p.lines(w) {
 		row := fit(plain(line.Text), w)

@@ -18,6 +18,8 @@ type pickPage struct {
 	title string // the sentence of its heading
 	list  list
 	over  func(w int) []string         // rows between the question and the list; nil where there are none
+	lead  lead                         // of them
+	least int                          // the entries that show where they want their room; 0 is all
 	about func(picked string) []string // texts about the marked entry; nil where there are none
 	more  []binding                    // keys of its own
 
@@ -42,7 +44,8 @@ func (p *pickPage) terms() (page string, of *answer.Plan) { return p.words, p.pl
 // choiceOf is an entry of a list with a name of its own.
 func choiceOf(id, name string) catalogue.Choice { return catalogue.Choice{ID: id, Name: name} }
 
-func (p *pickPage) keys(size) []binding {
+func (p *pickPage) keys(room size) []binding {
+	p.laid(room)
 	goBack := bindKey(listBack, "do-back", always(back))
 	if p.backTo != nil {
 		goBack = bindKey(listBack, "do-later", always(p.backTo))
@@ -50,7 +53,7 @@ func (p *pickPage) keys(size) []binding {
 	if p.first != nil && p.first() { // before the first lies the way out
 		goBack = bindKey(listBack, "do-leave", always(open(&finish{s: p.s})))
 	}
-	all := append([]binding{bindKey(takeKeys, "do-take", p.accept), goBack}, p.list.keys(p.accept)...)
+	all := append([]binding{bindKey(takeKeys, "do-take", p.accept), goBack}, append(p.list.keys(p.accept), p.lead.keys()...)...)
 	return append(append(all, p.more...), unitsKey(p.s), quitKey())
 }
 
@@ -71,6 +74,13 @@ func (p *pickPage) laid(room size) (rows []string, first, high int) {
 	s, w := p.s, room.w-2*len(margin)
 	rows = each(wrap(p.ask(), w), s.theme.Question.Render)
 	high = max(min(len(p.list.items), room.h-len(rows)), 1)
+	var over []string
+	if p.over != nil {
+		over = p.over(w)
+	}
+	if p.least > 0 {
+		high = max(min(high, room.h-len(rows)-len(over)-2), min(high, p.least))
+	}
 	free := room.h - len(rows) - high
 	// behind is a block behind an empty row, nothing where there is no room for it.
 	behind := func(block []string) []string {
@@ -80,11 +90,7 @@ func (p *pickPage) laid(room size) (rows []string, first, high int) {
 		free -= len(block) + 1
 		return append([]string{""}, block...)
 	}
-	var over []string
-	if p.over != nil {
-		over = p.over(w)
-	}
-	over = behind(over[:max(min(len(over), free-1), 0)])
+	over = behind(p.lead.window(s, over, size{w, free - 1}))
 	why := behind(wrap(p.why(), w))
 	rows = append(append(rows, why...), over...)
 	if free > 0 {

@@ -50,6 +50,9 @@ func Plain(o Options) (Result, error) {
 	s.glyphs, s.desk.where, s.atOnce = draw.ASCII, o.Shop, true
 	r := newRoot(s)
 	r.keepIn(o.Kept)
+	if o.Practice != nil {
+		r.practise(o.Practice)
+	}
 	p := &dialogue{r: r, in: bufio.NewReader(o.In), out: bufio.NewWriter(o.Out)}
 	err := p.run()
 	if errOut := p.out.Flush(); err == nil {
@@ -75,6 +78,7 @@ func (e *InputError) Error() string { return "input ended at: " + e.At }
 func (p *dialogue) run() error {
 	s := p.r.s
 	for !p.r.done {
+		p.r.reread()
 		var err error
 		switch page := p.r.page().(type) {
 		case *safety:
@@ -101,6 +105,8 @@ func (p *dialogue) run() error {
 			err = p.form(page)
 		case *entryPage:
 			err = p.entry(page)
+		case *toldPage:
+			err = p.told(page)
 		case *troublePage:
 			err = p.trouble(page)
 		default:

@@ -21,6 +21,8 @@ func (p *dialogue) entry(page *entryPage) error {
 			return err
 		}
 		switch {
+		case on && page.enough != nil && page.enough():
+			page.at = len(page.all)
 		case on:
 			page.at++
 		case page.at == 0:

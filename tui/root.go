@@ -141,10 +141,16 @@ func (r *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		}
 	case tea.MouseMsg:
 		r.point(msg)
+	case practised:
+		msg.hear()
 	case taken:
 		r.bench.notice = msg.notice
 	case deskNews:
 		r.hear(msg)
+	case stirred:
+		look := r.look()
+		r.do(func() tea.Msg { return look() })
+		r.do(r.await())
 	}
 	if r.done {
 		return r, tea.Quit
@@ -157,6 +163,7 @@ func (r *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	if r.started() {
 		cmds = append(cmds, r.s.keep.later(r.draft()))
 	}
+	cmds = append(cmds, r.watch())
 	return r, tea.Batch(cmds...)
 }
 

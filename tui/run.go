@@ -33,6 +33,8 @@ type Options struct {
 	Kept string
 	// Shop is the shop's folder, which need not be there; empty for none.
 	Shop string
+	// Practice is what is practised with in place of asking for a job, nil where it is not.
+	Practice *Practice
 }
 
 // Off is what the person may not do. Nothing is off at the machine's own terminal; who comes from
@@ -99,9 +101,12 @@ func show(o Options, outside func(p *tea.Program, over <-chan struct{})) (Result
 		if titled(o.Getenv) {
 			s.title.send = out.send
 		}
-		s.desk.where = o.Shop
+		s.desk.where, s.desk.watched = o.Shop, true
 		r := newRoot(s)
 		r.keepIn(o.Kept)
+		if o.Practice != nil {
+			r.practise(o.Practice)
+		}
 		return r
 	}}
 	with := []tea.ProgramOption{tea.WithInput(o.In), tea.WithOutput(out.writer()), tea.WithAltScreen(),
@@ -117,6 +122,9 @@ func show(o Options, outside func(p *tea.Program, over <-chan struct{})) (Result
 	_, err := p.Run()
 	if r.root == nil { // the terminal failed before anything was opened
 		return Result{}, err
+	}
+	if w := r.s.desk.watcher; w != nil {
+		w.Close()
 	}
 	r.s.title.giveBack()
 	r.s.writing.Wait()

@@ -33,3 +33,35 @@ func (c *scroll) keys(rows int, room size) []binding {
 	}
 	return []binding{bindKey(scrollKeys, "do-scroll", move), bindKey(pageKeys, "do-scroll-page", move), bindKey(homeKeys, "do-scroll-ends", move)}
 }
+
+// lead is rows that stand over what is asked, and scroll by screenfuls where they are too many.
+type lead struct {
+	scroll scroll
+	rows   int  // as it was laid out last
+	room   size // the same
+}
+
+// window is the rows that show in a room, none where it has none.
+func (l *lead) window(s *session, rows []string, room size) []string {
+	l.rows, l.room = len(rows), room
+	if room.h < 1 {
+		l.rows = 0
+		return nil
+	}
+	return l.scroll.window(s, rows, room)
+}
+
+// keys is the keys that scroll, none where all rows show.
+func (l *lead) keys() []binding {
+	if lowestTop(l.rows, l.room) == 0 {
+		return nil
+	}
+	return []binding{bindKey(screenfulKeys, "do-screenful", func(pressed string) move {
+		by := max(l.room.h-1, 1)
+		if pressed == "pgup" {
+			by = -by
+		}
+		l.scroll.top = min(max(l.scroll.at(l.rows, l.room)+by, 0), lowestTop(l.rows, l.room))
+		return nil
+	})}
+}

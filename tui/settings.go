@@ -89,8 +89,9 @@ func (b *bench) settings(j *job) [3]setting {
 		if wall, ok := j.LikelyWall(); ok {
 			n[atWall].likelyFrom(s, unit.Pressure.Number(s.sys, float64(wall.Low), unit.Usual), unit.Pressure.Number(s.sys, float64(wall.High), unit.Usual))
 		}
-		low, high := unit.Distance.Number(s.sys, float64(p.Distance.Low), unit.Usual), unit.Distance.Number(s.sys, float64(p.Distance.High), unit.Usual)
-		if low != high { // else it is what the sheet says, and sure
+		near := j.LikelyDistance()
+		low, high := unit.Distance.Number(s.sys, float64(near.Low), unit.Usual), unit.Distance.Number(s.sys, float64(near.High), unit.Usual)
+		if low != high { // else it is what the sheet says, or the class holds it, and sure
 			n[atDistance].likelyFrom(s, low, high)
 		}
 		if !v.Foot.Is && !v.Valve.None {
@@ -132,7 +133,8 @@ func (s *session) bands(n *[3]setting, j *job) {
 	if likely, ok := j.LikelyWall(); ok {
 		wall.Likely = draw.Span{Low: pressure.at(float64(likely.Low)), High: pressure.at(float64(likely.High)), Text: n[atWall].text}
 	}
-	reach.Likely = draw.Span{Low: distance.at(float64(p.Distance.Low)), High: distance.at(float64(p.Distance.High)), Text: n[atDistance].text}
+	near := j.LikelyDistance()
+	reach.Likely = draw.Span{Low: distance.at(float64(near.Low)), High: distance.at(float64(near.High)), Text: n[atDistance].text}
 	if !v.Foot.Is && !v.Valve.None {
 		knob.Likely = draw.Span{Low: p.Knob().Low, High: p.Knob().High, Text: n[atValve].text}
 	}

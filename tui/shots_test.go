@@ -17,6 +17,8 @@ type shot struct {
 	whole bool // it may go on behind what shows, which is looked at too
 	kept  *last.Draft
 	desk  bool // with the shop's folder
+	// practice is the seed of a practice that it is in; 0 of the usual assistant.
+	practice uint64
 	// spanish: it stands for its kind of page in another language and other units too;
 	// extremes: in the smallest window and in a large one.
 	spanish, extremes bool
@@ -84,6 +86,9 @@ func toLine(part *question.Field) []string {
 	return keys
 }
 
+// missedJob is the keys to a job of practice whose wall, valve and distance are missed.
+var missedJob = []string{"enter", "enter", "down", "26psi", "down", "0", "down", "7in", "enter"}
+
 func shots() []shot {
 	all := []shot{
 		{name: "desk-booth", keys: []string{"enter"}, desk: true, spanish: true, extremes: true},
@@ -96,6 +101,8 @@ func shots() []shot {
 		{name: "desk-agree", keys: then(deskAnswer, "a"), desk: true, spanish: true, extremes: true},
 		{name: "desk-agree-why", keys: then(deskAnswer, "a", "down", "down", "down", "lays"), desk: true},
 		{name: "desk-agree-keys", keys: then(deskAnswer, "a", "f1"), desk: true, whole: true, spanish: true},
+		{name: "desk-save", keys: then(deskAnswer, "b"), desk: true, spanish: true},
+		{name: "desk-save-first", keys: then(toAnswer, "b", "Bay 4")},
 		{name: "desk-outcome", keys: then(deskAnswer, "d"), desk: true, spanish: true, extremes: true},
 		{name: "desk-outcome-then", keys: then(deskAnswer, "d", "2"), desk: true, spanish: true},
 		{name: "desk-outcome-left", keys: []string{"enter"}, desk: true, kept: leftRun(), spanish: true},
@@ -106,6 +113,17 @@ func shots() []shot {
 		{name: "trouble-told", keys: then(toAnswer, "t", "p", "e", "e", "l", "enter", "3", "3"), whole: true, spanish: true},
 		{name: "trouble-further", keys: then(toAnswer, "t", "p", "e", "e", "l", "enter", "2", "enter")},
 		{name: "trouble-keys", keys: then(toAnswer, "t", "p", "e", "e", "l", "enter", "f1"), whole: true},
+		{name: "practice", keys: []string{"enter"}, practice: 7, spanish: true},
+		{name: "practice-job", keys: []string{"enter", "enter"}, practice: 7, spanish: true, extremes: true},
+		{name: "practice-job-bad", keys: []string{"enter", "enter", "down", "26 lux", "enter"}, practice: 7},
+		{name: "practice-missed", keys: missedJob, practice: 7, whole: true, spanish: true, extremes: true},
+		{name: "practice-stop", keys: []string{"enter", "enter", "right", "right", "right", "enter"}, practice: 7, whole: true},
+		{name: "practice-find", keys: []string{"enter", "2"}, practice: 7, spanish: true, extremes: true},
+		{name: "practice-read", keys: []string{"enter", "2", "2", "2", "1"}, practice: 7},
+		{name: "practice-name", keys: []string{"enter", "2", "2", "2", "w"}, practice: 7, spanish: true},
+		{name: "practice-named", keys: []string{"enter", "2", "2", "2", "w", "2"}, practice: 7, whole: true, spanish: true, extremes: true},
+		{name: "practice-due", keys: []string{"enter", "2", "2", "2", "w", "2", "esc"}, practice: 7},
+		{name: "practice-keys", keys: then(missedJob, "f1"), practice: 7, whole: true},
 		{name: "safety", whole: true, spanish: true},
 		{name: "resume-half", kept: halfRun(), keys: []string{"enter"}},
 		{name: "resume-done", kept: wholeRun(), keys: []string{"enter"}, spanish: true},
@@ -219,6 +237,9 @@ func (f *shot) at(t test, l look) *root {
 	if f.kept != nil {
 		r.s.recall([]last.Draft{*f.kept})
 		r.resume.run = r.s.read(*f.kept)
+	}
+	if f.practice != 0 {
+		practising(t, r, f.practice)
 	}
 	press(r, f.keys...)
 	if l.size != (size{}) {

@@ -10,7 +10,9 @@ import (
 	"unicode"
 
 	"boothset/calc"
+	"boothset/calc/unit"
 	"boothset/presets/answer"
+	"boothset/presets/card"
 	"boothset/presets/question"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -29,9 +31,20 @@ func (b *bench) takeBindings() []binding {
 	return []binding{bindExplained(writeKeys, "do-write", func(string) move { return b.write }), copied}
 }
 
-// card is the whole answer that shows, as text.
+// card is the whole answer that shows, as text; in a booth its card for the wall.
 func (b *bench) card() []byte {
-	return answer.Print(b.tried.Card(b.s.words, b.s.sys), answer.Width, b.s.words)
+	s, d := b.s, &b.s.desk
+	rows := b.tried.Card(s.words, s.sys)
+	if d.booth != nil {
+		plan := b.tried.Plan
+		span, _ := s.counting(b.tried.answers).One(question.GaugeSpan)
+		c := card.Card{
+			Plan: &plan, Booth: d.booth.Name, Span: unit.Gauge(span.SI[0]), Printed: s.now(),
+			Agreed: card.AgreedIn(d.holds.bands, d.agreed, d.holds.painters, &plan),
+		}
+		rows = c.Rows(s.words, s.sys)
+	}
+	return answer.Print(rows, answer.Width, s.words)
 }
 
 // write writes the card to a file of its own in the folder that the program was started in. The
@@ -40,11 +53,11 @@ func (b *bench) write(r *root) {
 	s := b.s
 	b.notice = s.say("card-writing")
 	name := s.cardName(s.counting(b.tried.answers).ID(question.Coat))
-	card, sys, done := b.card(), s.sys, make(chan taken, 1)
+	text, sys, done := b.card(), s.sys, make(chan taken, 1)
 	s.writing.Add(1)
 	go func() {
 		defer s.writing.Done()
-		path, err := s.writeNew(name, card)
+		path, err := s.writeNew(name, text)
 		id, told := "card-written", calc.Figures{calc.TextFigure("file", plain(path))}
 		if err != nil {
 			id, told = "card-unwritten", append(told, calc.TextFigure("why", reason(err)))
@@ -65,7 +78,7 @@ func (b *bench) copy(r *root) {
 	})
 }
 
-// cardName is a file's name, without its end, of a coat and today.
+// cardName is a file's name, without its end, of a coat and today, in a booth with its id.
 func (s *session) cardName(coat string) string {
 	coat = strings.Map(func(c rune) rune {
 		if c == '-' || unicode.IsLetter(c) || unicode.IsDigit(c) {
@@ -73,6 +86,9 @@ func (s *session) cardName(coat string) string {
 		}
 		return '-'
 	}, coat)
+	if s.desk.booth != nil {
+		coat += "-" + s.desk.booth.ID
+	}
 	return coat + "-" + s.now().Format("2006-01-02")
 }
 

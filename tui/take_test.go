@@ -9,7 +9,9 @@ import (
 	"testing"
 
 	"boothset/presets/answer"
+	"boothset/presets/card"
 	"boothset/presets/question"
+	"boothset/presets/shop"
 	"boothset/presets/words"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -137,4 +139,28 @@ func TestTheCardIsCopiedThroughTheTerminal(t *testing.T) {
 	require.NoError(t, err)
 	require.Equal(t, string(r.bench.card()), string(card))
 	require.Contains(t, string(card), "WALL")
+}
+
+// In a booth it is the booth's card: what was agreed on first, as `boothset card` has it.
+func TestInABoothItIsItsCard(t *testing.T) {
+	dir := shopCopy(t)
+	t.Chdir(t.TempDir())
+	r := start(t, look{folder: dir})
+	r.s.writeNew = writeNew
+	press(r, deskAnswer...)
+	done(r, "a", "enter")
+	r.s.atOnce = false
+	follow(t, r, "w")
+	got, err := os.ReadFile("clear-two-2025-03-14.txt")
+	require.NoError(t, err)
+	require.Contains(t, string(got), "Booth two")
+	require.Contains(t, string(got), "Agreed on 2025-03-14.")
+	require.Contains(t, string(got), "Check at the gun:")
+	f, err := shop.At(dir)
+	require.NoError(t, err)
+	defer f.Close()
+	plan := r.result().Plan
+	agreed, _ := card.AgreedFor(f, "two", plan)
+	c := card.Card{Plan: plan, Booth: "Booth two", Agreed: agreed, Printed: testDay}
+	require.Equal(t, string(answer.Print(c.Rows(r.s.words, r.s.sys), answer.Width, r.s.words)), string(got))
 }

@@ -182,8 +182,9 @@ func (b *bench) reach() draw.Reach {
 		Keep: span(d.Low, d.High, setting.notes[0]),
 		Gun:  s.say("ruler-cap"), Panel: s.say("ruler-panel"),
 	}
-	if p := b.tried.Spread; p != nil && setting.likely != "" {
-		r.Likely = span(p.Distance.Low, p.Distance.High, setting.likely)
+	if b.tried.Spread != nil && setting.likely != "" {
+		near := b.tried.LikelyDistance()
+		r.Likely = span(near.Low, near.High, setting.likely)
 	}
 	if was := b.kept.Setup.Distance.Target; was != d.Target && !b.kept.Stopped() {
 		r.Ghost = s.mark(s.axis(unit.Distance), "mark-was", float64(was))

@@ -72,7 +72,8 @@ func (b *bench) bands() draw.Bands {
 		r.Bands = append(r.Bands, opening)
 	}
 	if settings[atDistance].likely != "" {
-		r.Bands = append(r.Bands, distance.band(s.say("short-distance"), settings[atDistance].text, float64(p.Distance.Low), float64(p.Distance.High), float64(v.Distance.Target)))
+		near := b.tried.LikelyDistance()
+		r.Bands = append(r.Bands, distance.band(s.say("short-distance"), settings[atDistance].text, float64(near.Low), float64(near.High), float64(v.Distance.Target)))
 	}
 	for _, c := range p.Causes {
 		if c.Wall >= leastCause {

@@ -39,6 +39,7 @@ const destinationKeys = "1234567890efghilmoprvz"
 // The keys to the pages of a booth.
 const (
 	agreedKey  = "a"
+	boothKey   = "b"
 	outcomeKey = "d"
 )
 
@@ -73,9 +74,18 @@ func (b *bench) destinations() []destination {
 	return append(all, destination{key: troubleKey, name: b.s.say("page-trouble"), does: "trouble", page: b.trouble})
 }
 
+// besideTabs is where a key leads without a tab: outside the shop's booths to the page that keeps
+// the line as one.
+func (b *bench) besideTabs() []destination {
+	if b.s.desk.booth != nil {
+		return nil
+	}
+	return slices.DeleteFunc(slices.Clone(b.deskPages), func(d destination) bool { return d.key != boothKey })
+}
+
 // destination is where a key leads; false where to nothing.
 func (b *bench) destination(pressed string) (destination, bool) {
-	all := b.destinations()
+	all := append(b.destinations(), b.besideTabs()...)
 	if i := slices.IndexFunc(all, func(d destination) bool { return d.key == pressed }); i >= 0 {
 		return all[i], true
 	}
@@ -113,11 +123,17 @@ func (b *bench) destinationBindings(room size) (all []binding) {
 	}
 	n := min(len(b.views), len(to))
 	all = append(all, bindExplained(keysTo(to[:n], fromTo), "do-view", act))
-	if pages := min(n+len(b.forms), len(to)); pages > n {
+	pages := min(n+len(b.forms), len(to))
+	if pages > n {
 		all = append(all, bindExplained(keysTo(to[n:pages], oneByOne), "do-page", act))
-		for _, d := range to[pages:] {
-			all = append(all, bindKey(digit(d.key), "do-"+d.does, act))
-		}
+	}
+	return append(all, deskBindings(to[pages:], act)...)
+}
+
+// deskBindings is what leads to the pages of a booth.
+func deskBindings(to []destination, act func(string) move) (all []binding) {
+	for _, d := range to {
+		all = append(all, bindKey(digit(d.key), "do-"+d.does, act))
 	}
 	return all
 }

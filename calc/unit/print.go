@@ -127,9 +127,13 @@ func (sc *scale) labelled(dst []byte, withUnit bool) []byte {
 	return dst
 }
 
-// AppendApart prints a number to three digits, or to as many more as tell it from another one.
+// AppendApart prints a number to three digits, or to as many more as tell it from another one. One
+// that is further out than that is printed with all digits before its point, as it was typed.
 func AppendApart(dst []byte, v, past float64) []byte {
 	digits := 3
+	if math.Abs(v) > math.Abs(past) {
+		digits = max(digits, min(len(strconv.FormatFloat(math.Abs(v), 'f', 0, 64)), 15))
+	}
 	for digits < 15 && DigitsText(v, digits) == DigitsText(past, digits) {
 		digits++
 	}

@@ -65,6 +65,19 @@ func (p *Plan) LikelyWall() (r spread.GaugeRange, known bool) {
 	return p.Spread.Wall.Marked(p.Request.Mark), true
 }
 
+// LikelyDistance is the range of the distance that the gun is held at, of a plan whose spread is
+// known. Where the push is met outside of what the gun's class or the coat's stage allows, the gun
+// is held at the end of that, and so are the ends of the range.
+func (p *Plan) LikelyDistance() spread.LengthRange {
+	r := p.Spread.Distance
+	if p.Setup.Distance.Held == calc.NotHeld {
+		return r
+	}
+	nearest, farthest := p.Request.Held()
+	r.Low, r.High = min(max(r.Low, nearest), farthest), min(max(r.High, nearest), farthest)
+	return r
+}
+
 // setAt is where the pressure is set, as the ids of sentences end.
 func (p *Plan) setAt() string {
 	return map[calc.Place]string{calc.Wall: "wall", calc.Foot: "foot", calc.Nowhere: "none"}[p.Request.RegulatorAt()]
@@ -74,6 +87,7 @@ func (p *Plan) setAt() string {
 func (p *Plan) sureFigures() calc.Figures {
 	s, r := p.Spread, p.Request
 	wall, _ := p.LikelyWall()
+	distance := p.LikelyDistance()
 	low, valve := calc.FigureOf("turnsLow", calc.FigureTurns, s.Knob().Low), "spread-closed-"
 	low.WithoutUnit = true
 	if s.CountsFromShut {
@@ -95,6 +109,6 @@ func (p *Plan) sureFigures() calc.Figures {
 		calc.BriefFigure("low", calc.FigureGauge, r.Coat.Working.Low), calc.BriefFigure("high", calc.FigureGauge, min(r.Coat.Working.High, p.Setup.Working.Highest)),
 		calc.BriefFigure("wallLow", calc.FigureGauge, wall.Low), calc.BriefFigure("wallHigh", calc.FigureGauge, wall.High),
 		calc.FigureOf("openingLow", calc.FigureShare, s.Opening.Low), calc.FigureOf("openingHigh", calc.FigureShare, s.Opening.High),
-		calc.FigureOf("distanceLow", calc.FigureDistance, s.Distance.Low), calc.FigureOf("distanceHigh", calc.FigureDistance, s.Distance.High),
+		calc.FigureOf("distanceLow", calc.FigureDistance, distance.Low), calc.FigureOf("distanceHigh", calc.FigureDistance, distance.High),
 	}
 }

@@ -23,9 +23,11 @@ var terms = map[string][]string{
 	"mix":  {"pot-life", "film", "fluid-tip", "isocyanate"},
 	// of a gun that sprays badly
 	"trouble": {"wall-regulator", "trigger", "inlet-valve", "choked", "push", "dry-spray", "thinner-grade", "dew-point", "viscosity-cup", "film", "flash-off"},
+	// of jobs to practise on
+	"practice": {"wall-regulator", "trigger", "inlet-valve", "to-spare", "choked", "push", "likely-range", "rating", "dew-point", "dry-spray"},
 	// of a booth of the shop's folder
 	"outcome": {"dry-spray", "orange-peel", "run", "mottle", "dieback", "solvent-pop"},
-	"agreed": {"agreed", "weather-band", "stage", "void", "twice-apart"},
+	"agreed":  {"agreed", "weather-band", "stage", "void", "twice-apart"},
 }
 
 // Terms is the words of the trade that a view of the answer or a page of the coat's own is read

@@ -241,11 +241,11 @@ func (t *Trouble) afterRows(o *speaker) []Row {
 	}
 	rows := []Row{{Role: Title, ID: title, Text: o.say(title, calc.FigureOf("step", calc.FigureDrop, max(by, -by)))}}
 	rows = append(rows, (&Plan{Request: after.Request, Setup: after.Setup}).settings(o)...)
-	if s := before.Setup; !s.Stopped() && s != after.Setup {
-		wall := s.Wall.Flowing
-		if s.Now.Given {
-			wall = s.Now.Wall
-		}
+	s, wall := before.Setup, before.Setup.Wall.Flowing
+	if s.Now.Given {
+		wall = s.Now.Wall
+	}
+	if !s.Stopped() && (wall != after.Setup.Wall.Flowing || s.Distance.Target != after.Setup.Distance.Target) {
 		rows = append(rows, Row{Role: Remark, About: "move", ID: "trouble-before", Text: o.say("trouble-before", calc.FigureOf("wall", calc.FigureGauge, wall), calc.FigureOf("distance", calc.FigureDistance, s.Distance.Target))})
 	}
 	for _, f := range t.Found.Still() {

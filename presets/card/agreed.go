@@ -1,6 +1,7 @@
 package card
 
 import (
+	"slices"
 	"strings"
 
 	"boothset/calc"
@@ -19,22 +20,31 @@ type Agreed struct {
 }
 
 // AgreedFor looks up what stands for a plan in a booth, on the band of its day.
-func AgreedFor(f *shop.Folder, booth string, p *answer.Plan) (a Agreed, faults []*shop.Fault) {
-	q := p.Request
+func AgreedFor(f *shop.Folder, booth string, p *answer.Plan) (Agreed, []*shop.Fault) {
 	bands, faults := f.Bands()
-	a.Band, _ = shop.BandOf(bands, q.Day.Air, q.Day.Humidity)
 	settings, more := f.Settings(booth)
 	faults = append(faults, more...)
+	var painters shop.Painters
+	if slices.ContainsFunc(settings, func(s *shop.Setting) bool { return s.By != "" }) {
+		painters, more = f.Painters()
+		faults = append(faults, more...)
+	}
+	return AgreedIn(bands, settings, painters, p), faults
+}
+
+// AgreedIn is AgreedFor of what was read before: the bands, all that was agreed on in the booth,
+// and the painters.
+func AgreedIn(bands []shop.Band, settings []*shop.Setting, painters shop.Painters, p *answer.Plan) (a Agreed) {
+	q := p.Request
+	a.Band, _ = shop.BandOf(bands, q.Day.Air, q.Day.Humidity)
 	a.Settings = shop.For(shop.Standing(settings), shop.SubjectOf(q, bands))
 	for _, s := range a.Settings {
 		a.Void = a.Void || shop.Void(s.Since(q))
 	}
-	if len(a.Settings) == 1 && a.Settings[0].By != "" {
-		painters, more := f.Painters()
-		faults = append(faults, more...)
+	if len(a.Settings) == 1 {
 		a.By = painters[a.Settings[0].By]
 	}
-	return a, faults
+	return a
 }
 
 // rows is what was agreed with who did it and when, each value beside the day's own; stands is

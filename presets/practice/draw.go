@@ -21,6 +21,9 @@ func NewDeck(s *Source, sys unit.System, seed uint64, of Record) *Deck {
 	return &Deck{Record: of, source: s, sys: sys, seed: seed}
 }
 
+// Invented reports whether the booths are those of the invented shop.
+func (d *Deck) Invented() bool { return d.source.Invented }
+
 // chosenFrom is how many jobs are drawn to choose one from.
 const chosenFrom = 8
 

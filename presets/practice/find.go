@@ -113,8 +113,11 @@ func (f *Find) Name(c Cause, taken []Reading) *Named {
 	return n
 }
 
+// FindIdea begins the name of what is due where a fault was not found.
+const FindIdea = "find-"
+
 // Idea is what is due where the fault is not found.
-func (c Cause) Idea() Idea { return Idea("find-" + string(c.Kind)) }
+func (c Cause) Idea() Idea { return Idea(FindIdea + string(c.Kind)) }
 
 // Find is the next badly set booth; nil where the source has none that can be told. A kind of
 // fault that was missed before is likelier.

@@ -97,26 +97,26 @@ func (j *Job) distance() Idea {
 	return Reach
 }
 
-// explain finds the idea that explains the miss: what was said of the job as a whole before
-// what was set, and of the settings the one that is farthest out.
+// explain finds the idea that explains the miss: whether it is sprayed at all before what was
+// set, and of the settings the one that is farthest out.
 func (d *Judged) explain(j *Job) {
 	d.Figures = j.figures(d)
-	if !d.Verdict {
-		d.Idea = j.verdict()
-		return
-	}
 	var worst *Mark
 	for i := range d.Marks {
 		if m := &d.Marks[i]; !m.Right() && (worst == nil || m.off() > worst.off()) {
 			worst = m
 		}
 	}
-	switch {
+	switch sprays := Sprays(d.Guess.Verdict) == Sprays(j.Setup.Verdict); {
+	case !sprays:
+		d.Idea = j.verdict()
 	case worst == nil && len(d.Signs) > 0:
 		d.Idea = Together
 		if d.forgotDay(j) {
 			d.Idea = Eased
 		}
+	case worst == nil && !d.Verdict:
+		d.Idea = j.verdict()
 	case worst == nil:
 	case worst.Of == Distance:
 		d.Idea = j.distance()
@@ -162,10 +162,10 @@ func (j *Job) figures(d *Judged) calc.Figures {
 	s, r := j.Setup, j.Request
 	v, w := &s.Valve, &s.Weather
 	nearest, farthest := r.Held()
-	of := calc.FigureOf[unit.Gauge]
+	of := calc.BriefFigure[unit.Gauge]
 	f := calc.Figures{
 		of("working", calc.FigureGauge, s.Working.Pressure), of("open", calc.FigureGauge, s.Wall.Open), of("wall", calc.FigureGauge, s.Wall.Flowing),
-		of("guessed", calc.FigureGauge, d.Set.Wall), of("gun", calc.FigureGauge, d.As.Gun), of("inlet", calc.FigureGauge, r.Gun.Stamp.Inlet),
+		of("guessed", calc.FigureGauge, d.Set.Wall), of("gets", calc.FigureGauge, d.As.Gun), of("inlet", calc.FigureGauge, r.Gun.Stamp.Inlet),
 		of("foot", calc.FigureGauge, s.Foot.Flowing), of("supply", calc.FigureGauge, r.Supply), of("best", calc.FigureGauge, s.Short.Best),
 		calc.FigureOf("lost", calc.FigureDrop, unit.Drop(s.Wall.Open-s.Working.Pressure)), calc.FigureOf("reserve", calc.FigureDrop, s.Reserve()),
 		calc.FigureOf("eased", calc.FigureDrop, -w.Correction), calc.FigureOf("nudge", calc.FigureDrop, v.EighthTurn), calc.FigureOf("guessedNudge", calc.FigureDrop, d.As.EighthTurn),

@@ -105,3 +105,9 @@ func (j *Job) work(sys unit.System) bool {
 	j.Plan, err = answer.AskPlan(j.reader, j.Answers, sys)
 	return err == nil
 }
+
+// GaugeSpan is where the scale of the gauge ends that the pressure is set by.
+func (j *Job) GaugeSpan() unit.Gauge {
+	v, _ := j.reader.Usual().One(question.GaugeSpan)
+	return unit.Gauge(v.SI[0])
+}

@@ -3,7 +3,6 @@ package practice
 import (
 	"math"
 	"slices"
-	"strings"
 	"time"
 
 	"boothset/calc"
@@ -97,15 +96,15 @@ func (j *Job) Readings() (all []Reading) {
 	return all
 }
 
-// seen is what a test panel can show first, as sentences name it: "seen-" and its name.
-var seen = []string{"nothing", "no-fan", "peel", "split", "dry", "runs", "thin", "twitchy", "choked"}
+// seen is what a test panel can show first, by the ids of signs; nothing first.
+var seen = []string{"", "spitting", "orange-peel", "split", "dry-spray", "runs", "poor-hiding", "touchy", "fading"}
 
 // sees is what a booth's test panel shows first.
 func (j *Job) sees(b *booth) string {
 	if len(b.signs) == 0 {
-		return seen[0]
+		return ""
 	}
-	return strings.TrimPrefix(b.signs[0].ID, "sign-")
+	return b.signs[0].ID
 }
 
 // value is what a reading shows in a booth: a pressure in Pa, a distance in m, turns of the knob
@@ -154,11 +153,22 @@ func (j *Job) Shows(r Reading, name string, v float64) calc.Figure {
 	case LookKnob:
 		return calc.FigureOf(name, j.Setup.Valve.Knob("", 1).Kind, v)
 	case LookStill:
-		return calc.FigureOf(name, calc.FigureDrop, v)
+		return calc.BriefFigure(name, calc.FigureDrop, v)
 	case LookPanel:
-		return calc.SentenceFigure(name, "seen-"+seen[int(v)])
+		return calc.SentenceFigure(name, seenSentence(seen[int(v)]))
 	}
-	return calc.FigureOf(name, calc.FigureGauge, v)
+	return calc.BriefFigure(name, calc.FigureGauge, v)
+}
+
+// seenSentence is what a test panel shows.
+func seenSentence(sign string) string {
+	switch sign {
+	case "":
+		return "practice-nothing"
+	case "touchy":
+		return "practice-touchy"
+	}
+	return "name-sign-" + sign
 }
 
 // told reports whether two values of a reading are told apart.

@@ -2,8 +2,6 @@ package shop
 
 import (
 	"bytes"
-	"io"
-	"os"
 	"path/filepath"
 	"strings"
 
@@ -33,10 +31,11 @@ func (f *Folder) Look(r *question.Reader, file string) (*Added, []*Fault) {
 	if !isTOML || !IsID(id) {
 		return nil, []*Fault{faultOf(file, Broken, "shop-stray-id", calc.CountFigure("most", mostID))}
 	}
-	data, fault := outside(file)
-	if fault != nil {
-		return nil, []*Fault{fault}
+	data, err := textfile.Read(file, mostBytes)
+	if err != nil {
+		return nil, []*Fault{unread(file, err)}
 	}
+	data = bytes.TrimPrefix(data, []byte("\ufeff"))
 	a := &Added{ID: id, Kind: KindBooth, File: fileOf(boothsDir, id), data: data}
 	if kind := parse(file, data, gunFormat); !costs(kind.faults) {
 		a.Kind, a.File = KindGun, fileOf(gunsDir, id)
@@ -51,29 +50,6 @@ func (f *Folder) Look(r *question.Reader, file string) (*Added, []*Fault) {
 		faults = append(faults, faultOf(a.File, Broken, "shop-there"))
 	}
 	return a, faults
-}
-
-// outside reads a file from anywhere.
-func outside(file string) ([]byte, *Fault) {
-	info, err := os.Stat(file)
-	if err == nil && !info.Mode().IsRegular() {
-		return nil, faultOf(file, Broken, "shop-no-file")
-	}
-	var data []byte
-	if err == nil {
-		var from *os.File
-		if from, err = os.Open(file); err == nil {
-			defer from.Close()
-			data, err = io.ReadAll(io.LimitReader(from, mostBytes+1))
-		}
-	}
-	switch {
-	case err != nil:
-		return nil, faultOf(file, Broken, "shop-unreadable-file", calc.TextFigure("why", textfile.Cause(err).Error()))
-	case len(data) > mostBytes:
-		return nil, faultOf(file, Broken, "shop-too-large", calc.TextFigure("most", mostText))
-	}
-	return bytes.TrimPrefix(data, []byte("\ufeff")), nil
 }
 
 // Add puts what Look gave without a fault that costs it into the folder, as it was written.

@@ -111,9 +111,9 @@ func ReadBands(file string, data []byte) (bands []Band, faults []*Fault) {
 		b, key := readBand(x)
 		switch {
 		case key != "":
-			d.wrong(key, Broken, "shop-band", calc.TextFigure("band", Printable(b.ID, mostName)))
+			d.wrong(key, Broken, "shop-band", calc.TextFigure("band", shownName(b.ID)))
 		case slices.ContainsFunc(bands, func(other Band) bool { return other.ID == b.ID }):
-			d.wrong("band", Broken, "shop-band-twice", calc.TextFigure("band", Printable(b.ID, mostName)))
+			d.wrong("band", Broken, "shop-band-twice", calc.TextFigure("band", shownName(b.ID)))
 		default:
 			bands = append(bands, b)
 		}
@@ -130,7 +130,7 @@ func readBand(x any) (b Band, key string) {
 	table, _ := x.(map[string]any)
 	b.ID, _ = table["id"].(string)
 	name, _ := table[keyName].(string)
-	b.Name = strings.TrimSpace(Printable(name, mostName))
+	b.Name = strings.TrimSpace(shownName(name))
 	if !IsID(b.ID) || b.ID == Any {
 		return b, "id"
 	}

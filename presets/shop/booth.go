@@ -56,7 +56,7 @@ func (f *Folder) BoothIDs() []string {
 // one reads the file of an id.
 func one[T any](f *Folder, dir, id string, read func(file string, data []byte) (*T, []*Fault)) (*T, []*Fault) {
 	if !IsID(id) {
-		return nil, []*Fault{faultOf(dir, Broken, "shop-id", calc.TextFigure("given", Printable(id, mostName)), calc.CountFigure("most", mostID))}
+		return nil, []*Fault{faultOf(dir, Broken, "shop-id", calc.TextFigure("given", shownName(id)), calc.CountFigure("most", mostID))}
 	}
 	file := fileOf(dir, id)
 	data, found, fault := f.read(file)
@@ -95,7 +95,7 @@ func ReadBooth(r *question.Reader, id, file string, data []byte) (*Booth, []*Fau
 	if costs(d.faults) {
 		return nil, d.faults
 	}
-	b := &Booth{ID: id, Name: d.name(id), Notes: Printable(d.text(keyNotes), mostNote), Retired: d.flag(keyRetired)}
+	b := &Booth{ID: id, Name: d.name(id), Notes: shownNote(d.text(keyNotes)), Retired: d.flag(keyRetired)}
 	b.Draught = d.speed(keyDraught)
 	b.FilterChanged, b.GaugeChecked = d.date(keyFilterChanged), d.date(keyGaugeChecked)
 	b.Answers = d.answers(r, question.ShopFields())
@@ -108,7 +108,7 @@ func ReadBooth(r *question.Reader, id, file string, data []byte) (*Booth, []*Fau
 
 // name is what the file calls what it describes, else its id.
 func (d *document) name(id string) string {
-	if name := strings.TrimSpace(Printable(d.text(keyName), mostName)); name != "" {
+	if name := strings.TrimSpace(shownName(d.text(keyName))); name != "" {
 		return name
 	}
 	return id
@@ -122,7 +122,7 @@ func (d *document) speed(key string) unit.Speed {
 	}
 	v, err := unit.Parse[unit.Speed](unit.Velocity, given, unit.Named)
 	if err != nil || !(v >= 0 && v <= mostDraught) {
-		d.wrong(key, Broken, "shop-draught", calc.TextFigure("given", Printable(given, mostName)))
+		d.wrong(key, Broken, "shop-draught", calc.TextFigure("given", shownName(given)))
 		return 0
 	}
 	return v
@@ -141,7 +141,7 @@ func (d *document) answers(r *question.Reader, fields []*question.Field) questio
 		}
 		values := make([]question.Value, len(texts))
 		for i, t := range texts {
-			t = Printable(t, mostNote)
+			t = shownNote(t)
 			values[i] = r.Read(f, t, unit.US)
 			if metric := r.Read(f, t, unit.Metric); values[i].Fault == nil && metric.SI != values[i].SI {
 				values[i].Fault = r.Fault(f.Name, t, unit.US, "file-units")
@@ -161,7 +161,7 @@ func (d *document) answers(r *question.Reader, fields []*question.Field) questio
 
 // answerFault is a fault of a field as one of the file.
 func (d *document) answerFault(f *question.Fault) {
-	d.wrong(f.Field, Broken, "shop-answer", calc.TextFigure("why", Printable(f.Error(), mostNote)))
+	d.wrong(f.Field, Broken, "shop-answer", calc.TextFigure("why", shownNote(f.Error())))
 }
 
 // resolves tells what keeps a booth's answers from being those of a job, with a coat, a gun

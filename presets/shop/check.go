@@ -141,7 +141,7 @@ func (s Subject) figures() calc.Figures {
 func (c *checker) void(b *Booth, s *Setting) {
 	changes, err := s.SinceIn(c.r, b)
 	if err != nil {
-		c.tell(faultOf(s.file(), Mend, "shop-setting-unknown", calc.TextFigure("why", Printable(err.Error(), mostNote))))
+		c.tell(faultOf(s.file(), Mend, "shop-setting-unknown", calc.TextFigure("why", shownNote(err.Error()))))
 		return
 	}
 	id := "shop-void"

@@ -139,7 +139,7 @@ func TestAFileOfAnotherShopIsAdded(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, boothTwo, string(data), "its comments too")
 	for name, id := range map[string]string{
-		"two.toml": "shop-there", "Two.toml": "shop-stray-id", "broken.toml": "file-key-takes", "big.toml": "shop-too-large", "none.toml": "shop-unreadable-file", ".": "shop-stray-id",
+		"two.toml": "shop-there", "Two.toml": "shop-stray-id", "broken.toml": "file-key-takes", "big.toml": "file-unreadable", "none.toml": "file-unreadable", ".": "shop-stray-id",
 	} {
 		_, faults := look(name)
 		assert.Equal(t, []string{id}, ids(faults), name)

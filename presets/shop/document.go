@@ -49,9 +49,9 @@ func parse(file string, data []byte, format string) *document {
 	switch err := toml.Unmarshal(data, &d.values); {
 	case errors.As(err, &wrong):
 		row, column := wrong.Position()
-		d.refuse(faultOf(file, Broken, "shop-broken", calc.TextFigure("why", Printable(strings.TrimPrefix(wrong.Error(), "toml: "), mostName))).at(row, column))
+		d.refuse(faultOf(file, Broken, "shop-broken", calc.TextFigure("why", shownName(strings.TrimPrefix(wrong.Error(), "toml: ")))).at(row, column))
 	case err != nil:
-		d.refuse(faultOf(file, Broken, "shop-broken", calc.TextFigure("why", Printable(err.Error(), mostName))))
+		d.refuse(faultOf(file, Broken, "shop-broken", calc.TextFigure("why", shownName(err.Error()))))
 	default:
 		if f := formatFault(file, d.text(formatKey), format); f != nil {
 			d.refuse(f.at(d.line(formatKey), 0))
@@ -63,7 +63,7 @@ func parse(file string, data []byte, format string) *document {
 // formatFault is what is wrong with the format that a file gives, nil where it is the one that
 // is read.
 func formatFault(file, given, format string) *Fault {
-	figures := calc.Figures{calc.TextFigure("given", Printable(given, mostName)), calc.TextFigure("format", format)}
+	figures := calc.Figures{calc.TextFigure("given", shownName(given)), calc.TextFigure("format", format)}
 	kind, version, _ := strings.Cut(format, "/")
 	ofKind, other, found := strings.Cut(given, "/")
 	switch ours, _ := strconv.Atoi(version); {
@@ -83,7 +83,7 @@ func (d *document) refuse(f *Fault) { d.faults = append(d.faults, f) }
 
 // wrong adds a fault of a key.
 func (d *document) wrong(key string, weight Weight, id string, f ...calc.Figure) {
-	f = append(f, calc.TextFigure("key", Printable(key, mostName)))
+	f = append(f, calc.TextFigure("key", shownName(key)))
 	d.refuse(faultOf(d.file, weight, id, f...).at(d.line(key), 0))
 }
 

@@ -166,7 +166,7 @@ func (d *Drift) entered(since int) (was, is string) {
 		for _, f := range []string{"line", "regulator", "filter", "hose", "coupling"} {
 			parts = append(parts, r.Asked[f]...)
 		}
-		return Printable(strings.Join(parts, ", "), mostNote)
+		return shownNote(strings.Join(parts, ", "))
 	}
 	return of(d.Jobs[since-1]), of(d.Jobs[since])
 }

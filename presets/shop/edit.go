@@ -59,7 +59,7 @@ func (f *Folder) SaveGun(r *question.Reader, id string, keys ...Key) error {
 
 func (f *Folder) save(dir, id, format string, keys []Key, wrong func(file string, data []byte) []*Fault) error {
 	if !IsID(id) {
-		return faultOf(dir, Broken, "shop-id", calc.TextFigure("given", Printable(id, mostName)), calc.CountFigure("most", mostID))
+		return faultOf(dir, Broken, "shop-id", calc.TextFigure("given", shownName(id)), calc.CountFigure("most", mostID))
 	}
 	file := fileOf(dir, id)
 	data, found, fault := f.read(file)

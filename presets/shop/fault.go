@@ -58,7 +58,7 @@ func (f *Fault) at(line, column int) *Fault {
 }
 
 // shown is the name of a file as it may be shown.
-func shown(file string) string { return Printable(strings.ReplaceAll(file, `\`, "/"), 3*mostName) }
+func shown(file string) string { return words.Path(strings.ReplaceAll(file, `\`, "/")) }
 
 // costs reports whether any of faults costs the file.
 func costs(faults []*Fault) bool {

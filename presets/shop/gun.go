@@ -77,8 +77,8 @@ func readGun(r *question.Reader, id, file string, data []byte) (*Gun, []*Fault) 
 	if costs(d.faults) {
 		return nil, d.faults
 	}
-	g := &Gun{ID: id, Name: d.name(id), Notes: Printable(d.text(keyNotes), mostNote), Retired: d.flag(keyRetired), doc: d}
-	g.Cap, g.Serviced = Printable(d.text(keyFitted), mostName), d.date(keyServiced)
+	g := &Gun{ID: id, Name: d.name(id), Notes: shownNote(d.text(keyNotes)), Retired: d.flag(keyRetired), doc: d}
+	g.Cap, g.Serviced = shownName(d.text(keyFitted)), d.date(keyServiced)
 	g.Answers = d.answers(r, []*question.Field{question.Tip})
 	g.entry = d.gunEntry(r, g.Name)
 	d.strangers()
@@ -94,7 +94,7 @@ func (g *Gun) joins(r *question.Reader) *Fault {
 	if err == nil {
 		return nil
 	}
-	f := faultOf(g.doc.file, Broken, "shop-gun", calc.TextFigure("why", Printable(err.Error(), mostNote)))
+	f := faultOf(g.doc.file, Broken, "shop-gun", calc.TextFigure("why", shownNote(err.Error())))
 	var gun *catalogue.GunError
 	if errors.As(err, &gun) && gun.Key != "" {
 		f.at(g.doc.line(gun.Key), 0)

@@ -3,7 +3,6 @@ package shop
 import (
 	"bytes"
 	"errors"
-	"io"
 	"io/fs"
 	"path"
 	"slices"
@@ -14,10 +13,7 @@ import (
 )
 
 // mostBytes is the largest file that is read.
-const (
-	mostBytes = 1 << 20
-	mostText  = "1 MB"
-)
+const mostBytes = textfile.Most
 
 // read is what a file holds; found is false where there is none. Only a plain file is read, no
 // larger than mostBytes, and no link that leads out of the folder is followed.
@@ -25,39 +21,26 @@ func (f *Folder) read(name string) (data []byte, found bool, fault *Fault) {
 	if f.root == nil {
 		return nil, false, nil
 	}
-	info, err := f.root.Stat(name)
-	if errors.Is(err, fs.ErrNotExist) {
-		if _, err := f.root.Lstat(name); err != nil {
-			return nil, false, nil
-		}
+	data, err := textfile.ReadIn(f.root, name, mostBytes)
+	if err == nil {
+		return bytes.TrimPrefix(data, []byte("\ufeff")), true, nil
 	}
-	if err != nil {
-		if link, err := f.root.Lstat(name); err == nil && link.Mode()&fs.ModeSymlink != 0 {
-			return nil, true, faultOf(name, Broken, "shop-link")
-		}
-		return nil, true, faultOf(name, Broken, "shop-unreadable-file", calc.TextFigure("why", textfile.Cause(err).Error()))
+	if link, gone := f.root.Lstat(name); gone != nil && errors.Is(err, fs.ErrNotExist) {
+		return nil, false, nil
+	} else if gone == nil && link.Mode()&fs.ModeSymlink != 0 && errors.As(err, new(*fs.PathError)) {
+		return nil, true, faultOf(name, Broken, "shop-link")
 	}
-	if !info.Mode().IsRegular() {
-		return nil, true, faultOf(name, Broken, "shop-no-file")
-	}
-	data, err = f.content(name)
-	switch {
-	case err != nil:
-		return nil, true, faultOf(name, Broken, "shop-unreadable-file", calc.TextFigure("why", textfile.Cause(err).Error()))
-	case len(data) > mostBytes:
-		return nil, true, faultOf(name, Broken, "shop-too-large", calc.TextFigure("most", mostText))
-	}
-	return bytes.TrimPrefix(data, []byte("\ufeff")), true, nil
+	return nil, true, unread(name, err)
 }
 
-// content is the start of a file, a byte more than it may have.
-func (f *Folder) content(name string) ([]byte, error) {
-	file, err := f.root.Open(name)
-	if err != nil {
-		return nil, err
+// unread is the fault of a file that textfile did not read.
+func unread(name string, err error) *Fault {
+	f := faultOf(name, Broken, "file-unreadable", calc.TextFigure("most", textfile.Size(mostBytes)))
+	var unfit *textfile.Error
+	if errors.As(err, &unfit) {
+		f.Figures = append(f.Figures, unfit.Why()...)
 	}
-	defer file.Close()
-	return io.ReadAll(io.LimitReader(file, mostBytes+1))
+	return f
 }
 
 // names is the names in a folder of the folder, sorted; none where there is no such folder.

@@ -111,7 +111,7 @@ func readReading(booth, file string, line []byte) (*GaugeReading, *Fault) {
 	if !isUUID(w.ID) || w.At.IsZero() || (w.Reading == "") == (w.Replaced == "") {
 		return nil, faultOf(file, Broken, "shop-record-lacks")
 	}
-	x := &GaugeReading{ID: w.ID, At: w.At, Booth: booth, Gun: shownName(w.Gun), Text: Printable(w.Reading, mostNote), Replaced: shownName(w.Replaced)}
+	x := &GaugeReading{ID: w.ID, At: w.At, Booth: booth, Gun: shownName(w.Gun), Text: shownNote(w.Reading), Replaced: shownName(w.Replaced)}
 	for _, piece := range w.Line {
 		x.Line = append(x.Line, shownName(piece))
 	}

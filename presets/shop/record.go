@@ -114,7 +114,7 @@ func readRecord(booth, file string, line []byte) (*Record, *Fault) {
 	}
 	r := &Record{
 		ID: w.ID, Of: w.Of, At: w.At, Booth: booth, Subject: Subject{shownName(w.Coat), shownName(w.Stage), shownName(w.Gun), shownName(w.Band)},
-		Asked: shownTexts(w.Asked), Outcome: w.Outcome, Then: w.Then, Painter: Printable(w.Painter, mostName), Note: Printable(w.Note, mostNote),
+		Asked: shownTexts(w.Asked), Outcome: w.Outcome, Then: w.Then, Painter: shownName(w.Painter), Note: shownNote(w.Note),
 	}
 	if !isUUID(w.ID) || w.Of != "" && !isUUID(w.Of) || w.At.IsZero() {
 		return nil, faultOf(file, Broken, "shop-record-lacks")
@@ -158,5 +158,3 @@ func shownTexts(asked map[string][]string) map[string][]string {
 	}
 	return all
 }
-
-func shownName(s string) string { return Printable(s, mostName) }

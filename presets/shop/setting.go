@@ -112,10 +112,10 @@ func ReadSetting(booth, file string, data []byte) (*Setting, []*Fault) {
 	switch err := toml.Unmarshal(data, &w); {
 	case errors.As(err, &wrong):
 		row, column := wrong.Position()
-		d.refuse(faultOf(file, Broken, "shop-broken", calc.TextFigure("why", Printable(strings.TrimPrefix(wrong.Error(), "toml: "), mostName))).at(row, column))
+		d.refuse(faultOf(file, Broken, "shop-broken", calc.TextFigure("why", shownName(strings.TrimPrefix(wrong.Error(), "toml: ")))).at(row, column))
 		return nil, d.faults
 	case err != nil:
-		d.refuse(faultOf(file, Broken, "shop-broken", calc.TextFigure("why", Printable(err.Error(), mostName))))
+		d.refuse(faultOf(file, Broken, "shop-broken", calc.TextFigure("why", shownName(err.Error()))))
 		return nil, d.faults
 	}
 	number, id, ok := settingName(path.Base(file))
@@ -124,21 +124,21 @@ func ReadSetting(booth, file string, data []byte) (*Setting, []*Fault) {
 		return nil, d.faults
 	}
 	s := &Setting{ID: id, Number: number, Booth: booth, Subject: Subject{w.Coat, w.Stage, w.Gun, w.Band}, Replaces: w.Replaces, Agreed: w.Agreed, By: shownName(w.By)}
-	s.Why, s.Knobs = Printable(w.Why, mostNote), Printable(w.Knobs, mostNote)
+	s.Why, s.Knobs = shownNote(w.Why), shownNote(w.Knobs)
 	for key, v := range map[string]string{"coat": w.Coat, "stage": w.Stage, keyGun: w.Gun, "band": w.Band} {
-		if v == "" || v != Printable(v, mostName) {
+		if v == "" || v != shownName(v) {
 			d.wrong(key, Broken, "shop-setting-subject")
 		}
 	}
 	var key, given string
 	if s.Values, key, given = valuesOf(&w.Set); key != "" {
-		d.wrong(key, Broken, "shop-value", calc.TextFigure("given", Printable(given, mostName)))
+		d.wrong(key, Broken, "shop-value", calc.TextFigure("given", shownName(given)))
 	}
 	if w.Worked == nil {
 		w.Worked = &workedFile{}
 	}
 	if s.Worked, key, given = w.Worked.read(); key != "" {
-		d.wrong(key, Broken, "shop-value", calc.TextFigure("given", Printable(given, mostName)))
+		d.wrong(key, Broken, "shop-value", calc.TextFigure("given", shownName(given)))
 	}
 	for _, key := range []string{"coat", "stage", keyGun, "band", "replaces", "agreed", "by", "why", "knobs", "set", "worked"} {
 		d.known[key] = true

@@ -175,7 +175,7 @@ func (w *workedFile) read() (k Worked, key, given string) {
 }
 
 func (p *WorkedPart) clean() {
-	p.Kind, p.Entry = Printable(p.Kind, mostName), Printable(p.Entry, mostName)
+	p.Kind, p.Entry = shownName(p.Kind), shownName(p.Entry)
 }
 
 // wire is what files hold of it, nil of nothing.

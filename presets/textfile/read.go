@@ -41,18 +41,36 @@ func Absent(err error) bool {
 	return errors.Is(err, fs.ErrNotExist) || errors.Is(err, syscall.ENOTDIR) // the last where home is no folder
 }
 
+// Files is where files are read from: a folder that an os.Root holds, or anywhere.
+type Files interface {
+	Stat(name string) (fs.FileInfo, error)
+	OpenFile(name string, flag int, mode fs.FileMode) (*os.File, error)
+}
+
+// anywhere is the files of the system.
+type anywhere struct{}
+
+func (anywhere) Stat(name string) (fs.FileInfo, error) { return os.Stat(name) }
+
+func (anywhere) OpenFile(name string, flag int, mode fs.FileMode) (*os.File, error) {
+	return os.OpenFile(name, flag, mode)
+}
+
 // Read is the contents of a plain file, or of one that a link leads to, of at most so many
 // bytes. Errors are *Error. Nothing is waited for: a pipe is not opened, and should one be put
 // in the file's place meanwhile, opening it does not wait for a writer.
-func Read(file string, most int) ([]byte, error) {
-	info, err := os.Stat(file)
+func Read(file string, most int) ([]byte, error) { return ReadIn(anywhere{}, file, most) }
+
+// ReadIn is Read of a file of some.
+func ReadIn(of Files, file string, most int) ([]byte, error) {
+	info, err := of.Stat(file)
 	if err != nil {
 		return nil, unread(file, err)
 	}
 	if e := unfit(file, info, most); e != nil {
 		return nil, e
 	}
-	f, err := os.OpenFile(file, os.O_RDONLY|syscall.O_NONBLOCK|syscall.O_NOCTTY, 0)
+	f, err := of.OpenFile(file, os.O_RDONLY|syscall.O_NONBLOCK|syscall.O_NOCTTY, 0)
 	if err != nil {
 		return nil, unread(file, err)
 	}

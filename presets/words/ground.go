@@ -13,7 +13,7 @@ func (w *Words) Ground(s calc.Ground) string {
 	switch {
 	case source == "":
 		return basis
-	case strings.HasPrefix(source, basis):
+	case strings.HasPrefix(source, basis), strings.Contains(source, ": "+basis): // it is said there, of each part
 		return source
 	}
 	return basis + ": " + source

@@ -21,6 +21,7 @@ func TestAValuePastItsBoundPrintsOtherwise(t *testing.T) {
 	assert.Equal(t, "0.99% is outside 1 to 100%", w.Text(unit.US, "outside", calc.HumidityBound.Figures(0.0099)))
 	assert.Equal(t, "450% is outside 1 to 100%", w.Text(unit.US, "outside", calc.HumidityBound.Figures(4.5)))
 	assert.Equal(t, "20.69 bar is outside 0.0689 to 20.68 bar", w.Text(unit.Metric, "outside", calc.SupplyBound.Figures(float64(unit.BarG(20.69)))))
+	assert.Equal(t, "9999 psi is outside 1 to 300 psi", w.Text(unit.US, "outside", calc.SupplyBound.Figures(float64(unit.PSIG(9999)))), "as it was typed")
 	bounds := []*calc.Bound{&calc.HumidityBound, &calc.SupplyBound, &calc.AirTempBound, &calc.AltitudeBound, &calc.FilmBound, &calc.MarkBound, &calc.PanelsBound, &calc.PriceBound, &calc.CupVolumeBound, &calc.DistanceBound}
 	rapid.Check(t, func(t *rapid.T) {
 		b := rapid.SampledFrom(bounds).Draw(t, "bound")

@@ -45,6 +45,12 @@ func Printable(text string) string {
 	return text
 }
 
+// OneLine is what people wrote into a file as it may be shown anywhere: on one line, what cannot
+// be printed as an escape, of at most so many characters.
+func OneLine(text string, most int) string {
+	return escaped(strings.NewReplacer("\r\n", " ", "\n", " ", "\t", " ", "\r", " ").Replace(text), "", most)
+}
+
 // Cut is the beginning of a text that is too long to be quoted whole.
 func Cut(given string) string {
 	n := 0

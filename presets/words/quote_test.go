@@ -76,3 +76,9 @@ func TestAListIsNotEndless(t *testing.T) {
 	assert.Equal(t, 100, strings.Count(got, "coat"))
 	assert.True(t, strings.HasSuffix(got, "coat or one of 15900 more"), got[len(got)-40:])
 }
+
+func TestWhatStandsInAFileIsShownOnOneLine(t *testing.T) {
+	assert.Equal(t, `one two three \x1b[31m \xff`, words.OneLine("one\ntwo\r\nthree\t\x1b[31m \xff", 60))
+	assert.Equal(t, "ab...", words.OneLine("abc", 2))
+	assert.Equal(t, "abc", words.OneLine("abc", 3))
+}

@@ -65,17 +65,8 @@ func (g Gauge) Rows(w, h int, glyphs Glyphs, ink Ink) []string {
 		high--
 	}
 	keys := g.keys(glyphs)
-	f := g.face(c.w, high)
-	left, wide := 0, c.w
-	if beside := keysWidth(keys); beside > 0 && f.across()+keyGap+beside <= c.w {
-		wide = f.across()
-		left = (c.w - wide - keyGap - beside) / 2
-		c.list(keys, left+wide+keyGap, (high-len(keys))/2)
-	} else if under := legendRows(keys, c.w); under > 0 && high-under >= gaugeOverLegend {
-		high -= under
-		c.legend(keys, c.h-under, c.w)
-	}
-	f = g.face(wide, high)
+	left, wide, high := c.roomRound(keys, g.face(c.w, high).across(), high, gaugeOverLegend)
+	f := g.face(wide, high)
 	f.left, f.canvas = left, c
 	g.texts(f, high)
 	g.draw(f)
@@ -83,24 +74,17 @@ func (g Gauge) Rows(w, h int, glyphs Glyphs, ink Ink) []string {
 	return c.rows(ink)
 }
 
-// gaugeFace is where a face stands: its middle and outer radius in dots of its layer, which
-// begins at a column of the canvas.
-type gaugeFace struct {
-	*canvas
-	*dots
-	left    int
-	x, y, r float64
-}
+// gaugeFace is where a face stands.
+type gaugeFace struct{ dial }
 
 // face is the largest that fits some cells.
 func (g Gauge) face(w, h int) gaugeFace {
-	f := gaugeFace{dots: newDots(w, h)}
+	f := gaugeFace{newDial(w, h)}
 	ring := 0.0
 	if g.Rest.shown() {
 		ring = dotsDown
 	}
 	down := -math.Cos(gaugeSweep / 2)
-	f.x = float64(f.dots.w-1) / 2
 	f.r = math.Floor(min(f.x-ring, (float64(f.dots.h)-1.5-ring)/(1+down))) - 0.5
 	f.y = f.r + ring
 	return f
@@ -187,13 +171,6 @@ func (g Gauge) ticks(f gaugeFace) {
 			f.radial(a+by*float64(n), f.rim()-f.tick()/2, f.rim(), 1, RoleAxis)
 		}
 	}
-}
-
-// radial draws a line along a radius.
-func (f gaugeFace) radial(angle, from, to float64, thick int, role Role) {
-	x0, y0 := polar(f.x, f.y, from, angle)
-	x1, y1 := polar(f.x, f.y, to, angle)
-	f.line(x0, y0, x1, y1, thick, role)
 }
 
 // needle draws one that tapers from its tail to its tip, over a hub.
@@ -299,7 +276,7 @@ func (g Gauge) numbers(f gaugeFace) {
 	needle := newDots(1, 1)
 	if set, _ := g.angle(g.Set.At); g.Set.shown() && f.r < wideFace {
 		needle = newDots(f.dots.w/dotsAcross, f.dots.h/dotsDown)
-		gaugeFace{dots: needle, x: f.x, y: f.y, r: f.r}.needle(set, f.rim(), RoleMark)
+		gaugeFace{dial{dots: needle, x: f.x, y: f.y, r: f.r}}.needle(set, f.rim(), RoleMark)
 	}
 	for i := 0; i < len(all); i += step {
 		p := all[i]
@@ -316,12 +293,7 @@ func (g Gauge) numbers(f gaugeFace) {
 
 // keys are the signs of the marks and their texts.
 func (g Gauge) keys(glyphs Glyphs) (keys []key) {
-	sign := func(k dotCell, plain rune) rune {
-		if glyphs.Braille == 0 {
-			return plain
-		}
-		return k.char(glyphs)
-	}
+	sign := func(k dotCell, plain rune) rune { return dotSign(glyphs, k, plain) }
 	for _, k := range []struct {
 		Mark
 		sign rune

@@ -38,18 +38,9 @@ func (k Knob) Rows(w, h int, g Glyphs, ink Ink) []string {
 		return nil
 	}
 	c := newCanvas(w, h, g)
-	keys := k.keys(g)
-	high, left, wide := c.h-1, 0, c.w
-	f := k.face(c.w, high)
-	if beside, across := keysWidth(keys), f.across()+2*length(k.Closed); beside > 0 && across+keyGap+beside <= c.w {
-		wide = across
-		left = (c.w - wide - keyGap - beside) / 2
-		c.list(keys, left+wide+keyGap, (high-len(keys))/2)
-	} else if under := legendRows(keys, c.w); under > 0 && high-under >= knobOverLegend {
-		high -= under
-		c.legend(keys, c.h-under, c.w)
-	}
-	f = k.face(wide, high)
+	high := c.h - 1
+	left, wide, high := c.roomRound(k.keys(g), k.face(c.w, high).across()+2*length(k.Closed), high, knobOverLegend)
+	f := k.face(wide, high)
 	f.left, f.canvas = left, c
 	mid, end := left+start(f.x, 0), left+wide-1
 	c.middle(mid, row(f.y+f.r)+1, left, end, k.Set.Text, RoleMark)
@@ -59,22 +50,17 @@ func (k Knob) Rows(w, h int, g Glyphs, ink Ink) []string {
 	return c.rows(ink)
 }
 
-// knobFace is where a knob stands, in dots of its layer, which begins at a column of the
-// canvas, and the way its pointer takes: so far from the middle where it begins, so much
-// nearer after a turn.
+// knobFace is where a knob stands, and the way its pointer takes: so far from the middle where
+// it begins, so much nearer after a turn.
 type knobFace struct {
-	*canvas
-	*dots
-	left        int
-	x, y, r     float64
+	dial
 	way, inward float64
 	thick       float64
 }
 
 // face is the largest knob that fits some cells, a row above it for the word at the top.
 func (k Knob) face(w, h int) knobFace {
-	f := knobFace{dots: newDots(w, h)}
-	f.x = float64(f.dots.w-1) / 2
+	f := knobFace{dial: newDial(w, h)}
 	f.r = math.Floor(min(f.x-toothDepth-1, (float64(f.dots.h-dotsDown)-1-2*toothDepth)/2)) - 0.5
 	f.y = dotsDown + toothDepth + f.r
 	turns := max(k.turns(k.Shut), k.turns(k.Set.At), k.turns(k.Limit.At), 1)
@@ -171,13 +157,6 @@ func (f knobFace) bar(angle, long, half float64, role Role) {
 		[2]float64{x - half*cos, y - half*sin}, [2]float64{f.x - half*cos, f.y - half*sin})
 }
 
-// radial draws a line along a radius.
-func (f knobFace) radial(angle, from, to float64, thick int, role Role) {
-	x0, y0 := polar(f.x, f.y, from, angle)
-	x1, y1 := polar(f.x, f.y, to, angle)
-	f.line(x0, y0, x1, y1, thick, role)
-}
-
 // wind draws the way up to some turns: each dot that lies less than half the thickness its
 // place has from it.
 func (k Knob) wind(f knobFace, to float64, look func(turns float64) (thick float64, role Role)) {
@@ -228,15 +207,11 @@ func (k Knob) ends(f knobFace, end int) {
 
 // keys are the signs of the marks under a legend, and their texts.
 func (k Knob) keys(g Glyphs) (keys []key) {
-	ghost, limit := ghostBits.char(g), limitBits.char(g)
-	if g.Braille == 0 {
-		ghost, limit = g.Dot, limitSign
-	}
 	if k.Ghost.shown() {
-		keys = append(keys, key{ghost, k.Ghost.Text, RoleGhost})
+		keys = append(keys, key{dotSign(g, ghostBits, g.Dot), k.Ghost.Text, RoleGhost})
 	}
 	if k.Limit.shown() {
-		keys = append(keys, key{limit, k.Limit.Text, RoleLimit})
+		keys = append(keys, key{dotSign(g, limitBits, limitSign), k.Limit.Text, RoleLimit})
 	}
 	return keys
 }

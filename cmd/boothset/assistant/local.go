@@ -23,12 +23,18 @@ func Open(a *command.Assistant, std command.Stdio, getenv func(string) string) i
 	if !ok {
 		return a.NoLook(tui.EnvColours, tui.Looks())
 	}
-	run.Kept = last.File(getenv)
+	run.Kept, run.Practice = last.File(getenv), (*tui.Practice)(a.Practice)
+	if a.Practice != nil { // no job of one's own is answered
+		run.Kept = ""
+	}
 	if a.Lines || command.IsTerminal(std.In) && getenv("TERM") == "dumb" {
 		return inLines(run, a, std)
 	}
 	screen, why := screenOf(std)
-	if screen == nil {
+	switch {
+	case screen == nil && a.Practice != nil:
+		return inLines(run, a, std)
+	case screen == nil:
 		return a.NoScreen(why)
 	}
 	run.Out = screen

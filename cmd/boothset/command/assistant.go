@@ -21,7 +21,9 @@ type Assistant struct {
 	Whole   bool   // the whole card is wanted when it is left
 	NoMouse bool   // the mouse is left to the terminal
 	Shop    string // the shop's folder, which need not be there; empty where none is known
-	p       *Program
+	// Practice is what is practised with in place of asking for a job, nil where it is not.
+	Practice *Practice
+	p        *Program
 }
 
 // openAssistant opens the assistant, or tells the version where that was asked for.
@@ -33,9 +35,14 @@ func (p *Program) openAssistant() error {
 	if err != nil {
 		return err
 	}
-	c := &p.common
-	p.code = p.Assistant(&Assistant{o.reader, o.words, o.sys, c.plain, c.colours, c.card, c.noMouse, shop.Where(p.Getenv, c.shop), p})
+	p.code = p.Assistant(p.assistant(o))
 	return nil
+}
+
+// assistant is the assistant as its flags ask for it.
+func (p *Program) assistant(o opened) *Assistant {
+	c := &p.common
+	return &Assistant{Reader: o.reader, Words: o.words, System: o.sys, Lines: c.plain, Colours: c.colours, Whole: c.card, NoMouse: c.noMouse, Shop: shop.Where(p.Getenv, c.shop), p: p}
 }
 
 // NoScreen says why there is no screen to draw on, by the id of the reason, and what

@@ -28,8 +28,15 @@ type batch struct {
 // runBatch answers requests to a question, on so many cores.
 func (p *Program) runBatch(o opened, q *question.Question, jobs int, pick *picked) int {
 	b := &batch{opened: o, q: q, keys: requestKeys(q), pick: pick, shops: p.booths(o.words)}
+	// The longer the run, the more often would the collector come late: without a limit the most
+	// that is held grows with the input.
+	defer debug.SetMemoryLimit(debug.SetMemoryLimit(int64(memoryOfBatch + jobs*memoryOfJob)))
 	return p.runLines(o, p.Std.In, jobs, manyLines, b.appendLine)
 }
+
+// memoryOfBatch and memoryOfJob are what a batch may hold before garbage is collected at once, and
+// what more for each line that is answered at once: some ten times what lives.
+const memoryOfBatch, memoryOfJob = 32 << 20, 4 << 20
 
 // runLines answers one JSON request a line, in their order, on so many cores, so many together. A bad line is
 // answered by an error object and the rest go on. It exits 2 where any line was bad, else 3

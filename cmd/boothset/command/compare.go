@@ -8,6 +8,7 @@ import (
 	"boothset/presets/question"
 	"boothset/presets/shop"
 
+	"boothset/presets/words"
 	"github.com/spf13/cobra"
 )
 
@@ -172,7 +173,7 @@ func (c *comparing) side(at int, id string) (*answer.Side, error) {
 	}
 	if len(c.folders) > 1 {
 		s.Shop = c.a.shops[at]
-		s.Name += " (" + shop.Printable(s.Shop, mostPath) + ")"
+		s.Name += " (" + words.Path(s.Shop) + ")"
 	}
 	return s, nil
 }

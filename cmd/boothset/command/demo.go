@@ -67,7 +67,7 @@ func (p *Program) makeDemo(args []string, a *jsonAsked) error {
 	case err != nil:
 		return unkept(w, err)
 	}
-	made := spoken(w, "demo-made", calc.TextFigure("file", shop.Printable(dir, mostPath)))
+	made := spoken(w, "demo-made", calc.PathFigure("file", dir))
 	var tries []string
 	for _, try := range []string{"shop --shop %s", "drift --shop %s --booth " + demo.Two, "sheet --shop %s --booth " + demo.Two} {
 		tries = append(tries, fmt.Sprintf(name+" "+try, shellWord(dir)))
@@ -100,7 +100,7 @@ func demoFolder(args []string) (string, error) {
 // shellWord is a name as one word of a command that is typed.
 func shellWord(s string) string {
 	const plain = "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789/._-:\\"
-	s = shop.Printable(s, mostPath)
+	s = words.Printable(s)
 	if strings.Trim(s, plain) == "" {
 		return s
 	}

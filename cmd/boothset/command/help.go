@@ -57,9 +57,10 @@ var examples = map[string][]string{
 		"boothset card --coat clear --gun reduced-pressure --temp 75F --humidity 45 --supply 90psi",
 		"boothset card --booth two --gun number-four --coat clear --temp 75F --humidity 45 --format pdf -o clear.pdf",
 	},
-	commandDrift: {"boothset drift --booth two"},
-	commandDemo:  {"boothset demo", "boothset demo ./demo"},
-	Serving:      {"boothset serve --listen :2222"},
+	commandDrift:    {"boothset drift --booth two"},
+	commandPractice: {"boothset practice", "boothset practice --seed 7 --initials MK"},
+	commandDemo:     {"boothset demo", "boothset demo ./demo"},
+	Serving:         {"boothset serve --listen :2222"},
 	commandCompare: {
 		"boothset compare --booth one --booth two --coat clear --gun reduced-pressure --temp 75F --humidity 45",
 		"boothset compare --shop ./north --shop ./south --coat clear --gun reduced-pressure --temp 75F --humidity 45",

@@ -72,7 +72,7 @@ func TestFaultsInSpanish(t *testing.T) {
 		{args: clearJob("--json=perhaps"), says: `boothset: el valor "perhaps" no sirve para --json: dé true o false; vea boothset plan --help` + "\n"},
 		{args: clearJob("extra"), says: `boothset: "extra": aquí solo van opciones; vea boothset plan --help` + "\n"},
 		{args: []string{"--wrong"}, says: "boothset: no hay tal opción: --wrong; vea boothset --help\n"},
-		{args: []string{"spray"}, says: `boothset: command "spray": use plan, day, thin, film, mix, trouble, learn, prove, shop, agree, settings, log, sheet, card, compare, drift, demo, serve, version, completion, help, o ninguno para el asistente` + "\n"},
+		{args: []string{"spray"}, says: `boothset: command "spray": use plan, day, thin, film, mix, trouble, learn, prove, shop, agree, settings, log, sheet, card, compare, drift, practice, demo, serve, version, completion, help, o ninguno para el asistente` + "\n"},
 		{args: clearJob("--units", "imperial"), says: `boothset: units "imperial": elija us o metric` + "\n"},
 		{args: []string{"plan", "--batch", "--coat", "clear"}, says: "boothset: coat: con --batch cada petición da lo suyo; junto a ella solo van --units, --lang, --shop, --fields y --jobs\n"},
 		{args: []string{"plan", "--batch"}, input: "hola", says: `"want":"no es JSON; dé un objeto por línea, como {`},

@@ -76,7 +76,7 @@ func TestTheLanguageIsThatAskedForWhereverItStands(t *testing.T) {
 			"a la opción le falta su valor: --coat":     {"film", "--coat"},
 			"el valor \"perhaps\" no sirve para --json": {"film", "--json=perhaps"},
 			"\"clear\": aquí solo van opciones":         {"film", "clear"},
-			"use plan, day, thin, film, mix, trouble, learn, prove, shop, agree, settings, log, sheet, card, compare, drift, demo, serve, version, completion, help, o ninguno": {"paint"},
+			"use plan, day, thin, film, mix, trouble, learn, prove, shop, agree, settings, log, sheet, card, compare, drift, practice, demo, serve, version, completion, help, o ninguno": {"paint"},
 		} {
 			after := boothset("", append(slices.Clone(args), lang...)...)
 			if args[len(args)-1] == "--coat" {

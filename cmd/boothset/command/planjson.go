@@ -97,8 +97,9 @@ func appendSettings(j *jsonWriter, p *answer.Plan, sys unit.System, w *words.Wor
 			j.text("held", string(s.Distance.Held))
 		}
 		if p.Spread != nil {
-			j.near("spread_low", p.Spread.Distance.Low)
-			j.near("spread_high", p.Spread.Distance.High)
+			likely := p.LikelyDistance()
+			j.near("spread_low", likely.Low)
+			j.near("spread_high", likely.High)
 		}
 	})
 	appendValve(j, p)

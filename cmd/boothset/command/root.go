@@ -106,20 +106,25 @@ func (p *Program) Root() *cobra.Command {
 	root.SetErr(p.Std.Err)
 	p.common.flags(root.PersistentFlags())
 	root.InitDefaultHelpFlag() // so that it takes no value where commands are looked for
-	root.Flags().BoolVar(&p.common.plain, "plain", false, "usage-plain")
+	p.screenFlags(root.Flags())
 	root.Flags().BoolVar(&p.common.card, "card", false, "usage-card")
-	root.Flags().StringVar(&p.common.colours, flagColours, "", "usage-colours")
-	root.Flags().BoolVar(&p.common.noMouse, "no-mouse", false, "usage-no-mouse")
 	root.Flags().BoolVar(&p.common.version, "version", false, "usage-version")
 	root.SetFlagErrorFunc(p.flagFault)
 	root.SetHelpFunc(func(c *cobra.Command, _ []string) { p.code = p.help(c) })
 	for _, q := range question.Commands() {
 		root.AddCommand(p.ask(q))
 	}
-	root.AddCommand(p.shop(), p.agree(), p.settings(), p.logs(), p.sheet(), p.card(), p.compare(), p.drift(), p.demo(), p.serve(), p.version(), p.completion())
+	root.AddCommand(p.shop(), p.agree(), p.settings(), p.logs(), p.sheet(), p.card(), p.compare(), p.drift(), p.practice(), p.demo(), p.serve(), p.version(), p.completion())
 	root.SetHelpCommand(p.helpCommand())
 	root.CompletionOptions.DisableDefaultCmd = true
 	return root
+}
+
+// screenFlags gives a command that opens the assistant the flags of how that shows.
+func (p *Program) screenFlags(f *pflag.FlagSet) {
+	f.BoolVar(&p.common.plain, "plain", false, "usage-plain")
+	f.StringVar(&p.common.colours, flagColours, "", "usage-colours")
+	f.BoolVar(&p.common.noMouse, "no-mouse", false, "usage-no-mouse")
 }
 
 // name is the program's.

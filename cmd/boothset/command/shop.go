@@ -53,7 +53,7 @@ func (p *Program) listShop(a *jsonAsked) error {
 // list is a row a booth and a gun.
 func (s *shopOpened) list(booths []*shop.Booth, guns []*shop.Gun) []byte {
 	var b strings.Builder
-	fmt.Fprintln(&b, spoken(s.words, "shop-of", calc.TextFigure("file", shop.Printable(s.folder.Path, mostPath))))
+	fmt.Fprintln(&b, spoken(s.words, "shop-of", calc.PathFigure("file", s.folder.Path)))
 	list := func(id, title string, called string, retired bool) {
 		if retired {
 			called += " (" + s.words.Say("shop-retired") + ")"
@@ -72,8 +72,8 @@ func (s *shopOpened) list(booths []*shop.Booth, guns []*shop.Gun) []byte {
 	return []byte(b.String())
 }
 
-// How wide the columns of the list are, and how much of a folder's name is shown.
-const widestTitle, widestID, mostPath = 8, 20, 500
+// How wide the columns of the list are.
+const widestTitle, widestID = 8, 20
 
 func (s *shopOpened) appendShop(j *jsonWriter, booths []*shop.Booth, guns []*shop.Gun) {
 	j.text("folder", s.folder.Path)

@@ -2,12 +2,13 @@ package command
 
 import (
 	"encoding/json"
+	"fmt"
 	"strings"
+	"sync"
 	"testing"
 
 	"boothset/calc"
 	"boothset/calc/unit"
-	"boothset/presets/answer"
 	"boothset/presets/question"
 	"boothset/presets/question/questiontest"
 
@@ -15,64 +16,122 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// A batch of 10,000 requests has the verdict of each plan, what speaks against it in the same
-// order, and, of one that is stopped, nothing to set; it exits as the worst of them.
-func TestABatchHasTheVerdictOfEachPlan(t *testing.T) {
+// judgedRequest is a request to a batch with what is to speak against spraying.
+type judgedRequest struct {
+	line string
+	calc.Judgement
+}
+
+// kind is what verdict it has, and what speaks against spraying in which order.
+func (j *judgedRequest) kind() string {
+	against := []string{}
+	for _, c := range j.Against {
+		against = append(against, fmt.Sprintf(`{"id":%q,"level":%q}`, c.ID, c.Level))
+	}
+	return fmt.Sprintf(`{"verdict":%q,"against":[%s],"stopped":%v}`, j.Verdict, strings.Join(against, ","), j.Stopped())
+}
+
+// judgedRequests is so many drawn requests, judged without a batch.
+func judgedRequests(t *testing.T, n int) []judgedRequest {
+	t.Helper()
 	r := questiontest.Open(t)
-	var lines strings.Builder
-	var want []calc.Judgement
-	for texts := range questiontest.Requests(r, 10000) {
-		request := map[string]any{}
-		for name, all := range texts {
-			row, _ := question.Plan.Field(name)
-			switch {
-			case row.Repeats:
-				request[row.Key()] = all
-			case all[0] != "":
-				request[row.Key()] = all[0]
+	all := make([]judgedRequest, n)
+	var wait sync.WaitGroup
+	i := 0
+	for texts := range questiontest.Requests(r, n) {
+		of := &all[i]
+		i++
+		wait.Go(func() {
+			request := map[string]any{}
+			for name, all := range texts {
+				row, _ := question.Plan.Field(name)
+				switch {
+				case row.Repeats:
+					request[row.Key()] = all
+				case all[0] != "":
+					request[row.Key()] = all[0]
+				}
 			}
+			line, err := json.Marshal(request)
+			assert.NoError(t, err)
+			q, faults := r.Plan(r.ReadAll(question.Plan, texts, unit.US), unit.US)
+			if !assert.Empty(t, faults) {
+				return
+			}
+			setup, err := calc.Solve(q)
+			if assert.NoError(t, err) {
+				of.line, of.Judgement = string(line)+"\n", setup.Judgement
+			}
+		})
+	}
+	wait.Wait()
+	require.False(t, t.Failed())
+	return all
+}
+
+// A batch of 10,000 requests has the verdict of each plan and what speaks against it, in the same
+// order, and exits as the worst of them. Of each kind of those, four answers are looked at whole.
+func TestABatchHasTheVerdictOfEachPlan(t *testing.T) {
+	all := judgedRequests(t, 10000)
+	const each = 4
+	var lines, few strings.Builder
+	var whole []*judgedRequest
+	seen := map[string]int{}
+	for i := range all {
+		of := &all[i]
+		lines.WriteString(of.line)
+		if seen[of.kind()]++; seen[of.kind()] <= each {
+			few.WriteString(of.line)
+			whole = append(whole, of)
 		}
-		line, err := json.Marshal(request)
-		require.NoError(t, err)
-		lines.Write(append(line, '\n'))
-		p, err := answer.AskPlan(r, r.ReadAll(question.Plan, texts, unit.US), unit.US)
-		require.NoError(t, err)
-		want = append(want, p.Setup.Judgement)
 	}
-	ran := boothset(lines.String(), "plan", "--batch", "--units", "us")
-	if at := strings.Index(ran.out, `"boothset.error`); at >= 0 {
-		require.Fail(t, "a line was refused", ran.out[at:min(at+400, len(ran.out))])
-	}
+	require.Greater(t, len(seen), 400, "of many kinds")
+	ran := boothset(lines.String(), "plan", "--batch", "--units", "us", "--fields", "verdict,against.id,against.level,stopped")
 	require.Equal(t, ExitCannot, ran.code, ran.err)
 	got := strings.Split(strings.TrimSpace(ran.out), "\n")
-	require.Len(t, got, len(want))
+	require.Len(t, got, len(all))
 	for i, text := range got {
-		var a map[string]any
-		require.NoError(t, json.Unmarshal([]byte(text), &a))
-		j := &want[i]
-		require.Equal(t, j.Verdict.String(), a["verdict"], text)
-		require.Equal(t, j.Stopped(), a["stopped"], text)
-		against := a["against"].([]any)
-		require.Len(t, against, len(j.Against))
-		for n, c := range j.Against {
-			of := against[n].(map[string]any)
-			require.Equal(t, c.ID, of["id"])
-			require.Equal(t, c.Level.String(), of["level"])
-			require.NotEmpty(t, of["turn"])
+		if want := all[i].kind(); want != text {
+			require.Equal(t, want, text, all[i].line)
 		}
-		if len(against) > 0 {
-			require.Equal(t, against[0].(map[string]any)["turn"], a["turn"], "of the worst")
-		} else {
-			require.Nil(t, a["turn"])
-		}
-		for _, setting := range []string{"wall", "distance", "valve", "gun"} {
-			require.Contains(t, a, setting)
-			require.Equal(t, j.Stopped(), a[setting] == nil, "%s of %s", setting, text)
-		}
-		for _, hidden := range []string{"first", "now", "comparison", "spread"} {
-			require.Contains(t, a, hidden)
-			require.True(t, !j.Stopped() || a[hidden] == nil, "%s of %s", hidden, text)
-		}
+	}
+	ran = boothset(few.String(), "plan", "--batch", "--units", "us")
+	require.Equal(t, ExitCannot, ran.code, ran.err)
+	got = strings.Split(strings.TrimSpace(ran.out), "\n")
+	require.Len(t, got, len(whole))
+	for i, text := range got {
+		holdsWhole(t, &whole[i].Judgement, text)
+	}
+}
+
+// holdsWhole holds an answer to its judgement: each thing against it has its turn, and of a job
+// that is stopped nothing is set.
+func holdsWhole(t *testing.T, j *calc.Judgement, text string) {
+	t.Helper()
+	var a map[string]any
+	require.NoError(t, json.Unmarshal([]byte(text), &a))
+	require.Equal(t, j.Verdict.String(), a["verdict"], text)
+	require.Equal(t, j.Stopped(), a["stopped"], text)
+	against := a["against"].([]any)
+	require.Len(t, against, len(j.Against))
+	for n, c := range j.Against {
+		of := against[n].(map[string]any)
+		require.Equal(t, c.ID, of["id"])
+		require.Equal(t, c.Level.String(), of["level"])
+		require.NotEmpty(t, of["turn"])
+	}
+	if len(against) > 0 {
+		require.Equal(t, against[0].(map[string]any)["turn"], a["turn"], "of the worst")
+	} else {
+		require.Nil(t, a["turn"])
+	}
+	for _, setting := range []string{"wall", "distance", "valve", "gun"} {
+		require.Contains(t, a, setting)
+		require.Equal(t, j.Stopped(), a[setting] == nil, "%s of %s", setting, text)
+	}
+	for _, hidden := range []string{"first", "now", "comparison", "spread"} {
+		require.Contains(t, a, hidden)
+		require.True(t, !j.Stopped() || a[hidden] == nil, "%s of %s", hidden, text)
 	}
 }
 
