@@ -23,7 +23,7 @@ type entryPage struct {
 	words    string // what the words of the page are listed under; empty where it has none
 	over     func(w int) []string
 	lead     lead   // of what stands over it
-	explains bool   // what the marked field is for has its rows before that
+	explains bool   // what the marked field is for has its rows before the other fields do
 	fault    string // why what was entered was not taken; the next key clears it
 
 	fill    func()                        // makes the boxes
@@ -142,11 +142,11 @@ func (p *entryPage) laid(room size) (rows []string, first, high int) {
 	if p.over != nil {
 		over = p.over(w)
 	}
-	beside := len(over)
+	beside := 1
 	if p.explains {
 		beside += len(about) + 1
 	}
-	high = p.lead.entries(high, beside, room.h-len(rows)-len(fault)-1)
+	high = p.lead.entries(high, len(over), room.h-len(rows)-len(fault)-beside)
 	free := room.h - len(rows) - len(fault) - high
 	if over = p.lead.window(s, over, size{w, free - 1}); len(over) > 0 {
 		rows, free = append(rows, over...), free-len(over)

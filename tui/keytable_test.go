@@ -110,11 +110,11 @@ func keyTable(reader *question.Reader) string {
 			write(s.say(p.title), p.everyKey(low))
 		}
 	}
-	writePractice(reader, low, write)
 	s.desk.seen = true
 	one := s.boothEntry(managePage(s, nil), s.desk.boothOf("two"), false)
 	one.enter()
 	write(s.say(one.title), one.everyKey(low))
+	writePractice(reader, low, write)
 	write("everywhere", append(r.everywhere(), r.besides()...))
 	return b.String()
 }

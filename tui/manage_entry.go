@@ -110,7 +110,7 @@ type ownFile struct {
 // ownEntry is the page that changes such a file.
 func (s *session) ownEntry(from *pickPage, o ownFile) *entryPage {
 	p := newEntryPage(s, "entry", "entry-title", "do-entry")
-	p.overAnswer, p.lead.least, p.explains = from.overAnswer, leastRows, true
+	p.overAnswer, p.explains, p.lead.least = from.overAnswer, true, leastRows
 	var long []string
 	p.fill = func() {
 		if p.all != nil {

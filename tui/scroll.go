@@ -64,7 +64,7 @@ func (l *lead) window(s *session, rows []string, room size) []string {
 
 // keys is the keys that scroll, none where all rows show.
 func (l *lead) keys() []binding {
-	if lowestTop(l.rows, l.room) == 0 {
+	if l.rows == 0 || lowestTop(l.rows, l.room) == 0 {
 		return nil
 	}
 	return []binding{bindKey(screenfulKeys, "do-screenful", func(pressed string) move {

@@ -32,15 +32,14 @@ func (b Band) weight() float64 {
 // Trust is how often a check finds what is there.
 type Trust uint8
 
-// The trusts: a look or a gauge; a comparison by eye; a trial that other things move as well.
+// The trusts: a look or a gauge; a comparison by eye, or a trial that other things move as well.
 const (
 	Sure Trust = iota
 	Fair
-	Rough
 )
 
 // right is how often a check is right: estimates.
-func (t Trust) right() float64 { return [...]float64{Sure: 0.95, Fair: 0.85, Rough: 0.7}[t] }
+func (t Trust) right() float64 { return [...]float64{Sure: 0.95, Fair: 0.85}[t] }
 
 // Book is every sign, cause and check.
 type Book struct {

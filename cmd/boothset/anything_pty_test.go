@@ -26,8 +26,8 @@ import (
 var seed = flag.Uint64("seed", 0, "draw TestAnythingOnATerminal from this seed; 0 is any")
 
 // Whatever is typed, clicked and pasted, however the window changes and whatever signals
-// come, the program draws nothing raw, answers to the next change of its window, leaves the
-// terminal as it was and the kept answers whole. A failure says its seed, and writes what
+// come, in a shop or without one, the program draws nothing raw, answers to the next change of
+// its window, leaves the terminal as it was and the kept answers whole. A failure says its seed, and writes what
 // happened to the folder of artifacts.
 func TestAnythingOnATerminal(t *testing.T) {
 	if *seed == 0 {
@@ -43,6 +43,10 @@ func TestAnythingOnATerminal(t *testing.T) {
 		err := os.WriteFile(file, []byte(strings.Join(w.acts, "\n")+"\n"), 0o600)
 		t.Logf("-seed %d; what happened is in %s (%v)", *seed, file, err)
 	}()
+	if w.IntN(2) == 0 {
+		out, err := exec.Command(program, "demo", filepath.Join(w.home, ".local", "share", "boothset", "shop")).CombinedOutput()
+		require.NoError(t, err, "%s", out)
+	}
 	for range 3 { // each comes back to what the one before it left
 		w.run()
 	}
@@ -71,7 +75,7 @@ func (w *walk) run() {
 	width, height := w.window()
 	w.did("start %q %s in %dx%d", args, env, width, height)
 	cmd := exec.Command(program, args...)
-	cmd.Env = []string{"HOME=" + w.home, env}
+	cmd.Env = []string{"HOME=" + w.home, "TMPDIR=" + w.home, env}
 	w.s = onTerminal(w.t, width, height, nil, cmd, func(*exec.Cmd) {})
 	w.s.mu.Lock()
 	w.s.blind = true // what is sent is looked at

@@ -5,7 +5,7 @@
 #
 #	check.sh FOLDER    the folder that make dist wrote
 #
-# Debian: apt-get install mmdebstrap rpm qemu-user-static wine64 gcc-mingw-w64-x86-64
+# Debian: apt-get install mmdebstrap rpm qemu-user-static wine64 gcc-mingw-w64-x86-64 binutils python3
 set -eu
 dist=$1
 repo=$(cd "$(dirname "$0")/../.." && pwd)
@@ -30,7 +30,6 @@ diff "$dist/SHA256SUMS" "$work/again/SHA256SUMS" || die "two folders, two sums"
 echo "== programs are static and run"
 mkdir "$work/out"
 for f in "$dist"/*.tar.gz; do tar -xzf "$f" -C "$work/out"; done
-for f in "$dist"/*.zip; do python3 -m zipfile -e "$f" "$work/out"; done
 plan="$work/plan.txt"
 run() { # run SYSTEM COMMAND...: the same plan as the first one that ran
 	system=$1; shift
@@ -41,9 +40,13 @@ run() { # run SYSTEM COMMAND...: the same plan as the first one that ran
 }
 run linux_amd64 "$work"/out/*_linux_amd64/boothset
 grep -q WALL "$plan" || die "a plan says no wall pressure"
-for f in "$work"/out/*_linux_*/boothset "$work"/out/*_linux_*/boothset-serve; do
-	if readelf -l "$f" | grep -q INTERP; then die "$f is not static"; fi
-done
+if there readelf; then
+	for f in "$work"/out/*_linux_*/boothset "$work"/out/*_linux_*/boothset-serve; do
+		if readelf -lW "$f" | grep -q INTERP; then die "$f is not static"; fi
+	done
+else
+	cannot "the programs are static: no readelf"
+fi
 for pair in arm64:qemu-aarch64-static armv7:qemu-arm-static; do
 	arch=${pair%:*} emulator=${pair#*:}
 	if there "$emulator"; then
@@ -52,7 +55,7 @@ for pair in arm64:qemu-aarch64-static armv7:qemu-arm-static; do
 		cannot "linux_$arch runs: no $emulator"
 	fi
 done
-if there wine && there x86_64-w64-mingw32-gcc; then
+if there wine && there x86_64-w64-mingw32-gcc && there python3; then
 	export WINEPREFIX="$work/wine" WINEDEBUG=-all
 	HOME="$work/home" wineboot -i >/dev/null 2>&1
 	# What Go draws random numbers from is in Windows since 8, in Wine since 9; Debian 12 has 8.
@@ -63,9 +66,10 @@ if there wine && there x86_64-w64-mingw32-gcc; then
 	END
 	dll="$WINEPREFIX/drive_c/windows/system32/bcryptprimitives.dll"
 	[ -e "$dll" ] || x86_64-w64-mingw32-gcc -shared -o "$dll" "$work/prng.c" -ladvapi32
+	python3 -m zipfile -e "$dist"/*_windows_amd64.zip "$work/out"
 	run windows_amd64 wine "$work"/out/*_windows_amd64/boothset.exe
 else
-	cannot "windows_amd64 runs: no wine, or no x86_64-w64-mingw32-gcc for what an older one lacks"
+	cannot "windows_amd64 runs: no wine, no python3 to unpack it, or no x86_64-w64-mingw32-gcc for what an older wine lacks"
 fi
 cannot "macos_amd64 and macos_arm64 run: nothing runs them here"
 

@@ -183,12 +183,16 @@ func (t *Trouble) MoveText(w *words.Words, sys unit.System) []Row {
 	remark := func(text string) { o.add(Row{Role: Remark, About: "move", ID: c.ID, Text: text}) }
 	remark(o.say("move-cause-"+c.ID, calc.FigureOf("step", calc.FigureDrop, trouble.Step), calc.FigureOf("near", calc.FigureDistance, trouble.Nearer)))
 	t.ofJob(o, c, remark)
+	for _, f := range t.Found.Still() {
+		remark(o.say("trouble-still", calc.TextFigure("fact", o.say("fact-"+f.ID, f.Figures...))))
+	}
 	return o.rows
 }
 
 // Resolved reports whether the settings were worked out again for the move.
 func (t *Trouble) Resolved() bool {
-	return t.Found.After != nil && t.Found.After.Setup != nil && !t.Found.After.Setup.Stopped()
+	after := t.Found.After
+	return after != nil && after.Setup != t.Found.Job.Setup && !after.Setup.Stopped()
 }
 
 // ofJob says what a move comes to on this job, where that is more than its sentence.
@@ -204,6 +208,9 @@ func (t *Trouble) ofJob(o *speaker, c *trouble.Ranked, remark func(string)) {
 		remark((&Thin{j.Mix, j.Timed}).Advice(o.words, o.sys))
 	case c.Move == trouble.MoveFilm && j.Laid != nil && j.Laid.Left > 0:
 		remark(o.say("trouble-film", calc.FigureOf("wet", calc.FigureFilm, j.Laid.Each.Wet), calc.FigureOf("dry", calc.FigureFilm, j.Laid.Each.Dry)))
+	case c.Move == trouble.MoveDistance && j.Setup != nil:
+		d := &j.Setup.Distance
+		remark(o.say("trouble-held", calc.FigureOf("target", calc.FigureDistance, d.Target), calc.FigureOf("low", calc.FigureDistance, d.Low), calc.FigureOf("high", calc.FigureDistance, d.High)))
 	case c.Move == trouble.MoveGrade && j.Setup != nil:
 		remark(o.say("trouble-grade", calc.SentenceFigure("wants", "grade-"+string(j.Wanted()))))
 	case c.Move == trouble.MoveLine && j.Setup != nil && len(j.Setup.Fixes) > 0:
@@ -228,8 +235,7 @@ func (t *Trouble) pressed(o *speaker, c *trouble.Ranked, remark func(string)) {
 	}
 }
 
-// afterRows is the settings with the move made, what they were, and what even then speaks for
-// the cause.
+// afterRows is the settings with the move made, and what they were.
 func (t *Trouble) afterRows(o *speaker) []Row {
 	before, after := t.Found.Job, t.Found.After
 	title, by := "trouble-after", after.Setup.Working.Wanted-before.Setup.Working.Wanted
@@ -247,9 +253,6 @@ func (t *Trouble) afterRows(o *speaker) []Row {
 	}
 	if !s.Stopped() && (wall != after.Setup.Wall.Flowing || s.Distance.Target != after.Setup.Distance.Target) {
 		rows = append(rows, Row{Role: Remark, About: "move", ID: "trouble-before", Text: o.say("trouble-before", calc.FigureOf("wall", calc.FigureGauge, wall), calc.FigureOf("distance", calc.FigureDistance, s.Distance.Target))})
-	}
-	for _, f := range t.Found.Still() {
-		rows = append(rows, Row{Role: Remark, About: "move", ID: "trouble-still", Text: o.say("trouble-still", calc.TextFigure("fact", o.say("fact-"+f.ID, f.Figures...)))})
 	}
 	return rows
 }

@@ -90,7 +90,7 @@ var bands = []struct {
 }{{"usual", trouble.Usual}, {"often", trouble.Often}, {"seldom", trouble.Seldom}}
 
 // trusts is how a check's trust is called.
-var trusts = map[string]trouble.Trust{"": trouble.Sure, "fair": trouble.Fair, "rough": trouble.Rough}
+var trusts = map[string]trouble.Trust{"": trouble.Sure, "fair": trouble.Fair}
 
 func checkOf(id string, t *tables.Table) trouble.Check {
 	c := trouble.Check{ID: id, Trust: trusts[text(t, "trust")]}

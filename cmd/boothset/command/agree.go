@@ -50,10 +50,11 @@ func (p *Program) agree() *cobra.Command {
 	c.Flags().StringVar(&a.why, "why", "", "usage-why")
 	p.fieldFlags(c, a.q, a.texts)
 	p.boothFlag(c, &a.booth)
-	a.keepFlags(c)
+	a.keepFlags(p, c)
 	a.jsonFlags(c)
 	a.batchFlags(c)
 	_ = c.RegisterFlagCompletionFunc(flagSet, completeValues) // these fail for a flag that is not there
+	_ = c.RegisterFlagCompletionFunc(flagBand, p.completeOf((*shopOpened).bandIDs))
 	_ = c.RegisterFlagCompletionFunc(flagAny, cobra.FixedCompletions(anyParts, cobra.ShellCompDirectiveNoFileComp))
 	c.Flags().SortFlags = false
 	return c

@@ -6,6 +6,7 @@ import (
 
 	"boothset/presets/answer"
 	"boothset/presets/question"
+	"boothset/presets/shop"
 	"boothset/presets/signs"
 	"boothset/presets/words"
 
@@ -102,6 +103,45 @@ func findings(w *words.Words) (all []string) {
 		for _, f := range c.Findings {
 			all = append(all, c.ID+"="+f.ID+"\t"+w.Say(answer.FindingName(c.ID, f.ID)))
 		}
+	}
+	return all
+}
+
+// completeOf completes what the shop's folder has, by what is listed of it.
+func (p *Program) completeOf(list func(s *shopOpened) []string) func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
+	return func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
+		s, err := p.openShop()
+		if err != nil {
+			return nil, cobra.ShellCompDirectiveError
+		}
+		return list(&s), cobra.ShellCompDirectiveNoFileComp
+	}
+}
+
+// bandIDs is the shop's weather bands.
+func (s *shopOpened) bandIDs() (all []string) {
+	bands, _ := s.folder.Bands()
+	for i := range bands {
+		all = append(all, bands[i].ID+"\t"+bands[i].Called(s.words))
+	}
+	return all
+}
+
+// initials is those of the shop's painters.
+func (s *shopOpened) initials() (all []string) {
+	painters, _ := s.folder.Painters()
+	for _, id := range painters.ByInitials() {
+		all = append(all, painters[id])
+	}
+	return all
+}
+
+// unsaid is the jobs that nobody spoke of, the last first.
+func (s *shopOpened) unsaid() (all []string) {
+	jobs := shop.Unsaid(s.jobsOf(s.folder.LoggedBooths()))
+	slices.SortStableFunc(jobs, func(a, b *shop.Record) int { return b.At.Compare(a.At) })
+	for _, r := range jobs {
+		all = append(all, r.ID+"\t"+strings.Join([]string{dateOf(r.At), r.Booth, r.Coat, r.Gun}, " "))
 	}
 	return all
 }

@@ -32,6 +32,25 @@ func TestShellsAreToldFlagsAndChoices(t *testing.T) {
 	assert.Contains(t, spanish, "acople")
 }
 
+// What the shop's folder has is completed too.
+func TestShellsAreToldWhatTheFolderHas(t *testing.T) {
+	_, env := quarryLane(t)
+	require.Equal(t, ExitAnswered, boothsetIn(env, "", "shop", "painter", "MK").code)
+	job := recorded(t, env, recordJob...)
+	for says, args := range map[string][]string{
+		"two\tBooth two\n":               {"agree", "--booth", ""},
+		"number-four\tnumber four\n":     {"log", "record", "--gun", ""},
+		"hot-dry\thot and dry\n":         {"agree", "--band", ""},
+		"MK\n":                           {"log", "record", "--by", ""},
+		"wall=\n":                        {"agree", "--set", ""},
+		"popping\n":                      {"log", "outcome", "--outcome", ""},
+		job.Record + "\t":                {"log", "outcome", ""},
+		"outcome\tsay how a job of the ": {"log", ""},
+	} {
+		assert.Contains(t, boothsetIn(env, "", append([]string{"__complete"}, args...)...).out, says, args)
+	}
+}
+
 func TestCompletionOfEachShell(t *testing.T) {
 	for shell := range shells {
 		r := boothset("", "completion", shell)

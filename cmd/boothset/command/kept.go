@@ -39,8 +39,9 @@ type keepAsked struct {
 }
 
 // keepFlags gives a command the flags of whatever is kept.
-func (a *keepAsked) keepFlags(c *cobra.Command) {
+func (a *keepAsked) keepFlags(p *Program, c *cobra.Command) {
 	c.Flags().StringVar(&a.by, flagBy, "", "usage-by")
+	_ = c.RegisterFlagCompletionFunc(flagBy, p.completeOf((*shopOpened).initials)) // fails for a flag that is not there
 	c.Flags().BoolVar(&a.dry, flagDryRun, false, "usage-dry-run")
 }
 

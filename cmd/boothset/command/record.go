@@ -111,7 +111,7 @@ func (p *Program) record() *cobra.Command {
 	c.Flags().StringVar(&a.at, flagAt, "", "usage-at")
 	p.fieldFlags(c, a.q, a.texts)
 	p.boothFlag(c, &a.booth)
-	a.keepFlags(c)
+	a.keepFlags(p, c)
 	a.jsonFlags(c)
 	a.batchFlags(c)
 	c.Flags().SortFlags = false
@@ -162,7 +162,7 @@ type saying struct {
 func (p *Program) outcome() *cobra.Command {
 	a := &saying{}
 	c := &cobra.Command{
-		Use: commandOutcome + " [ID]", Short: p.local.Say("brief-outcome"),
+		Use: commandOutcome + " [ID]", Short: p.local.Say("brief-outcome"), ValidArgsFunction: p.completeOf((*shopOpened).unsaid),
 		RunE: func(c *cobra.Command, args []string) error {
 			if len(args) > 1 {
 				return p.noArgs(c, args[1:])
@@ -175,7 +175,7 @@ func (p *Program) outcome() *cobra.Command {
 	}
 	a.jobSaid.flags(c)
 	p.boothFlag(c, &a.booth)
-	a.keepFlags(c)
+	a.keepFlags(p, c)
 	a.jsonFlags(c)
 	a.batchFlags(c)
 	c.Flags().SortFlags = false

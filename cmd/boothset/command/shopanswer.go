@@ -3,6 +3,7 @@ package command
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"boothset/calc"
 	"boothset/presets/shop"
@@ -68,15 +69,16 @@ func (s *shopOpened) withGuns() (own []*shop.Gun, err error) {
 	return own, err
 }
 
-// chosen is the booths of the folder that were asked for: the one that was named, else all.
+// chosen is the booths of the folder that were asked for: the one that was named, which need not
+// be among all that have something, else all.
 func (s *shopOpened) chosen(booth string, all []string) ([]string, error) {
 	switch {
 	case booth == "":
 		return all, nil
-	case !shop.IsID(booth):
-		return nil, &fieldError{flagBooth, booth, s.words.Choose(s.folder.BoothIDs())}
+	case slices.Contains(all, booth), slices.Contains(s.folder.BoothIDs(), booth):
+		return []string{booth}, nil
 	}
-	return []string{booth}, nil
+	return nil, s.noBooth(booth)
 }
 
 // answerShop answers in words, or as a JSON document of a schema with what is to be known of

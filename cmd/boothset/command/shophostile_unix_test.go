@@ -25,7 +25,7 @@ const evil = "=1+\x1b[2J\x1b]0;x\x07\u202etxt\u2066\u009b31m\u200b</td><script>\
 // for booth two and gun number-four: names, notes, ids, names of files, links out of it.
 func hostileShop(t *testing.T) (dir, outside string, env func(string) string) {
 	t.Helper()
-	dir, env = quarryLane(t)
+	dir, _ = quarryLane(t)
 	outside = t.TempDir()
 	state := map[string]string{shop.Environment: dir, "XDG_STATE_HOME": t.TempDir()}
 	env = func(name string) string { return state[name] }

@@ -44,9 +44,9 @@ func TestTroubleIsTracedToItsCause(t *testing.T) {
 		Schema, End string
 		Move        struct {
 			Cause string
+			Still []any
 			After struct {
-				Wall  struct{ PSI float64 }
-				Still []any
+				Wall struct{ PSI float64 }
 			}
 		}
 	}
@@ -56,7 +56,7 @@ func TestTroubleIsTracedToItsCause(t *testing.T) {
 	assert.Equal(t, "told", after.End)
 	assert.Equal(t, "valve-choked", after.Move.Cause)
 	assert.InDelta(t, of.Wall.Flowing.PSI, after.Move.After.Wall.PSI, 1e-9)
-	assert.Empty(t, after.Move.After.Still)
+	assert.Empty(t, after.Move.Still)
 }
 
 // A job that must not be sprayed stays one, and exits so; bad input is refused in one line.

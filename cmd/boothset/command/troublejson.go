@@ -93,6 +93,7 @@ func appendMove(j *jsonWriter, t *answer.Trouble, sys unit.System, w *words.Word
 		j.text("cause", t.Likeliest().ID)
 		j.text("kind", string(t.Likeliest().Move))
 		appendRows(j, "text", t.MoveText(w, sys))
+		appendFacts(j, "still", t.Found.Still(), sys, w)
 		if !t.Resolved() {
 			j.null("after")
 			return
@@ -106,7 +107,6 @@ func appendMove(j *jsonWriter, t *answer.Trouble, sys unit.System, w *words.Word
 			j.near("distance", s.Distance.Target)
 			j.number("valve_opening", s.Valve.Opening)
 			j.number("valve_turns", s.Valve.Turns)
-			appendFacts(j, "still", t.Found.Still(), sys, w)
 		})
 	})
 }
