@@ -38,7 +38,9 @@ func (p *dialogue) entry(page *entryPage) error {
 				}
 			}
 			p.wrong(fault)
-			page.at = 0
+			if page.at == len(page.all) { // it says of none of them
+				page.at = 0
+			}
 		}
 	}
 	return nil

@@ -167,14 +167,14 @@ func (j *Job) figures(d *Judged) calc.Figures {
 	f := calc.Figures{
 		of("working", calc.FigureGauge, s.Working.Pressure), of("open", calc.FigureGauge, s.Wall.Open), of("wall", calc.FigureGauge, s.Wall.Flowing),
 		of("guessed", calc.FigureGauge, d.Set.Wall), of("gets", calc.FigureGauge, d.As.Gun), of("inlet", calc.FigureGauge, r.Gun.Stamp.Inlet),
-		of("foot", calc.FigureGauge, s.Foot.Flowing), of("supply", calc.FigureGauge, r.Supply), of("best", calc.FigureGauge, s.Short.Best),
+		of("foot", calc.FigureGauge, s.Foot.Flowing), of("supply", calc.FigureGauge, r.Supply),
 		calc.FigureOf("lost", calc.FigureDrop, unit.Drop(s.Wall.Open-s.Working.Pressure)), calc.FigureOf("reserve", calc.FigureDrop, s.Reserve()),
 		calc.FigureOf("eased", calc.FigureDrop, -w.Correction), calc.FigureOf("nudge", calc.FigureDrop, v.EighthTurn), calc.FigureOf("guessedNudge", calc.FigureDrop, d.As.EighthTurn),
-		v.Knob("valve", v.Opening), v.Knob("guessedValve", d.Set.Opening), calc.FigureOf("opening", calc.FigureShare, v.Opening),
+		v.Knob("valve", v.Opening), v.Knob("guessedValve", d.Set.Opening),
 		calc.FigureOf("target", calc.FigureDistance, s.Distance.Target), calc.FigureOf("guessedDistance", calc.FigureDistance, d.Set.Distance),
 		calc.FigureOf("nearest", calc.FigureDistance, nearest), calc.FigureOf("farthest", calc.FigureDistance, farthest),
 		calc.FigureOf("air", calc.FigureTemp, r.Day.Air), calc.FigureOf("panel", calc.FigureTemp, r.Day.Panel), calc.FigureOf("dew", calc.FigureTemp, w.DewPoint),
-		calc.FigureOf("humidity", calc.FigureShare, r.Day.Humidity), calc.FigureOf("margin", calc.FigureTempDiff, w.PanelMargin), calc.FigureOf("least", calc.FigureTempDiff, calc.LeastPanelMargin),
+		calc.FigureOf("humidity", calc.FigureShare, r.Day.Humidity), calc.FigureOf("least", calc.FigureTempDiff, calc.LeastPanelMargin),
 		calc.FigureOf("drier", calc.FigureTimes, w.InFlight.Drier),
 		calc.TextFigure("coat", r.Coat.Name), calc.TextFigure("gunName", r.Gun.Name),
 	}
