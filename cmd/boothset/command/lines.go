@@ -50,15 +50,15 @@ func (a *batchAsked) batchFlags(c *cobra.Command) {
 // runLines answers the requests on standard input, where that was asked for: then ran is true.
 // Those of a command that writes follow each other.
 func (a *batchAsked) runLines(p *Program, c *cobra.Command, writes bool, again func(*Program) *cobra.Command) (ran bool, err error) {
-	o, err := p.open()
-	if err != nil {
-		return false, err
-	}
-	if !a.batch {
-		if a.jobs != "" {
-			return false, &fieldError{flagJobs, a.jobs, o.words.Say("want-batch")}
-		}
+	if !a.batch && a.jobs == "" {
 		return false, nil
+	}
+	o, err := p.open()
+	switch {
+	case err != nil:
+		return true, err
+	case !a.batch:
+		return true, &fieldError{flagJobs, a.jobs, o.words.Say("want-batch")}
 	}
 	if err := aloneWithBatch(c.Flags(), o.words); err != nil {
 		return true, err
