@@ -85,7 +85,7 @@ func (l *commandLines) answer(dst, text []byte, n int, said bool) ([]byte, int) 
 		defer l.one.Unlock()
 	}
 	var out, told bytes.Buffer
-	sub := &Program{Std: Stdio{Out: &out, Err: &told}, Getenv: l.p.Getenv, Version: l.p.Version, common: l.p.common, local: l.p.local, said: said}
+	sub := &Program{Std: Stdio{Out: &out, Err: &told}, Getenv: l.p.Getenv, Version: l.p.Version, common: l.p.common, local: l.p.local, said: said, line: true}
 	c := l.again(sub)
 	args, err := l.read(c, sub, text)
 	if err == nil {
