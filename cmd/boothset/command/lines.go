@@ -50,15 +50,15 @@ func (a *batchAsked) batchFlags(c *cobra.Command) {
 // runLines answers the requests on standard input, where that was asked for: then ran is true.
 // Those of a command that writes follow each other.
 func (a *batchAsked) runLines(p *Program, c *cobra.Command, writes bool, again func(*Program) *cobra.Command) (ran bool, err error) {
-	o, err := p.open()
-	if err != nil {
-		return false, err
-	}
-	if !a.batch {
-		if a.jobs != "" {
-			return false, &fieldError{flagJobs, a.jobs, o.words.Say("want-batch")}
-		}
+	if !a.batch && a.jobs == "" {
 		return false, nil
+	}
+	o, err := p.open()
+	switch {
+	case err != nil:
+		return true, err
+	case !a.batch:
+		return true, &fieldError{flagJobs, a.jobs, o.words.Say("want-batch")}
 	}
 	if err := aloneWithBatch(c.Flags(), o.words); err != nil {
 		return true, err
@@ -85,7 +85,7 @@ func (l *commandLines) answer(dst, text []byte, n int, said bool) ([]byte, int) 
 		defer l.one.Unlock()
 	}
 	var out, told bytes.Buffer
-	sub := &Program{Std: Stdio{Out: &out, Err: &told}, Getenv: l.p.Getenv, Version: l.p.Version, common: l.p.common, local: l.p.local, said: said}
+	sub := &Program{Std: Stdio{Out: &out, Err: &told}, Getenv: l.p.Getenv, Version: l.p.Version, common: l.p.common, local: l.p.local, said: said, line: true}
 	c := l.again(sub)
 	args, err := l.read(c, sub, text)
 	if err == nil {

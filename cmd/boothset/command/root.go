@@ -50,6 +50,7 @@ type Program struct {
 	common common
 	local  *words.Words // of the locale
 	said   bool         // the general caution was said before
+	line   bool         // a line of a batch is answered: by one document
 }
 
 // general is the general caution, none where it was said before.

@@ -33,7 +33,7 @@ func (p *Program) sheet() *cobra.Command {
 			if ran, err := a.runLines(p, c, false, (*Program).sheet); ran || err != nil {
 				return err
 			}
-			if a.booth == "" {
+			if a.booth == "" && !p.line {
 				return p.printSheets(c, a)
 			}
 			return p.printSheet(a)

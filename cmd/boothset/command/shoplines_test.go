@@ -116,8 +116,9 @@ func TestTheSheetsOfAllBooths(t *testing.T) {
 	assert.Equal(t, `{"booth":"three","guns":[{"rows":[{"coat":"clear"}]}]}`, rows[0])
 	assert.Contains(t, rows[1], errorSchema)
 	assert.Contains(t, rows[1], "booth torn: ")
-	batch := boothsetIn(env, `{"booth":"two","coat":["clear"]}`+"\n"+`{"booth":"nine"}`, "sheet", "--batch")
+	batch := boothsetIn(env, `{"booth":"two","coat":["clear"]}`+"\n"+`{"booth":"nine"}`+"\n{}", "sheet", "--batch")
 	assert.Equal(t, ExitBadInput, batch.code)
+	assert.Equal(t, 3, strings.Count(batch.out, "\n"), "one answer a line")
 	assert.Contains(t, batch.out, `"field":"booth","given":"nine","want":"choose old, three, torn or two"`)
 }
 
