@@ -31,7 +31,9 @@ type bench struct {
 	forms     []*form
 	deskPages []destination // the pages of the booth's own
 	manage    destination   // the page that changes booths and guns
+	prove     *provePage
 	trouble   *troublePage
+	learnt    learning // of the readings that count
 	agreed    agreedToday
 	cache     []viewCache // of each view
 	response  response
@@ -61,6 +63,7 @@ type inputStep struct {
 func newBench(s *session) *bench {
 	b := &bench{s: s, views: views}
 	b.forms = forms(s, b)
+	b.prove = newProvePage(s, b)
 	b.trouble = newTroublePage(s, b)
 	b.deskPages = []destination{
 		{key: agreedKey, name: s.say("page-agreed"), does: "agreed", page: newAgreePage(s, b)},

@@ -29,6 +29,7 @@ type box struct {
 	typed   field
 	choices []catalogue.Choice // where it is chosen from a list
 	picked  int                // of the choices, -1 where none was picked here
+	called  string             // in place of its label; empty where that says it
 }
 
 // boxesOf is a box for each row.
@@ -124,7 +125,12 @@ func (bs *boxes) value(b *box) (text string, here bool) {
 }
 
 // label is a field's name in words.
-func (bs *boxes) label(b *box) string { return bs.s.label(b.Field) }
+func (bs *boxes) label(b *box) string {
+	if b.called != "" {
+		return b.called
+	}
+	return bs.s.label(b.Field)
+}
 
 // flagRef is a flag that a usage speaks of; on the page the field has another name.
 var flagRef = regexp.MustCompile(`--[a-z][a-z-]*`)
@@ -184,4 +190,21 @@ func (bs *boxes) shown(b *box, typedIn bool, w int) string {
 		return fit(whole, w)
 	}
 	return text + bs.s.theme.Note.Render(note)
+}
+
+// filled is every field that has a value, those first that were filled here.
+func (bs *boxes) filled(room size) []string {
+	var own, offered []string
+	for i := range bs.all {
+		b := &bs.all[i]
+		value, here := bs.value(b)
+		switch text := bs.label(b) + " " + value; {
+		case here:
+			own = append(own, text)
+		case value != "":
+			offered = append(offered, text)
+		}
+	}
+	rows := flow(append(own, offered...), " "+string(bs.s.glyphs.Between)+" ", room.w)
+	return clip(rows, room.h, room.w)
 }

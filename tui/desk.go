@@ -19,8 +19,10 @@ type desk struct {
 	holds holding
 	booth *shop.Booth // nil where the job is in none of them
 	// agreed is all that was agreed on in the booth.
-	agreed  []*shop.Setting
-	changes int // how often any of this has changed
+	agreed []*shop.Setting
+	// readings is what was read of its gauges, as the folder keeps it.
+	readings []*shop.GaugeReading
+	changes  int // how often any of this has changed
 	// last is the booth that was picked last, ownGun whether the gun is one that was picked from
 	// the shop's, painter the one that was named last, by the id.
 	last    string
@@ -102,6 +104,17 @@ func agreedIn(where, booth string) []*shop.Setting {
 	return all
 }
 
+// readingsIn is what was read of a booth's gauges. What of it cannot be read is told by its check.
+func readingsIn(where, booth string) []*shop.GaugeReading {
+	f, err := shop.At(where)
+	if err != nil {
+		return nil
+	}
+	defer f.Close()
+	all, _ := f.Readings(booth)
+	return all
+}
+
 // folderError is an error of the shop's folder in words.
 func folderError(w *words.Words, err error) string {
 	var own *shop.Error
@@ -156,6 +169,14 @@ func (d *desk) nameOf(id string) string {
 	return ""
 }
 
+// boothID is the id of the booth that the job is in, empty where it is in none.
+func (d *desk) boothID() string {
+	if d.booth == nil {
+		return ""
+	}
+	return d.booth.ID
+}
+
 // boothName is what the booth is called that the job is in, empty where it is in none.
 func (d *desk) boothName() string {
 	if d.booth == nil {
@@ -177,11 +198,11 @@ func (s *session) enterBooth(b *shop.Booth) {
 	d := &s.desk
 	d.changes++
 	if d.booth = b; b == nil {
-		d.agreed = nil
+		d.agreed, d.readings = nil, nil
 		s.useReader(d.holds.reader)
 		return
 	}
-	d.last, d.agreed = b.ID, agreedIn(d.where, b.ID)
+	d.last, d.agreed, d.readings = b.ID, agreedIn(d.where, b.ID), readingsIn(d.where, b.ID)
 	s.useReader(d.holds.reader.Over(b.Answers))
 }
 

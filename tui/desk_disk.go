@@ -18,8 +18,9 @@ type deskNews struct {
 	page   *entryPage // that wrote it, which is left where all went well
 	wrong  string     // why it was not written
 	holds  holding
-	booth  string // the booth whose settings these are
+	booth  string // the booth whose settings and readings these are
 	agreed []*shop.Setting
+	read   []*shop.GaugeReading
 }
 
 // toFolder writes something in the shop's folder and looks into that anew. The screen does not
@@ -59,12 +60,9 @@ func (r *root) keepEntry(p *entryPage, write func(*shop.Folder) (told string, er
 // look looks into the shop's folder anew, as what the assistant shows may change meanwhile.
 func (r *root) look() func() deskNews {
 	d, words := &r.s.desk, r.s.words
-	where, base, booth := d.where, d.base, ""
-	if d.booth != nil {
-		booth = d.booth.ID
-	}
+	where, base, booth := d.where, d.base, d.boothID()
 	return func() deskNews {
-		return deskNews{holds: lookInto(where, base, words), booth: booth, agreed: agreedIn(where, booth)}
+		return deskNews{holds: lookInto(where, base, words), booth: booth, agreed: agreedIn(where, booth), read: readingsIn(where, booth)}
 	}
 }
 
@@ -159,7 +157,7 @@ func (r *root) hear(n deskNews) {
 		s.useReader(d.holds.reader)
 	}
 	if d.booth != nil && d.booth.ID == n.booth {
-		d.agreed = n.agreed
+		d.agreed, d.readings = n.agreed, n.read
 	}
 	for _, f := range question.ShopFields() { // what was taken as the booth had it follows the booth
 		if was.Has(f) && s.answers.Text(f) == was.Text(f) && s.usual.Text(f) != was.Text(f) {

@@ -117,20 +117,3 @@ func (f *form) wrong() string {
 	}
 	return f.err.Error()
 }
-
-// filled is every field that has a value, those first that were filled here.
-func (f *form) filled(room size) []string {
-	var own, offered []string
-	for i := range f.all {
-		b := &f.all[i]
-		value, here := f.value(b)
-		switch text := f.label(b) + " " + value; {
-		case here:
-			own = append(own, text)
-		case value != "":
-			offered = append(offered, text)
-		}
-	}
-	rows := flow(append(own, offered...), " "+string(f.s.glyphs.Between)+" ", room.w)
-	return clip(rows, room.h, room.w)
-}

@@ -66,7 +66,8 @@ func (b *bench) glance(window size) []string {
 }
 
 // headline is the verdict and its cure; in a second row, where there is one, what is to be done
-// first, what another mark did, or what the gun's gauge then shows.
+// first, what another mark did, what was agreed on or what was read, or what the gun's gauge then
+// shows.
 func (b *bench) headline(window size, g glanceSize) []string {
 	th, v := b.s.theme, b.tried.Setup.Judgement.Verdict
 	head := answer.Headline(b.s.words, b.s.sys, &b.tried.Setup.Judgement, answer.PlanGoes)
@@ -140,6 +141,9 @@ func (b *bench) second() secondRow {
 	}
 	if row, standing := b.agreedRow(); standing {
 		return row
+	}
+	if l := b.tried.Learnt; l != nil {
+		return secondRow{"", l.WallRow(b.s.words, b.s.sys).Text, th.Moved, true}
 	}
 	n := b.tried.GaugeRow(b.s.words, b.s.sys)
 	return secondRow{"", n.Name + " " + n.Text + "  " + n.More, th.Caption, false}

@@ -233,6 +233,8 @@ func where(r *root) string {
 		return p.id
 	case *toldPage:
 		return p.title
+	case *provePage:
+		return "prove"
 	case *troublePage:
 		return "trouble"
 	case *bench:

@@ -82,6 +82,19 @@ func keyTable(reader *question.Reader) string {
 	f := newForm(s, r.bench, question.Day)
 	f.enter() // it is answered by what the plan was
 	write("the answer of such a page", f.keys(low))
+	p := r.bench.prove
+	p.enter()
+	s.atOnce = true
+	p.start()
+	p.follow()
+	p.toEmpty()
+	write("a gauge to read, where it is proved", p.keys(low))
+	for i := range p.all {
+		p.all[i].typed.set("30psi")
+	}
+	p.enter()
+	write("what the gauges come to", p.keys(low))
+	s.atOnce = false
 	t := newTroublePage(s, r.bench)
 	t.enter()
 	t.typed.set("fad")

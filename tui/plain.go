@@ -79,6 +79,7 @@ func (p *dialogue) run() error {
 	s := p.r.s
 	for !p.r.done {
 		p.r.reread()
+		p.r.learn()
 		var err error
 		switch page := p.r.page().(type) {
 		case *safety:
@@ -107,6 +108,8 @@ func (p *dialogue) run() error {
 			err = p.entry(page)
 		case *toldPage:
 			err = p.told(page)
+		case *provePage:
+			err = p.prove(page)
 		case *troublePage:
 			err = p.trouble(page)
 		default:

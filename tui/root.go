@@ -143,6 +143,8 @@ func (r *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		r.point(msg)
 	case practised:
 		msg.hear()
+	case learnt:
+		r.hearLearnt(msg)
 	case taken:
 		r.bench.notice = msg.notice
 	case deskNews:
@@ -155,6 +157,7 @@ func (r *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	if r.done {
 		return r, tea.Quit
 	}
+	r.do(r.learn())
 	cmds := r.due
 	r.due = nil
 	if !r.paused {

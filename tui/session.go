@@ -59,6 +59,9 @@ type session struct {
 
 	desk   desk
 	unsaid unsaid
+	// ownReadings is the readings of gauges that were taken in this run and count.
+	ownReadings []shop.GaugeReading
+
 	getenv func(string) string
 	old    *lastRun // where its answers were taken over
 	now    func() time.Time

@@ -19,6 +19,8 @@ type shot struct {
 	desk  bool // with the shop's folder
 	// practice is the seed of a practice that it is in; 0 of the usual assistant.
 	practice uint64
+	// proves: what readings say is worked out before the next key.
+	proves bool
 	// spanish: it stands for its kind of page in another language and other units too;
 	// extremes: in the smallest window and in a large one.
 	spanish, extremes bool
@@ -110,6 +112,9 @@ func shots() []shot {
 		{name: "desk-outcome", keys: then(deskAnswer, "d"), desk: true, spanish: true, extremes: true},
 		{name: "desk-outcome-then", keys: then(deskAnswer, "d", "2"), desk: true, spanish: true},
 		{name: "desk-outcome-left", keys: []string{"enter"}, desk: true, kept: leftRun(), spanish: true},
+		{name: "prove-gauges", keys: then(toAnswer, "p"), proves: true, spanish: true, extremes: true},
+		{name: "prove-read", keys: then(toAnswer, "p", "35psi", "enter", "33.5psi", "enter", "pgdown"), proves: true, whole: true, spanish: true},
+		{name: "prove-apart", keys: then(toAnswer, "p", "31psi", "enter", "12psi", "enter"), proves: true},
 		{name: "trouble-signs", keys: then(toAnswer, "t"), spanish: true, extremes: true},
 		{name: "trouble-search", keys: then(toAnswer, "t", "r", "u", "n")},
 		{name: "trouble-none", keys: then(toAnswer, "t", "z", "z")},
@@ -245,6 +250,7 @@ func (f *shot) at(t test, l look) *root {
 	if f.practice != 0 {
 		practising(t, r, f.practice)
 	}
+	r.s.atOnce = f.proves
 	press(r, f.keys...)
 	if l.size != (size{}) {
 		r.Update(resize(l.size))

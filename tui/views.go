@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"boothset/calc/unit"
+	"boothset/presets/answer"
 	"boothset/tui/draw"
 
 	"github.com/charmbracelet/bubbles/key"
@@ -33,8 +34,8 @@ var views = []view{
 
 // destinationKeys is the keys that lead somewhere from the answer, in the order of where to:
 // digits, then letters that do nothing else there, neither on the screen nor in lines. The pages
-// of a booth and that of bad spray have keys of their own.
-const destinationKeys = "1234567890efghiloprvz"
+// of a booth, that which proves the answer and that of bad spray have keys of their own.
+const destinationKeys = "1234567890efghilorvz"
 
 // The keys to the pages of a booth.
 const (
@@ -44,8 +45,12 @@ const (
 	manageKey  = "m"
 )
 
-// troubleKey is the key to the page that traces bad spray, whatever else there is.
-const troubleKey = "t"
+// The keys to the pages that prove the answer at the gun and that trace bad spray, whatever else
+// there is.
+const (
+	proveKey   = "p"
+	troubleKey = "t"
+)
 
 // destination is where a key leads from the answer.
 type destination struct {
@@ -72,6 +77,7 @@ func (b *bench) destinations() []destination {
 	if b.s.desk.booth != nil {
 		all = append(all, b.deskPages...)
 	}
+	all = append(all, destination{key: proveKey, name: b.s.say("page-prove"), does: "prove", page: b.prove})
 	return append(all, destination{key: troubleKey, name: b.s.say("page-trouble"), does: "trouble", page: b.trouble})
 }
 
@@ -166,11 +172,12 @@ type viewState struct {
 	gaugePinned bool
 	notesPinned int
 	desk        int // how often what the shop's folder holds has changed
+	learnt      *answer.Learn
 }
 
 // screenfuls is those of a view, at least one.
 func (b *bench) screenfuls(n int, room size) [][]string {
-	of := viewState{room, b.kept.id, b.tried.id, b.s.sys, b.s.glyphs, b.s.theme.colour, b.headlineCut, b.gaugePinned, b.notesPinned, b.s.desk.changes}
+	of := viewState{room, b.kept.id, b.tried.id, b.s.sys, b.s.glyphs, b.s.theme.colour, b.headlineCut, b.gaugePinned, b.notesPinned, b.s.desk.changes, b.tried.Learnt}
 	for len(b.cache) <= n {
 		b.cache = append(b.cache, viewCache{})
 	}

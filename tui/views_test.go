@@ -23,13 +23,13 @@ func withViews(t test, n int) *root {
 }
 
 // pageNames is the coat's pages in their order.
-var pageNames = []string{"day", "thin", "film", "mix", "trouble"}
+var pageNames = []string{"day", "thin", "film", "mix", "prove", "trouble"}
 
 func TestEveryViewAndEveryPageHasAKeyOfItsOwn(t *testing.T) {
 	for n, keys := range map[int]string{
-		6:  "1234567890t", // as a person knows them
-		7:  "1234567890et",
-		12: "1234567890efghilt",
+		6:  "1234567890pt", // as a person knows them
+		7:  "1234567890ept",
+		12: "1234567890efghilpt",
 	} {
 		r := withViews(t, n)
 		b := r.bench
@@ -76,7 +76,7 @@ func TestEveryViewAndEveryPageHasItsKeyInLines(t *testing.T) {
 // No key leads to two things, nor to what else is done there, with as many views as there
 // are keys for.
 func TestTheKeysOfDestinationsAreFree(t *testing.T) {
-	r := withViews(t, len(destinationKeys)-len(pageNames)+1)
+	r := withViews(t, len(destinationKeys)-len(pageNames)+2)
 	for _, tried := range []bool{false, true} {
 		if tried {
 			press(r, "right")
@@ -88,9 +88,10 @@ func TestTheKeysOfDestinationsAreFree(t *testing.T) {
 				seen[k] = b.does
 			}
 		}
+		require.Equal(t, "do-prove", seen[proveKey])
 		require.Equal(t, "do-trouble", seen[troubleKey])
-		for _, k := range strings.Split(destinationKeys+troubleKey, "") {
-			require.Contains(t, []string{"do-view", "do-page", "do-trouble"}, seen[k], k)
+		for _, k := range strings.Split(destinationKeys+proveKey+troubleKey, "") {
+			require.Contains(t, []string{"do-view", "do-page", "do-prove", "do-trouble"}, seen[k], k)
 			require.False(t, slices.Contains([]string{plainBack, plainHelp, plainClear, plainUnits, plainQuit, plainChange, plainAgain, plainAnswer}, k), k)
 		}
 	}

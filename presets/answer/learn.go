@@ -153,8 +153,8 @@ func (l *Learn) settings(o *speaker) []Row {
 	return rows
 }
 
-// wallRow is what the readings leave of the wall's setting, for the plan that they are of.
-func (l *Learn) wallRow(w *words.Words, sys unit.System) Row {
+// WallRow is what the readings leave of the wall's setting, for the plan that they are of.
+func (l *Learn) WallRow(w *words.Words, sys unit.System) Row {
 	r := l.Found.Settings.Wall.Marked(l.Request.Plan.Mark)
 	return Row{Role: Range, ID: "learnt-wall", Ground: w.Ground(calc.Ground{Basis: calc.OwnReadings}), Text: w.Text(sys, "learnt-wall", calc.Figures{
 		calc.CountFigure("readings", len(l.Request.Readings)), calc.FigureOf("wall", calc.FigureGauge, l.wall()),

@@ -24,7 +24,7 @@ func (p *Plan) SureRows(w *words.Words, sys unit.System) (rows []Row) {
 		rows = append(rows, Row{Role: Range, ID: id, Text: w.Text(sys, id, f)})
 	}
 	if p.Learnt != nil {
-		rows = append(rows, p.Learnt.wallRow(w, sys))
+		rows = append(rows, p.Learnt.WallRow(w, sys))
 	}
 	f := p.sureFigures()
 	if gauges := s.Of("wall-gauge") + s.Of("gun-gauge"); r.Gauge != calc.NoGauge && s.Set && gauges > 0 && !p.Setup.Foot.Is {

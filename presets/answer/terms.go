@@ -21,6 +21,8 @@ var terms = map[string][]string{
 	"thin": {"viscosity-cup", "thinner-grade", "pot-life"},
 	"film": {"film", "stage", "fan", "overlap", "fluid-tip", "recoat"},
 	"mix":  {"pot-life", "film", "fluid-tip", "isocyanate"},
+	// of what proves it at the gun
+	"prove": {"wall-regulator", "trigger", "inlet-valve", "likely-range", "coupling", "push"},
 	// of a gun that sprays badly
 	"trouble": {"wall-regulator", "trigger", "inlet-valve", "choked", "push", "dry-spray", "thinner-grade", "dew-point", "viscosity-cup", "film", "flash-off"},
 	// of jobs to practise on

@@ -124,10 +124,16 @@ func (s *Seen) tells() bool {
 
 // Learn turns answers into a complete request, as Plan does.
 func (r *Reader) Learn(a Answers, sys unit.System) (q learn.Request, faults []*Fault) {
-	q.Plan, faults = r.Plan(a.Of(Plan), sys)
-	q.Draws, q.Seed = learn.Draws, LearnSeed
-	v := &resolver{Reader: r, a: a, sys: sys}
-	for _, x := range a.Get(GaugeReading) {
+	plan, faults := r.Plan(a.Of(Plan), sys)
+	q, more := r.LearnOf(plan, a.Get(GaugeReading), sys)
+	return q, append(faults, more...)
+}
+
+// LearnOf is the request of readings of a plan's line.
+func (r *Reader) LearnOf(plan *calc.Request, readings []Value, sys unit.System) (q learn.Request, faults []*Fault) {
+	q = learn.Request{Plan: plan, Draws: learn.Draws, Seed: LearnSeed}
+	v := &resolver{Reader: r, sys: sys}
+	for _, x := range readings {
 		if x.Fault != nil {
 			v.faults = append(v.faults, x.Fault)
 			continue
@@ -138,7 +144,41 @@ func (r *Reader) Learn(a Answers, sys unit.System) (q learn.Request, faults []*F
 		}
 		q.Readings = append(q.Readings, taken(&q.Plan.Gun.Valve, x.Seen))
 	}
-	return q, append(faults, v.faults...)
+	return q, v.faults
+}
+
+// ShownPressure is what one gauge showed, for readings that are asked for gauge by gauge.
+func ShownPressure(name string) *Field {
+	return &Field{Name: name, Read: amount, Of: [2]*unit.Quantity{unit.Pressure}, Bounds: [2]*calc.Bound{&shownBound}, Default: LeftOut}
+}
+
+// shownBound is what a gauge may show.
+var shownBound = calc.Bound{ID: "outside", High: float64(calc.TopSupply), Kind: calc.FigureGauge}
+
+// TakenAs is a reading that was taken as an option says, of the line of pieces, with what each
+// of its gauges showed; false where it bypasses more than one piece, which no reading tells.
+func TakenAs(o *learn.Option, pieces []learn.Piece, valve *gun.Valve, shown []unit.Gauge) (v Value, ok bool) {
+	s := &Seen{Still: o.Still}
+	v = Value{ID: readOpen, Seen: s}
+	switch o.Kind {
+	case learn.BypassCouplings, learn.Straight:
+		return v, false
+	case learn.CompareStill:
+		v.ID = readStill
+	case learn.ReadSet:
+		s.Turns, s.HasTurns = (1-o.Opening)*valve.Turns, true
+		if valve.FromShut {
+			s.Turns = o.Opening * valve.Turns
+		}
+	case learn.Bypass:
+		s.Without = pieces[o.Piece].ID
+	case learn.Swap:
+		s.Swapped = pieces[o.Piece].ID
+	}
+	for i, p := range shown {
+		s.Shows = append(s.Shows, learn.Shown{Gauge: o.Shows[i].Gauge, Pressure: p})
+	}
+	return v, true
 }
 
 // reading is what is wrong with a reading of a plan's line, nil where nothing is.

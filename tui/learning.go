@@ -1,0 +1,147 @@
+package tui
+
+import (
+	"slices"
+	"time"
+
+	"boothset/calc/learn"
+	"boothset/calc/unit"
+	"boothset/presets/answer"
+	"boothset/presets/question"
+	"boothset/presets/shop"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// learning works out what readings say of a job's line, which takes too long for a key: behind
+// the keys on the screen, at once in lines of text.
+type learning struct {
+	of      learntOf      // what is worked out
+	answer  *answer.Prove // nil where nothing could be worked out
+	wrong   string        // why
+	running bool
+}
+
+// learntOf is all that it depends on; the zero value is of no job.
+type learntOf struct {
+	job     int // the answer's id
+	changes int // of the shop's folder
+	own     int // readings of this run
+	typed   string
+}
+
+// learnt is what was worked out.
+type learnt struct {
+	by     *learning
+	of     learntOf
+	answer *answer.Prove
+	wrong  string
+}
+
+// start works out what readings say, unless it is known or something else still runs.
+func (l *learning) start(s *session, of learntOf, j *job, typed []question.Value) tea.Cmd {
+	if l.running || l.of == of {
+		return nil
+	}
+	q, faults := s.learning(j, typed)
+	if len(faults) > 0 {
+		l.hear(learnt{l, of, nil, faults[0].Want()})
+		return nil
+	}
+	all, reader, sys := s.counting(j.answers), s.reader, s.sys
+	solve := func() learnt {
+		found, err := learn.Solve(&q)
+		if err == nil {
+			return learnt{l, of, &answer.Prove{Learn: answer.Learn{Request: &q, Found: found}}, ""}
+		}
+		if fault := faultOf(reader.Refused(err, all, sys)); fault != nil {
+			return learnt{l, of, nil, fault.Want()}
+		}
+		return learnt{l, of, nil, err.Error()}
+	}
+	if s.atOnce {
+		l.hear(solve())
+		return nil
+	}
+	l.running = true
+	return func() tea.Msg { return solve() }
+}
+
+// hear takes what was worked out.
+func (l *learning) hear(n learnt) {
+	l.of, l.answer, l.wrong, l.running = n.of, n.answer, n.wrong, false
+}
+
+// learning is the request of what readings say of a job's line: those that are kept or were taken
+// in this run, then those that were typed.
+func (s *session) learning(j *job, typed []question.Value) (learn.Request, []*question.Fault) {
+	q, faults := s.reader.LearnOf(j.Request, typed, s.sys)
+	before, others := shop.History(s.reader, j.Request, j.Request.Gun.ID, s.readings(), s.otherGun(j.answers))
+	q.Readings, q.Others = append(before, q.Readings...), others
+	return q, faults
+}
+
+// readings is those of the booth: kept in the shop's folder, and taken in this run where they are
+// not among those yet.
+func (s *session) readings() []*shop.GaugeReading {
+	d := &s.desk
+	all := slices.Clone(d.readings)
+	for i := range s.ownReadings {
+		own := &s.ownReadings[i]
+		kept := slices.ContainsFunc(d.readings, func(x *shop.GaugeReading) bool {
+			return x.At.Equal(own.At.Truncate(time.Second)) && x.Gun == own.Gun && x.Text == own.Text
+		})
+		if own.Booth == d.boothID() && !kept {
+			all = append(all, own)
+		}
+	}
+	return all
+}
+
+// otherGun finds a gun that the line was read with, as the job would have it.
+func (s *session) otherGun(answers question.Answers) func(id string) *learn.OtherGun {
+	return func(id string) *learn.OtherGun {
+		gun := s.reader.Read(question.Gun, id, unit.Named)
+		q, _ := s.resolve(s.counting(answers.With(question.Gun, gun)), s.sys)
+		if gun.Fault != nil || q == nil || q.Gun.ID != id {
+			return nil
+		}
+		return &learn.OtherGun{Gun: q.Gun, Gauge: q.Gauge}
+	}
+}
+
+// learn works out what is not known yet: of the page that proves the answer where it is open, else
+// what the readings that count say of the answer.
+func (r *root) learn() tea.Cmd {
+	b := r.bench
+	if r.pages[r.at] != page(b) || b.err != nil || b.tried.Stopped() {
+		return nil
+	}
+	if slices.Contains(r.over, page(b.prove)) {
+		cmd := b.prove.start()
+		b.prove.follow()
+		return cmd
+	}
+	if b.kept.Stopped() || len(b.s.readings()) == 0 {
+		return nil
+	}
+	cmd := b.learnt.start(b.s, learntOf{b.kept.id, b.s.desk.changes, len(b.s.ownReadings), ""}, &b.kept, nil)
+	b.showLearnt()
+	return cmd
+}
+
+// hearLearnt takes what was worked out behind the keys.
+func (r *root) hearLearnt(n learnt) {
+	n.by.hear(n)
+	r.bench.prove.follow()
+	r.bench.showLearnt()
+}
+
+// showLearnt puts what the readings say beside the answer that they were worked out for.
+func (b *bench) showLearnt() {
+	for _, j := range []*job{&b.kept, &b.tried} {
+		if l := &b.learnt; j.id == l.of.job && l.answer != nil && len(l.answer.Request.Readings) > 0 {
+			j.Learnt = &l.answer.Learn
+		}
+	}
+}

@@ -1,0 +1,189 @@
+package tui
+
+import (
+	"strings"
+	"testing"
+
+	"boothset/calc/learn"
+	"boothset/presets/shop"
+	"boothset/presets/words"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+// proving is an assistant on the page that proves its answer, what readings say worked out at
+// once.
+func proving(t test, l look) *root {
+	r := start(t, l)
+	r.s.atOnce = true
+	press(r, toAnswer...)
+	press(r, proveKey)
+	require.Equal(t, "prove", where(r))
+	return r
+}
+
+// A gun's gauge that reads 1.5 psi low is found by the first pair, and the wall is worked anew; the
+// next pair is judged too, and what is to be read next is asked for.
+func TestTheGunsGaugeIsProvedByTheFirstPair(t *testing.T) {
+	r := proving(t, look{size: size{80, 40}})
+	p := r.bench.prove
+	require.Len(t, p.all, 4)
+	require.Contains(t, r.View(), "(31.2 to 36.8 psi)")
+	press(r, "35", "enter", "33.5", "enter")
+	require.Equal(t, 2, p.at)
+	require.Len(t, p.answer.Request.Readings, 1)
+	frame := bodyText(r.View())
+	require.Contains(t, frame, "With no air moving the gun's gauge reads 1.5 psi lower than the wall's.")
+	require.Contains(t, frame, "Wall 33.0 psi, not 31.0 psi.")
+	require.Contains(t, frame, "Reading 1: showed 33.5 psi, expected 32.2 psi to 37.8 psi: as expected.")
+
+	press(r, "31", "enter", "10", "enter")
+	require.True(t, p.onAnswer())
+	require.Contains(t, bodyText(r.View()), "below")
+	require.Greater(t, len(p.all), 4, "what to read next is asked for")
+	next, _ := p.answer.JudgedRow(r.s.words, r.s.sys, 1)
+	require.Equal(t, "prove-judged-low", next.ID)
+
+	press(r, "enter")
+	require.Equal(t, "bench", where(r))
+	require.Len(t, r.s.ownReadings, 2)
+	require.NotNil(t, r.bench.tried.Learnt)
+	require.Contains(t, bodyText(r.View()), "2 readings count in this run")
+	press(r, "5")
+	require.Contains(t, bodyText(r.View()), "own readings: wall")
+	press(r, proveKey)
+	require.Len(t, p.answer.Request.Readings, 2, "they count on the page too")
+	require.Empty(t, p.taken)
+}
+
+// The page says what the command line's rows say.
+func TestProvingSaysTheAnswersRows(t *testing.T) {
+	r := proving(t, look{})
+	press(r, "35", "enter", "33.5", "enter", "pgdown")
+	p := r.bench.prove
+	rows, rest := p.answerRows(r.frame().room)
+	require.Greater(t, len(rows), rest.h)
+	for i, line := range p.answer.Rows(r.s.words, r.s.sys) {
+		require.Contains(t, bodyText(strings.Join(rows, "\n")), bodyText(plain(line.Text)), i)
+	}
+}
+
+// What cannot be is told, what will not do stays to be mended, and nothing typed is lost.
+func TestReadingsThatCannotBe(t *testing.T) {
+	r := proving(t, look{size: size{80, 40}})
+	p := r.bench.prove
+	press(r, "31", "enter", "12", "enter")
+	require.Contains(t, bodyText(r.View()), "cannot both be right within their class")
+	press(r, "900psi", "enter")
+	require.Equal(t, 2, p.at, "it stays where it is wrong")
+	require.NotEmpty(t, p.fault)
+	require.Equal(t, "900psi", p.all[2].own())
+	press(r, "esc")
+	require.Equal(t, "bench", where(r))
+	press(r, "right")
+	press(r, proveKey)
+	for i, text := range []string{"31 psi", "12 psi", "900psi"} {
+		require.Equal(t, text, p.all[i].own())
+	}
+	require.Len(t, p.answer.Request.Readings, 1)
+	press(r, "esc", "esc", "u", proveKey)
+	require.Equal(t, "31 psi", p.all[0].own(), "what was typed keeps its meaning")
+	require.Empty(t, r.s.ownReadings)
+}
+
+// On the screen the keys do not wait for what is worked out, which shows once it is.
+func TestProvingDoesNotHoldTheKeys(t *testing.T) {
+	r := open80x24(t)
+	press(r, toAnswer...)
+	r.Update(keyOf(proveKey))
+	require.True(t, r.bench.prove.running)
+	require.Contains(t, r.View(), r.s.say("prove-working"))
+	press(r, "esc")
+	require.Equal(t, "bench", where(r))
+
+	r = open80x24(t)
+	press(r, toAnswer...)
+	_, cmd := r.Update(keyOf(proveKey))
+	feed(r, cmd)
+	require.False(t, r.bench.prove.running)
+	require.Contains(t, r.View(), "(set to 34.0 psi)")
+}
+
+// feed runs what follows a key, and gives the assistant what comes of it.
+func feed(r *root, cmd tea.Cmd) {
+	if cmd == nil {
+		return
+	}
+	switch msg := cmd().(type) {
+	case tea.BatchMsg:
+		for _, c := range msg {
+			feed(r, c)
+		}
+	case learnt:
+		_, cmd := r.Update(msg)
+		feed(r, cmd)
+	}
+}
+
+// In a booth of the shop's the readings are kept there, and count in the next run.
+func TestReadingsAreKeptWithTheBooth(t *testing.T) {
+	h := newBooths(t)
+	r := h.open(t)
+	typed(r, deskAnswer...)
+	typed(r, proveKey, "35psi", "enter", "33.5psi", "enter", "pgdown", "enter")
+	require.Equal(t, "bench", where(r))
+	require.Contains(t, bodyText(r.View()), "1 reading counts, kept with Booth two.")
+	f, err := shop.At(h.dir)
+	require.NoError(t, err)
+	defer f.Close()
+	all, faults := f.Readings("two")
+	require.Empty(t, faults)
+	require.Len(t, all, 1)
+	require.Equal(t, "clear-1", all[0].Gun)
+	require.Contains(t, all[0].Text, "still")
+	require.Len(t, r.s.readings(), 1, "kept and of this run are one")
+
+	r = h.open(t)
+	typed(r, deskAnswer...)
+	require.NotNil(t, r.bench.tried.Learnt)
+	require.Len(t, r.bench.tried.Learnt.Request.Readings, 1)
+	require.Equal(t, learn.WallGauge, r.bench.tried.Learnt.Request.Readings[0].Shows[0].Gauge)
+}
+
+// Whatever is pressed, in any window, the page stays within it and back leads out.
+func TestAnyKeysOnProving(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		r := start(t, anyLook(t))
+		press(r, rapid.SampledFrom([][]string{toAnswer, toDew, toShort, toRead}).Draw(t, "start")...)
+		_, cmd := r.Update(keyOf(proveKey))
+		if rapid.Bool().Draw(t, "worked out") {
+			feed(r, cmd)
+		}
+		for range rapid.IntRange(0, 12).Draw(t, "keys") {
+			press(r, rapid.SampledFrom([]string{"3", "1", "psi", "bar", ".", "-", "x", "enter", "down", "up", "pgdown", "u", "left", "ctrl+u"}).Draw(t, "key"))
+			if where(r) != "prove" || r.done {
+				return
+			}
+			requireFits(t, r.View(), r.size)
+		}
+		press(r, "esc")
+		require.Equal(t, "bench", where(r))
+	})
+}
+
+// In lines of text the gauges are asked for one by one, by the same sentences.
+func TestProvingInLines(t *testing.T) {
+	for _, lang := range words.Languages() {
+		in := append(linesToAnswer[:len(linesToAnswer):len(linesToAnswer)], "p", "35psi", "oops", "33.5psi", "", "", "=", "5", "q")
+		got := dialogueOf(t, look{lang: lang}, lines(in...))
+		require.NoError(t, got.err)
+		w, _ := words.For(lang)
+		for _, id := range []string{"prove-title", "prove-heading", "plain-prove", "plain-prove-count"} {
+			require.Contains(t, bodyText(got.out), w.Say(id), id)
+		}
+		require.Contains(t, bodyText(got.out), map[string]string{"en": "1.5 psi lower", "es": "1.5 psi menos"}[lang])
+		require.Contains(t, bodyText(got.out), map[string]string{"en": "own reading: wall", "es": "lectura propia de esta cabina"}[lang])
+	}
+}

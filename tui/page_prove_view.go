@@ -1,0 +1,100 @@
+package tui
+
+import (
+	"slices"
+
+	"boothset/calc"
+	"boothset/presets/answer"
+)
+
+// body is the gauges to read around the one that is typed in, how that is read, and under it what
+// the readings come to.
+func (p *provePage) body(room size) []string {
+	if p.from.tried.Stopped() {
+		return clip(p.from.unset(room.w), room.h, room.w)
+	}
+	rows, rest := p.answerRows(room)
+	return append(p.above(room), p.scroll.window(p.s, rows, rest)...)
+}
+
+// above is what stands over what the readings come to.
+func (p *provePage) above(room size) (rows []string) {
+	state := p.state(room)
+	if p.onAnswer() {
+		return append(p.filled(size{room.w, max(room.h/4, 1)}), state...)
+	}
+	least := max(room.h/3, len(state)+leastUnder)
+	does := each(clip(wrap(p.does(), room.w), max(room.h-least-leastRows, 1), room.w), p.s.theme.Note.Render)
+	rows = append(p.list(size{room.w, max(room.h-least-len(does), leastRows)}), does...)
+	return append(rows, state...)
+}
+
+// state is why what was typed was not taken, or that it is being worked out; a rule where there is
+// room for one.
+func (p *provePage) state(room size) []string {
+	s, w := p.s, room.w
+	warn := s.theme.level[calc.Warn].Render
+	switch {
+	case p.fault != "":
+		return each(hang("! ", p.fault, w), warn)
+	case p.running || p.of == (learntOf{}):
+		return each(wrap(s.say("prove-working"), w), s.theme.Note.Render)
+	case p.answer == nil:
+		return each(hang("! ", p.wrong, w), warn)
+	case p.half():
+		return each(wrap(s.say("prove-half"), w), s.theme.Note.Render)
+	case room.h < titledRoom:
+		return nil
+	}
+	return []string{s.theme.Title.Render(s.ruled(s.say("form-answer"), w))}
+}
+
+// half reports whether of the gauges that are read together some were read and some not.
+func (p *provePage) half() (is bool) {
+	p.each(func(_ *gaugeGroup, boxes []box) {
+		empty := func(b box) bool { return b.own() == "" }
+		is = is || slices.ContainsFunc(boxes, empty) && slices.ContainsFunc(boxes, func(b box) bool { return !empty(b) })
+	})
+	return is && p.onAnswer()
+}
+
+// answerRows is all that the readings come to, and the room it has.
+func (p *provePage) answerRows(room size) (rows []string, rest size) {
+	rest = size{room.w, max(room.h-len(p.above(room)), 1)}
+	for _, line := range p.lines(room.w) {
+		row := fit(plain(line.Text), room.w)
+		switch {
+		case slices.Contains(graded, line.Role):
+			row = p.s.theme.level[line.Level].Render(row)
+		case line.Role == answer.Title:
+			row = p.s.theme.Caption.Render(row)
+		}
+		rows = append(rows, row)
+	}
+	return rows, rest
+}
+
+// lines is what the readings come to, or before them what there is to do at the gun.
+func (p *provePage) lines(w int) []answer.Line {
+	if p.answer == nil {
+		return nil
+	}
+	return answer.Lay(p.answer.Rows(p.s.words, p.s.sys), w, p.s.words)
+}
+
+// clicked marks the gauge that a click is on.
+func (p *provePage) clicked(_, y int, room size) move {
+	if p.onAnswer() || p.from.tried.Stopped() {
+		return nil
+	}
+	high := min(len(p.all), len(p.above(room)))
+	at := around(p.at, len(p.all), high) + y
+	if y >= high || at == p.at || at >= len(p.all) {
+		return nil
+	}
+	return func(*root) {
+		if p.fault = ""; p.leave() {
+			p.at = at
+		}
+	}
+}
