@@ -1,5 +1,7 @@
 package tui
 
+import "boothset/presets/answer"
+
 // prove asks for one gauge after another, says what each pair comes to, and asks whether it
 // counts.
 func (p *dialogue) prove(g *provePage) error {
@@ -88,9 +90,13 @@ func (p *dialogue) gauge(g *provePage) error {
 		return nil
 	}
 	p.r.learn()
-	if len(g.taken) > taken && !g.onAnswer() {
+	if len(g.taken) > taken && !g.onAnswer() && g.answer != nil { // in short; all of it is said at the end
+		a := g.answer
+		rows := append([]answer.Row{a.Headline(s.words, s.sys)}, a.AnewRows(s.words, s.sys)...)
 		p.row("")
-		p.readings(g)
+		for _, line := range answer.Lay(append(rows, a.JudgedRows(s.words, s.sys)...), plainWidth, s.words) {
+			p.row(plain(line.Text))
+		}
 	}
 	return nil
 }
