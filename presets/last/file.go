@@ -202,7 +202,8 @@ func merged(d Draft, there []Draft) ([]byte, error) {
 	r := record{Format: format, Draft: d}
 	for _, other := range there {
 		replaced := other.Run == d.Run || other.Run != "" && other.Run == d.From
-		if !replaced && d.Saved.Sub(other.Saved) < keptFor {
+		said := len(other.Answers) > 0 || len(other.Jobs) > 0 // else it would only take the place of one
+		if !replaced && said && d.Saved.Sub(other.Saved) < keptFor {
 			r.Others = append(r.Others, other)
 		}
 	}

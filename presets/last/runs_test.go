@@ -50,11 +50,23 @@ func TestTwoRunsKeepEachItsOwn(t *testing.T) {
 	assert.Equal(t, run("clear", 4*time.Minute), all[1], "whole")
 }
 
+// Runs that were left with nothing answered take the place of none that was not.
+func TestRunsWithoutAnAnswerPushOutNone(t *testing.T) {
+	file := filepath.Join(t.TempDir(), "last.json")
+	require.NoError(t, last.Save(file, run("clear", 0)))
+	for i := range 20 {
+		require.NoError(t, last.Save(file, last.Draft{Run: fmt.Sprint(i), Saved: morning.Add(time.Duration(i+1) * time.Minute)}))
+	}
+	assert.Equal(t, []string{"19", "clear"}, names(t, file))
+}
+
 // A run that goes on from a kept one takes its place. Of the others those of the day are kept,
 // the latest few.
 func TestWhatOfOtherRunsIsKept(t *testing.T) {
 	file := filepath.Join(t.TempDir(), "last.json")
-	require.NoError(t, last.Save(file, run("", 0)))
+	unnamed := run("clear", 0)
+	unnamed.Run = ""
+	require.NoError(t, last.Save(file, unnamed))
 	require.NoError(t, last.Save(file, run("a", time.Hour)))
 	assert.Equal(t, []string{"a", ""}, names(t, file), "one of a program that names no runs")
 	on := run("b", 2*time.Hour)

@@ -7,6 +7,7 @@ import (
 	"net"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"syscall"
 	"testing"
@@ -238,9 +239,9 @@ func TestWhoVanishesLeavesTheirAnswers(t *testing.T) {
 	x.keys("before you spray", "\r", "What are you spraying", "8", "Which gun", "")
 	require.NoError(t, x.client.Close())
 	require.Eventually(t, func() bool { return strings.Count(r.says.String(), "Left: terminal-0.") == 11 }, patience, 5*time.Millisecond)
-	d, _, err := last.Load(kept(dir, key))
+	all, err := last.LoadAll(kept(dir, key)) // whoever vanished first may be seen to last
 	require.NoError(t, err)
-	require.Equal(t, []string{"clear"}, d.Answers["coat"])
+	require.True(t, slices.ContainsFunc(all, func(d last.Draft) bool { return slices.Equal(d.Answers["coat"], []string{"clear"}) }))
 }
 
 // There are so many places; who comes when all are taken is told, and comes in when one has left.
