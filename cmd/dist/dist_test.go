@@ -8,6 +8,8 @@ import (
 	"testing"
 	"time"
 
+	"boothset/cmd/boothset/command"
+
 	"github.com/stretchr/testify/require"
 )
 
@@ -90,4 +92,29 @@ func TestWhereThingsLie(t *testing.T) {
 	} {
 		require.Equal(t, want, [2]string{place(name, "deb"), place(name, "rpm")}, name)
 	}
+}
+
+// The demo shop is the same each time, whenever it is made, and nothing in it will not do.
+func TestTheDemoShopIsTheSameEachTime(t *testing.T) {
+	made := time.Date(2025, time.March, 14, 9, 26, 0, 0, time.UTC)
+	one, err := (&release{work: t.TempDir(), made: made}).demo()
+	require.NoError(t, err)
+	other, err := (&release{work: t.TempDir(), made: made}).demo()
+	require.NoError(t, err)
+	require.Equal(t, one, other)
+
+	dir := t.TempDir()
+	settings := 0
+	for _, f := range one {
+		at := filepath.Join(dir, filepath.FromSlash(f.name))
+		require.NoError(t, os.MkdirAll(filepath.Dir(at), 0o700))
+		require.NoError(t, os.WriteFile(at, f.data, 0o600))
+		if agreed.MatchString(f.name) {
+			settings++
+		}
+	}
+	require.Greater(t, settings, 3)
+	var out bytes.Buffer
+	p := &command.Program{Std: command.Stdio{Out: &out, Err: &out}, Getenv: func(string) string { return "" }}
+	require.Zero(t, command.Run(p, []string{"shop", "check", "--shop", filepath.Join(dir, "demo")}), out.String())
 }

@@ -10,6 +10,8 @@ import (
 	"os"
 	"path"
 	"path/filepath"
+	"regexp"
+	"strings"
 	"time"
 
 	"boothset/cmd/boothset/command"
@@ -77,7 +79,27 @@ func (r *release) demo() ([]file, error) {
 	if err := demo.Make(dir, reader, r.made.Truncate(24*time.Hour)); err != nil {
 		return nil, err
 	}
-	return under(dir, "demo")
+	files, err := under(dir, "demo")
+	return renamed(files), err
+}
+
+// agreed is the file of a setting: its booth and number, then its random id.
+var agreed = regexp.MustCompile(`^(.*/settings/.*/\d+)-([0-9a-f-]{36})\.toml$`)
+
+// renamed is the demo shop with settings whose ids, which say when they were made, go by booth
+// and number instead.
+func renamed(files []file) []file {
+	var pairs []string
+	for _, f := range files {
+		if m := agreed.FindStringSubmatch(f.name); m != nil {
+			pairs = append(pairs, m[2], uuid.NewSHA1(uuid.Nil, []byte(m[1])).String())
+		}
+	}
+	ids := strings.NewReplacer(pairs...)
+	for i, f := range files {
+		files[i] = file{ids.Replace(f.name), f.mode, []byte(ids.Replace(string(f.data)))}
+	}
+	return files
 }
 
 // under is every file in a folder, as below another name.

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"regexp"
+	"time"
 )
 
 // target is a system and a processor that programs are built for.
@@ -64,10 +66,17 @@ func (t target) build(dir string) error {
 // bill writes the bill of materials of a program that is built: the modules in it, in CycloneDX.
 func (r *release) bill(t target, program, at string) error {
 	file := filepath.Join(r.out, fmt.Sprintf("%s_%s_%s.cdx.json", program, r.version, t))
-	epoch := fmt.Sprint("SOURCE_DATE_EPOCH=", r.made.Unix())
-	if _, err := run([]string{epoch}, "go", "run", "github.com/CycloneDX/cyclonedx-gomod/cmd/cyclonedx-gomod@v1.9.0",
+	if _, err := run([]string{"GOFLAGS=-trimpath"}, "go", "run", "github.com/CycloneDX/cyclonedx-gomod/cmd/cyclonedx-gomod@v1.9.0",
 		"bin", "-json", "-std", "-noserial", "-version", r.version, "-output", file, at); err != nil {
 		return err
 	}
-	return os.Chmod(file, 0o644)
+	bill, err := os.ReadFile(file)
+	if err != nil {
+		return err
+	}
+	made := fmt.Appendf(nil, `"timestamp": %q`, r.made.Format(time.RFC3339))
+	return os.WriteFile(file, timestamp.ReplaceAll(bill, made), 0o644)
 }
+
+// timestamp is when a bill was made, which is to be when the commit was.
+var timestamp = regexp.MustCompile(`"timestamp": "[^"]*"`)
