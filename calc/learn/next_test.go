@@ -70,6 +70,7 @@ func bruteWidth(t *testing.T, l *Learner, o *Option, lines int) unit.Drop {
 // The reading that is named narrows the wall's range most, or within a tenth of most, by brute
 // force: on 200 lines as `make learn` works them, each after none to three readings.
 func TestTheReadingNamedNarrowsMost(t *testing.T) {
+	withoutRace(t)
 	lines, each := 1, 8
 	if os.Getenv("LEARN_LINES") != "" {
 		lines, each = 200, 48

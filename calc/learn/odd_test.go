@@ -121,6 +121,7 @@ func TestContradictions(t *testing.T) {
 // bring its settings back to 0.1 psi. What the gun gets is known as well only by gauges that are
 // right: by others, which all are off a little, it lies in the range that is told.
 func TestReadingsOfEveryPartBringTheLineBack(t *testing.T) {
+	withoutRace(t)
 	for name, right := range map[string]bool{"right gauges": true, "gauges within their class": false} {
 		t.Run(name, func(t *testing.T) {
 			random := rand.New(rand.NewPCG(5, 5))

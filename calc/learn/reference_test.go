@@ -93,6 +93,7 @@ const referenceFile = "testdata/reference.json"
 // gauges' errors and the wall's pressure too, and is worked forward, from the wall to the gun.
 // `make learn-reference` draws them anew; LEARN_REFERENCE is how many.
 func TestAgainstPlainDraws(t *testing.T) {
+	withoutRace(t)
 	for name, x := range readLines(t) {
 		t.Run(name, func(t *testing.T) {
 			if n, err := strconv.Atoi(os.Getenv("LEARN_REFERENCE")); err == nil {
