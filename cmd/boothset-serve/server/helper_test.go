@@ -144,10 +144,8 @@ func serve(t testing.TB, home string, args ...string) *running {
 	require.NoError(t, r.cmd.Start())
 	go func() { r.left <- r.cmd.Wait() }()
 	t.Cleanup(func() {
-		if r.cmd.ProcessState == nil {
-			r.cmd.Process.Kill() //nolint:errcheck // it may have ended
-			<-r.left
-		}
+		r.cmd.Process.Kill() //nolint:errcheck // it may have ended
+		<-r.left
 	})
 	r.opened()
 	return r

@@ -91,12 +91,13 @@ type window struct {
 	near  *os.File
 	wrote text
 	left  chan error
+	over  chan struct{} // closed once it has ended
 }
 
 // open opens the client on a terminal of 80 by 24.
 func (c *client) open(before ...string) *window {
 	c.t.Helper()
-	w := &window{t: c.t, cmd: c.command(before), left: make(chan error, 1)}
+	w := &window{t: c.t, cmd: c.command(before), left: make(chan error, 1), over: make(chan struct{})}
 	near, err := pty.StartWithSize(w.cmd, &pty.Winsize{Rows: 24, Cols: 80})
 	require.NoError(c.t, err)
 	w.near = near
@@ -110,12 +111,11 @@ func (c *client) open(before ...string) *window {
 			}
 		}
 		w.left <- w.cmd.Wait()
+		close(w.over)
 	}()
 	c.t.Cleanup(func() {
-		if w.cmd.ProcessState == nil {
-			w.cmd.Process.Kill() //nolint:errcheck // it may have ended
-			<-w.left
-		}
+		w.cmd.Process.Kill() //nolint:errcheck // it may have ended
+		<-w.over
 		near.Close()
 	})
 	return w
