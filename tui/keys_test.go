@@ -57,6 +57,7 @@ func TestEveryKeyInTheHelpDoesSomething(t *testing.T) {
 
 // The page of keys lists every key that works on the page below it.
 func TestThePageOfKeysListsAllOfThem(t *testing.T) {
+	withoutRace(t)
 	t.Parallel()
 	for _, lang := range words.Languages() {
 		for _, f := range shots() {

@@ -43,6 +43,7 @@ func listIn(r *root) *list {
 // it, a click on the marked one takes it as enter does, and every entry that shows can be
 // clicked.
 func TestAClickMarksTheEntryInItsRow(t *testing.T) {
+	withoutRace(t)
 	t.Parallel()
 	lists := 0
 	for _, f := range shots() {
