@@ -4,6 +4,7 @@ import (
 	"regexp"
 	"testing"
 
+	"boothset/calc/calctest"
 	"boothset/tui/draw"
 
 	"github.com/charmbracelet/x/ansi"
@@ -13,7 +14,7 @@ import (
 // Where decimals are marked with a comma every frame and every line has them so, and is
 // otherwise as it is where they are marked with a point.
 func TestDecimalsAreOfThePlace(t *testing.T) {
-	withoutRace(t)
+	calctest.WithoutRace(t)
 	t.Parallel()
 	pointed := regexp.MustCompile(`(^|[ (<>])\d{1,3}\.\d`)
 	seen := 0

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"boothset/calc/calctest"
 	"boothset/presets/words"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -57,7 +58,7 @@ func TestEveryKeyInTheHelpDoesSomething(t *testing.T) {
 
 // The page of keys lists every key that works on the page below it.
 func TestThePageOfKeysListsAllOfThem(t *testing.T) {
-	withoutRace(t)
+	calctest.WithoutRace(t)
 	t.Parallel()
 	for _, lang := range words.Languages() {
 		for _, f := range shots() {

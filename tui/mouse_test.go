@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"boothset/calc/calctest"
 	"boothset/presets/question"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -43,7 +44,7 @@ func listIn(r *root) *list {
 // it, a click on the marked one takes it as enter does, and every entry that shows can be
 // clicked.
 func TestAClickMarksTheEntryInItsRow(t *testing.T) {
-	withoutRace(t)
+	calctest.WithoutRace(t)
 	t.Parallel()
 	lists := 0
 	for _, f := range shots() {

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"boothset/calc/calctest"
 	"boothset/presets/question"
 	"boothset/presets/words"
 
@@ -18,7 +19,7 @@ var oneHand = strings.Fields("0 1 2 3 4 5 6 7 8 9 up down left right enter esc")
 // supply part by part, every page of every view, every input, a page of its own, and the
 // way out.
 func TestOneHandIsEnoughForTheWholeJob(t *testing.T) {
-	withoutRace(t)
+	calctest.WithoutRace(t)
 	t.Parallel()
 	for n, lang := range words.Languages() {
 		for _, l := range []size{theSizes[n], theSizes[len(theSizes)-1-n]} {

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"boothset/calc"
+	"boothset/calc/calctest"
 	"boothset/calc/unit"
 
 	"github.com/stretchr/testify/assert"
@@ -30,7 +31,7 @@ func wallAndGun(wall, gun float64) []Shown {
 // difference of n comparisons, 1 psi, is split as the variances are, and what is left of the
 // wall's is 1/(1/4 + 1/(0.5625 + 0.18/n)), the conjugate of a normal.
 func TestGaugesComparedWithNoAirMoving(t *testing.T) {
-	l := learner(t, mildClear(t), 500)
+	l := learner(t, calctest.MildClear(t), 500)
 	for n := 1.0; n <= 4; n++ {
 		require.NoError(t, l.Add(Reading{Still: true, Shows: wallAndGun(30, 29)}))
 		other := 0.75*0.75 + 0.18/n
@@ -46,7 +47,7 @@ func TestGaugesComparedWithNoAirMoving(t *testing.T) {
 // A line of which one thing is a little off, so that what it loses is in proportion to it: what
 // a reading leaves of it is the conjugate of a normal, the slope by two solves.
 func TestALinearLineHasTheConjugateOfANormal(t *testing.T) {
-	r := mildClear(t)
+	r := calctest.MildClear(t)
 	r.Tolerances = calc.Tolerances{StampFlow: calc.Tolerance{Within: 0.004}}
 	s, err := calc.Solve(&r)
 	require.NoError(t, err)

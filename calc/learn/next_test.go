@@ -6,6 +6,7 @@ import (
 	"slices"
 	"testing"
 
+	"boothset/calc/calctest"
 	"boothset/calc/unit"
 
 	"github.com/stretchr/testify/assert"
@@ -15,7 +16,7 @@ import (
 // Before any reading the two gauges are what the wall's range comes from most, so that to
 // compare them narrows it most of what takes a minute.
 func TestComparingTheGaugesNarrowsMost(t *testing.T) {
-	l := learner(t, mildClear(t), few)
+	l := learner(t, calctest.MildClear(t), few)
 	for i := range l.draws { // nothing is odd
 		for k := range l.draws[i].own {
 			l.draws[i].own[k].odd = false
@@ -70,7 +71,7 @@ func bruteWidth(t *testing.T, l *Learner, o *Option, lines int) unit.Drop {
 // The reading that is named narrows the wall's range most, or within a tenth of most, by brute
 // force: on 200 lines as `make learn` works them, each after none to three readings.
 func TestTheReadingNamedNarrowsMost(t *testing.T) {
-	withoutRace(t)
+	calctest.WithoutRace(t)
 	lines, each := 1, 8
 	if os.Getenv("LEARN_LINES") != "" {
 		lines, each = 200, 48

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"boothset/calc"
+	"boothset/calc/calctest"
 	"boothset/calc/line"
 	"boothset/calc/unit"
 
@@ -19,10 +20,10 @@ import (
 // few is how many draws do where nothing is measured.
 const few = 4000
 
-// mildTruth is mildClear as it is where nothing is off but its pieces as odd has them, 0..1
+// mildTruth is MildClear as it is where nothing is off but its pieces as odd has them, 0..1
 // between the bounds of what an odd one passes.
 func mildTruth(t require.TestingT, odd map[int]float64) (*truth, *Learner) {
-	l := learner(t, mildClear(t), few)
+	l := learner(t, calctest.MildClear(t), few)
 	y := &truth{m: l.model}
 	for k, by := range odd {
 		y.d.own[k] = own{odd: true, by: by}
@@ -78,7 +79,7 @@ func TestNothingOdd(t *testing.T) {
 
 // A part that was replaced is not known any more; what else was learnt stays.
 func TestAReplacedPartIsNotKnown(t *testing.T) {
-	r := mildClear(t)
+	r := calctest.MildClear(t)
 	s, err := calc.Solve(&r)
 	require.NoError(t, err)
 	l, err := New(Line{Request: &r, Setup: s, Spare: []line.Part{r.Line[3]}}, few, 1) // what was the gun's coupling
@@ -109,7 +110,7 @@ func TestContradictions(t *testing.T) {
 	assert.Equal(t, []int{1, 2}, []int{found[0].First, found[0].Second})
 	assert.Equal(t, GunGauge, found[0].Gauges[1])
 
-	l = learner(t, mildClear(t), few)
+	l = learner(t, calctest.MildClear(t), few)
 	require.NoError(t, l.Add(Reading{Still: true, Shows: wallAndGun(36, 28)}))
 	found = l.Contradictions()
 	require.Len(t, found, 1)
@@ -121,7 +122,7 @@ func TestContradictions(t *testing.T) {
 // bring its settings back to 0.1 psi. What the gun gets is known as well only by gauges that are
 // right: by others, which all are off a little, it lies in the range that is told.
 func TestReadingsOfEveryPartBringTheLineBack(t *testing.T) {
-	withoutRace(t)
+	calctest.WithoutRace(t)
 	for name, right := range map[string]bool{"right gauges": true, "gauges within their class": false} {
 		t.Run(name, func(t *testing.T) {
 			random := rand.New(rand.NewPCG(5, 5))
@@ -188,7 +189,7 @@ func TestTheSameOnAnyMachine(t *testing.T) {
 // Whatever is read, all that is told can be.
 func TestAnyReadings(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		l := learner(t, mildClear(t), 300)
+		l := learner(t, calctest.MildClear(t), 300)
 		for range rapid.IntRange(1, 3).Draw(t, "readings") {
 			p := func(name string) unit.Gauge { return unit.PSIG(rapid.Float64Range(0, 120).Draw(t, name)) }
 			x := Reading{Still: rapid.Bool().Draw(t, "still"), Opening: rapid.Float64Range(0.05, 1).Draw(t, "opening")}
@@ -211,10 +212,10 @@ func TestAnyReadings(t *testing.T) {
 }
 
 func TestNoReading(t *testing.T) {
-	l := learner(t, mildClear(t), 10)
+	l := learner(t, calctest.MildClear(t), 10)
 	assert.ErrorIs(t, l.Add(Reading{}), ErrNothingShown)
 	assert.ErrorIs(t, l.Add(Reading{Opening: 1, Shows: append(wallAndGun(30, 20), wallAndGun(30, 20)...)}), ErrShownTwice)
-	r := mildClear(t)
+	r := calctest.MildClear(t)
 	r.Line = r.Line[1:]
 	s, err := calc.Solve(&r)
 	require.NoError(t, err)

@@ -11,6 +11,7 @@ import (
 	"testing"
 
 	"boothset/calc"
+	"boothset/calc/calctest"
 	"boothset/calc/line"
 	"boothset/calc/unit"
 
@@ -19,19 +20,19 @@ import (
 	"gonum.org/v1/gonum/stat"
 )
 
-// regulatorAtFoot puts mildClear's regulator at the end of its line.
+// regulatorAtFoot puts MildClear's regulator at the end of its line.
 func regulatorAtFoot(r *calc.Request) {
 	r.Line = append(append([]line.Part(nil), r.Line[1:]...), r.Line[0])
 }
 
-// filtered puts a filter into mildClear's line, downstream of its regulator.
+// filtered puts a filter into MildClear's line, downstream of its regulator.
 func filtered(r *calc.Request) {
 	r.Line = append([]line.Part{r.Line[0], {Name: "filter", Kind: line.FilterKind, Restriction: line.Restriction{C: unit.DM3PerSBar(6), B: 0.3}}}, r.Line[1:]...)
 }
 
-// lineWith is mildClear with a change, its own list of parts.
+// lineWith is MildClear with a change, its own list of parts.
 func lineWith(t require.TestingT, change func(*calc.Request)) calc.Request {
-	r := mildClear(t)
+	r := calctest.MildClear(t)
 	r.Line = append([]line.Part(nil), r.Line...)
 	change(&r)
 	return r
@@ -48,7 +49,7 @@ func readLines(t require.TestingT) map[string]readLine {
 	gaugeAt := func(g Gauge, psi float64) Shown { return Shown{Gauge: g, Pressure: unit.PSIG(psi)} }
 	before := func(psi float64) Shown { return Shown{Gauge: WallGauge, Pressure: unit.PSIG(psi), Before: true} }
 	return map[string]readLine{
-		"mild, a bypass": {mildClear(t), []Reading{
+		"mild, a bypass": {calctest.MildClear(t), []Reading{
 			{Still: true, Shows: wallAndGun(30, 28.5)},
 			{Opening: 1, Shows: append(wallAndGun(31, 23.5), before(31.4))},
 			{Opening: 1, Pieces: []int{1, 2}, Shows: wallAndGun(31, 23.8)},
@@ -93,7 +94,7 @@ const referenceFile = "testdata/reference.json"
 // gauges' errors and the wall's pressure too, and is worked forward, from the wall to the gun.
 // `make learn-reference` draws them anew; LEARN_REFERENCE is how many.
 func TestAgainstPlainDraws(t *testing.T) {
-	withoutRace(t)
+	calctest.WithoutRace(t)
 	for name, x := range readLines(t) {
 		t.Run(name, func(t *testing.T) {
 			if n, err := strconv.Atoi(os.Getenv("LEARN_REFERENCE")); err == nil {

@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"boothset/calc"
+	"boothset/calc/calctest"
 	"boothset/calc/gun"
 	"boothset/calc/line"
 	"boothset/calc/unit"
@@ -26,7 +27,7 @@ func shopLine(t require.TestingT, random *rand.Rand) Line {
 		{Inlet: unit.PSIG(32), Flow: unit.SCFM(10), Cap: unit.PSIG(20)},
 		{Inlet: unit.PSIG(29), Flow: unit.SCFM(15), Cap: unit.PSIG(10)},
 	}[pick(2)]
-	r := mildClear(t)
+	r := calctest.MildClear(t)
 	g, err := gun.New(stamp, 0, r.Gun.Valve)
 	require.NoError(t, err)
 	r.Gun.Gun = g
@@ -266,7 +267,7 @@ func study(t *testing.T, lines, draws int, wider float64, odd int) (of [len(aske
 // Lines drawn from the priors, each with one piece odd or none. LEARN_LINES is how many:
 // `make learn` takes 2,000; LEARN_FIRST leaves out so many, to go on from there. Of few, what is found is held to less.
 func TestOddPiecesAreFound(t *testing.T) {
-	withoutRace(t)
+	calctest.WithoutRace(t)
 	lines, few := studyLines(t)
 	of := study(t, lines, studyDraws, 1, -1)
 	if few {
@@ -286,7 +287,7 @@ func TestOddPiecesAreFound(t *testing.T) {
 // The same with everything off by half as much again as is taken, and two pieces odd, each of which
 // must be found. Of 100 lines both were found in 66 % after ten readings, fewer than the 70 wanted.
 func TestOddPiecesAreFoundOfWorseLines(t *testing.T) {
-	withoutRace(t)
+	calctest.WithoutRace(t)
 	lines, few := studyLines(t)
 	of := study(t, lines, studyDraws, 1.5, 2)
 	if few {

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"boothset/calc"
+	"boothset/calc/calctest"
 	"boothset/calc/line"
 	"boothset/calc/spread"
 	"boothset/calc/unit"
@@ -23,7 +24,7 @@ func within(v []float64, low, high float64) float64 {
 // sixKinds are lines of six kinds: the five and a mean one with a clogged filter.
 func sixKinds(t *testing.T) map[string]calc.Request {
 	all := fiveLines(t)
-	r := mildClear(t)
+	r := calctest.MildClear(t)
 	slim := line.Restriction{C: unit.DM3PerSBar(2), B: 0.3}
 	r.Line = []line.Part{
 		r.Line[0],
@@ -75,7 +76,7 @@ func TestCoverage(t *testing.T) {
 // Where nothing sets the pressure there is none to be unsure of.
 func TestAFixedSupplyHasNoSetting(t *testing.T) {
 	r, s := solved(t, func() calc.Request {
-		r := mildClear(t)
+		r := calctest.MildClear(t)
 		r.Line = r.Line[1:]
 		r.Supply = unit.PSIG(40)
 		return r
@@ -93,7 +94,7 @@ func TestAFixedSupplyHasNoSetting(t *testing.T) {
 
 // A wall set higher falls short less often.
 func TestAHigherWallFallsShortLessOften(t *testing.T) {
-	r := mildClear(t)
+	r := calctest.MildClear(t)
 	last := 1.0
 	for _, mark := range []float64{0.1, 1, 5, 20} {
 		r.Mark = unit.PSIDrop(mark)

@@ -4,12 +4,13 @@ import (
 	"fmt"
 
 	"boothset/calc"
+	"boothset/calc/calctest"
 	"boothset/calc/spread"
 )
 
 // A clear on a mild day down 25 ft of 3/8 in hose, with a wall gauge that may be 4 psi off.
 func ExampleOf() {
-	request := mildClear(failing{})
+	request := calctest.MildClear(failing{})
 	setup, err := calc.Solve(&request)
 	if err != nil {
 		fmt.Println(err)

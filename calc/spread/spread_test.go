@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"boothset/calc"
+	"boothset/calc/calctest"
 	"boothset/calc/spread"
 	"boothset/calc/unit"
 
@@ -180,12 +181,12 @@ func TestKnownAgainstMonteCarlo(t *testing.T) {
 }
 
 func TestSpreadIsTheSameTwice(t *testing.T) {
-	r, s := solved(t, mildClear(t))
+	r, s := solved(t, calctest.MildClear(t))
 	assert.Equal(t, spread.Of(r, s), spread.Of(r, s))
 }
 
 func TestNoToleranceNoSpread(t *testing.T) {
-	r, s := solved(t, mildClear(t))
+	r, s := solved(t, calctest.MildClear(t))
 	r.Tolerances = calc.Tolerances{}
 	p := spread.Of(r, s)
 	assert.InDelta(t, s.Wall.Flowing.PSI(), p.Wall.Low.PSI(), 1e-6)
@@ -199,7 +200,7 @@ func TestNoToleranceNoSpread(t *testing.T) {
 // A filter that is not in the line is no cause, nor is the regulator's droop one of the
 // flowing wall's.
 func TestWhatIsNotThereHasNoShare(t *testing.T) {
-	r, s := solved(t, mildClear(t))
+	r, s := solved(t, calctest.MildClear(t))
 	droop := false
 	for _, c := range spread.Of(r, s).Causes {
 		assert.NotEqual(t, "filter", c.ID)
@@ -214,7 +215,7 @@ func TestWhatIsNotThereHasNoShare(t *testing.T) {
 }
 
 func TestShortSupplyHasNoSpread(t *testing.T) {
-	r, s := solved(t, func() calc.Request { r := mildClear(t); r.Supply = unit.PSIG(20); return r }())
+	r, s := solved(t, func() calc.Request { r := calctest.MildClear(t); r.Supply = unit.PSIG(20); return r }())
 	require.True(t, s.Short.Is)
 	assert.Nil(t, spread.Of(r, s))
 }
@@ -236,7 +237,7 @@ func TestKnowingTheFirstCauseNarrowsMost(t *testing.T) {
 
 // A gauge that is checked narrows what is left, by what was foretold.
 func TestCheckedGaugeNarrows(t *testing.T) {
-	r, s := solved(t, mildClear(t))
+	r, s := solved(t, calctest.MildClear(t))
 	before := spread.Of(r, s)
 	require.Equal(t, "wall-gauge", before.Causes[0].ID)
 	r.Tolerances.WallGauge.Within = 0
@@ -250,7 +251,7 @@ func TestCheckedGaugeNarrows(t *testing.T) {
 
 // A wider tolerance never makes an answer surer.
 func TestWiderToleranceWidens(t *testing.T) {
-	r, s := solved(t, mildClear(t))
+	r, s := solved(t, calctest.MildClear(t))
 	narrow := spread.Of(r, s)
 	r.Tolerances.Coupling.Within *= 2
 	r.Tolerances.WallGauge.Within *= 2
@@ -261,7 +262,7 @@ func TestWiderToleranceWidens(t *testing.T) {
 
 // BenchmarkSpread is the solves of a spread and what is read off them.
 func BenchmarkSpread(b *testing.B) {
-	r, s := solved(b, mildClear(b))
+	r, s := solved(b, calctest.MildClear(b))
 	b.ReportAllocs()
 	for b.Loop() {
 		if p := spread.Of(r, s); len(p.Causes) == 0 {
@@ -274,7 +275,7 @@ func BenchmarkSpread(b *testing.B) {
 // knob is counted.
 func TestTurnsOfTheKnobAreThoseOfItsOpening(t *testing.T) {
 	for _, fromShut := range []bool{false, true} {
-		r := mildClear(t)
+		r := calctest.MildClear(t)
 		r.Gun.Valve.Turns, r.Gun.Valve.FromShut = 3, fromShut
 		p := spread.Of(solved(t, r))
 		assert.InDelta(t, 3*(1-p.Opening.High), p.Turns.Low, 1e-12)

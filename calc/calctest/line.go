@@ -1,4 +1,6 @@
-package learn
+// Package calctest is what the tests of several packages share: a line of a usual size, and how
+// wrong its values may be.
+package calctest
 
 import (
 	"math"
@@ -12,8 +14,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// roughly is tolerances of the size a shop's have.
-var roughly = calc.Tolerances{
+// Roughly is tolerances of the size a shop's have.
+var Roughly = calc.Tolerances{
 	Coupling: calc.Tolerance{Within: 0.3}, Filter: calc.Tolerance{Within: 0.3}, Valve: calc.Tolerance{Within: 0.3}, ValveShape: calc.Tolerance{Within: math.Log(4.5)},
 	HoseBore: calc.Tolerance{Within: 0.8e-3}, HoseEnd: calc.Tolerance{Within: 0.2}, Friction: calc.Tolerance{Within: 0.2}, CriticalRatio: calc.Tolerance{Within: 0.33},
 	Felt:      calc.Tolerance{Within: 0.2},
@@ -22,9 +24,9 @@ var roughly = calc.Tolerances{
 	Thermometer: calc.Tolerance{Within: 1}, HygrometerShare: calc.Tolerance{Within: 0.05},
 }
 
-// mildClear is a clear on a reduced-pressure gun down 25 ft of 3/8 in hose: figures of
+// MildClear is a clear on a reduced-pressure gun down 25 ft of 3/8 in hose: figures of
 // common practice, no published source.
-func mildClear(t require.TestingT) calc.Request {
+func MildClear(t require.TestingT) calc.Request {
 	g, err := gun.New(gun.Stamp{Inlet: unit.PSIG(32), Flow: unit.SCFM(10), Cap: unit.PSIG(20)}, 0, gun.Valve{
 		Full:  line.Restriction{C: unit.DM3PerSBar(6.5), B: 0.3},
 		Shape: 2.25, Turns: 2,
@@ -45,6 +47,6 @@ func mildClear(t require.TestingT) calc.Request {
 			{Kind: line.CouplingKind, Restriction: coupling},
 		},
 		Mark:       unit.PSIDrop(1),
-		Tolerances: roughly,
+		Tolerances: Roughly,
 	}
 }

@@ -1,0 +1,5 @@
+//go:build race
+
+package calctest
+
+const raced = true

@@ -1,8 +1,0 @@
-//go:build !race
-
-package tui
-
-import "testing"
-
-// withoutRace runs a test on: it is passed by under the race detector.
-func withoutRace(*testing.T) {}
