@@ -23,6 +23,16 @@ type boxes struct {
 	note  func(*box) string           // what is said behind that
 }
 
+// boxAt is the box of which a row of a page shows, -1 where it shows none: from row first on so many
+// of them show, around the one that is typed in.
+func (b *boxes) boxAt(y, first, high int) int {
+	at := around(b.at, len(b.all), high) + y - first
+	if y < first || y >= first+high || at >= len(b.all) {
+		return -1
+	}
+	return at
+}
+
 // box is a field among others.
 type box struct {
 	question.Row

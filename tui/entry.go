@@ -123,8 +123,8 @@ func (p *entryPage) body(room size) []string {
 // clicked marks the field that a click is on.
 func (p *entryPage) clicked(_, y int, room size) move {
 	_, first, high := p.laid(room)
-	at := around(p.at, len(p.all), high) + y - first
-	if y < first || y >= first+high || at == p.at {
+	at := p.boxAt(y, first, high)
+	if at < 0 || at == p.at {
 		return nil
 	}
 	return func(*root) { p.at = at }

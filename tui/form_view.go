@@ -74,16 +74,33 @@ func (f *form) answerRows(room size) (rows []string, rest size) {
 // graded is the roles whose rows look as grave as they are.
 var graded = []answer.Role{answer.Verdict, answer.Against, answer.Caution}
 
+// gradedRow is a line of an answer in a width, as grave as it is.
+func (s *session) gradedRow(line answer.Line, w int) string {
+	row := fit(plain(line.Text), w)
+	if slices.Contains(graded, line.Role) {
+		row = s.theme.level[line.Level].Render(row)
+	}
+	return row
+}
+
+// told is lines of an answer over the bench, where titles are quiet.
+func (s *session) told(lines []answer.Line, w int) (rows []string) {
+	for _, line := range lines {
+		row := s.gradedRow(line, w)
+		if line.Role == answer.Title {
+			row = s.theme.Caption.Render(row)
+		}
+		rows = append(rows, row)
+	}
+	return rows
+}
+
 // lines is the whole answer in rows of w columns, stops and warnings as the theme has them,
 // and what its picture says beyond it.
 func (f *form) lines(w int) (rows []string) {
 	words := f.s.words
 	for _, line := range answer.Lay(f.answer.Rows(words, f.s.sys), w, words) {
-		row := fit(plain(line.Text), w)
-		if slices.Contains(graded, line.Role) {
-			row = f.s.theme.level[line.Level].Render(row)
-		}
-		rows = append(rows, row)
+		rows = append(rows, f.s.gradedRow(line, w))
 	}
 	if more := f.s.pictureWords(f.answer); more != nil {
 		rows = append(rows, "")

@@ -264,6 +264,16 @@ func requireFits(t test, frame string, l size) {
 	}
 }
 
+// requireWhole holds what a frame keeps to besides: no figure that is none, and the same drawn twice.
+func requireWhole(t test, r *root) {
+	t.Helper()
+	frame := r.View()
+	requireFits(t, frame, r.size)
+	require.NotContains(t, frame, "NaN")
+	require.NotContains(t, frame, "Inf")
+	require.Equal(t, frame, r.View(), "drawn twice")
+}
+
 func resize(l size) tea.WindowSizeMsg { return tea.WindowSizeMsg{Width: l.w, Height: l.h} }
 
 // fieldText is what stands in the field that is asked for: typed, or taken.

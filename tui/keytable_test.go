@@ -153,26 +153,22 @@ func writePractice(reader *question.Reader, low size, write func(where string, a
 // fieldKeys is every key that some field of some page has, empty or typed.
 func (b *bench) fieldKeys(room size) (all []binding) {
 	for _, f := range b.forms {
-		for f.at = range f.all {
-			for _, text := range []string{"", "1"} {
-				f.all[f.at].typed.set(text)
-				for _, k := range f.keys(room) {
-					if !slices.ContainsFunc(all, func(have binding) bool { return have.does == k.does }) {
-						all = append(all, k)
-					}
-				}
-			}
-		}
+		all = f.boxes.withKeys(all, "1", func() []binding { return f.keys(room) })
 	}
 	return all
 }
 
 // everyKey is every key that some field of the page has, empty or typed.
-func (p *entryPage) everyKey(room size) (all []binding) {
-	for p.at = range p.all {
-		for _, text := range []string{"", "x"} {
-			p.all[p.at].typed.set(text)
-			for _, k := range p.keys(room) {
+func (p *entryPage) everyKey(room size) []binding {
+	return p.boxes.withKeys(nil, "x", func() []binding { return p.keys(room) })
+}
+
+// withKeys adds each key that some field has, empty or typed, and none before had.
+func (b *boxes) withKeys(all []binding, typed string, keys func() []binding) []binding {
+	for b.at = range b.all {
+		for _, text := range []string{"", typed} {
+			b.all[b.at].typed.set(text)
+			for _, k := range keys() {
 				if !slices.ContainsFunc(all, func(have binding) bool { return have.does == k.does }) {
 					all = append(all, k)
 				}

@@ -61,17 +61,7 @@ func (p *provePage) half() (is bool) {
 // answerRows is all that the readings come to, and the room it has.
 func (p *provePage) answerRows(room size) (rows []string, rest size) {
 	rest = size{room.w, max(room.h-len(p.above(room)), 1)}
-	for _, line := range p.lines(room.w) {
-		row := fit(plain(line.Text), room.w)
-		switch {
-		case slices.Contains(graded, line.Role):
-			row = p.s.theme.level[line.Level].Render(row)
-		case line.Role == answer.Title:
-			row = p.s.theme.Caption.Render(row)
-		}
-		rows = append(rows, row)
-	}
-	return rows, rest
+	return p.s.told(p.lines(room.w), room.w), rest
 }
 
 // lines is what the readings come to, or before them what there is to do at the gun.
@@ -88,8 +78,8 @@ func (p *provePage) clicked(_, y int, room size) move {
 		return nil
 	}
 	high := min(len(p.all), len(p.above(room)))
-	at := around(p.at, len(p.all), high) + y
-	if y >= high || at == p.at || at >= len(p.all) {
+	at := p.boxAt(y, 0, high)
+	if at < 0 || at == p.at {
 		return nil
 	}
 	return func(*root) {

@@ -1,8 +1,6 @@
 package tui
 
 import (
-	"slices"
-
 	"boothset/calc"
 	"boothset/calc/trouble"
 	"boothset/presets/answer"
@@ -124,17 +122,7 @@ func (p *troublePage) above(room size) (rows []string, first, high, w int) {
 func (p *troublePage) textRows(room size) (rows []string, rest size) {
 	above, _, _, w := p.above(room)
 	rest = size{w, max(room.h-len(above), 1)}
-	for _, line := range p.lines(w) {
-		row := fit(plain(line.Text), w)
-		switch {
-		case slices.Contains(graded, line.Role):
-			row = p.s.theme.level[line.Level].Render(row)
-		case line.Role == answer.Title:
-			row = p.s.theme.Caption.Render(row)
-		}
-		rows = append(rows, row)
-	}
-	return rows, rest
+	return p.s.told(p.lines(w), w), rest
 }
 
 // lines is what is said under the headline: what to do, where that is told, else why this check;

@@ -75,11 +75,7 @@ func TestAnyKeys(t *testing.T) {
 		for _, m := range rapid.SliceOfN(anyKey(), 1, 30).Draw(t, "keys") {
 			r.Update(m)
 			blind.Update(m)
-			frame := r.View()
-			requireFits(t, frame, r.size)
-			require.NotContains(t, frame, "NaN")
-			require.NotContains(t, frame, "Inf")
-			require.Equal(t, frame, r.View(), "drawn twice")
+			requireWhole(t, r)
 			if r.done {
 				return
 			}

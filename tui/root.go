@@ -254,7 +254,7 @@ func (r *root) View() string {
 	if r.size == (size{}) {
 		return ""
 	}
-	r.happened()
-	f := r.frame()
+	f := frameOf(r.page(), r.size)
+	r.shown = &f
 	return r.s.words.Marked(lay(r.s, r.page(), r.keys(), f, r.size))
 }
