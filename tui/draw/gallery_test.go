@@ -101,7 +101,6 @@ func gallery() []shown {
 		at("layers", layers(), 31, 7),
 		at("cup", cup(), 24, 5),
 		at("clock", clock(22), 30, 6),
-		{"progress", progress(2), [][2]int{{3, 1}, {20, 1}, {36, 1}, {60, 1}, {90, 1}}},
 		{"patterns", allPatterns{}, [][2]int{{72, 14}, {100, 14}}},
 	}
 }
@@ -124,10 +123,6 @@ func clock(now float64) draw.Clock {
 		{Name: "recoat", Stages: []draw.Stage{{From: 18, To: 60, Text: "recoat from 18 to 60", Look: draw.Open, Role: draw.RoleKeep}}},
 		{Name: "pot life", Stages: []draw.Stage{{From: 0, To: 100, Text: "mixed", Look: draw.Open, Role: draw.RoleBand}, {From: 100, To: 1e9, Text: "too thick", Role: draw.RoleLimit}}},
 	}}
-}
-
-func progress(now int) draw.Progress {
-	return draw.Progress{Steps: []string{"coat", "gun", "line", "supply", "day", "hold"}, Now: now}
 }
 
 // spray are patterns on paper, as they should be and not.

@@ -1,7 +1,6 @@
 package draw_test
 
 import (
-	"fmt"
 	"math/bits"
 	"strings"
 	"testing"
@@ -11,15 +10,6 @@ import (
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 )
-
-func ExampleProgress() {
-	p := draw.Progress{Steps: []string{"coat", "gun", "line"}, Now: 1}
-	fmt.Println(p.Rows(40, 1, draw.Blocks, nil)[0])
-	fmt.Println(p.Rows(40, 1, draw.ASCII, nil)[0])
-	// Output:
-	// ● coat ━━◆ gun ──○ line
-	// x coat --> gun --o line
-}
 
 // height is from which row of a picture's cells a role stands up.
 func height(rows []string, role draw.Role) int {
@@ -94,16 +84,6 @@ func TestLaterStagesStandFartherRight(t *testing.T) {
 		a, b := two(t, 0, 115)
 		require.LessOrEqual(t, first(a, g), first(b, g))
 		require.Less(t, first(b, g), 80)
-	})
-}
-
-func TestProgressNamesTheStepNowWhereverAnyIsNamed(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		p := progress(rapid.IntRange(0, 5).Draw(t, "now"))
-		row := p.Rows(rapid.IntRange(3, 90).Draw(t, "w"), 1, anySet(t), nil)[0]
-		if strings.ContainsAny(row, "abdefghilnpstuy") {
-			require.Contains(t, row, p.Steps[p.Now])
-		}
 	})
 }
 

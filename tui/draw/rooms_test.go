@@ -126,10 +126,6 @@ func anyClock(t *rapid.T) picture {
 	return k
 }
 
-func anyProgress(t *rapid.T) picture {
-	return draw.Progress{Steps: rapid.SliceOfN(anyText(), 0, 9).Draw(t, "steps"), Now: rapid.IntRange(-2, 12).Draw(t, "now")}
-}
-
 func anyPattern(t *rapid.T) picture {
 	n := func() float64 { return anyNumber().Draw(t, "n") }
 	return draw.Pattern{Wide: n(), High: n(), Wet: n(), Ends: n(), Lean: n(), Bend: n(), Sputter: n()}
@@ -138,7 +134,7 @@ func anyPattern(t *rapid.T) picture {
 // makers make any of each picture.
 var makers = map[string]func(*rapid.T) picture{
 	"frame": anyFrame, "gauge": anyGauge, "knob": anyKnob, "reach": anyReach, "pipe": anyPipe, "weather": anyWeather, "bands": anyBands, "curve": anyCurve,
-	"layers": anyLayers, "cup": anyCup, "clock": anyClock, "progress": anyProgress, "pattern": anyPattern,
+	"layers": anyLayers, "cup": anyCup, "clock": anyClock, "pattern": anyPattern,
 }
 
 // leastRooms are the sizes below which a picture is not drawn, as their comments say.
@@ -147,7 +143,7 @@ var leastRooms = []struct {
 	w, h int
 }{
 	{draw.Frame{}, 5, 3}, {gauge(31), 20, 8}, {knob(0.375), 18, 8}, {reach(5.5), 24, 5}, {pipe(), 30, 9}, {weather(75, 45), 30, 8}, {bands(31), 30, 6}, {thin(), 30, 8},
-	{layers(), 31, 7}, {cup(), 24, 5}, {clock(22), 30, 6}, {progress(2), 3, 1}, {spray[0].Pattern, 7, 4},
+	{layers(), 31, 7}, {cup(), 24, 5}, {clock(22), 30, 6}, {spray[0].Pattern, 7, 4},
 }
 
 func TestPicturesKeepToTheirRoom(t *testing.T) {
@@ -201,7 +197,7 @@ func TestLeastRooms(t *testing.T) {
 
 func TestNothingIsNoPicture(t *testing.T) {
 	for _, p := range []picture{draw.Gauge{}, draw.Gauge{Scale: draw.Scale{Low: 60}}, draw.Gauge{Scale: draw.Scale{High: math.NaN()}}, draw.Knob{}, knob(math.NaN()), draw.Reach{}, reach(math.NaN()), draw.Pipe{}, draw.Pipe{Parts: pipe().Parts}, draw.Weather{}, draw.Bands{}, draw.Curve{},
-		draw.Layers{}, draw.Cup{}, draw.Clock{}, draw.Progress{}, draw.Pattern{}, draw.Pattern{Wide: math.NaN(), High: 1, Wet: 1}} {
+		draw.Layers{}, draw.Cup{}, draw.Clock{}, draw.Pattern{}, draw.Pattern{Wide: math.NaN(), High: 1, Wet: 1}} {
 		require.Nil(t, p.Rows(80, 24, draw.Blocks, nil), "%T", p)
 	}
 }
