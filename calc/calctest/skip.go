@@ -7,6 +7,6 @@ import "testing"
 func WithoutRace(t *testing.T) {
 	t.Helper()
 	if raced {
-		t.Skip("run without the race detector alone")
+		t.Skip("raced")
 	}
 }

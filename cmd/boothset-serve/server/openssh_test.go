@@ -153,8 +153,8 @@ func TestOpenSSHComesIn(t *testing.T) {
 	w.wrote.await(t, strings.Repeat("─", 120))
 	require.NoError(t, pty.Setsize(w.near, &pty.Winsize{Rows: 8, Cols: 30}))
 	w.keys("too small", "")
-	require.NoError(t, pty.Setsize(w.near, &pty.Winsize{Rows: 24, Cols: 100}))
-	w.keys(strings.Repeat("─", 100), "")
+	require.NoError(t, pty.Setsize(w.near, &pty.Winsize{Rows: 24, Cols: 130}))
+	w.keys(strings.Repeat("─", 130), "") // more than it drew before: it has seen the new window
 	w.keys(toAnswer[2:]...)
 	w.keys("INLET VALVE", "q")
 	require.Zero(t, w.code())
