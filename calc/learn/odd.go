@@ -37,6 +37,38 @@ func (l *Learner) Nothing() (p float64) {
 	return p
 }
 
+// AsDescribed is the same of a line in which nothing is odd: of the draws those count that have it
+// so. It is the learner itself where none has.
+func (l *Learner) AsDescribed() *Learner {
+	share := l.Nothing()
+	if share == 0 {
+		return l
+	}
+	of := *l
+	of.weights = make([]float64, len(l.weights))
+	for i := range l.draws {
+		if l.oddSet(&l.draws[i]) == 0 {
+			of.weights[i] = l.weights[i] / share
+		}
+	}
+	return &of
+}
+
+// unpulled is whether no reading was taken with the trigger pulled: none tells of the line then,
+// only of gauges.
+func (l *Learner) unpulled() bool {
+	return !slices.ContainsFunc(l.readings, func(t taken) bool { return !t.Still })
+}
+
+// known is the learner that settings and showings are told of: what is odd counts for them once
+// a reading tells of the line.
+func (l *Learner) known() *Learner {
+	if l.unpulled() {
+		return l.AsDescribed()
+	}
+	return l
+}
+
 // Finding is what is told of what is odd.
 type Finding struct {
 	// Nothing is how probable it is that nothing is, and Odd how probable that a piece is, by

@@ -35,6 +35,9 @@ type Taken struct {
 type Answer struct {
 	Setup  *calc.Setup
 	Pieces []Piece
+	// AsDescribed: no reading tells of the line yet. Settings, Foretold and what Steps are to show
+	// are then those of a line in which nothing is odd.
+	AsDescribed bool
 	// Taken is how sure the plan was of its own, nothing odd; nil where the supply is short.
 	Taken    *spread.Spread
 	Settings Settings
@@ -80,12 +83,12 @@ func Solve(q *Request) (*Answer, error) {
 	}
 	var foretold []spread.GaugeRange
 	for i := range q.Readings {
-		foretold = append(foretold, l.foretell(l.as(&q.Readings[i], spares)))
+		foretold = append(foretold, l.known().foretell(l.as(&q.Readings[i], spares)))
 		if err := l.Add(l.as(&q.Readings[i], spares)); err != nil {
 			return nil, &calc.Problem{Field: "reading", ID: "want-reading"}
 		}
 	}
-	a := &Answer{Setup: s, Foretold: foretold, Pieces: l.pieces, Taken: spread.Of(q.Plan, s), Settings: l.Settings(), Finding: l.Find(), Contradictions: l.Contradictions(), Counting: l.Counting()}
+	a := &Answer{Setup: s, Foretold: foretold, Pieces: l.pieces, Taken: spread.Of(q.Plan, s), AsDescribed: l.unpulled(), Settings: l.known().Settings(), Finding: l.Find(), Contradictions: l.Contradictions(), Counting: l.Counting()}
 	a.Wall = l.Reads(WallGauge)
 	if q.Plan.Gauge != calc.NoGauge {
 		a.Gun = l.Reads(GunGauge)
@@ -96,7 +99,11 @@ func Solve(q *Request) (*Answer, error) {
 	a.Seeks = len(a.Untold) > 0
 	for _, w := range l.Next(l.Options()) {
 		if w.Kind == CompareStill || w.Kind == ReadOpen {
-			a.Steps = append(a.Steps, w)
+			step := w
+			if a.AsDescribed {
+				step.Expected = l.known().Foretell(w.Reading)
+			}
+			a.Steps = append(a.Steps, step)
 		}
 		if a.Seeks && w.Tells >= leastTells || !a.Seeks && w.Narrows >= leastNarrows {
 			a.Next = append(a.Next, w)

@@ -150,6 +150,9 @@ func (l *Learn) settings(o *speaker) []Row {
 	if r.Gauge != calc.NoGauge {
 		reads("gun-gauge", "learn-gauge-gun", a.Gun)
 	}
+	if a.AsDescribed {
+		rows = append(rows, Row{Role: Remark, About: "line", ID: "learn-described", Text: o.say("learn-described")})
+	}
 	return rows
 }
 

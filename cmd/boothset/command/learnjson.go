@@ -35,6 +35,7 @@ func appendLearn(j *jsonWriter, l *answer.Learn, sys unit.System, w *words.Words
 		j.number("high", a.Settings.Opening.High)
 	})
 	j.number("falls_short", a.Settings.Short)
+	j.bool("as_described", a.AsDescribed)
 	reads := func(name string, r spread.Range) {
 		j.object(name, func() {
 			j.drop("low", unit.Drop(r.Low))
