@@ -275,6 +275,7 @@ func (p *provePage) count(string) move {
 	getenv := s.getenv
 	return func(r *root) {
 		back(r)
+		r.bench.rework(r.bench.tried.answers, r.bench.changed())
 		if booth == "" {
 			r.bench.notice = told
 			return

@@ -46,7 +46,7 @@ func (p *Prove) AnewRows(w *words.Words, sys unit.System) (rows []Row) {
 	add := func(about, id string, f ...calc.Figure) {
 		rows = append(rows, Row{Role: Remark, About: about, ID: id, Text: w.Text(sys, id, f)})
 	}
-	wall, was := p.wall(), p.Found.Setup.Wall.Flowing
+	wall, was := p.Wall(), p.Found.Setup.Wall.Flowing
 	id := "prove-wall-other"
 	if math.Abs(float64(wall-was)) < float64(p.Request.Plan.Mark)/2 {
 		id = "prove-wall-same"
@@ -82,7 +82,7 @@ func (p *Prove) StepRows(w *words.Words, sys unit.System) (rows []Row) {
 	}
 	if !s.Valve.None && p.Request.Plan.Gauge == calc.InHandle {
 		add("prove-set", calc.FigureOf("target", calc.FigureGauge, s.Working.Pressure), s.Valve.Knob("knob", s.Valve.Opening),
-			calc.FigureOf("least", calc.FigureShare, a.Settings.Opening.Low), calc.FigureOf("most", calc.FigureShare, a.Settings.Opening.High))
+			calc.FigureOf("least", calc.FigureShare, a.Sure.Opening.Low), calc.FigureOf("most", calc.FigureShare, a.Sure.Opening.High))
 	}
 	add("prove-felt", calc.FigureOf("distance", calc.FigureDistance, s.Distance.Target), calc.FigureOf("nearest", calc.FigureDistance, s.Distance.Low), calc.FigureOf("farthest", calc.FigureDistance, s.Distance.High))
 	add("prove-pattern")

@@ -50,7 +50,7 @@ func appendPlan(j *jsonWriter, p *answer.Plan, sys unit.System, w *words.Words) 
 		appendLanding(j, &s.Weather.InFlight, sys, w)
 	})
 	appendSpread(j, p.Spread, w)
-	appendLearnt(j, p.Learnt, sys, w)
+	appendLearnt(j, p, sys, w)
 	appendSupply(j, r, s)
 	if p.Stopped() {
 		j.null("comparison")
