@@ -1,6 +1,8 @@
 package learn
 
 import (
+	"math"
+
 	"boothset/calc"
 	"boothset/calc/gun"
 	"boothset/calc/line"
@@ -56,6 +58,7 @@ type taken struct {
 	// known is the one by which a draw's working pressure is found: the nearest to the gun.
 	known   observation
 	misread float64 // variance of the opening
+	most    float64 // that the logarithm of its likelihood comes to, on any line
 }
 
 // takes is a reading as it is worked; it shows something.
@@ -79,6 +82,13 @@ func (m *model) takes(x Reading) taken {
 			copy(t.seen[1:], t.seen)
 			t.seen[0] = o
 		}
+	}
+	for _, o := range t.seen {
+		variance := m.noise[o.gauge]
+		if o.quantity == atWall {
+			variance += anywhere
+		}
+		t.most -= math.Log(variance) / 2
 	}
 	t.known = t.seen[0]
 	for _, q := range []quantity{atWall, atCap, atFoot, atWorking} {
