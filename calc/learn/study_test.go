@@ -195,8 +195,8 @@ func studied(t require.TestingT, seed uint64, draws int, wider float64, odd int)
 	is := y.settings(random)
 	l, err := New(of, draws, seed)
 	require.NoError(t, err)
-	options := l.Options()
 	for n := 1; n <= asked[len(asked)-1]; n++ {
+		options := l.Options()
 		next := options[min(n-1, 1)] // still, then open
 		if n > 2 {
 			if l.Nothing() >= enough || slices.ContainsFunc(l.Find().Odd, func(p float64) bool { return p >= enough }) && odd < 2 {
