@@ -155,7 +155,7 @@ func (l *Learner) option(k OptionKind, piece int, odd, more Change, gauges []Gau
 	}
 	o.Shows = []Shown{{Gauge: WallGauge, Pressure: wall}}
 	for _, g := range []Gauge{FootGauge, CapGauge} {
-		if l.on(g) && !slices.Contains(gauges, g) {
+		if l.on(g) && !slices.Contains(gauges, g) && !(o.Still && g == CapGauge) { // no air comes to the cap, trigger released
 			o.Shows = append(o.Shows, Shown{Gauge: g})
 		}
 	}
@@ -173,10 +173,14 @@ func (l *Learner) last() *taken {
 	return &l.readings[len(l.readings)-1]
 }
 
-// on is whether a gauge that is put on for a test is: it was read last.
+// on is whether a gauge that is put on for a test is: it was read last, trigger pulled.
 func (l *Learner) on(g Gauge) bool {
-	last := l.last()
-	return last != nil && slices.ContainsFunc(last.Shows, func(s Shown) bool { return s.Gauge == g })
+	for _, t := range slices.Backward(l.readings) {
+		if !t.Still {
+			return slices.ContainsFunc(t.Shows, func(s Shown) bool { return s.Gauge == g })
+		}
+	}
+	return false
 }
 
 // toRemove is how many minutes it takes to take out of the line what was in it when it was read last.

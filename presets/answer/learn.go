@@ -246,13 +246,14 @@ func (l *Learn) Do(w *words.Words, sys unit.System, o *learn.Option) string {
 		f = append(f, l.pieceFigures(w, o.Piece)...)
 	}
 	all = append(all, w.Text(sys, "learn-do-"+o.Kind.String(), f))
+	on := 0
 	for _, x := range o.Shows {
-		switch {
-		case x.Gauge == learn.FootGauge && o.Kind != learn.ReadFoot:
-			all = append(all, w.Say("learn-do-on-foot"))
-		case x.Gauge == learn.CapGauge && o.Kind != learn.ReadCap:
-			all = append(all, w.Say("learn-do-on-cap"))
+		if x.Gauge == learn.FootGauge && o.Kind != learn.ReadFoot || x.Gauge == learn.CapGauge && o.Kind != learn.ReadCap {
+			on++
 		}
+	}
+	if on > 0 {
+		all = append(all, w.Text(sys, "learn-do-on", calc.Figures{calc.CountFigure("gauges", on)}))
 	}
 	return strings.Join(all, " ")
 }

@@ -110,11 +110,11 @@ func gaugeReading(r *Reader, f *Field, t string, sys unit.System) Value {
 }
 
 // tells is whether a reading tells anything: of two gauges at least, none of them twice, nor a
-// part, and with no air moving of the line as it stands.
+// part, and with no air moving, when none comes to the cap, of the line as it stands.
 func (s *Seen) tells() bool {
 	for i, x := range s.Shows {
 		twice := slices.ContainsFunc(s.Shows[:i], func(o learn.Shown) bool { return o.Gauge == x.Gauge && o.Before == x.Before })
-		if twice || s.Still && x.Before {
+		if twice || s.Still && (x.Before || x.Gauge == learn.CapGauge) {
 			return false
 		}
 	}

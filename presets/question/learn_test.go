@@ -31,6 +31,13 @@ func TestAReadingWithSeveralPartsOutCanBeTyped(t *testing.T) {
 	assert.Equal(t, text, read.Seen.Text(unit.US))
 }
 
+// With the trigger released no air comes to the cap.
+func TestACapGaugeIsReadWithTheTriggerPulled(t *testing.T) {
+	v := questiontest.Open(t).Read(question.GaugeReading, "still wall=31psi gun=27psi cap=0psi", unit.US)
+	require.NotNil(t, v.Fault)
+	assert.Equal(t, "want-two-gauges", v.Fault.ID)
+}
+
 // No part is out of the line twice.
 func TestAPartIsNamedOnceInAReading(t *testing.T) {
 	r := questiontest.Open(t)
