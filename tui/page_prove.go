@@ -88,9 +88,7 @@ func (p *provePage) typed() (all []question.Value) {
 		if len(shown) < len(boxes) {
 			return
 		}
-		if v, ok := question.TakenAs(&g.Option, g.pieces, &p.from.tried.Request.Gun.Valve, shown); ok {
-			all = append(all, v)
-		}
+		all = append(all, question.TakenAs(&g.Option, g.pieces, &p.from.tried.Request.Gun.Valve, shown))
 	})
 	return all
 }
@@ -137,13 +135,8 @@ func (p *provePage) follow() {
 			add(*g, boxes)
 		}
 	})
-	if whole {
-		for _, w := range p.answer.Found.Next {
-			if _, ok := question.TakenAs(&w.Option, pieces, &p.from.tried.Request.Gun.Valve, nil); ok {
-				add(gaugeGroup{w, pieces, false}, nil)
-				break
-			}
-		}
+	if next := p.answer.Found.Next; whole && len(next) > 0 {
+		add(gaugeGroup{next[0], pieces, false}, nil)
 	}
 	first := p.all == nil
 	p.groups, p.all = groups, all

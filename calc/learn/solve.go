@@ -22,11 +22,11 @@ type Request struct {
 	Seed  uint64
 }
 
-// Taken is a reading of the line as it stands but for one piece of it, by its id, if any: one
-// that was bypassed, or that a spare one like it took the place of.
+// Taken is a reading of the line as it stands but for pieces of it, by their ids: those that were
+// bypassed, and those that spare ones like them took the place of.
 type Taken struct {
 	Reading
-	Without, Swapped string
+	Without, Swapped []string
 	// Was is how often each piece was replaced since.
 	Was map[string]int
 }
@@ -104,7 +104,7 @@ func Solve(q *Request) (*Answer, error) {
 	}
 	a.Seeks = len(a.Untold) > 0
 	for _, w := range l.Next(l.Options()) {
-		if w.Kind == CompareStill || w.Kind == ReadOpen {
+		if w.Odd.None() && (w.Kind == CompareStill || w.Kind == ReadOpen) {
 			step := w
 			if a.AsDescribed {
 				step.Expected = l.known().Foretell(w.Reading)
@@ -226,7 +226,7 @@ func (q *Request) spares() (gone, spare []line.Part, numbers map[string]int) {
 	}
 	for k, id := range ids {
 		part := q.Plan.Line[wall+1+k]
-		swapped := slices.ContainsFunc(q.Readings, func(x Taken) bool { return x.Swapped == id })
+		swapped := slices.ContainsFunc(q.Readings, func(x Taken) bool { return slices.Contains(x.Swapped, id) })
 		if part.Kind == line.HoseKind || swapped {
 			numbers[replaced(id, 0)] = len(gone) + len(spare)
 			spare = append(spare, part)
@@ -246,8 +246,8 @@ func (l *Learner) as(x *Taken, spares map[string]int) Reading {
 	for _, k := range l.stands {
 		id := l.pieces[k].ID
 		switch {
-		case id == x.Without:
-		case id == x.Swapped:
+		case slices.Contains(x.Without, id):
+		case slices.Contains(x.Swapped, id):
 			r.Pieces = append(r.Pieces, first+spares[replaced(id, 0)])
 		case x.Was[id] > 0:
 			r.Pieces = append(r.Pieces, first+spares[replaced(id, x.Was[id])])
