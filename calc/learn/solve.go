@@ -53,6 +53,8 @@ type Answer struct {
 	// is odd where Seeks, else of the wall's setting.
 	Next  []Worth
 	Seeks bool
+	// Doubt is how much there is to find out about which pieces are odd, in bits: see Settles.
+	Doubt float64
 	// Steps are the gauges compared and the valve wide open, with what they are to show.
 	Steps    []Worth
 	Counting float64 // draws that count
@@ -96,7 +98,7 @@ func Solve(q *Request) (*Answer, error) {
 	for _, k := range a.Found {
 		a.Bores = append(a.Bores, l.Bore(k))
 	}
-	a.Seeks = len(a.Untold) > 0
+	a.Seeks, a.Doubt = len(a.Untold) > 0, l.Doubt()
 	for _, w := range l.Next(l.Options()) {
 		if w.Kind == CompareStill || w.Kind == ReadOpen {
 			step := w

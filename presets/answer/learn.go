@@ -88,7 +88,13 @@ func (l *Learn) Headline(w *words.Words, sys unit.System) Row {
 		level = calc.Stop
 		c := &a.Contradictions[0]
 		end = "contradicts"
-		if c.First == c.Second {
+		switch at := c.First; {
+		case at != c.Second:
+		case c.Gauges[0] == c.Gauges[1]:
+			end = "rises"
+		case !l.Request.Readings[at].Still:
+			end = "above"
+		default:
 			end = "gauges"
 		}
 		f = calc.Figures{
@@ -218,7 +224,7 @@ func (l *Learn) NextRows(w *words.Words, sys unit.System) []Row {
 	}
 	rows := []Row{{Role: Title, ID: title, Text: w.Say(title)}}
 	for _, x := range a.Next[:min(mostNext, len(a.Next))] {
-		more := w.Text(sys, tells, calc.Figures{calc.FigureOf("minutes", calc.FigureMinutes, 60*x.Minutes), calc.FigureOf("now", calc.FigureDrop, x.Wall+x.Narrows), calc.FigureOf("after", calc.FigureDrop, x.Wall), calc.FigureOf("bits", calc.FigureRatio, x.Tells)})
+		more := w.Text(sys, tells, calc.Figures{calc.FigureOf("minutes", calc.FigureMinutes, 60*x.Minutes), calc.FigureOf("now", calc.FigureDrop, x.Wall+x.Narrows), calc.FigureOf("after", calc.FigureDrop, x.Wall), calc.FigureOf("share", calc.FigureShare, wholePercent(a.Settles(&x)))})
 		rows = append(rows, Row{Role: Remark, About: "next", ID: x.Kind.String(), Text: l.Do(w, sys, &x.Option) + " " + more})
 	}
 	return rows

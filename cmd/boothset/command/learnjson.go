@@ -76,7 +76,7 @@ func appendLearn(j *jsonWriter, l *answer.Learn, sys unit.System, w *words.Words
 				j.number("minutes", x.Minutes)
 				j.gauge("wall", x.Shows[0].Pressure)
 				j.drop("wall_range_after", x.Wall)
-				j.number("bits", x.Tells)
+				j.number("settles", a.Settles(x))
 				j.text("text", l.Do(w, sys, &x.Option))
 			})
 		}
