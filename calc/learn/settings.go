@@ -51,7 +51,7 @@ func (l *Learner) Settings() Settings {
 	s := Settings{Wall: gauges(wall), Middle: unit.Gauge(stat.Quantile(0.5, stat.LinInterp, wall, nil))}
 	s.Static = gauges(of(func(o *outcome) float64 { return float64(o.Static) }))
 	s.Gun = gauges(of(func(o *outcome) float64 { return float64(o.gun) }))
-	s.Opening.Low, s.Opening.High = bounds(of(func(o *outcome) float64 { return o.Opening }), nil)
+	s.Opening = openings(all)
 	low, high := bounds(of(func(o *outcome) float64 { return float64(o.Distance) }), nil)
 	s.Distance = spread.LengthRange{Low: unit.Length(low), High: unit.Length(high)}
 	for i := range all {
@@ -60,6 +60,17 @@ func (l *Learner) Settings() Settings {
 		}
 	}
 	return s
+}
+
+// openings is how far the inlet valve is to be open.
+func openings(all []outcome) (r spread.Range) {
+	v := make([]float64, len(all))
+	for i := range all {
+		v[i] = all[i].Opening
+	}
+	slices.Sort(v)
+	r.Low, r.High = bounds(v, nil)
+	return r
 }
 
 // bounds are what a tenth of what is sorted is below, and above.

@@ -2,6 +2,7 @@ package learn
 
 import (
 	"cmp"
+	"math"
 	"slices"
 	"strconv"
 
@@ -46,6 +47,10 @@ type Answer struct {
 	Finding
 	Bores          []unit.Length // of each of Found: see Learner.Bore
 	Contradictions []Contradiction
+	// Turning is the inlet valve as it is to be set, and Turned that of each reading, before it was
+	// taken, in which it was set so.
+	Turning Turning
+	Turned  []Turning
 	// Foretold is what the last gauge of each reading was to show by what was known before it; of
 	// one without the wall's gauge nothing.
 	Foretold []spread.GaugeRange
@@ -84,13 +89,15 @@ func Solve(q *Request) (*Answer, error) {
 		return nil, &calc.Problem{Field: "reading", ID: "learn-too-many", Figures: calc.Figures{calc.CountFigure("most", MostPieces)}}
 	}
 	var foretold []spread.GaugeRange
+	var turned []Turning
 	for i := range q.Readings {
+		turned = append(turned, l.known().turned(&q.Readings[i]))
 		foretold = append(foretold, l.known().foretell(l.as(&q.Readings[i], spares)))
 		if err := l.Add(l.as(&q.Readings[i], spares)); err != nil {
 			return nil, &calc.Problem{Field: "reading", ID: "want-reading"}
 		}
 	}
-	a := &Answer{Setup: s, Foretold: foretold, Pieces: l.pieces, Taken: spread.Of(q.Plan, s), AsDescribed: l.unpulled(), Settings: l.known().Settings(), Finding: l.Find(), Contradictions: l.Contradictions(), Counting: l.Counting()}
+	a := &Answer{Setup: s, Foretold: foretold, Turned: turned, Pieces: l.pieces, Taken: spread.Of(q.Plan, s), AsDescribed: l.unpulled(), Settings: l.known().Settings(), Finding: l.Find(), Contradictions: l.Contradictions(), Counting: l.Counting()}
 	a.Wall = l.Reads(WallGauge)
 	if q.Plan.Gauge != calc.NoGauge {
 		a.Gun = l.Reads(GunGauge)
@@ -98,6 +105,7 @@ func Solve(q *Request) (*Answer, error) {
 	for _, k := range a.Found {
 		a.Bores = append(a.Bores, l.Bore(k))
 	}
+	a.Turning = l.known().turning(q.Marked(a.Settings.Middle))
 	a.Seeks, a.Doubt = len(a.Untold) > 0, l.Doubt()
 	for _, w := range l.Next(l.Options()) {
 		if w.Kind == CompareStill || w.Kind == ReadOpen {
@@ -119,6 +127,12 @@ func Solve(q *Request) (*Answer, error) {
 	}
 	slices.SortStableFunc(a.Next, func(x, y Worth) int { return cmp.Compare(worth(y), worth(x)) })
 	return a, nil
+}
+
+// Marked is a pressure to set, at the nearest mark of the wall's gauge.
+func (q *Request) Marked(p unit.Gauge) unit.Gauge {
+	mark := float64(q.Plan.Mark)
+	return unit.Gauge(math.Round(float64(p)/mark) * mark)
 }
 
 // foretell is Foretell for a reading that may be without the wall's gauge.

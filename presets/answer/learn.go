@@ -173,10 +173,7 @@ func (l *Learn) WallRow(w *words.Words, sys unit.System) Row {
 }
 
 // wall is the mark of the wall's gauge to set.
-func (l *Learn) wall() unit.Gauge {
-	mark := float64(l.Request.Plan.Mark)
-	return unit.Gauge(math.Round(float64(l.Found.Settings.Middle)/mark) * mark)
-}
+func (l *Learn) wall() unit.Gauge { return l.Request.Marked(l.Found.Settings.Middle) }
 
 // pieces is a row each of what may be odd, with how probable that is.
 func (l *Learn) pieces(o *speaker) []Row {
