@@ -27,6 +27,19 @@ type Turning struct {
 	Opening spread.Range
 }
 
+// Off is how much further open, in turns, a valve stands than it is to be: below 0 where it is
+// closed further, 0 where it stands as it is to be within half of the part that turns are told in.
+func (t *Turning) Off(opening, turns float64) float64 {
+	const told = 0.5 / unit.TurnParts
+	switch low, high := (opening-t.Opening.Low)*turns, (opening-t.Opening.High)*turns; {
+	case low < -told:
+		return low
+	case high > told:
+		return high
+	}
+	return 0
+}
+
 // turning is the valve to be set at the mark of the wall that is to be set.
 func (l *Learner) turning(wall unit.Gauge) (t Turning) {
 	if l.Setup.Valve.None || l.Request.Gauge != calc.InHandle || l.Setup.Foot.Is {

@@ -2,6 +2,7 @@ package prove
 
 import (
 	"boothset/calc"
+	"boothset/calc/coat"
 	"boothset/calc/unit"
 )
 
@@ -14,9 +15,11 @@ type Film struct {
 	// Times is how many times as fast the hand is to move for the usual film: a film falls as one
 	// over the gun's speed. 1 where the comb's reading will do.
 	Times float64
-	// Left and Next are the coats still to come with this one laid, and the film of each.
+	// Left and Next are the coats still to come with this one laid, and the film of each. Thin: the
+	// film is under what it needs, and any number of usual coats more takes it over.
 	Left int
 	Next calc.OneCoat
+	Thin bool
 }
 
 // film judges a comb's reading; nil where the film cannot be worked.
@@ -41,7 +44,7 @@ func film(plan *calc.Request, r *calc.FilmRequest) *Film {
 	}
 	f.Comb = r.Combs[len(r.Combs)-1]
 	if laid, err := calc.SolveFilm(r); err == nil {
-		f.Left, f.Next = laid.Left, laid.Each
+		f.Left, f.Next, f.Thin = laid.Left, laid.Each, laid.Left == 0 && laid.Running.State == coat.Under
 	}
 	if f.Off() != 0 {
 		f.Times = float64((f.Comb.Wetted + f.Comb.Next) / 2 / f.Usual)

@@ -85,26 +85,6 @@ func appendLearn(j *jsonWriter, l *answer.Learn, sys unit.System, w *words.Words
 	j.number("draws_counting", a.Counting)
 }
 
-// appendSteps appends what there is to do at the gun, and what of it was read.
-func appendSteps(j *jsonWriter, p *answer.Prove, sys unit.System, w *words.Words) {
-	appendRows(j, "steps", p.StepRows(w, sys))
-	j.array("judged", func() {
-		for i := range p.Request.Readings {
-			low, high, shown, ok := p.Judged(i)
-			if !ok {
-				continue
-			}
-			j.object("", func() {
-				j.count("reading", i+1)
-				j.gauge("shown", shown)
-				j.gauge("expected_low", low)
-				j.gauge("expected_high", high)
-				j.bool("within", shown >= low && shown <= high)
-			})
-		}
-	})
-}
-
 // appendLearnt appends what a booth's own readings say of a plan's line, null where there are
 // none.
 func appendLearnt(j *jsonWriter, l *answer.Learn, sys unit.System, w *words.Words) {
