@@ -123,6 +123,21 @@ func (p *Prove) SeenStep(w *words.Words, sys unit.System, f *question.Field) Row
 	return step(w, sys, "prove-"+f.Name)
 }
 
+// SeenWithin is what one of question.SeenFields should lie within, called low and high; false of
+// one that has no such figures.
+func (p *Prove) SeenWithin(f *question.Field) (low, high calc.Figure, ok bool) {
+	within := func(kind calc.FigureKind, from, to unit.Length) (calc.Figure, calc.Figure, bool) {
+		return calc.FigureOf("low", kind, from), calc.FigureOf("high", kind, to), true
+	}
+	switch push := prove.PushOf(p.Request.Plan, p.Found); {
+	case f == question.Felt && push.Known:
+		return within(calc.FigureDistance, push.Low, push.High)
+	case f == question.Wet && p.Judged.Film != nil:
+		return within(calc.FigureFilm, p.Judged.Film.Low, p.Judged.Film.High)
+	}
+	return low, high, false
+}
+
 // needed is what must be left before the regulator, 0 where nothing fell.
 func (p *Prove) needed() unit.Gauge {
 	if p.Judged.Fall == nil {
@@ -185,7 +200,7 @@ func (p *Prove) StepRows(w *words.Words, sys unit.System) (rows []Row) {
 	}
 	asked := p.SeenAsked()
 	for _, f := range asked {
-		if f == question.FirstGun || f == question.FirstWall || f == question.HeldSupply {
+		if question.OfHeld(f) {
 			rows = append(rows, p.SeenStep(w, sys, f))
 		}
 	}
@@ -193,7 +208,7 @@ func (p *Prove) StepRows(w *words.Words, sys unit.System) (rows []Row) {
 		rows = append(rows, r)
 	}
 	for _, f := range asked {
-		if f != question.FirstGun && f != question.FirstWall && f != question.HeldSupply {
+		if !question.OfHeld(f) {
 			rows = append(rows, p.SeenStep(w, sys, f))
 		}
 	}

@@ -2,6 +2,7 @@ package answer
 
 import (
 	"math"
+	"slices"
 	"time"
 
 	"boothset/calc"
@@ -70,6 +71,14 @@ func (p *Prove) SeenRows(w *words.Words, sys unit.System) (rows []Row) {
 			calc.TextFigure("rest", rest(w, sys, film)))
 	}
 	return rows
+}
+
+// SeenRowsOf is SeenRows of one field: of what is read while the trigger is held, all of that.
+func (p *Prove) SeenRowsOf(w *words.Words, sys unit.System, f *question.Field) []Row {
+	if question.OfHeld(f) {
+		f = question.FirstGun
+	}
+	return slices.DeleteFunc(p.SeenRows(w, sys), func(r Row) bool { return r.About != f.Name })
 }
 
 // BeforeRows is what was seen before, with its day.

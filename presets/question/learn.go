@@ -84,7 +84,7 @@ func gaugeReading(r *Reader, f *Field, t string, sys unit.System) Value {
 			v.Bare[0] = v.Bare[0] || q.Bare
 			seen.Shows = append(seen.Shows, learn.Shown{Gauge: gauge, Pressure: unit.Gauge(q.SI), Before: key == readBefore})
 		case key == readTurns:
-			turns, err := unit.Turns.Read(text, sys)
+			turns, err := unit.Turns.Read(text, unit.US) // the same in any
 			if err != nil || turns.SI < 0 {
 				return refuse(f.Want)
 			}

@@ -29,6 +29,9 @@ var (
 // SeenFields is what is seen at the gun besides its gauges, in the order it is looked at.
 var SeenFields = []*Field{FirstGun, FirstWall, HeldSupply, Felt, Pattern, Flood, Wet}
 
+// OfHeld reports whether one of SeenFields is read while the trigger is held.
+func OfHeld(f *Field) bool { return f == FirstGun || f == FirstWall || f == HeldSupply }
+
 // Prove asks for what there is to do at the gun with a plan, and judges what was read and seen
 // there.
 var Prove = &Question{Name: "prove", Fields: slices.Concat([]Row{{Field: GaugeReading}, {Field: FirstGun}, {Field: FirstWall}, {Field: HeldSupply}, {Field: Felt}, {Field: Pattern}, {Field: Flood},
