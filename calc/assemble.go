@@ -26,7 +26,7 @@ func (s *Setup) assemble(j *job, sens *sensitivity) {
 		s.Working.ReadsOpen = open.Gauge(amb)
 	}
 	s.Working.ReadsOpen += j.r.GunReads()
-	s.Distance = distance(&j.r.Coat, g, jet)
+	s.Distance = distance(&j.r.Coat, g, jet.Reach(g.Felt))
 	e := newEvaporation(&j.r.Coat, g, j.r.Day, amb)
 	e.atWorking(&s.Weather.InFlight, j.target, s.Distance.Target)
 	s.settings(j)
@@ -240,11 +240,11 @@ func (s *Setup) assembleNow(j *job, sens *sensitivity) {
 	}
 }
 
-// distance is the jet's reach, as the stage is held, and the coat's own addition, held inside
-// the gun's class or what the stage has in its place.
-func distance(c *Coat, g *Gun, jet gun.Jet) Distance {
+// distance is where the push is felt, as the stage is held, and the coat's own addition, held
+// inside the gun's class or what the stage has in its place.
+func distance(c *Coat, g *Gun, felt unit.Length) Distance {
 	nearest, farthest := held(c, g)
-	at, end := jet.Reach(g.Felt)*unit.Length(c.Stage.times())+c.Farther, NotHeld
+	at, end := felt*unit.Length(c.Stage.times())+c.Farther, NotHeld
 	switch {
 	case nearest == farthest: // as the product's sheet says
 		return Distance{Target: nearest, Low: nearest - bandHalf, High: nearest + bandHalf, Held: HeldBySheet}

@@ -91,7 +91,7 @@ func (e *evaporation) lossFrom(f flightCase, at unit.Length) (lost float64, size
 		return 0, 0, err
 	}
 	if at == 0 {
-		at = distance(e.coat, e.gun, jet).Target - f.nearer
+		at = distance(e.coat, e.gun, jet.Reach(e.gun.Felt)).Target - f.nearer
 	}
 	paint := f.day.Air - unit.Temp(f.slower)
 	v := e.coat.Solvent.Vapour(paint, f.day.Air, 0, e.ambient)

@@ -89,10 +89,17 @@ func keyTable(reader *question.Reader) string {
 	p.follow()
 	p.toEmpty()
 	write("a gauge to read, where it is proved", p.keys(low))
+	p.at = slices.IndexFunc(p.all, func(b box) bool { return b.Field == question.Pattern })
+	p.choose("right")
+	p.choose("right")
+	write("a pattern that is seen there", p.keys(low))
 	for i := range p.all {
-		p.all[i].typed.set("30psi")
+		if p.all[i].choices == nil {
+			p.all[i].typed.set("30psi")
+		}
 	}
 	p.enter()
+	p.toAnswer("")
 	write("what the gauges come to", p.keys(low))
 	s.atOnce = false
 	t := newTroublePage(s, r.bench)

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"boothset/calc/learn"
+	"boothset/presets/question"
 	"boothset/presets/shop"
 	"boothset/presets/words"
 
@@ -29,7 +30,7 @@ func proving(t test, l look) *root {
 func TestTheGunsGaugeIsProvedByTheFirstPair(t *testing.T) {
 	r := proving(t, look{size: size{80, 40}})
 	p := r.bench.prove
-	require.Len(t, p.all, 4)
+	require.Len(t, p.all, 11)
 	require.Contains(t, r.View(), "(31.2 to 36.8 psi)")
 	press(r, "35", "enter", "33.5", "enter")
 	require.Equal(t, 2, p.at)
@@ -39,10 +40,10 @@ func TestTheGunsGaugeIsProvedByTheFirstPair(t *testing.T) {
 	require.Contains(t, frame, "Wall 33.0 psi, not 31.0 psi.")
 	require.Contains(t, frame, "Reading 1: showed 33.5 psi, expected 32.2 psi to 37.8 psi: as expected.")
 
-	press(r, "31", "enter", "10", "enter")
+	press(r, "31", "enter", "10", "enter", "pgdown")
 	require.True(t, p.onAnswer())
 	require.Contains(t, bodyText(r.View()), "below")
-	require.Greater(t, len(p.all), 4, "what to read next is asked for")
+	require.Greater(t, len(p.all), 11, "what to read next is asked for")
 	next, _ := p.answer.JudgedRow(r.s.words, r.s.sys, 1)
 	require.Equal(t, "prove-judged-low", next.ID)
 
@@ -55,7 +56,7 @@ func TestTheGunsGaugeIsProvedByTheFirstPair(t *testing.T) {
 	require.Contains(t, bodyText(r.View()), "Worked with 2 of this line's own readings")
 	press(r, proveKey)
 	require.Len(t, p.answer.Request.Readings, 2, "they count on the page too")
-	require.Empty(t, p.taken)
+	require.False(t, p.counts())
 }
 
 // The page says what the command line's rows say.
@@ -68,6 +69,70 @@ func TestProvingSaysTheAnswersRows(t *testing.T) {
 	for i, line := range p.answer.Rows(r.s.words, r.s.sys) {
 		require.Contains(t, bodyText(strings.Join(rows, "\n")), bodyText(plain(line.Text)), i)
 	}
+}
+
+// saying is all that the page says of what was read and seen.
+func (p *provePage) saying() string { return bodyText(strings.Join(p.s.told(p.lines(90), 90), " ")) }
+
+// skip presses enter so often.
+func skip(n int) (keys []string) {
+	for range n {
+		keys = append(keys, "enter")
+	}
+	return keys
+}
+
+// What is seen at the gun is judged as it is typed, and what falls is asked for once something
+// fell; a pattern leads to the page of bad spray with its sign, and back.
+func TestWhatIsSeenIsJudgedOnThePage(t *testing.T) {
+	r := proving(t, look{size: size{100, 44}})
+	p := r.bench.prove
+	press(r, "enter", "enter", "30", "enter", "26", "enter", "26", "enter")
+	require.Len(t, p.all, 11)
+	require.Contains(t, bodyText(r.View()), "Held ten seconds: 26.0 psi at first, then 26.0 psi: it holds.")
+	press(r, "up", "ctrl+u", "30", "enter")
+	require.Len(t, p.all, 13, "and what falls")
+	require.Equal(t, question.FirstWall, p.all[p.at].Field)
+	require.Contains(t, bodyText(r.View()), "What falls?")
+	press(r, "enter", "85", "enter")
+	require.Contains(t, bodyText(r.View()), "the wall regulator does not hold. It has 85.0 psi")
+	require.Contains(t, bodyText(r.View()), "Expected: closed")
+	press(r, "31", "enter", "3/4", "enter")
+	require.Contains(t, p.saying(), "valve closed 3/4 turn, expected")
+	press(r, "7", "enter")
+	require.Contains(t, bodyText(r.View()), "hold the gun 6.0 in, the farthest that it is held")
+	press(r, "right", "right", "enter")
+	require.Contains(t, bodyText(r.View()), "Pattern on paper: split pattern.")
+	press(r, "right", "enter", "4", "enter")
+	require.Contains(t, bodyText(r.View()), "Move the gun about 65% faster")
+	press(r, "pgdown")
+	require.True(t, p.onAnswer())
+	require.Len(t, p.readings, 2)
+	press(r, troubleKey)
+	require.Equal(t, "trouble", where(r))
+	require.Equal(t, "split", r.bench.trouble.sign)
+	press(r, "esc", "esc")
+	require.Equal(t, "prove", where(r))
+
+	press(r, "enter")
+	require.Equal(t, "bench", where(r))
+	require.Contains(t, bodyText(r.View()), "2 readings count in this run")
+	press(r, proveKey)
+	require.Contains(t, p.saying(), "Before: push felt at 7 in")
+	require.Contains(t, p.saying(), "Reading 2: valve closed 3/4 turn")
+	require.Contains(t, p.saying(), "Before: pattern on paper split pattern")
+}
+
+// What was seen without a reading of the gauges is kept as well, and makes nothing of the line.
+func TestWhatIsSeenAloneStays(t *testing.T) {
+	r := proving(t, look{size: size{80, 24}})
+	press(r, skip(7)...)
+	press(r, "5.5", "enter", "pgdown", "enter")
+	require.Contains(t, bodyText(r.View()), r.s.say("prove-seen-stays"))
+	require.Nil(t, r.bench.tried.Request.Learnt)
+	press(r, proveKey)
+	require.Empty(t, r.bench.prove.answer.Request.Readings)
+	require.Len(t, r.bench.prove.answer.Before, 1)
 }
 
 // What cannot be is told, what will not do stays to be mended, and nothing typed is lost.
@@ -154,7 +219,7 @@ func TestReadingsAreKeptWithTheBooth(t *testing.T) {
 	p := r.bench.prove
 	require.Len(t, p.answer.Request.Readings, 1)
 	require.Equal(t, learn.WallGauge, p.answer.Request.Readings[0].Shows[0].Gauge)
-	require.Equal(t, p.answer.Wall(), plan, "the answer and the page that proves it say the same")
+	require.Equal(t, p.answer.Found.Set, plan, "the answer and the page that proves it say the same")
 	require.Equal(t, p.answer.Found.Sure.Wall, r.bench.tried.Spread.Wall)
 	require.Greater(t, plan, p.answer.Found.Setup.Wall.Flowing, "as the line is described")
 }
@@ -168,8 +233,8 @@ func TestAnyKeysOnProving(t *testing.T) {
 		if rapid.Bool().Draw(t, "worked out") {
 			feed(r, cmd)
 		}
-		for range rapid.IntRange(0, 12).Draw(t, "keys") {
-			press(r, rapid.SampledFrom([]string{"3", "1", "psi", "bar", ".", "-", "x", "enter", "down", "up", "pgdown", "u", "left", "ctrl+u"}).Draw(t, "key"))
+		for range rapid.IntRange(0, 16).Draw(t, "keys") {
+			press(r, rapid.SampledFrom([]string{"3", "1", "psi", "bar", ".", "-", "x", "enter", "down", "up", "pgdown", "u", "left", "right", "ctrl+u", "t"}).Draw(t, "key"))
 			if where(r) != "prove" || r.done {
 				return
 			}
@@ -206,14 +271,18 @@ func TestTheLineAsReadDoesNotHoldTheKeys(t *testing.T) {
 // In lines of text the gauges are asked for one by one, by the same sentences.
 func TestProvingInLines(t *testing.T) {
 	for _, lang := range words.Languages() {
-		in := append(linesToAnswer[:len(linesToAnswer):len(linesToAnswer)], "p", "35psi", "oops", "33.5psi", "", "", "=", "5", "q")
+		in := append(linesToAnswer[:len(linesToAnswer):len(linesToAnswer)], "p", "35psi", "oops", "33.5psi", "", "", "", "31psi", "3/8", "7in", "split", "2", "oops", "4mil", "=", "5", "q")
 		got := dialogueOf(t, look{lang: lang}, lines(in...))
 		require.NoError(t, got.err)
 		w, _ := words.For(lang)
-		for _, id := range []string{"prove-title", "prove-heading", "plain-prove", "plain-prove-count"} {
+		for _, id := range []string{"prove-title", "prove-heading", "plain-prove", "plain-prove-count", "choice-flood-split"} {
 			require.Contains(t, bodyText(got.out), w.Say(id), id)
 		}
 		require.Contains(t, bodyText(got.out), map[string]string{"en": "1.5 psi lower", "es": "1.5 psi menos"}[lang])
 		require.Contains(t, bodyText(got.out), map[string]string{"en": "1 of this line's own reading", "es": "1 lectura propia de esta línea"}[lang])
+		require.Contains(t, bodyText(got.out), map[string]string{"en": "valve closed 3/8 turn, expected", "es": "válvula cerrada 3/8 de vuelta, se esperaba"}[lang])
+		require.Contains(t, bodyText(got.out), map[string]string{"en": "the farthest that it is held", "es": "lo más lejos que se lleva"}[lang])
+		require.Contains(t, bodyText(got.out), map[string]string{"en": "faster", "es": "más rápido"}[lang])
+		require.Contains(t, bodyText(got.out), map[string]string{"en": "own readings: wall", "es": "lecturas propias de esta cabina"}[lang])
 	}
 }

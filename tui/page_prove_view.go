@@ -51,9 +51,8 @@ func (p *provePage) state(room size) []string {
 
 // half reports whether of the gauges that are read together some were read and some not.
 func (p *provePage) half() (is bool) {
-	p.each(func(_ *gaugeGroup, boxes []box) {
-		empty := func(b box) bool { return b.own() == "" }
-		is = is || slices.ContainsFunc(boxes, empty) && slices.ContainsFunc(boxes, func(b box) bool { return !empty(b) })
+	p.each(func(_ *proveGroup, boxes []box) {
+		is = is || slices.ContainsFunc(boxes, isEmpty) && slices.ContainsFunc(boxes, func(b box) bool { return !isEmpty(b) })
 	})
 	return is && p.onAnswer()
 }
@@ -64,12 +63,20 @@ func (p *provePage) answerRows(room size) (rows []string, rest size) {
 	return p.s.told(p.lines(room.w), room.w), rest
 }
 
-// lines is what the readings come to, or before them what there is to do at the gun.
+// lines is what it comes to, or before that what there is to do at the gun. While things are typed
+// what the last of them was judged to be stands first.
 func (p *provePage) lines(w int) []answer.Line {
 	if p.answer == nil {
 		return nil
 	}
-	return answer.Lay(p.answer.Rows(p.s.words, p.s.sys), w, p.s.words)
+	all := p.answer.Rows(p.s.words, p.s.sys)
+	if p.left != nil && !p.onAnswer() {
+		if judged := p.answer.SeenRowsOf(p.s.words, p.s.sys, p.left); len(judged) > 0 {
+			all[0].Begins = true
+			all = append(judged, all...)
+		}
+	}
+	return answer.Lay(all, w, p.s.words)
 }
 
 // clicked marks the gauge that a click is on.

@@ -102,10 +102,15 @@ func (p *troublePage) work() {
 // trace takes the marked sign.
 func (p *troublePage) trace(string) move {
 	if id := p.offers.id(); id != "" {
-		p.sign, p.found, p.further = id, nil, false
-		p.work()
+		p.begin(id)
 	}
 	return nil
+}
+
+// begin begins with a sign.
+func (p *troublePage) begin(sign string) {
+	p.sign, p.found, p.further = sign, nil, false
+	p.work()
 }
 
 // shows takes the marked finding of the check.

@@ -77,7 +77,8 @@ func TestEverySignHasItsPicture(t *testing.T) {
 		require.NotEmpty(t, picture, s.ID)
 		require.Empty(t, seen[picture], "%s looks like %s", s.ID, seen[picture])
 		seen[picture] = s.ID
-		require.Contains(t, r.View(), r.s.say("trouble-paper"))
+		on := map[bool]string{true: "trouble-paper", false: "trouble-panel"}[s.Wet == ""]
+		require.Contains(t, r.View(), r.s.say(on), s.ID)
 	}
 }
 

@@ -25,7 +25,7 @@ const (
 	leastUnder    = 2
 )
 
-// pattern is what a sign leaves on paper, in as much of the room as it takes at the right; nil
+// pattern is what a sign leaves on paper or on the panel, in as much of the room as it takes at the right; nil
 // where there is none.
 func (p *troublePage) pattern(sign string, room size) []string {
 	if sign == "" || room.w < besideWide || room.h < besideHigh {
@@ -34,7 +34,11 @@ func (p *troublePage) pattern(sign string, room size) []string {
 	d := signs.DrawnOf(sign)
 	high := min(patternHigh, room.h-1)
 	rows := draw.Pattern{Wide: d.Wide, High: d.High, Wet: d.Wet, Ends: d.Ends, Lean: d.Lean, Bend: d.Bend, Sputter: d.Sputter}.Rows(patternWide, high, p.s.glyphs, p.s.ink)
-	return append(rows, p.s.theme.Caption.Render(cut(p.s.say("trouble-paper"), patternWide)))
+	on := "trouble-paper"
+	if signs.Book().Sign(sign).Wet != "" {
+		on = "trouble-panel"
+	}
+	return append(rows, p.s.theme.Caption.Render(cut(p.s.say(on), patternWide)))
 }
 
 // textWide is how wide the text is beside a picture.

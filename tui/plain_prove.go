@@ -41,7 +41,7 @@ func (p *dialogue) readings(g *provePage) {
 	}
 }
 
-// gauge asks what a gauge shows.
+// gauge asks what a gauge shows, or what is seen.
 func (p *dialogue) gauge(g *provePage) error {
 	s, b := p.r.s, &g.all[g.at]
 	text := g.label(b)
@@ -52,11 +52,14 @@ func (p *dialogue) gauge(g *provePage) error {
 	if g.begins(g.at) {
 		rows = append(wrap(g.does(), plainWidth), rows...)
 	}
-	p.paragraphs(rows)
-	if own := b.own(); own != "" {
-		p.offer(plain(own))
+	if b.choices != nil {
+		rows = append(rows, numbered(b.choices)...)
 	}
-	had, taken := b.typed, len(g.taken)
+	p.paragraphs(rows)
+	if own, _ := g.value(b); own != "" {
+		p.offer(own)
+	}
+	had, picked, taken := b.typed, b.picked, len(g.readings)
 	text, err := p.read(g.label(b), rows)
 	switch {
 	case err != nil:
@@ -80,25 +83,40 @@ func (p *dialogue) gauge(g *provePage) error {
 	case text == plainClear:
 		b.clear()
 		return nil
-	case text != "":
-		b.typed.set(text)
+	case text != "" && !b.put(text):
+		p.noSuch(len(b.choices))
+		return nil
 	}
+	sees, _ := g.group(b)
 	g.next("")
 	if g.fault != "" {
 		p.wrong(g.fault)
-		g.fault, b.typed = "", had
+		g.fault, b.typed, b.picked = "", had, picked
 		return nil
 	}
 	p.r.learn()
-	if len(g.taken) > taken && !g.onAnswer() && g.answer != nil { // in short; all of it is said at the end
-		a := g.answer
-		rows := append([]answer.Row{a.Headline(s.words, s.sys)}, a.AnewRows(s.words, s.sys)...)
-		p.row("")
-		for _, line := range answer.Lay(append(rows, a.JudgedRows(s.words, s.sys)...), plainWidth, s.words) {
-			p.row(plain(line.Text))
+	if a := g.answer; a != nil && !g.onAnswer() { // in short; all of it is said at the end
+		var rows []answer.Row
+		switch {
+		case len(g.readings) > taken:
+			rows = append(append([]answer.Row{a.Headline(s.words, s.sys)}, a.AnewRows(s.words, s.sys)...), a.JudgedRows(s.words, s.sys)...)
+		case sees.sees != nil && text != "":
+			rows = a.SeenRowsOf(s.words, s.sys, sees.sees)
 		}
+		p.said(rows)
 	}
 	return nil
+}
+
+// said says rows, if there are any.
+func (p *dialogue) said(rows []answer.Row) {
+	if len(rows) == 0 {
+		return
+	}
+	p.row("")
+	for _, line := range answer.Lay(rows, plainWidth, p.r.s.words) {
+		p.row(plain(line.Text))
+	}
 }
 
 // proved says what it comes to, and asks whether the readings count.
@@ -107,7 +125,7 @@ func (p *dialogue) proved(g *provePage) error {
 	p.row("")
 	p.readings(g)
 	ask := "plain-prove-none"
-	if len(g.taken) > 0 {
+	if g.counts() {
 		ask = "plain-prove-count"
 	}
 	rows := wrap(s.say(ask), plainWidth)
@@ -124,7 +142,11 @@ func (p *dialogue) proved(g *provePage) error {
 		g.changeUnits("")
 		p.r.learn()
 		p.row(s.unitsName())
-	case text == plainAnswer && len(g.taken) > 0:
+	case text == troubleKey && g.answer != nil && g.answer.Trouble != nil:
+		to := g.trace("")
+		back(p.r)
+		to(p.r)
+	case text == plainAnswer && g.counts():
 		g.count("")(p.r)
 	default:
 		back(p.r)

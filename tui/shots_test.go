@@ -114,6 +114,8 @@ func shots() []shot {
 		{name: "desk-outcome-left", keys: []string{"enter"}, desk: true, kept: leftRun(), spanish: true},
 		{name: "prove-gauges", keys: then(toAnswer, "p"), proves: true, spanish: true, extremes: true},
 		{name: "prove-read", keys: then(toAnswer, "p", "35psi", "enter", "33.5psi", "enter", "pgdown"), proves: true, whole: true, spanish: true},
+		{name: "prove-seen", keys: then(toAnswer, "p", "enter", "enter", "30psi", "enter", "26psi", "enter", "30psi", "enter", "enter", "enter", "enter", "enter", "7in", "enter"), proves: true, whole: true, spanish: true, extremes: true},
+		{name: "prove-pattern", keys: then(toAnswer, "p", "enter", "enter", "enter", "enter", "enter", "enter", "enter", "enter", "right", "right"), proves: true, spanish: true},
 		{name: "prove-apart", keys: then(toAnswer, "p", "31psi", "enter", "12psi", "enter"), proves: true},
 		{name: "trouble-signs", keys: then(toAnswer, "t"), spanish: true, extremes: true},
 		{name: "trouble-search", keys: then(toAnswer, "t", "r", "u", "n")},

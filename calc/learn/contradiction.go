@@ -11,10 +11,12 @@ import (
 
 // Contradiction is two things that were read and cannot both be right.
 type Contradiction struct {
-	// First and Second are the readings, by number; the same one where two gauges of it show
-	// more apart, with no air moving, than both may be off.
+	// First and Second are the readings, by number; the same one where two gauges of it cannot
+	// both be right: they show more apart with no air moving than both may be off, or with the
+	// trigger pulled the one nearer the gun shows as much more than the other.
 	First, Second int
-	// Gauges are those two, or the one of the second reading that shows what cannot be.
+	// Gauges are those two, that nearer the gun last, or the one of the second reading that shows
+	// what cannot be.
 	Gauges [2]Gauge
 	// Apart is by how much the two gauges are apart; 0 of two readings.
 	Apart unit.Drop
@@ -71,23 +73,39 @@ func (l *Learner) Contradictions() (found []Contradiction) {
 	return found
 }
 
-// apart is the gauges of a reading with no air moving that show more apart than both may be
-// off, each with three standard deviations of its noise.
+// apart is the gauges of a reading that show more apart than both may be off, each with three
+// standard deviations of its noise: either way where one pressure is at both, and with the trigger
+// pulled where the one that the air comes to later shows more. One gauge read twice is off by
+// the same in both.
 func (l *Learner) apart(reading int) (c Contradiction, is bool) {
 	t := &l.readings[reading]
-	if !t.Still {
-		return c, false
-	}
 	for i, a := range t.seen {
 		for _, b := range t.seen[:i] {
-			apart := math.Abs(a.value - b.value)
-			one, other := &l.instruments[a.gauge], &l.instruments[b.gauge]
-			if apart > float64(one.Within+other.Within)+3*math.Hypot(float64(one.Noise), float64(other.Noise)) {
-				return Contradiction{First: reading, Second: reading, Gauges: [2]Gauge{b.gauge, a.gauge}, Apart: unit.Drop(apart)}, true
+			up, down := b, a
+			if upstream(down.quantity) < upstream(up.quantity) {
+				up, down = down, up
+			}
+			apart := down.value - up.value
+			if t.Still || up.quantity == down.quantity {
+				apart = math.Abs(apart)
+			}
+			one, other := &l.instruments[up.gauge], &l.instruments[down.gauge]
+			may := 3 * math.Hypot(float64(one.Noise), float64(other.Noise))
+			if up.gauge != down.gauge {
+				may += float64(one.Within + other.Within)
+			}
+			if apart > may {
+				return Contradiction{First: reading, Second: reading, Gauges: [2]Gauge{up.gauge, down.gauge}, Apart: unit.Drop(apart)}, true
 			}
 		}
 	}
 	return c, false
+}
+
+// upstream is a pressure's place on the air's way: no pressure is below one that the air comes to
+// later, with the trigger pulled, and a regulator falls as air flows.
+func upstream(q quantity) int {
+	return [...]int{atWallBefore: 0, atWall: 1, atFoot: 2, atWorking: 3, atCap: 4}[q]
 }
 
 // compare is how likely a second reading is after a first one alone: of each gauge of the

@@ -1,6 +1,8 @@
 package learn
 
 import (
+	"maps"
+	"math"
 	"slices"
 	"strings"
 
@@ -183,6 +185,23 @@ func (m *model) inUse(i int) bool {
 		return slices.Contains(m.stands, i)
 	}
 	return m.pieces[i].Gun == 0
+}
+
+// Doubt is how much there is to find out about which pieces are odd: Shannon's entropy, in bits.
+func (l *Learner) Doubt() float64 {
+	of := map[uint32]float64{}
+	for i := range l.draws {
+		of[l.oddSet(&l.draws[i])] += l.weights[i]
+	}
+	return stat.Entropy(slices.Sorted(maps.Values(of))) / math.Ln2
+}
+
+// Settles is the share of the doubt that a reading is expected to take away, 0..1.
+func (a *Answer) Settles(w *Worth) float64 {
+	if a.Doubt <= 0 {
+		return 0
+	}
+	return min(max(w.Tells/a.Doubt, 0), 1)
 }
 
 // oddSet is which pieces in use are odd.

@@ -2,6 +2,7 @@ package learn
 
 import (
 	"cmp"
+	"math"
 	"slices"
 	"strconv"
 
@@ -47,6 +48,9 @@ type Answer struct {
 	Since *calc.Request
 	After *calc.Setup
 	Sure  *spread.Spread
+	// Set is what the wall's gauge is to be set to since, flowing: as After has it, or where the supply
+	// is short of that, what the line asks for.
+	Set unit.Gauge
 	// Gets is what the gun gets, its valve wide open and the wall's gauge at what is advised since.
 	Gets spread.GaugeRange
 	// Wall and Gun are what their gauges read too high, Pa, 80 % sure.
@@ -54,6 +58,10 @@ type Answer struct {
 	Finding
 	Bores          []unit.Length // of each of Found: see Learner.Bore
 	Contradictions []Contradiction
+	// Turning is the inlet valve as it is to be set, and Turned that of each reading, before it was
+	// taken, in which it was set so.
+	Turning Turning
+	Turned  []Turning
 	// Foretold is what the last gauge of each reading was to show by what was known before it; of
 	// one without the wall's gauge nothing.
 	Foretold []spread.GaugeRange
@@ -61,6 +69,8 @@ type Answer struct {
 	// is odd where Seeks, else of the wall's setting.
 	Next  []Worth
 	Seeks bool
+	// Doubt is how much there is to find out about which pieces are odd, in bits: see Settles.
+	Doubt float64
 	// Steps are the gauges compared and the valve wide open, with what they are to show.
 	Steps    []Worth
 	Counting float64 // draws that count
@@ -83,7 +93,11 @@ func Solve(q *Request) (*Answer, error) {
 		return nil, p
 	}
 	a := &Answer{Setup: s}
-	l, err := q.learner(s, func(before *Learner, x Reading) { a.Foretold = append(a.Foretold, before.known().foretell(x)) })
+	l, err := q.learner(s, func(before *Learner, reading int, x Reading) {
+		before = before.known()
+		a.Turned = append(a.Turned, before.turned(&q.Readings[reading]))
+		a.Foretold = append(a.Foretold, before.foretell(x))
+	})
 	if err != nil {
 		return nil, err
 	}
@@ -92,7 +106,7 @@ func Solve(q *Request) (*Answer, error) {
 	}
 	a.Pieces, a.Taken, a.AsDescribed, a.Counting = l.pieces, spread.Of(q.Plan, s), l.unpulled(), l.Counting()
 	a.Finding = l.Find()
-	if err := a.settle(l, q.Plan); err != nil {
+	if err := a.settle(l, q); err != nil {
 		return nil, err
 	}
 	a.Wall = l.Reads(WallGauge)
@@ -102,7 +116,8 @@ func Solve(q *Request) (*Answer, error) {
 	for _, k := range a.Found {
 		a.Bores = append(a.Bores, l.Bore(k))
 	}
-	a.Seeks = len(a.Untold) > 0
+	a.Turning = l.known().turning(a.Set)
+	a.Seeks, a.Doubt = len(a.Untold) > 0, l.Doubt()
 	for _, w := range l.Next(l.Options()) {
 		if w.Odd.None() && (w.Kind == CompareStill || w.Kind == ReadOpen) {
 			step := w
@@ -127,7 +142,7 @@ func Solve(q *Request) (*Answer, error) {
 
 // learner is a learner that took the readings; before is told of each, if it is not nil, before it
 // is taken.
-func (q *Request) learner(s *calc.Setup, before func(*Learner, Reading)) (*Learner, error) {
+func (q *Request) learner(s *calc.Setup, before func(l *Learner, reading int, x Reading)) (*Learner, error) {
 	of := Line{Request: q.Plan, Setup: s, Others: q.Others}
 	var spares map[string]int
 	of.Gone, of.Spare, spares = q.spares()
@@ -138,7 +153,7 @@ func (q *Request) learner(s *calc.Setup, before func(*Learner, Reading)) (*Learn
 	for i := range q.Readings {
 		x := l.as(&q.Readings[i], spares)
 		if before != nil {
-			before(l, x)
+			before(l, i, x)
 		}
 		if err := l.Add(x); err != nil {
 			return nil, &calc.Problem{Field: "reading", ID: "want-reading"}
@@ -148,11 +163,11 @@ func (q *Request) learner(s *calc.Setup, before func(*Learner, Reading)) (*Learn
 }
 
 // settle works the plan on the line as it was read.
-func (a *Answer) settle(l *Learner, plan *calc.Request) (err error) {
-	a.Since, a.After, a.Sure = plan, a.Setup, a.Taken
+func (a *Answer) settle(l *Learner, q *Request) (err error) {
+	a.Since, a.After, a.Sure = q.Plan, a.Setup, a.Taken
 	lines, advised := l.known().asRead(), a.Setup
 	if len(l.readings) > 0 {
-		a.Since = l.left(len(l.readings), a.Finding, nil).Of(plan)
+		a.Since = l.left(len(l.readings), a.Finding, nil).Of(q.Plan)
 		if a.After, err = calc.Solve(a.Since); err != nil {
 			return err
 		}
@@ -163,7 +178,16 @@ func (a *Answer) settle(l *Learner, plan *calc.Request) (err error) {
 		a.Sure = spread.Of(lines, advised)
 	}
 	a.Gets = l.gets(lines, advised)
+	if a.Set = a.After.Wall.Flowing; a.After.Short.Is {
+		a.Set = q.Marked(a.Sure.Middle)
+	}
 	return nil
+}
+
+// Marked is a pressure to set, at the nearest mark of the wall's gauge.
+func (q *Request) Marked(p unit.Gauge) unit.Gauge {
+	mark := float64(q.Plan.Mark)
+	return unit.Gauge(math.Round(float64(p)/mark) * mark)
 }
 
 // foretell is Foretell for a reading that may be without the wall's gauge.

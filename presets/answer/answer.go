@@ -36,7 +36,7 @@ func Ask(r *question.Reader, q *question.Question, a question.Answers, sys unit.
 	case question.Learn:
 		return ask(r, a, sys, (*question.Reader).Learn, learn.Solve, func(q *learn.Request, a **learn.Answer) Answer { return &Learn{q, *a} })
 	case question.Prove:
-		return ask(r, a, sys, (*question.Reader).Learn, learn.Solve, func(q *learn.Request, a **learn.Answer) Answer { return &Prove{Learn{q, *a}} })
+		return askProve(r, a, sys)
 	case question.Trouble:
 		return askTrouble(r, a, sys)
 	case question.Film:

@@ -89,7 +89,13 @@ func (l *Learn) Headline(w *words.Words, sys unit.System) Row {
 		level = calc.Stop
 		c := &a.Contradictions[0]
 		end = "contradicts"
-		if c.First == c.Second {
+		switch at := c.First; {
+		case at != c.Second:
+		case c.Gauges[0] == c.Gauges[1]:
+			end = "rises"
+		case !l.Request.Readings[at].Still:
+			end = "above"
+		default:
 			end = "gauges"
 		}
 		f = calc.Figures{
@@ -129,7 +135,7 @@ func (l *Learn) settings(o *speaker) []Row {
 		return o.span(o.sys.Gauge(g.Low, unit.Usual), o.sys.Gauge(g.High, unit.Usual))
 	}
 	rows := []Row{
-		{Role: Setting, About: "wall", Name: o.say("label-wall"), Text: o.sys.Gauge(l.Wall(), unit.Usual),
+		{Role: Setting, About: "wall", Name: o.say("label-wall"), Text: o.sys.Gauge(l.Found.Set, unit.Usual),
 			More: o.say("learn-wall", calc.TextFigure("range", gauges(a.Sure.Wall)), calc.FigureOf("was", calc.FigureGauge, a.Setup.Wall.Flowing), calc.TextFigure("rangeWas", gauges(a.Taken.Wall)))},
 		{Role: Value, About: "gun", Name: o.say("learn-label-gun"), Text: gauges(a.Gets), More: o.say("learn-open", calc.FigureOf("wall", calc.FigureGauge, l.advised()))},
 	}
@@ -158,16 +164,6 @@ func (l *Learn) settings(o *speaker) []Row {
 		rows = append(rows, Row{Role: Remark, About: "line", ID: "learn-described", Text: o.say("learn-described")})
 	}
 	return rows
-}
-
-// Wall is the mark of the wall's gauge to set: as the plan since has it, or where the supply is
-// short of that, what the line asks for.
-func (l *Learn) Wall() unit.Gauge {
-	if !l.Found.After.Short.Is {
-		return l.Found.After.Wall.Flowing
-	}
-	mark := float64(l.Request.Plan.Mark)
-	return unit.Gauge(math.Round(float64(l.Found.Sure.Middle)/mark) * mark)
 }
 
 // advised is what the wall's gauge is at for what the gun then gets.
@@ -224,7 +220,7 @@ func (l *Learn) NextRows(w *words.Words, sys unit.System) []Row {
 	}
 	rows := []Row{{Role: Title, ID: title, Text: w.Say(title)}}
 	for _, x := range a.Next[:min(mostNext, len(a.Next))] {
-		more := w.Text(sys, tells, calc.Figures{calc.FigureOf("minutes", calc.FigureMinutes, 60*x.Minutes), calc.FigureOf("now", calc.FigureDrop, x.Wall+x.Narrows), calc.FigureOf("after", calc.FigureDrop, x.Wall), calc.FigureOf("bits", calc.FigureRatio, x.Tells)})
+		more := w.Text(sys, tells, calc.Figures{calc.FigureOf("minutes", calc.FigureMinutes, 60*x.Minutes), calc.FigureOf("now", calc.FigureDrop, x.Wall+x.Narrows), calc.FigureOf("after", calc.FigureDrop, x.Wall), calc.FigureOf("share", calc.FigureShare, wholePercent(a.Settles(&x)))})
 		rows = append(rows, Row{Role: Remark, About: "next", ID: x.Kind.String(), Text: l.Do(w, sys, &x.Option) + " " + more})
 	}
 	return rows

@@ -136,7 +136,11 @@ func (r *Reader) Choices(f *Field) []catalogue.Choice {
 	}
 	var options []catalogue.Choice
 	for _, id := range f.Options {
-		options = append(options, catalogue.Choice{ID: id, Name: r.Words().Say("choice-" + f.Name + "-" + id)})
+		say := "choice-" + f.Name + "-" + id
+		if f.SayOption != nil {
+			say = f.SayOption(id)
+		}
+		options = append(options, catalogue.Choice{ID: id, Name: r.Words().Say(say)})
 	}
 	entries := r.Catalogue.Choices(f.Entries)
 	if f.OptionsFirst {

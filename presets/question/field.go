@@ -33,6 +33,8 @@ type Field struct {
 	Entries      string
 	Options      []string
 	OptionsFirst bool
+	// SayOption is the sentence of what an option is called, nil where it is choice-NAME-OPTION.
+	SayOption func(option string) string
 	// Repeats: it may be given more than once; in one text "+" parts the values.
 	Repeats bool
 	// Bounds are those of its quantities; none where its own question finds out. One without

@@ -18,9 +18,6 @@ var GaugeReading = &Field{Name: "reading", Read: gaugeReading, Repeats: true, Wa
 // Learn asks what readings say of the line of a plan.
 var Learn = &Question{Name: "learn", Fields: append([]Row{{Field: GaugeReading}}, Plan.Fields...)}
 
-// Prove asks for what there is to do at the gun with a plan, and judges what was read there.
-var Prove = &Question{Name: "prove", Fields: Learn.Fields}
-
 // LearnSeed draws the lines: the same every time, so that the same readings say the same.
 const LearnSeed = 1
 
@@ -87,11 +84,11 @@ func gaugeReading(r *Reader, f *Field, t string, sys unit.System) Value {
 			v.Bare[0] = v.Bare[0] || q.Bare
 			seen.Shows = append(seen.Shows, learn.Shown{Gauge: gauge, Pressure: unit.Gauge(q.SI), Before: key == readBefore})
 		case key == readTurns:
-			turns, ok := number(text)
-			if !ok || turns < 0 {
+			turns, err := unit.Turns.Read(text, unit.US) // the same in any
+			if err != nil || turns.SI < 0 {
 				return refuse(f.Want)
 			}
-			seen.Turns, seen.HasTurns = turns, true
+			seen.Turns, seen.HasTurns = turns.SI, true
 		case key == readWithout:
 			seen.Without = append(seen.Without, text)
 		case key == readSwapped:
@@ -206,13 +203,30 @@ func (v *resolver) reading(plan *calc.Request, x *Value) *Fault {
 
 // opening is how far a valve is open, 0..1, 0 or less where the turns shut it.
 func opening(v *gun.Valve, s *Seen) float64 {
-	switch {
-	case !s.HasTurns:
+	if !s.HasTurns {
 		return 1
-	case v.FromShut:
-		return min(s.Turns/v.Turns, 1)
 	}
-	return 1 - s.Turns/v.Turns
+	return OpeningAt(v, s.Turns)
+}
+
+// OpeningAt is how far a valve is open, to 1, with its knob turned as it is counted; 0 or less where
+// that shuts it.
+func OpeningAt(v *gun.Valve, turns float64) float64 {
+	if v.FromShut {
+		return min(turns/v.Turns, 1)
+	}
+	return 1 - turns/v.Turns
+}
+
+// KnobTurns is how far the knob of a valve was turned, as it is counted: so far that some air
+// passes, an eighth of a turn from shut at the least.
+func KnobTurns(v *gun.Valve) *Field {
+	const least = 1. / unit.TurnParts
+	within := calc.Bound{ID: "outside", High: v.Turns - least, Kind: calc.FigureTurns}
+	if v.FromShut {
+		within.Low, within.High = least, v.Turns
+	}
+	return &Field{Name: "knob-turns", Read: amount, Of: [2]*unit.Quantity{unit.Turns}, Bounds: [2]*calc.Bound{&within}, Default: LeftOut}
 }
 
 // Taken is a reading of a plan's line that was kept as text, with the gun of a number; false where

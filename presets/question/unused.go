@@ -21,7 +21,8 @@ var idles = map[*Question][]idle{
 	Thin: {{Temp, Paint, true}},
 	Film: slices.Concat([]idle{{CupVolume, FluidRate, true}, {CupTime, FluidRate, true}, {Tip, FluidRate, true}, {Tip, CupVolume, true}, {Tip, CupTime, true}},
 		only(Tip, Viscosity, Cup, Seconds), []idle{{Cup, Viscosity, true}, {Seconds, Viscosity, true}}),
-	Mix: only(PotLife, BoothTemp, FluidRate),
+	Prove: only(FirstGun, FirstWall, HeldSupply),
+	Mix:   only(PotLife, BoothTemp, FluidRate),
 }
 
 // only is fields that count only beside another one.

@@ -40,7 +40,7 @@ func (p *Program) ask(q *question.Question) *cobra.Command {
 	p.boothFlag(c, &a.booth)
 	a.jsonFlags(c)
 	a.batchFlags(c)
-	if q == question.Learn {
+	if q == question.Learn || q == question.Prove {
 		a.learning.flags(c)
 	}
 	c.Flags().Lookup(flagFields).Usage = "usage-fields" // with an example
@@ -125,7 +125,7 @@ func (a *asked) answer(o *opened, shops *booths) (found answer.Answer, typed que
 	if typed, err = a.typed(o, shops); err != nil {
 		return nil, typed, err
 	}
-	if a.q == question.Learn && a.booth != "" {
+	if (a.q == question.Learn || a.q == question.Prove) && a.booth != "" {
 		found, err = a.learnIn(o, shops, typed)
 		return found, typed, err
 	}

@@ -6,6 +6,7 @@ import (
 
 	"boothset/calc"
 	"boothset/calc/learn"
+	"boothset/calc/prove"
 	"boothset/calc/unit"
 	"boothset/presets/answer"
 	"boothset/presets/question"
@@ -31,10 +32,17 @@ func (l *learning) flags(c *cobra.Command) {
 	c.Flags().StringArrayVar(&l.replaced, flagReplaced, nil, "usage-replaced")
 }
 
-// learnIn answers what readings say of a booth's line: those that were typed, after those that
-// are kept of it. What is to be kept is kept once it was answered.
+// learnIn answers what readings say of a booth's line, those that were typed after those that are
+// kept of it, and where it proves a plan what was seen at the gun. What is to be kept is kept once
+// it was answered.
 func (a *asked) learnIn(o *opened, shops *booths, typed question.Answers) (answer.Answer, error) {
 	q, faults := o.reader.Learn(typed, o.sys)
+	taken := q.Readings
+	var seen prove.Seen
+	if a.q == question.Prove {
+		of, more := o.reader.Seen(typed, taken, o.sys)
+		seen, faults = of, append(faults, more...)
+	}
 	if len(faults) > 0 {
 		return nil, faults[0]
 	}
@@ -61,7 +69,8 @@ func (a *asked) learnIn(o *opened, shops *booths, typed question.Answers) (answe
 	if err != nil {
 		return nil, o.reader.Refused(err, typed, o.sys)
 	}
-	if fresh = append(fresh, shop.ReadingsOf(q.Plan, a.booth, q.Plan.Gun.ID, typed.Get(question.GaugeReading), now, o.sys)...); a.keep && len(fresh) > 0 {
+	fresh = append(fresh, shop.ReadingsOf(q.Plan, a.booth, q.Plan.Gun.ID, typed.Get(question.GaugeReading), now, o.sys)...)
+	if fresh = append(fresh, shop.SeenOf(o.reader, q.Plan, a.booth, typed, now, o.sys)...); a.keep && len(fresh) > 0 {
 		m, err := shop.MachineOf(a.p.Getenv)
 		if err != nil {
 			return nil, unkept(o.words, err)
@@ -70,7 +79,13 @@ func (a *asked) learnIn(o *opened, shops *booths, typed question.Answers) (answe
 			return nil, unkept(o.words, err)
 		}
 	}
-	return &answer.Learn{Request: &q, Found: found}, nil
+	of := answer.Learn{Request: &q, Found: found}
+	if a.q == question.Learn {
+		return &of, nil
+	}
+	p := &answer.Prove{Learn: of, Before: shop.LastSeen(o.reader, q.Plan, kept, o.sys)}
+	p.See(seen, taken)
+	return p, nil
 }
 
 // learntOf is what the kept readings of a booth left of its lines.

@@ -3,6 +3,7 @@ package command
 import (
 	"encoding/json"
 	"fmt"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -61,6 +62,11 @@ func TestReadingsThatWillNotDo(t *testing.T) {
 	told := boothset("", learnt("still wall=38psi gun=28psi")...)
 	assert.Equal(t, ExitCannot, told.code)
 	assert.Contains(t, told.out, "CONTRADICTION")
+	told = boothset("", learnt("wall=30psi gun=38psi")...)
+	assert.Equal(t, ExitCannot, told.code)
+	assert.Contains(t, strings.Join(strings.Fields(told.out), " "), "the gun's gauge shows 8.0 psi more than the wall gauge with the trigger pulled, where it can show no more")
+	told = boothset("", learnt("before=30psi wall=32psi gun=25psi")...)
+	assert.Contains(t, strings.Join(strings.Fields(told.out), " "), "the wall gauge shows 2.0 psi more with the trigger pulled than before")
 	for reading, want := range map[string]string{
 		"wall=30psi":                             "two gauges",
 		"wall=30psi wall=31psi":                  "two gauges",

@@ -23,7 +23,7 @@ func appendLearn(j *jsonWriter, l *answer.Learn, sys unit.System, w *words.Words
 		})
 	}
 	j.object("wall", func() {
-		j.gauge("flowing", l.Wall())
+		j.gauge("flowing", l.Found.Set)
 		j.gauge("was", a.Setup.Wall.Flowing)
 	})
 	gauges("wall_range", a.Sure.Wall)
@@ -76,33 +76,13 @@ func appendLearn(j *jsonWriter, l *answer.Learn, sys unit.System, w *words.Words
 				j.number("minutes", x.Minutes)
 				j.gauge("wall", x.Shows[0].Pressure)
 				j.drop("wall_range_after", x.Wall)
-				j.number("bits", x.Tells)
+				j.number("settles", a.Settles(x))
 				j.text("text", l.Do(w, sys, &x.Option))
 			})
 		}
 	})
 	j.count("draws", l.Request.Draws)
 	j.number("draws_counting", a.Counting)
-}
-
-// appendSteps appends what there is to do at the gun, and what of it was read.
-func appendSteps(j *jsonWriter, p *answer.Prove, sys unit.System, w *words.Words) {
-	appendRows(j, "steps", p.StepRows(w, sys))
-	j.array("judged", func() {
-		for i := range p.Request.Readings {
-			low, high, shown, ok := p.Judged(i)
-			if !ok {
-				continue
-			}
-			j.object("", func() {
-				j.count("reading", i+1)
-				j.gauge("shown", shown)
-				j.gauge("expected_low", low)
-				j.gauge("expected_high", high)
-				j.bool("within", shown >= low && shown <= high)
-			})
-		}
-	})
 }
 
 // appendLearnt appends what a plan's line is taken as by its own readings, null where there are

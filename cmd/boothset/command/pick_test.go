@@ -103,6 +103,8 @@ var wideRequests = map[string][]string{
 		`{"coat":"clear","gun":"reduced-pressure","temp":"75F","humidity":45,"supply":"90psi","reading":["still wall=31psi gun=29.5psi","wall=31psi gun=16psi"]}`,
 		`{"coat":"clear","gun":"reduced-pressure","temp":"75F","humidity":45,"supply":"90psi","reading":["still wall=30psi gun=30psi","wall=31psi gun=16psi","without=coupling-2 wall=31psi gun=26psi"]}`,
 		`{"coat":"clear","gun":"reduced-pressure","temp":"75F","humidity":45,"supply":"90psi","gauge":"none","reading":["wall=31psi foot=27psi","wall=31psi foot=20psi"]}`,
+		`{"coat":"clear","gun":"reduced-pressure","temp":"75F","humidity":45,"supply":"90psi","reading":["wall=34psi gun=30psi","wall=33psi gun=26psi turns=3/4"],"first_gun":"33psi","held_supply":"60psi","felt":"7in","pattern":"split","flood":"even","wet":"4mil"}`,
+		`{"coat":"clear","gun":"reduced-pressure","temp":"75F","humidity":45,"supply":"90psi","reading":["wall=34psi gun=30psi"],"first_gun":"30psi","felt":"5.5in","pattern":"even","wet":"2mil,3mil","sheet_distance":"6in"}`,
 	},
 	"trouble": {
 		`{"sign":["orange-peel","runs"]}`, `{"sign":"air-leak","found":"listen=hisses"}`,
