@@ -279,10 +279,9 @@ func TestProvingInLines(t *testing.T) {
 			require.Contains(t, bodyText(got.out), w.Say(id), id)
 		}
 		require.Contains(t, bodyText(got.out), map[string]string{"en": "1.5 psi lower", "es": "1.5 psi menos"}[lang])
-		require.Contains(t, bodyText(got.out), map[string]string{"en": "1 of this line's own reading", "es": "1 lectura propia de esta línea"}[lang])
 		require.Contains(t, bodyText(got.out), map[string]string{"en": "valve closed 3/8 turn, expected", "es": "válvula cerrada 3/8 de vuelta, se esperaba"}[lang])
 		require.Contains(t, bodyText(got.out), map[string]string{"en": "the farthest that it is held", "es": "lo más lejos que se lleva"}[lang])
 		require.Contains(t, bodyText(got.out), map[string]string{"en": "faster", "es": "más rápido"}[lang])
-		require.Contains(t, bodyText(got.out), map[string]string{"en": "own readings: wall", "es": "lecturas propias de esta cabina"}[lang])
+		require.Contains(t, bodyText(got.out), map[string]string{"en": "2 of this line's own readings", "es": "2 lecturas propias de esta línea"}[lang])
 	}
 }
