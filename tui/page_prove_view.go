@@ -76,7 +76,11 @@ func (p *provePage) lines(w int) []answer.Line {
 			all = append(judged, all...)
 		}
 	}
-	return answer.Lay(all, w, p.s.words)
+	lines := answer.Lay(all, w, p.s.words)
+	if !p.onAnswer() { // there is little room
+		lines = slices.DeleteFunc(lines, func(l answer.Line) bool { return l.Text == "" })
+	}
+	return lines
 }
 
 // clicked marks the gauge that a click is on.

@@ -57,7 +57,7 @@ func askProve(r *question.Reader, a question.Answers, sys unit.System) (Answer, 
 func (p *Prove) Rows(w *words.Words, sys unit.System) []Row {
 	o := &speaker{words: w, sys: sys}
 	if len(p.Request.Readings) > 0 {
-		o.block(p.Headline(w, sys))
+		o.block(p.ToldRows(w, sys)...)
 		o.block(append(p.AnewRows(w, sys), p.JudgedRows(w, sys)...)...)
 	}
 	o.block(p.SeenRows(w, sys)...)
@@ -160,6 +160,15 @@ func (p *Prove) SeenAsked() (all []*question.Field) {
 		}
 	}
 	return all
+}
+
+// ToldRows is what the readings say is odd, with what to do about it; none while they tell of gauges
+// alone.
+func (p *Prove) ToldRows(w *words.Words, sys unit.System) []Row {
+	if p.Found.AsDescribed && !p.Stopped() {
+		return nil
+	}
+	return append([]Row{p.Headline(w, sys)}, p.MoveRows(w)...)
 }
 
 // AnewRows is the wall to set since, beside the advised one, and by how much the gun's gauge was
