@@ -133,7 +133,7 @@ func (p *provePage) leave() bool {
 			p.fault = fault.Called(p.label(b))
 			return false
 		}
-		if b.choices == nil {
+		if b.choices == nil && b.Of[0] != unit.Turns { // which are the same in any units
 			_, text := p.s.completed(b.Field, b.own(), p.read)
 			b.typed.set(text)
 		}
