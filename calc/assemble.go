@@ -25,6 +25,7 @@ func (s *Setup) assemble(j *job, sens *sensitivity) {
 	if j.r.Gauge == AtFoot {
 		s.Working.ReadsOpen = open.Gauge(amb)
 	}
+	s.Working.ReadsOpen += j.r.GunReads()
 	s.Distance = distance(&j.r.Coat, g, jet.Reach(g.Felt))
 	e := newEvaporation(&j.r.Coat, g, j.r.Day, amb)
 	e.atWorking(&s.Weather.InFlight, j.target, s.Distance.Target)
@@ -65,12 +66,13 @@ func (s *Setup) settings(j *job) {
 // advised is a setting of the regulator at: limit is where the gun gets the most it may be
 // run at, and no gauge shows more than before.
 func (j *job) advised(to *setting, at int, limit unit.Abs, before unit.Gauge) WallSetting {
-	w := WallSetting{Open: to.open.Gauge(j.air.Ambient), Limit: limit.Gauge(j.air.Ambient)}
+	reads := j.reads(at)
+	w := WallSetting{Open: to.open.Gauge(j.air.Ambient) + reads, Limit: limit.Gauge(j.air.Ambient) + reads, Reads: unit.Drop(reads)}
 	if !j.short {
 		w.Flowing = to.flowing
 		rise := float64(j.r.regulator(at).Set(w.Flowing, j.flow) - w.Flowing)
 		marks := math.Round(rise/float64(j.r.Mark)) * float64(j.r.Mark)
-		w.Static = min(w.Flowing+unit.Gauge(marks), max(before, w.Flowing))
+		w.Static = min(w.Flowing+unit.Gauge(marks), max(before+reads, w.Flowing))
 	}
 	return w
 }
@@ -85,8 +87,9 @@ func (s *Setup) assembleShort(j *job, sens *sensitivity) {
 		Is: true, Best: working.Gauge(amb),
 		Needed: j.neededAt(-1, j.flow, j.open).Gauge(amb),
 	}
-	s.Wall.Flowing = j.neededAt(j.wall, q, set).Gauge(amb)
-	s.Wall.Static = max(j.r.Supply, s.Wall.Flowing)
+	reads := j.reads(j.wall)
+	s.Wall.Flowing = j.neededAt(j.wall, q, set).Gauge(amb) + reads
+	s.Wall.Static = max(j.r.Supply+reads, s.Wall.Flowing)
 	if s.Foot.Is {
 		s.Foot.Flowing, s.Foot.Static = set.Gauge(amb), s.Wall.Static
 	}
@@ -134,8 +137,9 @@ func (s *Setup) walk(j *job, q unit.Flow, working, into unit.Abs) {
 		case line.RegulatorKind:
 			add(p.Name, p.Kind, ends[i], ends[i+1], throat(q, ends[i], seats[i], j.air), p.Restriction.Bore())
 		case line.HoseKind:
-			add(p.Name, p.Kind, ends[i], ends[i+1], p.Mach(q, ends[i], ends[i+1], j.air), p.Hose.Bore)
-			s.Line[i].Length = p.Hose.Length
+			called := j.r.calledHose(i)
+			add(p.Name, p.Kind, ends[i], ends[i+1], p.Mach(q, ends[i], ends[i+1], j.air), called.Bore)
+			s.Line[i].Length = called.Length
 		default:
 			add(p.Name, p.Kind, ends[i], ends[i+1], p.Mach(q, ends[i], ends[i+1], j.air), p.Restriction.Bore())
 		}
@@ -228,7 +232,7 @@ func (s *Setup) assembleNow(j *job, sens *sensitivity) {
 	w, enough := sens.way(j.r.Now)
 	open := j.working // where a second regulator holds what it is set to
 	if !j.footSets() || !enough {
-		open, _ = j.gunAt(j.wall, j.r.Now.Abs(j.air.Ambient), 1)
+		open, _ = j.gunAt(j.wall, (j.r.Now - j.reads(j.wall)).Abs(j.air.Ambient), 1)
 	}
 	s.Now = Now{
 		Given: true, Wall: w.Wall, GunIfOpen: open.Gauge(j.air.Ambient), Enough: enough,

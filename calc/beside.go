@@ -19,9 +19,10 @@ type Apart struct {
 }
 
 // What a wall is made up of that is none of the kinds of parts of the line: what the gun gets,
-// and what is set above what is asked for.
+// what the wall's gauge reads too high, and what is set above what is asked for.
 const (
 	ApartGun     = "gun"
+	ApartGauge   = "gauge"
 	ApartReserve = "reserve"
 )
 
@@ -54,9 +55,9 @@ const leastApart = 1e-3 // Pa
 // part downstream of the wall takes with the valve as set, and the reserve. The reserve is held back
 // by the inlet valve or by a second regulator, and does not count as theirs.
 func (s *Setup) madeUp() map[string]unit.Drop {
-	made := map[string]unit.Drop{ApartGun: unit.Drop(s.Working.Pressure)}
+	made := map[string]unit.Drop{ApartGun: unit.Drop(s.Working.Pressure), ApartGauge: s.Wall.Reads}
 	first := slices.IndexFunc(s.Line, func(p Step) bool { return p.Kind == line.RegulatorKind })
-	rest := unit.Drop(s.Wall.Flowing) - made[ApartGun]
+	rest := unit.Drop(s.Wall.Flowing) - made[ApartGun] - made[ApartGauge]
 	for i := first + 1; i < len(s.Line); i++ {
 		p := &s.Line[i]
 		if p.Kind == line.PassagesKind || p.Kind == line.CapKind {

@@ -28,7 +28,7 @@ func (s *Setup) compare(j *job, sens *sensitivity) {
 	if s.Short.Is || s.Valve.None || j.footSets() {
 		return
 	}
-	high := j.r.Supply
+	high := j.r.Supply + j.reads(j.wall)
 	if j.r.HasNow {
 		high = j.r.Now
 	}
@@ -48,12 +48,12 @@ func (s *Setup) compare(j *job, sens *sensitivity) {
 	}
 }
 
-// way is how the target is reached from a wall, all but its sag. ok is false where even
+// way is how the target is reached from a wall as its gauge reads it, all but its sag. ok is false where even
 // the open valve gives less. A second regulator holds back what is above its own setting.
 func (sens *sensitivity) way(wall unit.Gauge) (w Way, ok bool) {
 	j := sens.job
 	w.Wall, w.Opening, w.Area = wall, 1, 1
-	set, _, ok := line.Downstream(j.r.Line[j.wall+1:j.sets+1], j.flow, wall.Abs(j.air.Ambient), j.air)
+	set, _, ok := line.Downstream(j.r.Line[j.wall+1:j.sets+1], j.flow, (wall - j.reads(j.wall)).Abs(j.air.Ambient), j.air)
 	if !ok {
 		return w, false
 	}

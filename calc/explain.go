@@ -31,6 +31,7 @@ func (s *Setup) explain(r *Request) {
 	if set {
 		s.explainGun(r, why)
 		s.explainWall(r, why)
+		s.explainLearnt(r, why)
 		s.explainValve(r, why)
 		s.explainComparison(r, why)
 		s.explainDistance(r, why)
@@ -66,7 +67,7 @@ func (s *Setup) explainGun(r *Request, why *reasons) {
 		why.add("gun", "gun-held-by-stamp", r.Gun.Ground, gauge("highest", s.Working.Highest))
 	}
 	why.add("gun", "gun-flow", r.Gun.Ground, gauge("working", s.Working.Pressure), flow("flow", s.Working.Flow), gauge("cap", s.Working.Cap),
-		gauge("stampInlet", r.Gun.Stamp.Inlet), flow("stampFlow", r.Gun.Stamp.Flow))
+		gauge("stampInlet", r.Gun.Stamp.Inlet), flow("stampFlow", r.AsDescribed().Gun.Stamp.Flow))
 }
 
 func (s *Setup) explainDistance(r *Request, why *reasons) {
@@ -175,7 +176,7 @@ const slowDrying = 0.7
 
 func (s *Setup) explainWall(r *Request, why *reasons) {
 	at := r.RegulatorAt()
-	f := []Figure{gauge("open", s.Wall.Open), gauge("working", s.Working.Pressure), drop("lost", unit.Drop(s.Wall.Open-s.Working.Pressure)),
+	f := []Figure{gauge("open", s.Wall.Open), gauge("working", s.Working.Pressure), drop("lost", unit.Drop(s.Wall.Open-s.Working.Pressure)-s.Wall.Reads),
 		gauge("flowing", s.Wall.Flowing), drop("reserve", s.Reserve()), gauge("supply", r.Supply)}
 	switch {
 	case s.Short.Is:

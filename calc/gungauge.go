@@ -7,9 +7,9 @@ import "boothset/calc/unit"
 func (r *Request) reads(working, into unit.Gauge) unit.Gauge {
 	switch r.Gauge {
 	case InHandle:
-		return working
+		return working + r.GunReads()
 	case AtFoot:
-		return into
+		return into + r.GunReads()
 	}
 	return 0
 }

@@ -19,12 +19,13 @@ func (j *job) nearestMark() {
 		return
 	}
 	most, _ := j.limit()
-	limit := most.Gauge(amb)
-	open, step := j.open.Gauge(amb), float64(j.r.Mark)
+	reads := j.reads(j.sets)
+	limit := most.Gauge(amb) + reads
+	open, step := j.open.Gauge(amb)+reads, float64(j.r.Mark)
 	for n := math.Round(float64(open) / step); n >= 1; n-- {
 		mark := unit.Gauge(n * step)
-		_, q := j.gunAt(j.sets, mark.Abs(amb), 1)
-		held := j.heldBy(j.r.Supply.Abs(amb), j.sets, q).Gauge(amb)
+		_, q := j.gunAt(j.sets, (mark - reads).Abs(amb), 1)
+		held := j.heldBy(j.r.Supply.Abs(amb), j.sets, q).Gauge(amb) + reads
 		if mark <= limit && mark <= held {
 			j.takeWall(mark)
 			return
@@ -33,12 +34,12 @@ func (j *job) nearestMark() {
 	j.takeWall(open) // no mark is low enough
 }
 
-// takeWall takes what the gun gets from a set pressure as its target.
+// takeWall takes what the gun gets from a set pressure, as its gauge reads it, as its target.
 func (j *job) takeWall(set unit.Gauge) {
-	working, _ := j.gunAt(j.sets, set.Abs(j.air.Ambient), 1)
+	j.take(&j.setting, j.sets, set)
+	working, _ := j.gunAt(j.sets, j.set, 1)
 	j.solveFor(working.Gauge(j.air.Ambient))
-	j.open = set.Abs(j.air.Ambient)
-	j.setting.at(set, j.air.Ambient)
+	j.open, j.reserve = j.set, 0
 }
 
 // overStamp is whether a gun that nothing holds back is run past the most that it may be.

@@ -48,10 +48,23 @@ type Outcome struct {
 	Short    bool // the wall's gauge at what was advised does not give the target, the valve open
 }
 
-// Perturb is r ready to be worked with its values off; s is r's setup, of a supply that is
-// not short.
+// Perturb is r ready to be worked with its values off, those of its line as it is described: what
+// its readings say counts for nothing. s is r's setup, of a supply that is not short.
 func Perturb(r *Request, s *Setup) *Perturbed {
-	p := &Perturbed{base: r, r: *r, ambient: s.Weather.Ambient, weather: weatherSlopeOf(r, &s.Weather), flowing: s.Wall.Flowing, rounded: s.Reserve()}
+	p := perturbed(r.AsDescribed())
+	p.ambient, p.weather, p.flowing, p.rounded = s.Weather.Ambient, weatherSlopeOf(p.base, &s.Weather), s.Wall.Flowing, s.Reserve()
+	// The highest pressure is what the painter was given, whatever the gun really takes.
+	p.r.Gun.CapLimit = 0
+	p.r.Coat.Working.High = min(r.Coat.Working.High, s.Working.Highest)
+	// A gun without an inlet valve is given what the wall's mark makes of what is wanted.
+	w, off := &p.r.Coat.Working, s.Working.Pressure-s.Working.Wanted
+	w.Start, w.Low, w.High = w.Start+off, w.Low+off, w.High+off
+	return p
+}
+
+// perturbed is r with nothing off.
+func perturbed(r *Request) *Perturbed {
+	p := &Perturbed{base: r, r: *r}
 	p.wall, p.sets = r.Regulators()
 	for d := range dimensions {
 		p.sigma[d] = dimensions[d].of(&r.Tolerances).Within / 2
@@ -60,12 +73,6 @@ func Perturb(r *Request, s *Setup) *Perturbed {
 		p.sigma[gunGauge] = 0
 	}
 	p.r.Line = p.line[:len(r.Line)]
-	// The highest pressure is what the painter was given, whatever the gun really takes.
-	p.r.Gun.CapLimit = 0
-	p.r.Coat.Working.High = min(r.Coat.Working.High, s.Working.Highest)
-	// A gun without an inlet valve is given what the wall's mark makes of what is wanted.
-	w, off := &p.r.Coat.Working, s.Working.Pressure-s.Working.Wanted
-	w.Start, w.Low, w.High = w.Start+off, w.Low+off, w.High+off
 	return p
 }
 
@@ -96,6 +103,12 @@ func (p *Perturbed) Work(d *Deviations) Outcome {
 
 // WorkOff solves the request with its values off by d and single things by o besides.
 func (p *Perturbed) WorkOff(d *Deviations, o *Off) Outcome {
+	p.put(d, o)
+	return p.outcome()
+}
+
+// put puts everything off by d and single things by o besides.
+func (p *Perturbed) put(d *Deviations, o *Off) {
 	p.off(d)
 	for i := range p.r.Line {
 		o.Parts[i].Apply(&p.r.Line[i])
@@ -106,7 +119,6 @@ func (p *Perturbed) WorkOff(d *Deviations, o *Off) Outcome {
 	if p.r.Gauge != NoGauge {
 		p.gunOff += o.GunGauge
 	}
-	return p.outcome()
 }
 
 // Open is the working pressure that the gun gets, its valve wide open, with the wall's gauge

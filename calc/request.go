@@ -131,6 +131,9 @@ type Request struct {
 
 	// Tolerances are what package spread works with; Solve does not need them.
 	Tolerances Tolerances
+	// Learnt is what the line's own readings left of it, nil where none count: Line, Gun and what
+	// their gauges show are then as it has them.
+	Learnt *Learnt
 }
 
 // Limits of what a request may hold. Wider than any booth; they keep the sums sane.

@@ -60,10 +60,10 @@ func (s *sensitivity) eighthTurn(opening float64) unit.Drop {
 	return unit.Drop(math.Min(slope*share*EighthOfTurn/j.r.Gun.Valve.Turns, float64(j.working-j.air.Ambient)))
 }
 
-// sag is what the gun loses where the set pressure falls by SagShare of wall.
+// sag is what the gun loses where the set pressure falls by SagShare of wall, as its gauge reads it.
 func (s *sensitivity) sag(opening float64, wall unit.Gauge) unit.Drop {
 	share, _ := s.carried(opening)
-	return unit.Drop(share * SagShare * float64(wall))
+	return unit.Drop(share * SagShare * float64(wall-s.job.reads(s.job.wall)))
 }
 
 // floor is the lowest sensible opening: the valve is not choked at or above it, and

@@ -55,6 +55,7 @@ type WallSetting struct {
 	Static  unit.Gauge // with no air moving, whole marks above Flowing as far as the supply allows
 	Open    unit.Gauge // at which the open valve gives exactly the target
 	Limit   unit.Gauge // flowing, at which the open valve gives the most the gun may be run at
+	Reads   unit.Drop  // what its gauge reads too high, by the line's own readings: all the others are as it reads them
 	Held    bool       // below the mark that leaves a reserve, so as not to pass Limit
 }
 

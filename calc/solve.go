@@ -82,17 +82,28 @@ func newJob(r *Request, ambient unit.Abs) job {
 	return j
 }
 
+// reads is what the gauge of the regulator at reads too high; known of the wall's alone.
+func (j *job) reads(at int) unit.Gauge {
+	if !j.r.AsRead() || at < 0 || at != j.wall {
+		return 0
+	}
+	return unit.Gauge(j.r.Learnt.Middle.WallGauge)
+}
+
 // footSets is whether a second regulator, nearer the gun, sets its pressure: the gun's valve
 // then stands open, and the first one gives the second what it asks for.
 func (j *job) footSets() bool { return j.sets != j.wall }
 
 // pressure fixes the working pressure: the coat's start, the weather's correction, held
-// inside the coat's band and below what the gun may be run at. It gives what came of the
-// correction inside these.
+// inside the coat's band and below what the gun may be run at, as the gun's gauge shows it. It
+// gives what came of the correction inside these.
 func (j *job) pressure(correction unit.Drop) unit.Drop {
-	j.wanted = workingFor(&j.r.Coat, &j.r.Gun, correction, j.air)
+	shown := workingFor(&j.r.Coat, &j.r.Gun, correction, j.air)
+	if j.wanted = shown; j.r.AsRead() {
+		j.wanted = min(shown-j.r.GunReads(), j.r.Gun.Highest(j.air))
+	}
 	j.solveFor(j.wanted)
-	return unit.Drop(j.wanted - workingFor(&j.r.Coat, &j.r.Gun, 0, j.air))
+	return unit.Drop(shown - workingFor(&j.r.Coat, &j.r.Gun, 0, j.air))
 }
 
 // workingFor is the working pressure that a coat is given on a gun with the weather's
@@ -151,17 +162,17 @@ func (j *job) setWall() {
 	case j.sets < 0 && j.r.Gun.Valve.None:
 		j.nearestMark()
 	case j.sets < 0:
-		j.setting.at(j.r.Supply, j.air.Ambient)
+		j.take(&j.setting, j.sets, j.r.Supply)
 	case j.footSets():
-		j.setting.at(j.open.Gauge(j.air.Ambient), j.air.Ambient)
+		j.take(&j.setting, j.sets, j.open.Gauge(j.air.Ambient))
 		j.set, j.reserve = j.open, 0
 		j.atWall.open = j.neededAt(j.wall, j.flow, j.set)
-		j.atWall.at(j.marked(j.wall, j.atWall.open), j.air.Ambient)
+		j.take(&j.atWall, j.wall, j.marked(j.wall, j.atWall.open))
 		return
 	case j.r.Gun.Valve.None:
 		j.nearestMark()
 	default:
-		j.setting.at(j.withinStamp(j.marked(j.sets, j.open)), j.air.Ambient)
+		j.take(&j.setting, j.sets, j.withinStamp(j.marked(j.sets, j.open)))
 	}
 	j.atWall = j.setting
 }
@@ -170,40 +181,42 @@ func (j *job) setWall() {
 // or above open and the reserve, or as much of that as the supply holds.
 func (j *job) marked(at int, open unit.Abs) unit.Gauge {
 	most := j.heldBy(j.r.Supply.Abs(j.air.Ambient), at, j.flow)
-	reserve := LeastReserve
-	wanted := j.mark(open, reserve)
+	reserve, reads := LeastReserve, j.reads(at)
+	wanted := j.mark(open, reserve, reads)
 	sagged := unit.Gauge(float64(j.r.Supply) * (1 - SagShare)).Abs(j.air.Ambient)
-	if held := j.heldBy(sagged, at, j.flow); held < wanted.Abs(j.air.Ambient) {
+	if held := j.heldBy(sagged, at, j.flow); held < (wanted - reads).Abs(j.air.Ambient) {
 		// The seat is at its limit: a sag of the supply comes through to the line.
 		reserve = max(reserve, unit.Drop(most-held))
-		wanted = j.mark(open, reserve)
+		wanted = j.mark(open, reserve, reads)
 	}
-	return min(wanted, most.Gauge(j.air.Ambient))
+	return min(wanted, most.Gauge(j.air.Ambient)+reads)
 }
 
-// mark is the next mark of the gauge at or above the open pressure and a reserve.
-func (j *job) mark(open unit.Abs, reserve unit.Drop) unit.Gauge {
-	g := float64(open.Gauge(j.air.Ambient)) + float64(reserve)
+// mark is the next mark of a gauge that reads so much too high at or above the open pressure and
+// a reserve.
+func (j *job) mark(open unit.Abs, reserve unit.Drop, reads unit.Gauge) unit.Gauge {
+	g := float64(open.Gauge(j.air.Ambient)+reads) + float64(reserve)
 	step := float64(j.r.Mark)
 	return unit.Gauge(math.Ceil(g/step-1e-9) * step)
 }
 
-// at takes a set pressure as the gauge reads it.
-func (s *setting) at(flowing unit.Gauge, ambient unit.Abs) {
+// take takes a set pressure of the regulator at as its gauge reads it.
+func (j *job) take(s *setting, at int, flowing unit.Gauge) {
 	s.flowing = flowing
-	s.set = flowing.Abs(ambient)
+	s.set = (flowing - j.reads(at)).Abs(j.air.Ambient)
 	s.reserve = unit.Drop(s.set - s.open)
 }
 
 // withinStamp is a mark of the gauge, or the highest below it at which the open valve leaves
 // the gun at what it may be run at, where one of those reaches the target.
 func (j *job) withinStamp(wanted unit.Gauge) unit.Gauge {
-	open := j.open.Gauge(j.air.Ambient)
+	reads := j.reads(j.sets)
+	open := j.open.Gauge(j.air.Ambient) + reads
 	if wanted-open <= j.r.Gun.Highest(j.air)-j.target {
 		return wanted // what the line loses grows with the flow
 	}
 	most, _ := j.limit()
-	limit, step := most.Gauge(j.air.Ambient), float64(j.r.Mark)
+	limit, step := most.Gauge(j.air.Ambient)+reads, float64(j.r.Mark)
 	held := unit.Gauge(math.Floor(float64(limit)/step+1e-9) * step)
 	if wanted <= limit || held < open {
 		return wanted

@@ -7,7 +7,7 @@ import (
 
 // Set is how a job is set by hand.
 type Set struct {
-	Wall     unit.Gauge  // flowing, at the regulator farthest upstream; not used without one
+	Wall     unit.Gauge  // flowing, at the regulator farthest upstream, as its gauge reads it; not used without one
 	Opening  float64     // of the inlet valve, above 0 to 1; not used without one
 	Distance unit.Length // from the panel, within DistanceBound
 }
@@ -47,7 +47,7 @@ func (r *Request) Spray(s *Setup, set Set) Sprayed {
 	// Each regulator holds back what is more than it is set to, and so does the supply.
 	working, q := j.gunAt(-1, r.Supply.Abs(amb), set.Opening)
 	hold := func(at int, pressure unit.Gauge) {
-		if w, flow := j.gunAt(at, pressure.Abs(amb), set.Opening); w < working {
+		if w, flow := j.gunAt(at, (pressure - j.reads(at)).Abs(amb), set.Opening); w < working {
 			working, q = w, flow
 		}
 	}
@@ -58,13 +58,13 @@ func (r *Request) Spray(s *Setup, set Set) Sprayed {
 		hold(j.sets, s.Foot.Flowing)
 	}
 	j.solveFor(working.Gauge(amb))
-	valve := r.Gun.Valve.At(set.Opening)
+	valve, reads := r.Gun.Valve.At(set.Opening), j.reads(j.wall)
 	into, choked := valve.Upstream(q, working, j.air)
 	x := Sprayed{
-		Wall: min(set.Wall, j.heldBy(r.Supply.Abs(amb), j.wall, q).Gauge(amb)), Foot: into.Gauge(amb), Gun: working.Gauge(amb), Cap: j.cap.Gauge(amb), Flow: q,
+		Wall: min(set.Wall, j.heldBy(r.Supply.Abs(amb), j.wall, q).Gauge(amb)+reads), Foot: into.Gauge(amb), Gun: working.Gauge(amb), Cap: j.cap.Gauge(amb), Flow: q,
 		Reads: r.reads(working.Gauge(amb), into.Gauge(amb)), Choked: choked, Distance: set.Distance,
 	}
-	x.Static = min(r.regulator(j.wall).Set(x.Wall, q), max(r.Supply, x.Wall))
+	x.Static = min(r.regulator(j.wall).Set(x.Wall, q), max(r.Supply+reads, x.Wall))
 	if j.wall < 0 {
 		x.Wall, x.Static = 0, 0
 	}

@@ -53,7 +53,7 @@ func (s *Setup) checkSupply(r *Request, j *job) error {
 	water, err := supply.Damp{
 		Inlet: sys.Inlet, Humidity: r.Day.Humidity,
 		Receiver: sys.CutIn, ReceiverTemp: r.Shop.ReceiverTemp, Main: r.Shop.LineTemp,
-		Spraying: min(j.atWall.flowing, sys.CutIn), Hose: j.air.Temp, Flow: j.flow,
+		Spraying: min(j.atWall.set.Gauge(j.air.Ambient), sys.CutIn), Hose: j.air.Temp, Flow: j.flow,
 		Dryer: j.dryer(sys.CutIn),
 	}.Follow()
 	if err != nil {
@@ -77,7 +77,7 @@ func (j *job) dryer(cutIn unit.Gauge) (d supply.Dryer) {
 		}
 		d = supply.Dryer{Is: true, DewPoint: p.DewPoint, At: cutIn, PastHose: hoses > 0}
 		if i > j.wall {
-			d.At = min(j.atWall.flowing, cutIn)
+			d.At = min(j.atWall.set.Gauge(j.air.Ambient), cutIn)
 		}
 	}
 	return d

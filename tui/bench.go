@@ -33,7 +33,6 @@ type bench struct {
 	manage    destination   // the page that changes booths and guns
 	prove     *provePage
 	trouble   *troublePage
-	learnt    learning // of the readings that count
 	agreed    agreedToday
 	cache     []viewCache // of each view
 	response  response

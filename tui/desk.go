@@ -187,7 +187,7 @@ func (d *desk) boothName() string {
 
 // useReader makes a reader the one that answers are read and worked out with.
 func (s *session) useReader(r *question.Reader) {
-	s.reader, s.usual = r, question.Answers{}
+	s.reader, s.usual = r.WithLearnt(s.learntOf), question.Answers{}
 	for _, row := range question.Plan.Fields {
 		s.usual = s.usual.With(row.Field, r.Completed(row.Field, r.Usual().Get(row.Field), r.System())...)
 	}

@@ -142,8 +142,8 @@ func (b *bench) second() secondRow {
 	if row, standing := b.agreedRow(); standing {
 		return row
 	}
-	if l := b.tried.Learnt; l != nil {
-		return secondRow{"", l.WallRow(b.s.words, b.s.sys).Text, th.Moved, true}
+	if row, ok := b.tried.LearntRow(b.s.words, b.s.sys); ok {
+		return secondRow{"", row.Text, th.Moved, true}
 	}
 	n := b.tried.GaugeRow(b.s.words, b.s.sys)
 	return secondRow{"", n.Name + " " + n.Text + "  " + n.More, th.Caption, false}

@@ -75,8 +75,9 @@ func (l *learning) hear(n learnt) {
 // learning is the request of what readings say of a job's line: those that are kept or were taken
 // in this run, then those that were typed.
 func (s *session) learning(j *job, typed []question.Value) (learn.Request, []*question.Fault) {
-	q, faults := s.reader.LearnOf(j.Request, typed, s.sys)
-	before, others := shop.History(s.reader, j.Request, j.Request.Gun.ID, s.readings(), s.otherGun(j.answers))
+	described := j.Request.AsDescribed()
+	q, faults := s.reader.LearnOf(described, typed, s.sys)
+	before, others := shop.History(s.reader, described, described.Gun.ID, s.readings(), s.otherGun)
 	q.Readings, q.Others = append(before, q.Readings...), others
 	return q, faults
 }
@@ -99,34 +100,27 @@ func (s *session) readings() []*shop.GaugeReading {
 }
 
 // otherGun finds a gun that the line was read with, as the job would have it.
-func (s *session) otherGun(answers question.Answers) func(id string) *learn.OtherGun {
-	return func(id string) *learn.OtherGun {
-		gun := s.reader.Read(question.Gun, id, unit.Named)
-		q, _ := s.resolve(s.counting(answers.With(question.Gun, gun)), s.sys)
-		if gun.Fault != nil || q == nil || q.Gun.ID != id {
-			return nil
-		}
-		return &learn.OtherGun{Gun: q.Gun, Gauge: q.Gauge}
+func (s *session) otherGun(id string) *learn.OtherGun {
+	gun := s.reader.Read(question.Gun, id, unit.Named)
+	q, _ := s.reader.Described(s.counting(s.answers.With(question.Gun, gun)), s.sys)
+	if gun.Fault != nil || q.Gun.ID != id {
+		return nil
 	}
+	return &learn.OtherGun{Gun: q.Gun, Gauge: q.Gauge}
 }
 
-// learn works out what is not known yet: of the page that proves the answer where it is open, else
-// what the readings that count say of the answer.
+// learn works out what is not known yet: what the readings that count left of the line, or of the
+// page that proves the answer where it is open.
 func (r *root) learn() tea.Cmd {
 	b := r.bench
-	if r.pages[r.at] != page(b) || b.err != nil || b.tried.Stopped() {
-		return nil
-	}
-	if slices.Contains(r.over, page(b.prove)) {
-		cmd := b.prove.start()
-		b.prove.follow()
+	if cmd := r.s.lines.start(); cmd != nil {
 		return cmd
 	}
-	if b.kept.Stopped() || len(b.s.readings()) == 0 {
+	if r.pages[r.at] != page(b) || b.err != nil || b.tried.Stopped() || !slices.Contains(r.over, page(b.prove)) {
 		return nil
 	}
-	cmd := b.learnt.start(b.s, learntOf{b.kept.id, b.s.desk.changes, len(b.s.ownReadings), ""}, &b.kept, nil)
-	b.showLearnt()
+	cmd := b.prove.start()
+	b.prove.follow()
 	return cmd
 }
 
@@ -134,14 +128,4 @@ func (r *root) learn() tea.Cmd {
 func (r *root) hearLearnt(n learnt) {
 	n.by.hear(n)
 	r.bench.prove.follow()
-	r.bench.showLearnt()
-}
-
-// showLearnt puts what the readings say beside the answer that they were worked out for.
-func (b *bench) showLearnt() {
-	for _, j := range []*job{&b.kept, &b.tried} {
-		if l := &b.learnt; j.id == l.of.job && l.answer != nil && len(l.answer.Request.Readings) > 0 {
-			j.Learnt = &l.answer.Learn
-		}
-	}
 }

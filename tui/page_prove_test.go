@@ -50,10 +50,10 @@ func TestTheGunsGaugeIsProvedByTheFirstPair(t *testing.T) {
 	press(r, "enter")
 	require.Equal(t, "bench", where(r))
 	require.Len(t, r.s.ownReadings, 2)
-	require.NotNil(t, r.bench.tried.Learnt)
+	require.NotNil(t, r.bench.tried.Request.Learnt)
 	require.Contains(t, bodyText(r.View()), "2 readings count in this run")
 	press(r, "5")
-	require.Contains(t, bodyText(r.View()), "own readings: wall")
+	require.Contains(t, bodyText(r.View()), "Worked with 2 of this line's own readings")
 	press(r, proveKey)
 	require.Len(t, p.answer.Request.Readings, 2, "they count on the page too")
 	require.False(t, p.counts())
@@ -118,7 +118,7 @@ func TestWhatIsSeenIsJudgedOnThePage(t *testing.T) {
 	require.Equal(t, "bench", where(r))
 	require.Contains(t, bodyText(r.View()), "2 readings count in this run")
 	press(r, proveKey)
-	require.Contains(t, p.saying(), "Before: push felt at 7 in")
+	require.Contains(t, p.saying(), "Before: push felt at 7.0 in")
 	require.Contains(t, p.saying(), "Reading 2: valve closed 3/4 turn")
 	require.Contains(t, p.saying(), "Before: pattern on paper split pattern")
 }
@@ -129,7 +129,7 @@ func TestWhatIsSeenAloneStays(t *testing.T) {
 	press(r, skip(7)...)
 	press(r, "5.5", "enter", "pgdown", "enter")
 	require.Contains(t, bodyText(r.View()), r.s.say("prove-seen-stays"))
-	require.Nil(t, r.bench.tried.Learnt)
+	require.Nil(t, r.bench.tried.Request.Learnt)
 	press(r, proveKey)
 	require.Empty(t, r.bench.prove.answer.Request.Readings)
 	require.Len(t, r.bench.prove.answer.Before, 1)
@@ -186,7 +186,7 @@ func feed(r *root, cmd tea.Cmd) {
 		for _, c := range msg {
 			feed(r, c)
 		}
-	case learnt:
+	case learnt, leftOf:
 		_, cmd := r.Update(msg)
 		feed(r, cmd)
 	}
@@ -212,9 +212,16 @@ func TestReadingsAreKeptWithTheBooth(t *testing.T) {
 
 	r = h.open(t)
 	typed(r, deskAnswer...)
-	require.NotNil(t, r.bench.tried.Learnt)
-	require.Len(t, r.bench.tried.Learnt.Request.Readings, 1)
-	require.Equal(t, learn.WallGauge, r.bench.tried.Learnt.Request.Readings[0].Shows[0].Gauge)
+	require.NotNil(t, r.bench.tried.Request.Learnt)
+	require.Equal(t, 1, r.bench.tried.Request.Learnt.Readings)
+	plan := r.bench.tried.Setup.Wall.Flowing
+	typed(r, proveKey)
+	p := r.bench.prove
+	require.Len(t, p.answer.Request.Readings, 1)
+	require.Equal(t, learn.WallGauge, p.answer.Request.Readings[0].Shows[0].Gauge)
+	require.Equal(t, p.answer.Wall(), plan, "the answer and the page that proves it say the same")
+	require.Equal(t, p.answer.Found.Sure.Wall, r.bench.tried.Spread.Wall)
+	require.Greater(t, plan, p.answer.Found.Setup.Wall.Flowing, "as the line is described")
 }
 
 // Whatever is pressed, in any window, the page stays within it and back leads out.
@@ -238,6 +245,29 @@ func TestAnyKeysOnProving(t *testing.T) {
 	})
 }
 
+// What readings left of the line is worked out behind the keys: the answer is that of the line as
+// it is described until then, and what was being tried stays tried.
+func TestTheLineAsReadDoesNotHoldTheKeys(t *testing.T) {
+	r := proving(t, look{size: size{80, 24}})
+	press(r, "35", "enter", "33.5", "enter", "pgdown")
+	was := r.bench.kept.Setup.Wall.Flowing
+	r.s.atOnce = false
+	_, cmd := r.Update(keyOf("enter"))
+	require.Equal(t, "bench", where(r))
+	require.Len(t, r.s.ownReadings, 1)
+	require.Nil(t, r.bench.kept.Request.Learnt)
+	require.True(t, r.s.lines.running)
+	require.Equal(t, was, r.bench.kept.Setup.Wall.Flowing)
+	press(r, "right")
+	tried := r.bench.tried.answers
+	require.True(t, r.bench.changed())
+	feed(r, cmd)
+	require.Equal(t, 1, r.bench.kept.Request.Learnt.Readings)
+	require.Greater(t, r.bench.kept.Setup.Wall.Flowing, was)
+	require.True(t, sameAnswers(tried, r.bench.tried.answers))
+	require.NotNil(t, r.bench.tried.Request.Learnt)
+}
+
 // In lines of text the gauges are asked for one by one, by the same sentences.
 func TestProvingInLines(t *testing.T) {
 	for _, lang := range words.Languages() {
@@ -252,6 +282,6 @@ func TestProvingInLines(t *testing.T) {
 		require.Contains(t, bodyText(got.out), map[string]string{"en": "valve closed 3/8 turn, expected", "es": "válvula cerrada 3/8 de vuelta, se esperaba"}[lang])
 		require.Contains(t, bodyText(got.out), map[string]string{"en": "the farthest that it is held", "es": "lo más lejos que se lleva"}[lang])
 		require.Contains(t, bodyText(got.out), map[string]string{"en": "faster", "es": "más rápido"}[lang])
-		require.Contains(t, bodyText(got.out), map[string]string{"en": "own readings: wall", "es": "lecturas propias de esta cabina"}[lang])
+		require.Contains(t, bodyText(got.out), map[string]string{"en": "2 of this line's own readings", "es": "2 lecturas propias de esta línea"}[lang])
 	}
 }

@@ -145,6 +145,8 @@ func (r *root) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		msg.hear()
 	case learnt:
 		r.hearLearnt(msg)
+	case leftOf:
+		r.hearLeft(msg)
 	case taken:
 		r.bench.notice = msg.notice
 	case deskNews:

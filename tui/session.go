@@ -61,6 +61,7 @@ type session struct {
 	unsaid unsaid
 	// ownReadings is the readings of gauges that were taken in this run and count.
 	ownReadings []shop.GaugeReading
+	lines       learntLines
 
 	getenv func(string) string
 	old    *lastRun // where its answers were taken over

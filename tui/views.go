@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"boothset/calc/unit"
-	"boothset/presets/answer"
 	"boothset/tui/draw"
 
 	"github.com/charmbracelet/bubbles/key"
@@ -172,12 +171,11 @@ type viewState struct {
 	gaugePinned bool
 	notesPinned int
 	desk        int // how often what the shop's folder holds has changed
-	learnt      *answer.Learn
 }
 
 // screenfuls is those of a view, at least one.
 func (b *bench) screenfuls(n int, room size) [][]string {
-	of := viewState{room, b.kept.id, b.tried.id, b.s.sys, b.s.glyphs, b.s.theme.colour, b.headlineCut, b.gaugePinned, b.notesPinned, b.s.desk.changes, b.tried.Learnt}
+	of := viewState{room, b.kept.id, b.tried.id, b.s.sys, b.s.glyphs, b.s.theme.colour, b.headlineCut, b.gaugePinned, b.notesPinned, b.s.desk.changes}
 	for len(b.cache) <= n {
 		b.cache = append(b.cache, viewCache{})
 	}

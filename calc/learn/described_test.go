@@ -30,15 +30,15 @@ func TestUntilTheTriggerIsPulledTheLineIsAsDescribed(t *testing.T) {
 		assert.True(t, a.AsDescribed)
 		assert.Less(t, a.Nothing, Sure, "it is not told as found")
 	}
-	assert.InDelta(t, before.Taken.Wall.Low.PSI(), before.Settings.Wall.Low.PSI(), near)
-	assert.InDelta(t, before.Taken.Wall.High.PSI(), before.Settings.Wall.High.PSI(), near)
-	wide := func(a *Answer) float64 { return (a.Settings.Wall.High - a.Settings.Wall.Low).PSI() }
+	assert.InDelta(t, before.Taken.Wall.Low.PSI(), before.Sure.Wall.Low.PSI(), near)
+	assert.InDelta(t, before.Taken.Wall.High.PSI(), before.Sure.Wall.High.PSI(), near)
+	wide := func(a *Answer) float64 { return (a.Sure.Wall.High - a.Sure.Wall.Low).PSI() }
 	assert.Less(t, wide(compared), 0.9*wide(before))
 
 	// By Kalman's step the wall's gauge is 4/(4 + 0.5625 + 0.18) of 1.5 psi high, and the gun's
 	// 0.5625 of it low: what is set rises by the one and the other.
 	kalman := 1.5 * (4 + 0.5625) / (4 + 0.5625 + 0.18)
-	assert.InDelta(t, before.Settings.Middle.PSI()+kalman, compared.Settings.Middle.PSI(), near)
+	assert.InDelta(t, before.Sure.Middle.PSI()+kalman, compared.Sure.Middle.PSI(), near)
 
 	pulled := solved(still, Reading{Opening: 1, Shows: wallAndGun(32, 22)})
 	assert.False(t, pulled.AsDescribed)

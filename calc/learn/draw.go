@@ -39,10 +39,10 @@ func (m *model) drawn(d *draw, random *rand.Rand) {
 // drawOwn draws one piece anew.
 func (m *model) drawOwn(o *own, i int, random *rand.Rand) {
 	*o = own{odd: random.Float64() < OddShare}
-	if m.passes[i] > 0 {
+	if m.passesBy[i] > 0 {
 		o.passes = random.NormFloat64()
 	}
-	if m.end[i] > 0 {
+	if m.endBy[i] > 0 {
 		o.end = random.NormFloat64()
 	}
 	if o.odd {

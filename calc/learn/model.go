@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"boothset/calc"
+	"boothset/calc/air"
 	"boothset/calc/gun"
 	"boothset/calc/line"
 	"boothset/calc/unit"
@@ -21,8 +22,8 @@ var (
 
 // Line is what is to be learnt of.
 type Line struct {
-	Request *calc.Request
-	Setup   *calc.Setup // the request's
+	Request *calc.Request // as it is described
+	Setup   *calc.Setup   // the request's; of one without it no option can be foreseen, nor settings worked
 	// Others are other guns that the line was read with, Gone parts that it was read with and
 	// that were replaced, and Spare parts at hand that can take the place of others: they are
 	// pieces too, after the line's own.
@@ -42,17 +43,19 @@ const MostGuns = 4
 // model is what all draws have in common.
 type model struct {
 	Line
+	// air is that of the place at 20 C: the days that readings were taken on are not known, and
+	// what a line loses hardly moves with them.
 	air    line.Air
 	wall   int // the place of the wall's regulator in the request's line
 	guns   []OtherGun
 	pieces []Piece
 	stands []int // the pieces of the line as it stands
-	// passes and end are the standard deviations of each piece by itself; as off has them.
-	passes, end [MostPieces]float64
-	sigma       [shared]float64 // of the tolerances that all pieces share
-	unread      []int           // where those stand that no reading tells of, among the deviations of package calc
-	instruments []Instrument    // by gauge
-	noise       [mostGauges]float64
+	// passesBy and endBy are the standard deviations of each piece's passes and end.
+	passesBy, endBy [MostPieces]float64
+	sigma           [shared]float64 // of the tolerances that all pieces share
+	unread          []int           // where those stand that no reading tells of, among the deviations of package calc
+	instruments     []Instrument    // by gauge
+	noise           [mostGauges]float64
 }
 
 // The tolerances that all pieces share and that readings tell of.
@@ -84,8 +87,8 @@ var (
 
 // newModel is the model of a line.
 func newModel(of Line) (*model, error) {
-	r, s := of.Request, of.Setup
-	m := &model{Line: of, air: line.NewAir(s.Weather.Ambient, r.HoseTemp())}
+	r := of.Request
+	m := &model{Line: of, air: line.NewAir(air.AtAltitude(r.Day.Altitude), unit.ANRTemperature)}
 	if m.wall, _ = r.Regulators(); m.wall < 0 {
 		return nil, ErrNoRegulator
 	}
@@ -96,7 +99,7 @@ func newModel(of Line) (*model, error) {
 	}
 	t := &r.Tolerances
 	for i := range m.pieces {
-		m.passes[i], m.end[i] = m.pieces[i].sigmas(t)
+		m.passesBy[i], m.endBy[i] = m.pieces[i].sigmas(t)
 	}
 	for k, id := range sharedIDs {
 		tolerance, _ := t.Of(id)
@@ -137,16 +140,19 @@ func (m *model) listPieces() {
 // factor is what one of the shared tolerances comes to in a draw.
 func (m *model) factor(d *draw, of int) float64 { return math.Exp(m.sigma[of] * d.shared[of]) }
 
-// off is how far a piece is off by itself in a draw. What passes is, of a gun, its stamp's flow;
-// End is the shape of an inlet valve and the stamp's cap pressure of a gun.
-func (m *model) off(d *draw, i int) calc.PartOff {
+// passes is what a piece passes in a draw, as a factor: of a gun, its stamp's flow.
+func (m *model) passes(d *draw, i int) float64 {
 	own := &d.own[i]
-	off := m.passes[i] * own.passes
+	off := m.passesBy[i] * own.passes
 	if own.odd {
 		off += oddness(own.by)
 	}
-	return calc.PartOff{Passes: math.Exp(off), End: math.Exp(m.end[i] * own.end)}
+	return math.Exp(off)
 }
+
+// end is what a hose's end fittings pass besides in a draw, an inlet valve's shape and a gun's
+// stamped cap pressure, as a factor.
+func (m *model) end(d *draw, i int) float64 { return math.Exp(m.endBy[i] * d.own[i].end) }
 
 // put makes the solver's pieces those of a draw.
 func (s *solver) put(d *draw) {
@@ -160,7 +166,7 @@ func (s *solver) put(d *draw) {
 		}
 		s.pieces[i] = m.pieces[i].Part
 		part := &s.pieces[i]
-		m.off(d, i).Apply(part)
+		calc.PartOff{Passes: m.passes(d, i), End: m.end(d, i)}.Apply(part)
 		part.Hose.Length *= rub
 		part.Restriction.ScaleRatio(s.ratio)
 		part.Hose.End.ScaleRatio(s.ratio)
@@ -184,14 +190,14 @@ func (s *solver) hold(g int) {
 		if p.Role == InLine || p.Gun != g {
 			continue
 		}
-		off := m.off(s.draw, i)
+		passes, end := m.passes(s.draw, i), m.end(s.draw, i)
 		if p.Role == InletValve {
-			s.gun.Valve.Full.C *= unit.Conductance(off.Passes)
-			s.gun.Valve.Shape *= gun.Shape(off.End)
+			s.gun.Valve.Full.C *= unit.Conductance(passes)
+			s.gun.Valve.Shape *= gun.Shape(end)
 			continue
 		}
-		stamp.Flow *= unit.Flow(off.Passes)
-		stamp.Cap = min(stamp.Cap*unit.Gauge(off.End), calc.MostCapShare*stamp.Inlet)
+		stamp.Flow *= unit.Flow(passes)
+		stamp.Cap = min(stamp.Cap*unit.Gauge(end), calc.MostCapShare*stamp.Inlet)
 	}
 	s.gun.Valve.Full.ScaleRatio(s.ratio)
 	s.gun.Calibrate(stamp)

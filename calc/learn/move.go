@@ -180,10 +180,10 @@ func (v *mover) alongOthers(i int, random *rand.Rand) proposal {
 		}
 		for k := range v.l.pieces {
 			o := &d.own[k]
-			if v.l.passes[k] > 0 {
+			if v.l.passesBy[k] > 0 {
 				along(&o.passes, a.own[k].passes, b.own[k].passes)
 			}
-			if v.l.end[k] > 0 {
+			if v.l.endBy[k] > 0 {
 				along(&o.end, a.own[k].end, b.own[k].end)
 			}
 			if o.odd {
@@ -207,7 +207,7 @@ func (l *Learner) moving(d *draw) (n int) {
 		}
 	}
 	for k := range l.pieces {
-		for _, is := range []bool{l.passes[k] > 0, l.end[k] > 0, d.own[k].odd} {
+		for _, is := range []bool{l.passesBy[k] > 0, l.endBy[k] > 0, d.own[k].odd} {
 			if is {
 				n++
 			}

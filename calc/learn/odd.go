@@ -228,7 +228,7 @@ func (l *Learner) Bore(piece int) unit.Length {
 	bores := make([]float64, len(l.draws))
 	for i := range l.draws {
 		of := part
-		of.Widen(l.off(&l.draws[i], piece).Passes)
+		of.Widen(l.passes(&l.draws[i], piece))
 		if bores[i] = float64(of.Hose.Bore); of.Kind != line.HoseKind {
 			bores[i] = float64(of.Restriction.Bore())
 		}

@@ -10,6 +10,7 @@ import (
 	"boothset/calc"
 	"boothset/calc/calctest"
 	"boothset/calc/line"
+	"boothset/calc/spread"
 	"boothset/calc/unit"
 
 	"github.com/stretchr/testify/assert"
@@ -152,13 +153,13 @@ func TestReadingsOfEveryPartBringTheLineBack(t *testing.T) {
 			for _, o := range l.Options() {
 				y.read(t, l, o.Reading)
 			}
-			s := l.Settings()
+			s, gets := l.Settings(), l.gets(l.asRead(), l.Setup)
 			assert.InDelta(t, is.Wall.PSI(), s.Middle.PSI(), 0.1)
 			if right {
-				assert.InDelta(t, is.gun.PSI(), (s.Gun.Low+s.Gun.High).PSI()/2, 0.1)
+				assert.InDelta(t, is.gun.PSI(), (gets.Low+gets.High).PSI()/2, 0.1)
 			} else {
-				assert.LessOrEqual(t, s.Gun.Low, is.gun)
-				assert.GreaterOrEqual(t, s.Gun.High, is.gun)
+				assert.LessOrEqual(t, gets.Low, is.gun)
+				assert.GreaterOrEqual(t, gets.High, is.gun)
 			}
 			for i := range l.pieces {
 				if l.inUse(i) {
@@ -171,7 +172,7 @@ func TestReadingsOfEveryPartBringTheLineBack(t *testing.T) {
 
 // The same readings come to the same, whatever the number of cores.
 func TestTheSameOnAnyMachine(t *testing.T) {
-	learnt := func(cores int) (Settings, Finding, []Worth) {
+	learnt := func(cores int) (*spread.Spread, Finding, []Worth) {
 		defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(cores))
 		y, l := mildTruth(t, map[int]float64{0: 0.1})
 		y.read(t, l, compared(30))
@@ -206,7 +207,7 @@ func TestAnyReadings(t *testing.T) {
 		assert.False(t, math.IsNaN(l.Counting()) || l.Counting() < 1-1e-9)
 		s := l.Settings()
 		assert.LessOrEqual(t, s.Wall.Low, s.Wall.High)
-		assert.False(t, math.IsNaN(float64(s.Wall.Low+s.Gun.Low)))
+		assert.False(t, math.IsNaN(float64(s.Wall.Low+l.gets(l.asRead(), l.Setup).Low)))
 		l.Contradictions()
 	})
 }

@@ -37,10 +37,11 @@ const (
 	LeastOdd, MostOdd = 1. / 8, 1. / 2
 )
 
-// oddness is the logarithm of what an odd piece passes at a place between its bounds, 0..1.
-func oddness(at float64) float64 {
-	return math.Log(LeastOdd) + at*(math.Log(MostOdd)-math.Log(LeastOdd))
-}
+// oddness is the logarithm of what an odd piece passes at a place between its bounds, 0..1, and
+// oddWidth how far these are apart.
+func oddness(at float64) float64 { return math.Log(LeastOdd) + at*oddWidth }
+
+var oddWidth = math.Log(MostOdd / LeastOdd)
 
 // sigmas are the standard deviations that a piece has by itself, as logarithms: of what it
 // passes, and of a hose's end fittings, an inlet valve's shape or a gun's stamped cap pressure.

@@ -2,7 +2,6 @@ package learn
 
 import (
 	"cmp"
-	"math"
 	"slices"
 	"strconv"
 
@@ -34,14 +33,22 @@ type Taken struct {
 
 // Answer is the answer to a Request.
 type Answer struct {
+	// Setup is what the line asks for as it is described, and Taken how sure that was, nothing odd;
+	// nil where the supply is short.
 	Setup  *calc.Setup
+	Taken  *spread.Spread
 	Pieces []Piece
-	// AsDescribed: no reading tells of the line yet. Settings, Foretold and what Steps are to show
+	// AsDescribed: no reading tells of the line yet, or none counts since they contradict. Sure, Gets, Foretold and what Steps are to show
 	// are then those of a line in which nothing is odd.
 	AsDescribed bool
-	// Taken is how sure the plan was of its own, nothing odd; nil where the supply is short.
-	Taken    *spread.Spread
-	Settings Settings
+	// Since is the plan on the line as it was read, as every later plan has it, After what that asks
+	// for, and Sure how sure it is.
+	// Of a supply that is short of it Sure is that of what Setup advises.
+	Since *calc.Request
+	After *calc.Setup
+	Sure  *spread.Spread
+	// Gets is what the gun gets, its valve wide open and the wall's gauge at what is advised since.
+	Gets spread.GaugeRange
 	// Wall and Gun are what their gauges read too high, Pa, 80 % sure.
 	Wall, Gun spread.Range
 	Finding
@@ -81,23 +88,22 @@ func Solve(q *Request) (*Answer, error) {
 	if p := q.problem(s); p != nil {
 		return nil, p
 	}
-	of := Line{Request: q.Plan, Setup: s, Others: q.Others}
-	var spares map[string]int
-	of.Gone, of.Spare, spares = q.spares()
-	l, err := New(of, q.Draws, q.Seed)
+	a := &Answer{Setup: s}
+	l, err := q.learner(s, func(before *Learner, x Reading) {
+		a.Turned = append(a.Turned, before.known().turned(&q.Readings[len(a.Turned)]))
+		a.Foretold = append(a.Foretold, before.known().foretell(x))
+	})
 	if err != nil {
-		return nil, &calc.Problem{Field: "reading", ID: "learn-too-many", Figures: calc.Figures{calc.CountFigure("most", MostPieces)}}
+		return nil, err
 	}
-	var foretold []spread.GaugeRange
-	var turned []Turning
-	for i := range q.Readings {
-		turned = append(turned, l.known().turned(&q.Readings[i]))
-		foretold = append(foretold, l.known().foretell(l.as(&q.Readings[i], spares)))
-		if err := l.Add(l.as(&q.Readings[i], spares)); err != nil {
-			return nil, &calc.Problem{Field: "reading", ID: "want-reading"}
-		}
+	if a.Contradictions = l.Contradictions(); len(a.Contradictions) > 0 { // none of them counts
+		l = drawnFrom(l.model, q.Draws, q.Seed)
 	}
-	a := &Answer{Setup: s, Foretold: foretold, Turned: turned, Pieces: l.pieces, Taken: spread.Of(q.Plan, s), AsDescribed: l.unpulled(), Settings: l.known().Settings(), Finding: l.Find(), Contradictions: l.Contradictions(), Counting: l.Counting()}
+	a.Pieces, a.Taken, a.AsDescribed, a.Counting = l.pieces, spread.Of(q.Plan, s), l.unpulled(), l.Counting()
+	a.Finding = l.Find()
+	if err := a.settle(l, q.Plan); err != nil {
+		return nil, err
+	}
 	a.Wall = l.Reads(WallGauge)
 	if q.Plan.Gauge != calc.NoGauge {
 		a.Gun = l.Reads(GunGauge)
@@ -105,7 +111,7 @@ func Solve(q *Request) (*Answer, error) {
 	for _, k := range a.Found {
 		a.Bores = append(a.Bores, l.Bore(k))
 	}
-	a.Turning = l.known().turning(q.Marked(a.Settings.Middle))
+	a.Turning = a.turning(q.Plan)
 	a.Seeks, a.Doubt = len(a.Untold) > 0, l.Doubt()
 	for _, w := range l.Next(l.Options()) {
 		if w.Kind == CompareStill || w.Kind == ReadOpen {
@@ -129,10 +135,45 @@ func Solve(q *Request) (*Answer, error) {
 	return a, nil
 }
 
-// Marked is a pressure to set, at the nearest mark of the wall's gauge.
-func (q *Request) Marked(p unit.Gauge) unit.Gauge {
-	mark := float64(q.Plan.Mark)
-	return unit.Gauge(math.Round(float64(p)/mark) * mark)
+// learner is a learner that took the readings; before is told of each, if it is not nil, before it
+// is taken.
+func (q *Request) learner(s *calc.Setup, before func(*Learner, Reading)) (*Learner, error) {
+	of := Line{Request: q.Plan, Setup: s, Others: q.Others}
+	var spares map[string]int
+	of.Gone, of.Spare, spares = q.spares()
+	l, err := New(of, q.Draws, q.Seed)
+	if err != nil {
+		return nil, &calc.Problem{Field: "reading", ID: "learn-too-many", Figures: calc.Figures{calc.CountFigure("most", MostPieces)}}
+	}
+	for i := range q.Readings {
+		x := l.as(&q.Readings[i], spares)
+		if before != nil {
+			before(l, x)
+		}
+		if err := l.Add(x); err != nil {
+			return nil, &calc.Problem{Field: "reading", ID: "want-reading"}
+		}
+	}
+	return l, nil
+}
+
+// settle works the plan on the line as it was read.
+func (a *Answer) settle(l *Learner, plan *calc.Request) (err error) {
+	a.Since, a.After, a.Sure = plan, a.Setup, a.Taken
+	lines, advised := l.known().asRead(), a.Setup
+	if len(l.readings) > 0 {
+		a.Since = l.left(len(l.readings), a.Finding, nil).Of(plan)
+		if a.After, err = calc.Solve(a.Since); err != nil {
+			return err
+		}
+		lines = a.Since
+		if !a.After.Short.Is {
+			advised = a.After
+		}
+		a.Sure = spread.Of(lines, advised)
+	}
+	a.Gets = l.gets(lines, advised)
+	return nil
 }
 
 // foretell is Foretell for a reading that may be without the wall's gauge.

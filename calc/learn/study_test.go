@@ -123,6 +123,12 @@ func (y *truth) shows(x Reading, random *rand.Rand) Reading {
 	return x
 }
 
+// outcome is a line's settings, with what the gun gets.
+type outcome struct {
+	calc.Outcome
+	gun unit.Gauge
+}
+
 // settings is what is right to set.
 func (y *truth) settings(random *rand.Rand) outcome {
 	z, o := (&Learner{model: y.m}).offs(&y.d)
@@ -145,9 +151,9 @@ type told struct {
 
 // judge compares what a learner says with what is.
 func (y *truth) judge(l *Learner, is outcome) (v told) {
-	s := l.Settings()
+	s, gets := l.Settings(), l.gets(l.asRead(), l.Setup)
 	within := func(x, low, high unit.Gauge) bool { return x >= low && x <= high }
-	v.wall, v.gun = within(is.Wall, s.Wall.Low, s.Wall.High), within(is.gun, s.Gun.Low, s.Gun.High)
+	v.wall, v.gun = within(is.Wall, s.Wall.Low, s.Wall.High), within(is.gun, gets.Low, gets.High)
 	v.width = (s.Wall.High - s.Wall.Low).PSI()
 	set := l.oddSet(&y.d)
 	v.odd = set != 0

@@ -19,10 +19,10 @@ type Push struct {
 
 // PushOf is where the push is expected, by what the readings left.
 func PushOf(plan *calc.Request, found *learn.Answer) (p Push) {
-	if found.Setup.Distance.Held == calc.HeldBySheet {
+	if found.After.Distance.Held == calc.HeldBySheet {
 		return p
 	}
-	d := found.Settings.Distance
+	d := found.Sure.Distance
 	return Push{Known: true, Low: plan.PushFor(d.Low), High: plan.PushFor(d.High)}
 }
 

@@ -16,6 +16,7 @@ type Spread struct {
 	// causes' shares of them, are 0.
 	Set      bool
 	Wall     GaugeRange // flowing
+	Middle   unit.Gauge // of it: as often too low as too high
 	Static   GaugeRange // with no air moving
 	Opening  Range      // of the inlet valve, 0..1; at 1 a tenth of the draws or more want all of it
 	Turns    Range      // of its knob, closed from wide open
@@ -51,43 +52,68 @@ type Cause struct {
 }
 
 // Of works r Draws times with everything off within its tolerance, by the same draws every
-// time, so that the same request has the same spread to the last bit; s is r's setup. A
-// supply that is short has none: nil.
+// time, so that the same request has the same spread to the last bit; s is r's setup. Of a line
+// that was read, the lines that it may be are worked in their place. A supply that is short has
+// none: nil.
 func Of(r *calc.Request, s *calc.Setup) *Spread {
 	if s.Short.Is {
 		return nil
+	}
+	if r.AsRead() {
+		return ofLearnt(r, s)
 	}
 	all, short := work(r, s)
 	for v, moves := range moved(calc.Perturb(r, s)) {
 		all[v].explain(&moves)
 	}
+	found := ranges(r, s, &all, short)
+	for d, id := range calc.ToleranceIDs() {
+		var share [outcomes]float64
+		for v := range share {
+			share[v] = all[v].share[d]
+		}
+		tolerance, _ := r.Tolerances.Of(id)
+		found.addCause(Cause{ID: id, Tolerance: *tolerance}, share, &all[0])
+	}
+	found.sortCauses()
+	return found
+}
+
+// ranges is what samples come to, without what causes it.
+func ranges(r *calc.Request, s *calc.Setup, all *[outcomes]sample, short float64) *Spread {
 	wall, static, opening, distance := &all[0], &all[1], &all[2], &all[3]
 	found := &Spread{
 		Set: r.RegulatorAt() != calc.Nowhere, Short: short,
 		Opening: opening.bounds(), Distance: lengths(distance.bounds()), CountsFromShut: s.Valve.CountsFromShut,
 	}
 	if found.Set {
-		found.Wall, found.Static = gauges(wall.bounds()), gauges(static.bounds())
+		found.Wall, found.Static, found.Middle = gauges(wall.bounds()), gauges(static.bounds()), unit.Gauge(quantile(wall.sorted, 0.5))
 	}
 	of := s.Valve.TurnsOf
 	found.Turns = Range{(1 - found.Opening.High) * of, (1 - found.Opening.Low) * of}
 	found.FromShut = Range{found.Opening.Low * of, found.Opening.High * of}
-	for d, id := range calc.ToleranceIDs() {
-		c := Cause{ID: id, Opening: opening.share[d], Distance: distance.share[d]}
-		if found.Set {
-			c.Wall, c.Static, c.Known = wall.share[d], static.share[d], gauges(wall.known(d))
-		}
-		if max(c.Wall, c.Static, c.Opening, c.Distance) < leastShare {
-			continue // not in this line
-		}
-		tolerance, _ := r.Tolerances.Of(id)
-		c.Tolerance = *tolerance
-		found.Causes = append(found.Causes, c)
+	return found
+}
+
+// addCause adds a cause with its shares of each outcome, unless it is not in this line.
+func (s *Spread) addCause(c Cause, share [outcomes]float64, wall *sample) {
+	if !s.Set {
+		share[0], share[1] = 0, 0
 	}
-	slices.SortStableFunc(found.Causes, func(a, b Cause) int {
+	c.Wall, c.Static, c.Opening, c.Distance = share[0], share[1], share[2], share[3]
+	if slices.Max(share[:]) < leastShare {
+		return
+	}
+	if s.Set {
+		c.Known = gauges(wall.known(c.Wall))
+	}
+	s.Causes = append(s.Causes, c)
+}
+
+func (s *Spread) sortCauses() {
+	slices.SortStableFunc(s.Causes, func(a, b Cause) int {
 		return cmp.Or(cmp.Compare(b.Wall, a.Wall), cmp.Compare(b.Opening, a.Opening))
 	})
-	return found
 }
 
 // Of is the share of the wall's variance that the tolerance of an id causes, 0 where it is
@@ -239,11 +265,11 @@ func (s *sample) explain(moves *[calc.Dimensions]bool) {
 // bounds are the sample's values at 10 and 90 %.
 func (s *sample) bounds() Range { return Range{quantile(s.sorted, 0.1), quantile(s.sorted, 0.9)} }
 
-// known are the bounds were tolerance d known: the variance is less by its share, and the
+// known are the bounds were a cause known: the variance is less by its share, and the
 // distribution keeps its form and its middle.
-func (s *sample) known(d int) Range {
+func (s *sample) known(share float64) Range {
 	b, middle := s.bounds(), quantile(s.sorted, 0.5)
-	left := math.Sqrt(1 - min(s.share[d], 1))
+	left := math.Sqrt(1 - min(share, 1))
 	return Range{middle + left*(b.Low-middle), middle + left*(b.High-middle)}
 }
 

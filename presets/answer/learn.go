@@ -134,12 +134,12 @@ func (l *Learn) settings(o *speaker) []Row {
 		return o.span(o.sys.Gauge(g.Low, unit.Usual), o.sys.Gauge(g.High, unit.Usual))
 	}
 	rows := []Row{
-		{Role: Setting, About: "wall", Name: o.say("label-wall"), Text: o.sys.Gauge(l.wall(), unit.Usual),
-			More: o.say("learn-wall", calc.TextFigure("range", gauges(a.Settings.Wall)), calc.FigureOf("was", calc.FigureGauge, a.Setup.Wall.Flowing), calc.TextFigure("rangeWas", gauges(a.Taken.Wall)))},
-		{Role: Value, About: "gun", Name: o.say("learn-label-gun"), Text: gauges(a.Settings.Gun), More: o.say("learn-open", calc.FigureOf("wall", calc.FigureGauge, a.Setup.Wall.Flowing))},
+		{Role: Setting, About: "wall", Name: o.say("label-wall"), Text: o.sys.Gauge(l.Wall(), unit.Usual),
+			More: o.say("learn-wall", calc.TextFigure("range", gauges(a.Sure.Wall)), calc.FigureOf("was", calc.FigureGauge, a.Setup.Wall.Flowing), calc.TextFigure("rangeWas", gauges(a.Taken.Wall)))},
+		{Role: Value, About: "gun", Name: o.say("learn-label-gun"), Text: gauges(a.Gets), More: o.say("learn-open", calc.FigureOf("wall", calc.FigureGauge, l.advised()))},
 	}
 	if !a.Setup.Valve.None {
-		rows = append(rows, Row{Role: Value, About: "valve", Name: o.say("learn-label-valve"), Text: o.span(unit.PercentText(a.Settings.Opening.Low, 0), unit.PercentText(a.Settings.Opening.High, 0)), More: o.say("learn-opening", calc.FigureOf("wall", calc.FigureGauge, a.Setup.Wall.Flowing))})
+		rows = append(rows, Row{Role: Value, About: "valve", Name: o.say("learn-label-valve"), Text: o.span(unit.PercentText(a.Sure.Opening.Low, 0), unit.PercentText(a.Sure.Opening.High, 0)), More: o.say("learn-opening", calc.FigureOf("wall", calc.FigureGauge, l.advised()))})
 	}
 	reads := func(about, label string, of spread.Range) {
 		id := "learn-reads-either"
@@ -156,24 +156,32 @@ func (l *Learn) settings(o *speaker) []Row {
 	if r.Gauge != calc.NoGauge {
 		reads("gun-gauge", "learn-gauge-gun", a.Gun)
 	}
+	if a.After.Short.Is {
+		rows = append(rows, Row{Role: Against, Level: calc.Stop, About: "wall", ID: "learn-short-since", Text: o.say("learn-short-since", calc.FigureOf("needed", calc.FigureGauge, a.After.Short.Needed), calc.FigureOf("supply", calc.FigureGauge, r.Supply))})
+	}
 	if a.AsDescribed {
 		rows = append(rows, Row{Role: Remark, About: "line", ID: "learn-described", Text: o.say("learn-described")})
 	}
 	return rows
 }
 
-// WallRow is what the readings leave of the wall's setting, for the plan that they are of.
-func (l *Learn) WallRow(w *words.Words, sys unit.System) Row {
-	r := l.Found.Settings.Wall.Marked(l.Request.Plan.Mark)
-	return Row{Role: Range, ID: "learnt-wall", Ground: w.Ground(calc.Ground{Basis: calc.OwnReadings}), Text: w.Text(sys, "learnt-wall", calc.Figures{
-		calc.CountFigure("readings", len(l.Request.Readings)), calc.FigureOf("wall", calc.FigureGauge, l.wall()),
-		calc.BriefFigure("low", calc.FigureGauge, r.Low), calc.BriefFigure("high", calc.FigureGauge, r.High),
-		calc.TextFigure("told", l.Headline(w, sys).Text),
-	})}
+// Wall is the mark of the wall's gauge to set: as the plan since has it, or where the supply is
+// short of that, what the line asks for.
+func (l *Learn) Wall() unit.Gauge {
+	if !l.Found.After.Short.Is {
+		return l.Found.After.Wall.Flowing
+	}
+	mark := float64(l.Request.Plan.Mark)
+	return unit.Gauge(math.Round(float64(l.Found.Sure.Middle)/mark) * mark)
 }
 
-// wall is the mark of the wall's gauge to set.
-func (l *Learn) wall() unit.Gauge { return l.Request.Marked(l.Found.Settings.Middle) }
+// advised is what the wall's gauge is at for what the gun then gets.
+func (l *Learn) advised() unit.Gauge {
+	if l.Found.After.Short.Is {
+		return l.Found.Setup.Wall.Flowing
+	}
+	return l.Found.After.Wall.Flowing
+}
 
 // pieces is a row each of what may be odd, with how probable that is.
 func (l *Learn) pieces(o *speaker) []Row {

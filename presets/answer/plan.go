@@ -16,10 +16,8 @@ type Plan struct {
 	Setup   *calc.Setup
 	Stages  []Staged       // all of the coat's, once they are worked out
 	Spread  *spread.Spread // nil until Sure, where the supply is short and where nothing is set
-	// Learnt is what the booth's own readings say of the line, nil where there are none.
-	Learnt *Learn
-	Day    *calc.DayRequest
-	Today  *calc.DayAnswer
+	Day     *calc.DayRequest
+	Today   *calc.DayAnswer
 }
 
 // AskPlan resolves and solves.

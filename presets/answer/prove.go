@@ -28,7 +28,7 @@ type Prove struct {
 // See takes what was seen at the gun, with the readings that were taken there.
 func (p *Prove) See(s prove.Seen, taken []learn.Taken) {
 	p.Seen, p.Judged, p.Trouble = s, prove.Judge(p.Request.Plan, p.Found, taken, &s), nil
-	of := trouble.Request{Signs: s.Signs(), Plan: p.Request.Plan}
+	of := trouble.Request{Signs: s.Signs(), Plan: p.Found.Since}
 	if len(of.Signs) == 0 {
 		return
 	}
@@ -90,11 +90,11 @@ func (p *Prove) Step(w *words.Words, sys unit.System, x *learn.Worth) Row {
 // TurnStep is how the inlet valve is set by the gun's gauge, and how far open it should then be;
 // false where it is not set so.
 func (p *Prove) TurnStep(w *words.Words, sys unit.System) (r Row, ok bool) {
-	s, t := p.Found.Setup, &p.Found.Turning
+	s, t := p.Found.After, &p.Found.Turning
 	if *t == (learn.Turning{}) {
 		return r, false
 	}
-	return step(w, sys, "prove-set", calc.FigureOf("wall", calc.FigureGauge, t.Wall), calc.FigureOf("target", calc.FigureGauge, s.Working.Pressure),
+	return step(w, sys, "prove-set", calc.FigureOf("wall", calc.FigureGauge, t.Wall), calc.FigureOf("target", calc.FigureGauge, s.Working.Reads),
 		s.Valve.Knob("from", t.Opening.High), s.Valve.Knob("to", t.Opening.Low)), true
 }
 
@@ -177,7 +177,7 @@ func (p *Prove) AnewRows(w *words.Words, sys unit.System) (rows []Row) {
 	add := func(about, id string, f ...calc.Figure) {
 		rows = append(rows, Row{Role: Remark, About: about, ID: id, Text: w.Text(sys, id, f)})
 	}
-	wall, was := p.wall(), p.Found.Setup.Wall.Flowing
+	wall, was := p.Wall(), p.Found.Setup.Wall.Flowing
 	id := "prove-wall-other"
 	if math.Abs(float64(wall-was)) < float64(p.Request.Plan.Mark)/2 {
 		id = "prove-wall-same"

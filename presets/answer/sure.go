@@ -12,19 +12,36 @@ import (
 // leastShort is how often a setup must fall short for that to be said.
 const leastShort = 0.05
 
-// SureRows is how sure the setup is, in sentences: what can be checked for nothing first, the
-// ranges with what they are given, what most of them comes from, and how often the wall
-// falls short. None where it has no spread.
+// LearntRow is what the line's own readings came to, of a plan that is worked with them or was not
+// for the reason told; false where there are none.
+func (p *Plan) LearntRow(w *words.Words, sys unit.System) (r Row, ok bool) {
+	x := p.Request.Learnt
+	if x == nil {
+		return r, false
+	}
+	parts := make([]string, len(x.Odd))
+	for i := range x.Odd {
+		parts[i] = x.Odd[i].Name
+	}
+	id := "learnt-told-" + string(x.Told)
+	return Row{Role: Range, ID: id, Ground: w.Ground(calc.Ground{Basis: calc.OwnReadings}), Text: w.Text(sys, id, calc.Figures{
+		calc.CountFigure("readings", x.Readings), calc.TextFigure("parts", w.Listed(parts)),
+	})}, true
+}
+
+// SureRows is how sure the setup is, in sentences: what the line's own readings came to, what can be
+// checked for nothing, the ranges with what they are given, what most of them comes from, and how
+// often the wall falls short. Without a spread it is the first alone.
 func (p *Plan) SureRows(w *words.Words, sys unit.System) (rows []Row) {
 	s, r := p.Spread, p.Request
+	if row, ok := p.LearntRow(w, sys); ok {
+		rows = append(rows, row)
+	}
 	if s == nil {
-		return nil
+		return rows
 	}
 	say := func(id string, f calc.Figures) {
 		rows = append(rows, Row{Role: Range, ID: id, Text: w.Text(sys, id, f)})
-	}
-	if p.Learnt != nil {
-		rows = append(rows, p.Learnt.WallRow(w, sys))
 	}
 	f := p.sureFigures()
 	if gauges := s.Of("wall-gauge") + s.Of("gun-gauge"); r.Gauge != calc.NoGauge && s.Set && gauges > 0 && !p.Setup.Foot.Is {
@@ -37,7 +54,11 @@ func (p *Plan) SureRows(w *words.Words, sys unit.System) (rows []Row) {
 	if s.Set && len(s.Causes) > 0 {
 		c := &s.Causes[0]
 		known := c.Known.Marked(r.Mark)
-		say("spread-cause-"+p.setAt(), calc.Figures{
+		id := "spread-cause-" + p.setAt()
+		if c.ID == spread.CauseReadings {
+			id = "spread-cause-readings"
+		}
+		say(id, calc.Figures{
 			calc.SentenceFigure("cause", "cause-"+c.ID), calc.SentenceFigure("measure", "measure-"+c.ID), calc.FigureOf("share", calc.FigureShare, c.Wall),
 			calc.BriefFigure("knownLow", calc.FigureGauge, known.Low), calc.BriefFigure("knownHigh", calc.FigureGauge, known.High),
 		})
@@ -103,9 +124,13 @@ func (p *Plan) sureFigures() calc.Figures {
 	default:
 		valve += "part"
 	}
+	given := "spread-by-tolerances"
+	if r.AsRead() {
+		given = "spread-by-readings"
+	}
 	return calc.Figures{
-		calc.SentenceFigure("valve", valve), low, calc.FigureOf("turnsHigh", calc.FigureTurns, s.Knob().High),
-		calc.FigureOf("working", calc.FigureGauge, p.Setup.Working.Pressure), calc.FigureOf("reads", calc.FigureGauge, p.Setup.Working.ReadsOpen), calc.TextFigure("coat", r.Coat.Name), calc.TextFigure("gun", r.Gun.Name),
+		calc.SentenceFigure("given", given), calc.SentenceFigure("valve", valve), low, calc.FigureOf("turnsHigh", calc.FigureTurns, s.Knob().High),
+		calc.FigureOf("working", calc.FigureGauge, p.Setup.Working.Pressure+r.GunReads()), calc.FigureOf("reads", calc.FigureGauge, p.Setup.Working.ReadsOpen), calc.TextFigure("coat", r.Coat.Name), calc.TextFigure("gun", r.Gun.Name),
 		calc.BriefFigure("low", calc.FigureGauge, r.Coat.Working.Low), calc.BriefFigure("high", calc.FigureGauge, min(r.Coat.Working.High, p.Setup.Working.Highest)),
 		calc.BriefFigure("wallLow", calc.FigureGauge, wall.Low), calc.BriefFigure("wallHigh", calc.FigureGauge, wall.High),
 		calc.FigureOf("openingLow", calc.FigureShare, s.Opening.Low), calc.FigureOf("openingHigh", calc.FigureShare, s.Opening.High),

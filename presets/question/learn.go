@@ -121,12 +121,12 @@ func (s *Seen) tells() bool {
 
 // Learn turns answers into a complete request, as Plan does.
 func (r *Reader) Learn(a Answers, sys unit.System) (q learn.Request, faults []*Fault) {
-	plan, faults := r.Plan(a.Of(Plan), sys)
+	plan, faults := r.Described(a.Of(Plan), sys)
 	q, more := r.LearnOf(plan, a.Get(GaugeReading), sys)
 	return q, append(faults, more...)
 }
 
-// LearnOf is the request of readings of a plan's line.
+// LearnOf is the request of readings of a plan's line, as it is described.
 func (r *Reader) LearnOf(plan *calc.Request, readings []Value, sys unit.System) (q learn.Request, faults []*Fault) {
 	q = learn.Request{Plan: plan, Draws: learn.Draws, Seed: LearnSeed}
 	v := &resolver{Reader: r, sys: sys}

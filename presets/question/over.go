@@ -38,7 +38,20 @@ func (r *Reader) AnyJob() Answers {
 }
 
 // In is a reader of another catalogue that keeps its usual answers.
-func (r *Reader) In(c *catalogue.Catalogue) *Reader { return &Reader{c, r.usual} }
+func (r *Reader) In(c *catalogue.Catalogue) *Reader {
+	in := *r
+	in.Catalogue = c
+	return &in
+}
+
+// WithLearnt is a reader whose plans are worked on their lines as these were read: learnt is what the
+// readings left of a plan's line, nil where there are none of it. It must be fit to be called by
+// several at once where the reader is.
+func (r *Reader) WithLearnt(learnt func(described *calc.Request) *calc.Learnt) *Reader {
+	with := *r
+	with.learnt = learnt
+	return &with
+}
 
 // SaidTwice is the fault of the first answer that says something of the line beside a list of
 // all its parts; nil where none does.

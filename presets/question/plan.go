@@ -13,8 +13,20 @@ var Plan = &Question{Name: "plan", Fields: slices.Concat([]Row{{Field: Coat}, {F
 
 // Plan turns answers into a complete request, with the shop's usual line where they have
 // none, and gives every answer that will not do. The request is complete only where there
-// is none.
+// is none. A line that has readings of its own is as they left it.
 func (r *Reader) Plan(a Answers, sys unit.System) (*calc.Request, []*Fault) {
+	q, faults := r.Described(a, sys)
+	if r.learnt == nil || len(faults) > 0 {
+		return q, faults
+	}
+	if x := r.learnt(q); x != nil {
+		q = x.Of(q)
+	}
+	return q, nil
+}
+
+// Described is Plan with the line as it is described, whatever was read of it.
+func (r *Reader) Described(a Answers, sys unit.System) (*calc.Request, []*Fault) {
 	v := &resolver{Reader: r, a: a.Or(r.usual), sys: sys, lineOfShop: !a.Has(Line)}
 	q := &calc.Request{Tolerances: r.Tolerances}
 	q.Stages = v.coatAndGun(&q.Coat, &q.Gun)

@@ -15,7 +15,8 @@ import (
 // the language.
 type Reader struct {
 	*catalogue.Catalogue
-	usual Answers // to the plan's fields
+	usual  Answers // to the plan's fields
+	learnt func(described *calc.Request) *calc.Learnt
 }
 
 // Open is the shipped catalogue with the shop's file over it, where there is one. Faults

@@ -38,9 +38,10 @@ type workedFile struct {
 	Line     []WorkedPart `toml:"line"`
 }
 
-// WorkedOf is what a request and its answer were worked from.
+// WorkedOf is what a request and its answer were worked from, its line as it is described.
 func WorkedOf(q *calc.Request, s *calc.Setup) Worked {
-	return Worked{Air: q.Day.Air, Humidity: q.Day.Humidity, Answer: Answered(q, s), Line: partsOf(q.Line), Gun: gunOf(q)}
+	described := q.AsDescribed()
+	return Worked{Air: q.Day.Air, Humidity: q.Day.Humidity, Answer: Answered(q, s), Line: partsOf(described.Line), Gun: gunOf(described)}
 }
 
 // Answered is the values of an answer.
@@ -92,12 +93,13 @@ type Change struct {
 // figures alone only marks it as worked from older values. One for any gun goes by the line
 // alone, and one that does not say what it was worked from by nothing.
 func (s *Setting) Since(q *calc.Request) (changes []Change) {
-	was, is := slices.Clone(s.Worked.Line), partsOf(q.Line)
+	described := q.AsDescribed()
+	was, is := slices.Clone(s.Worked.Line), partsOf(described.Line)
 	if len(was) == 0 {
 		return nil
 	}
 	if s.Gun != Any {
-		was, is = append(was, s.Worked.Gun), append(is, gunOf(q))
+		was, is = append(was, s.Worked.Gun), append(is, gunOf(described))
 	}
 	for len(was) > 0 && len(is) > 0 && same(was[0], is[0]) {
 		changes = append(changes, figures(was[0], is[0])...)

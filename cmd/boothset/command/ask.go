@@ -137,7 +137,6 @@ func (a *asked) answer(o *opened, shops *booths) (found answer.Answer, typed que
 	}
 	if plan, ok := found.(*answer.Plan); ok {
 		plan.Sure()
-		plan.Learnt = shops.learnt(o, a.booth, plan.Request, typed)
 	}
 	return found, typed, nil
 }

@@ -93,7 +93,8 @@ func (b *booths) read(o opened, booth, gun string) (r *jobReader, err error) {
 	if err != nil || found == nil {
 		return r, err
 	}
-	return &jobReader{r.Over(found.Answers).Over(r.gun), found, r.gun}, nil
+	reader := r.Over(found.Answers).Over(r.gun)
+	return &jobReader{reader.WithLearnt(b.learntOf(o, booth, reader)), found, r.gun}, nil
 }
 
 func knowsGun(r *question.Reader, gun string) bool {

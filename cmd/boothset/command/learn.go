@@ -2,6 +2,7 @@ package command
 
 import (
 	"slices"
+	"sync"
 
 	"boothset/calc"
 	"boothset/calc/learn"
@@ -62,7 +63,7 @@ func (a *asked) learnIn(o *opened, shops *booths, typed question.Answers) (answe
 	for i := range fresh {
 		kept = append(kept, &fresh[i])
 	}
-	before, others := shop.History(o.reader, q.Plan, q.Plan.Gun.ID, kept, shops.otherGun(o, a.booth, typed))
+	before, others := shop.History(o.reader, q.Plan, q.Plan.Gun.ID, kept, shops.otherGun(*o, a.booth))
 	q.Readings, q.Others = append(before, q.Readings...), others
 	found, err := learn.Solve(&q)
 	if err != nil {
@@ -87,39 +88,32 @@ func (a *asked) learnIn(o *opened, shops *booths, typed question.Answers) (answe
 	return p, nil
 }
 
-// learnt is what the kept readings of a booth say of a plan's line, nil where there are none of
-// it.
-func (b *booths) learnt(o *opened, booth string, plan *calc.Request, typed question.Answers) *answer.Learn {
-	if booth == "" || b.folder == nil {
-		return nil
+// learntOf is what the kept readings of a booth left of its lines.
+func (b *booths) learntOf(o opened, booth string, r *question.Reader) func(*calc.Request) *calc.Learnt {
+	kept := sync.OnceValue(func() []*shop.GaugeReading {
+		all, wrong := b.folder.Readings(booth)
+		b.tell(wrong...)
+		return all
+	})
+	lines := new(shop.Lines)
+	return func(described *calc.Request) *calc.Learnt {
+		return lines.Of(r, described, kept(), b.otherGun(o, booth))
 	}
-	kept, wrong := b.folder.Readings(booth)
-	b.tell(wrong...)
-	q := learn.Request{Plan: plan, Draws: learn.Draws, Seed: question.LearnSeed}
-	q.Readings, q.Others = shop.History(o.reader, plan, plan.Gun.ID, kept, b.otherGun(o, booth, typed))
-	if len(q.Readings) == 0 {
-		return nil
-	}
-	found, err := learn.Solve(&q)
-	if err != nil {
-		return nil // the plan says of it what there is to say
-	}
-	return &answer.Learn{Request: &q, Found: found}
 }
 
-// otherGun finds a gun that a booth's line was read with, as a plan has it.
-func (b *booths) otherGun(o *opened, booth string, typed question.Answers) func(id string) *learn.OtherGun {
+// otherGun finds a gun that a booth's line was read with.
+func (b *booths) otherGun(o opened, booth string) func(id string) *learn.OtherGun {
 	return func(id string) *learn.OtherGun {
 		plain, err := b.p.open() // o reads with the plan's own gun
 		if err != nil {
 			return nil
 		}
-		reader, err := b.reader(plain, booth, id)
+		r, err := b.reader(plain, booth, id)
 		if err != nil {
 			return nil
 		}
-		gun := reader.Read(question.Gun, id, unit.Named)
-		q, _ := reader.Plan(typed.Of(question.Plan).With(question.Gun, gun), o.sys)
+		gun := r.Read(question.Gun, id, unit.Named)
+		q, _ := r.Described(r.AnyJob().With(question.Gun, gun), o.sys)
 		if gun.Fault != nil || q.Gun.ID != id {
 			return nil
 		}

@@ -24,18 +24,18 @@ func appendLearn(j *jsonWriter, l *answer.Learn, sys unit.System, w *words.Words
 		})
 	}
 	j.object("wall", func() {
-		j.gauge("flowing", a.Settings.Middle)
+		j.gauge("flowing", l.Wall())
 		j.gauge("was", a.Setup.Wall.Flowing)
 	})
-	gauges("wall_range", a.Settings.Wall)
+	gauges("wall_range", a.Sure.Wall)
 	gauges("wall_range_was", a.Taken.Wall)
-	gauges("static_range", a.Settings.Static)
-	gauges("gun_open", a.Settings.Gun)
+	gauges("static_range", a.Sure.Static)
+	gauges("gun_open", a.Gets)
 	j.object("opening", func() {
-		j.number("low", a.Settings.Opening.Low)
-		j.number("high", a.Settings.Opening.High)
+		j.number("low", a.Sure.Opening.Low)
+		j.number("high", a.Sure.Opening.High)
 	})
-	j.number("falls_short", a.Settings.Short)
+	j.number("falls_short", a.Sure.Short)
 	j.bool("as_described", a.AsDescribed)
 	reads := func(name string, r spread.Range) {
 		j.object(name, func() {
@@ -86,21 +86,33 @@ func appendLearn(j *jsonWriter, l *answer.Learn, sys unit.System, w *words.Words
 	j.number("draws_counting", a.Counting)
 }
 
-// appendLearnt appends what a booth's own readings say of a plan's line, null where there are
-// none.
-func appendLearnt(j *jsonWriter, l *answer.Learn, sys unit.System, w *words.Words) {
-	if l == nil {
+// appendLearnt appends what a plan's line is taken as by its own readings, null where there are
+// none of it.
+func appendLearnt(j *jsonWriter, p *answer.Plan, sys unit.System, w *words.Words) {
+	row, ok := p.LearntRow(w, sys)
+	if !ok {
 		j.null("learnt")
 		return
 	}
+	x := p.Request.Learnt
 	j.object("learnt", func() {
-		head := l.Headline(w, sys)
-		j.text("end", head.ID)
-		j.text("text", head.Text)
-		j.count("readings", len(l.Request.Readings))
-		j.gauge("wall", l.Found.Settings.Middle)
-		j.gauge("wall_low", l.Found.Settings.Wall.Low)
-		j.gauge("wall_high", l.Found.Settings.Wall.High)
+		j.text("told", string(x.Told))
+		j.count("readings", x.Readings)
+		j.drop("wall_gauge_reads_high", x.Middle.WallGauge)
+		j.drop("gun_gauge_reads_high", x.Middle.GunGauge)
+		j.array("odd", func() {
+			for i := range x.Odd {
+				j.object("", func() {
+					j.text("part", x.Odd[i].Name)
+					if x.Odd[i].Bore > 0 {
+						j.near("bore", x.Odd[i].Bore)
+					} else {
+						j.null("bore")
+					}
+				})
+			}
+		})
+		j.text("text", row.Text)
 	})
 }
 

@@ -108,7 +108,7 @@ func TestWhatIsSeenIsKeptWithTheBooth(t *testing.T) {
 
 	told = boothsetIn(env, "", "plan", "--booth", "two", "--gun", "number-four", "--coat", "clear", "--temp", "72F", "--humidity", "45")
 	require.Equal(t, ExitAnswered, told.code, told.err)
-	assert.Contains(t, text(told.out), "By 1 of this booth's own reading")
+	assert.Contains(t, text(told.out), "Worked with 1 of this line's own reading")
 	told = in("--coat", "clear", "--replaced", "gun", "--keep")
 	require.Equal(t, ExitAnswered, told.code, told.err)
 	assert.NotContains(t, in("--coat", "clear").out, "Before:")
