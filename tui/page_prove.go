@@ -56,7 +56,7 @@ func (p *provePage) take() {
 	if p.answer == nil {
 		return
 	}
-	s, plan := p.s, p.from.tried.Request
+	s, plan := p.s, p.from.tried.Request.AsDescribed()
 	q, _ := s.reader.LearnOf(plan, p.readings, s.sys)
 	seen, _ := s.reader.Seen(p.seen.Or(p.coating()), q.Readings, s.sys) // its faults are those of what is not typed yet
 	p.answer.See(seen, q.Readings)
@@ -133,7 +133,7 @@ func (p *provePage) leave() bool {
 			p.fault = fault.Called(p.label(b))
 			return false
 		}
-		if b.choices == nil {
+		if b.choices == nil && b.Of[0] != unit.Turns { // which are the same in any units
 			_, text := p.s.completed(b.Field, b.own(), p.read)
 			b.typed.set(text)
 		}
@@ -200,7 +200,7 @@ func (p *provePage) trace(string) move {
 // count takes the readings as such that count from now on, and what was seen: for this run, and in
 // a booth of the shop's they are kept there.
 func (p *provePage) count(string) move {
-	s, plan := p.s, p.from.tried.Request
+	s, plan := p.s, p.from.tried.Request.AsDescribed()
 	booth := s.desk.boothID()
 	fresh := shop.ReadingsOf(plan, booth, plan.Gun.ID, p.readings, s.now(), unit.US)
 	counts, kept, n := "prove-counts", "prove-kept", calc.CountFigure("readings", len(fresh))

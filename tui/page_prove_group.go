@@ -57,11 +57,13 @@ func (p *provePage) begins(at int) bool {
 }
 
 // ask makes the groups anew as what was worked out has it: those of the list, and once its gauges
-// are read what tells most next. What is typed stays.
+// are read what tells most next; where that looks for what is odd, it comes before what a line in
+// order is to show. What is typed stays, and so does the box that is typed in.
 func (p *provePage) ask() {
 	var groups []proveGroup
 	var all []box
 	whole := true
+	marked := p.marked()
 	add := func(g proveGroup) {
 		var boxes []box
 		p.each(func(old *proveGroup, had []box) {
@@ -88,20 +90,39 @@ func (p *provePage) ask() {
 			}
 		}
 	}
-	see(true)
-	if found.Turning != (learn.Turning{}) {
-		add(proveGroup{turns: true, step: true})
+	next := func() {
+		if whole && len(found.Next) > 0 {
+			add(proveGroup{Worth: found.Next[0], pieces: found.Pieces})
+		}
 	}
-	see(false)
+	see(true)
 	p.each(func(g *proveGroup, boxes []box) {
 		if !g.step && slices.ContainsFunc(boxes, func(b box) bool { return !isEmpty(b) }) {
 			groups, all = append(groups, *g), append(all, boxes...)
 		}
 	})
-	if whole && len(found.Next) > 0 {
-		add(proveGroup{Worth: found.Next[0], pieces: found.Pieces})
+	if found.Seeks {
+		next()
+	}
+	if found.Turning != (learn.Turning{}) {
+		add(proveGroup{turns: true, step: true})
+	}
+	see(false)
+	if !found.Seeks {
+		next()
 	}
 	p.groups, p.all = groups, all
+	if at := slices.IndexFunc(p.all, func(b box) bool { return b.Field == marked }); at >= 0 {
+		p.at = at
+	}
+}
+
+// marked is the field of the box that is typed in, nil where nothing is in it yet.
+func (p *provePage) marked() *question.Field {
+	if p.at < len(p.all) && !isEmpty(p.all[p.at]) {
+		return p.all[p.at].Field
+	}
+	return nil
 }
 
 func isEmpty(b box) bool { return b.own() == "" }
@@ -112,19 +133,24 @@ func (p *provePage) boxesOf(g *proveGroup) (all []box) {
 	add := func(f *question.Field, called string) {
 		all = append(all, box{Row: question.Row{Field: f}, picked: -1, choices: s.reader.Choices(f), called: called})
 	}
-	shown := func(x learn.Gauge, at string) {
+	valve := &p.answer.Found.Setup.Valve
+	shown := func(x learn.Gauge, kind learn.OptionKind) {
 		name := [...]string{learn.WallGauge: "wall", learn.FootGauge: "foot", learn.CapGauge: "cap", learn.GunGauge: "gun"}[x]
-		add(question.ShownPressure("shown-"+name), s.say("prove-gauge-"+name)+", "+s.say("prove-at-"+at))
+		at := s.say("prove-at-" + kind.String())
+		if kind == learn.ReadSet && !g.turns {
+			at = s.text("prove-at-knob", valve.Knob("knob", g.Opening))
+		}
+		add(question.ShownPressure("shown-"+name), s.say("prove-gauge-"+name)+", "+at)
 	}
 	switch {
 	case g.sees != nil:
 		add(g.sees, "")
 	case g.turns:
-		shown(learn.WallGauge, "set")
+		shown(learn.WallGauge, learn.ReadSet)
 		add(question.KnobTurns(&p.from.tried.Request.Gun.Valve), s.say("short-knob-turns"))
 	default:
 		for _, x := range g.Shows {
-			shown(x.Gauge, g.Kind.String())
+			shown(x.Gauge, g.Kind)
 		}
 	}
 	return all

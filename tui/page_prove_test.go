@@ -118,7 +118,7 @@ func TestWhatIsSeenIsJudgedOnThePage(t *testing.T) {
 	require.Equal(t, "bench", where(r))
 	require.Contains(t, bodyText(r.View()), "2 readings count in this run")
 	press(r, proveKey)
-	require.Contains(t, p.saying(), "Before: push felt at 7 in")
+	require.Contains(t, p.saying(), "Before: push felt at 7.0 in")
 	require.Contains(t, p.saying(), "Reading 2: valve closed 3/4 turn")
 	require.Contains(t, p.saying(), "Before: pattern on paper split pattern")
 }

@@ -5,6 +5,7 @@ import (
 
 	"boothset/calc"
 	"boothset/presets/answer"
+	"boothset/presets/question"
 )
 
 // body is the gauges to read around the one that is typed in, how that is read, and under it what
@@ -24,9 +25,20 @@ func (p *provePage) above(room size) (rows []string) {
 		return append(p.filled(size{room.w, max(room.h/4, 1)}), state...)
 	}
 	least := max(room.h/3, len(state)+leastUnder)
-	does := each(clip(wrap(p.does(), room.w), max(room.h-least-leastRows, 1), room.w), p.s.theme.Note.Render)
-	rows = append(p.list(size{room.w, max(room.h-least-len(does), leastRows)}), does...)
-	return append(rows, state...)
+	high := max(room.h-least, leastRows+1)
+	picture := p.picture(size{room.w, high})
+	w := textWide(room, picture)
+	does := each(clip(wrap(p.does(), w), max(high-leastRows, 1), w), p.s.theme.Note.Render)
+	rows = append(p.list(size{w, max(high-len(does), leastRows)}), does...)
+	return append(p.s.besidePicture(rows, picture, w), state...)
+}
+
+// picture is the pattern that is picked in the marked box, nil of another one.
+func (p *provePage) picture(room size) []string {
+	if b := &p.all[p.at]; b.Field == question.Pattern && b.picked >= 0 {
+		return p.s.pattern(b.choices[b.picked].ID, room)
+	}
+	return nil
 }
 
 // state is why what was typed was not taken, or that it is being worked out; a rule where there is
@@ -71,12 +83,17 @@ func (p *provePage) lines(w int) []answer.Line {
 	}
 	all := p.answer.Rows(p.s.words, p.s.sys)
 	if p.left != nil && !p.onAnswer() {
-		if judged := p.answer.SeenRowsOf(p.s.words, p.s.sys, p.left); len(judged) > 0 {
-			all[0].Begins = true
-			all = append(judged, all...)
-		}
+		judged := p.answer.SeenRowsOf(p.s.words, p.s.sys, p.left)
+		rest := slices.DeleteFunc(all, func(r answer.Row) bool {
+			return slices.ContainsFunc(judged, func(j answer.Row) bool { return j.ID == r.ID && j.Text == r.Text })
+		})
+		all = append(judged, rest...)
 	}
-	return answer.Lay(all, w, p.s.words)
+	lines := answer.Lay(all, w, p.s.words)
+	if !p.onAnswer() { // there is little room
+		lines = slices.DeleteFunc(lines, func(l answer.Line) bool { return l.Text == "" })
+	}
+	return lines
 }
 
 // clicked marks the gauge that a click is on.

@@ -73,7 +73,7 @@ func TestEverySignHasItsPicture(t *testing.T) {
 	seen := map[string]string{}
 	for i, s := range signs.Book().Signs {
 		r.bench.trouble.offers.at = i
-		picture := strings.Join(r.bench.trouble.pattern(s.ID, size{80, 14}), "\n")
+		picture := strings.Join(r.s.pattern(s.ID, size{80, 14}), "\n")
 		require.NotEmpty(t, picture, s.ID)
 		require.Empty(t, seen[picture], "%s looks like %s", s.ID, seen[picture])
 		seen[picture] = s.ID

@@ -27,18 +27,18 @@ const (
 
 // pattern is what a sign leaves on paper or on the panel, in as much of the room as it takes at the right; nil
 // where there is none.
-func (p *troublePage) pattern(sign string, room size) []string {
+func (s *session) pattern(sign string, room size) []string {
 	if sign == "" || room.w < besideWide || room.h < besideHigh {
 		return nil
 	}
 	d := signs.DrawnOf(sign)
 	high := min(patternHigh, room.h-1)
-	rows := draw.Pattern{Wide: d.Wide, High: d.High, Wet: d.Wet, Ends: d.Ends, Lean: d.Lean, Bend: d.Bend, Sputter: d.Sputter}.Rows(patternWide, high, p.s.glyphs, p.s.ink)
+	rows := draw.Pattern{Wide: d.Wide, High: d.High, Wet: d.Wet, Ends: d.Ends, Lean: d.Lean, Bend: d.Bend, Sputter: d.Sputter}.Rows(patternWide, high, s.glyphs, s.ink)
 	on := "trouble-paper"
-	if signs.Book().Sign(sign).Wet != "" {
+	if known := signs.Book().Sign(sign); known != nil && known.Wet != "" {
 		on = "trouble-panel"
 	}
-	return append(rows, p.s.theme.Caption.Render(cut(p.s.say(on), patternWide)))
+	return append(rows, s.theme.Caption.Render(cut(s.say(on), patternWide)))
 }
 
 // textWide is how wide the text is beside a picture.
@@ -50,13 +50,13 @@ func textWide(room size, picture []string) int {
 }
 
 // besidePicture is rows with a picture at their right.
-func (p *troublePage) besidePicture(rows, picture []string, w int) []string {
+func (s *session) besidePicture(rows, picture []string, w int) []string {
 	if picture == nil {
 		return rows
 	}
 	right := make([]string, max(len(rows), len(picture)))
 	for y := range picture {
-		right[y] = " " + p.s.theme.Caption.Render(string(p.s.glyphs.Upright)) + " " + picture[y]
+		right[y] = " " + s.theme.Caption.Render(string(s.glyphs.Upright)) + " " + picture[y]
 	}
 	for len(rows) < len(right) {
 		rows = append(rows, "")
@@ -67,18 +67,18 @@ func (p *troublePage) besidePicture(rows, picture []string, w int) []string {
 func (p *troublePage) body(room size) []string {
 	if p.sign == "" {
 		rows, _, _, w := p.signRows(room)
-		return p.besidePicture(rows, p.pattern(p.offers.id(), room), w)
+		return p.s.besidePicture(rows, p.s.pattern(p.offers.id(), room), w)
 	}
 	rows, _, _, w := p.above(room)
 	text, rest := p.textRows(room)
-	return p.besidePicture(append(rows, p.scroll.window(p.s, text, rest)...), p.pattern(p.sign, room), w)
+	return p.s.besidePicture(append(rows, p.scroll.window(p.s, text, rest)...), p.s.pattern(p.sign, room), w)
 }
 
 // signRows is the question, what is typed and the signs that it may be; the first row of these,
 // how many, and how wide.
 func (p *troublePage) signRows(room size) (rows []string, first, high, w int) {
 	s := p.s
-	w = textWide(room, p.pattern(p.offers.id(), room))
+	w = textWide(room, s.pattern(p.offers.id(), room))
 	rows = each(clip(wrap(s.say("trouble-ask"), w), max(room.h-3, 1), w), s.theme.Question.Render)
 	rows = append(rows, s.theme.Focus.Render("> "+p.typed.row(s.glyphs.Cursor, w-2)))
 	first, high = len(rows), max(room.h-len(rows), 1)
@@ -97,7 +97,7 @@ func (p *troublePage) signRows(room size) (rows []string, first, high, w int) {
 // for what it can show; the first row of that, how many, and how wide.
 func (p *troublePage) above(room size) (rows []string, first, high, w int) {
 	s := p.s
-	w = textWide(room, p.pattern(p.sign, room))
+	w = textWide(room, s.pattern(p.sign, room))
 	if room.h >= titledRoom {
 		rows = []string{s.theme.Title.Render(s.ruled(s.say(signs.Name(p.sign)), w))}
 	}

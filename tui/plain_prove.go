@@ -1,6 +1,10 @@
 package tui
 
-import "boothset/presets/answer"
+import (
+	"slices"
+
+	"boothset/presets/answer"
+)
 
 // prove asks for one gauge after another, says what each pair comes to, and asks whether it
 // counts.
@@ -99,7 +103,7 @@ func (p *dialogue) gauge(g *provePage) error {
 		var rows []answer.Row
 		switch {
 		case len(g.readings) > taken:
-			rows = append(append([]answer.Row{a.Headline(s.words, s.sys)}, a.AnewRows(s.words, s.sys)...), a.JudgedRows(s.words, s.sys)...)
+			rows = slices.Concat(a.ToldRows(s.words, s.sys), a.AnewRows(s.words, s.sys), a.JudgedRows(s.words, s.sys))
 		case sees.sees != nil && text != "":
 			rows = a.SeenRowsOf(s.words, s.sys, sees.sees)
 		}

@@ -46,7 +46,7 @@ type Judged struct {
 // taken with it, the others were taken before.
 func Judge(plan *calc.Request, found *learn.Answer, taken []learn.Taken, s *Seen) (j Judged) {
 	if held := lastHeld(taken); held != nil && s.First > 0 {
-		j.Fall = fall(plan, found.Setup, held, s)
+		j.Fall = fall(found.Since, found.After, held, s)
 	}
 	if s.Felt > 0 {
 		push := PushOf(plan, found)

@@ -19,7 +19,7 @@ type Push struct {
 
 // PushOf is where the push is expected, by what the readings left.
 func PushOf(plan *calc.Request, found *learn.Answer) (p Push) {
-	if found.Setup.Distance.Held == calc.HeldBySheet {
+	if found.After.Distance.Held == calc.HeldBySheet {
 		return p
 	}
 	d := found.Sure.Distance

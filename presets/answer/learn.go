@@ -42,7 +42,7 @@ func (l *Learn) Cautions() []calc.Caution {
 // Rows is all that is said of it.
 func (l *Learn) Rows(w *words.Words, sys unit.System) []Row {
 	o := &speaker{words: w, sys: sys}
-	o.block(l.Headline(w, sys))
+	o.block(append([]Row{l.Headline(w, sys)}, l.MoveRows(w)...)...)
 	for _, u := range l.Found.Untold {
 		o.add(Row{Role: Against, Level: calc.Warn, ID: "untold", Name: o.say("learn-untold"), Text: l.Untold(w, sys, &u)})
 	}

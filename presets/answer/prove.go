@@ -28,7 +28,7 @@ type Prove struct {
 // See takes what was seen at the gun, with the readings that were taken there.
 func (p *Prove) See(s prove.Seen, taken []learn.Taken) {
 	p.Seen, p.Judged, p.Trouble = s, prove.Judge(p.Request.Plan, p.Found, taken, &s), nil
-	of := trouble.Request{Signs: s.Signs(), Plan: p.Request.Plan}
+	of := trouble.Request{Signs: s.Signs(), Plan: p.Found.Since}
 	if len(of.Signs) == 0 {
 		return
 	}
@@ -57,7 +57,7 @@ func askProve(r *question.Reader, a question.Answers, sys unit.System) (Answer, 
 func (p *Prove) Rows(w *words.Words, sys unit.System) []Row {
 	o := &speaker{words: w, sys: sys}
 	if len(p.Request.Readings) > 0 {
-		o.block(p.Headline(w, sys))
+		o.block(p.ToldRows(w, sys)...)
 		o.block(append(p.AnewRows(w, sys), p.JudgedRows(w, sys)...)...)
 	}
 	o.block(p.SeenRows(w, sys)...)
@@ -90,11 +90,11 @@ func (p *Prove) Step(w *words.Words, sys unit.System, x *learn.Worth) Row {
 // TurnStep is how the inlet valve is set by the gun's gauge, and how far open it should then be;
 // false where it is not set so.
 func (p *Prove) TurnStep(w *words.Words, sys unit.System) (r Row, ok bool) {
-	s, t := p.Found.Setup, &p.Found.Turning
+	s, t := p.Found.After, &p.Found.Turning
 	if *t == (learn.Turning{}) {
 		return r, false
 	}
-	return step(w, sys, "prove-set", calc.FigureOf("wall", calc.FigureGauge, t.Wall), calc.FigureOf("target", calc.FigureGauge, s.Working.Pressure),
+	return step(w, sys, "prove-set", calc.FigureOf("wall", calc.FigureGauge, t.Wall), calc.FigureOf("target", calc.FigureGauge, s.Working.Reads),
 		s.Valve.Knob("from", t.Opening.High), s.Valve.Knob("to", t.Opening.Low)), true
 }
 
@@ -160,6 +160,15 @@ func (p *Prove) SeenAsked() (all []*question.Field) {
 		}
 	}
 	return all
+}
+
+// ToldRows is what the readings say is odd, with what to do about it; none while they tell of gauges
+// alone.
+func (p *Prove) ToldRows(w *words.Words, sys unit.System) []Row {
+	if p.Found.AsDescribed && !p.Stopped() {
+		return nil
+	}
+	return append([]Row{p.Headline(w, sys)}, p.MoveRows(w)...)
 }
 
 // AnewRows is the wall to set since, beside the advised one, and by how much the gun's gauge was

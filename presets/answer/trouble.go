@@ -153,8 +153,11 @@ func (t *Trouble) Because(w *words.Words, sys unit.System, c *trouble.Ranked) (t
 		}
 		text += w.Text(sys, id, f)
 	}
-	for _, f := range append(slices.Clone(c.Raised), c.Lowered...) {
+	for _, f := range c.Raised {
 		add("fact-"+f.ID, f.Figures)
+	}
+	for _, f := range c.Lowered {
+		add("trouble-against", calc.Figures{calc.TextFigure("fact", w.Text(sys, "fact-"+f.ID, f.Figures))})
 	}
 	for _, odd := range c.Odd {
 		if odd.Now <= odd.Prior {

@@ -44,9 +44,13 @@ func LastSeen(r *question.Reader, plan *calc.Request, all []*GaugeReading, sys u
 			if m == nil || m[1] != f.Name || x.Gun != plan.Gun.ID || m[3] != plan.Coat.ID || m[4] != plan.Coat.Stage.ID || !slices.Equal(x.Line, line) {
 				continue
 			}
-			values := r.ReadText(f, m[2], unit.Named)
-			if len(values) > 0 && r.Check(f, values, unit.Named) == nil {
-				seen = append(seen, question.SeenBefore{Field: f, Text: r.Shown(f, values, sys), At: x.At})
+			values := r.ReadText(f, m[2], unit.US) // what names no unit is the same in any, as a fraction of an inch
+			if len(values) > 0 && r.Check(f, values, unit.US) == nil {
+				text := r.Shown(f, values, sys)
+				if q := f.Of[0]; q != nil && !f.Pair() {
+					text = q.Text(sys, values[0].SI[0], unit.Usual)
+				}
+				seen = append(seen, question.SeenBefore{Field: f, Text: text, At: x.At})
 			}
 			break
 		}

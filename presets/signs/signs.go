@@ -18,7 +18,7 @@ import (
 //go:embed signs.toml
 var file []byte
 
-// Drawn is what a sign leaves on paper: the numbers of a picture of it, each as
+// Drawn is what a sign leaves on paper or on a panel: the numbers of a picture of it, each as
 // tui/draw.Pattern has it.
 type Drawn struct{ Wide, High, Wet, Ends, Lean, Bend, Sputter float64 }
 
@@ -64,8 +64,13 @@ var read = sync.OnceValue(func() *shipped {
 // Book is every sign, cause and check.
 func Book() *trouble.Book { return &read().book }
 
-// DrawnOf is what a sign leaves on paper.
-func DrawnOf(id string) Drawn { return read().drawn[id] }
+// DrawnOf is what a sign leaves on paper or on a panel; of what is no sign it is an even pattern.
+func DrawnOf(id string) Drawn {
+	if d, is := read().drawn[id]; is {
+		return d
+	}
+	return even
+}
 
 func each(t *tables.Table, do func(id string, t *tables.Table)) {
 	for _, id := range t.Names {

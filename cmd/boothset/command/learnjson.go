@@ -15,6 +15,7 @@ func appendLearn(j *jsonWriter, l *answer.Learn, sys unit.System, w *words.Words
 	head := l.Headline(w, sys)
 	j.text("end", head.ID)
 	j.text("text", head.Text)
+	appendRows(j, "do", l.MoveRows(w))
 	j.count("readings", len(l.Request.Readings))
 	gauges := func(name string, r spread.GaugeRange) {
 		j.object(name, func() {
