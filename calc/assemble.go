@@ -137,8 +137,9 @@ func (s *Setup) walk(j *job, q unit.Flow, working, into unit.Abs) {
 		case line.RegulatorKind:
 			add(p.Name, p.Kind, ends[i], ends[i+1], throat(q, ends[i], seats[i], j.air), p.Restriction.Bore())
 		case line.HoseKind:
-			add(p.Name, p.Kind, ends[i], ends[i+1], p.Mach(q, ends[i], ends[i+1], j.air), p.Hose.Bore)
-			s.Line[i].Length = p.Hose.Length
+			called := j.r.calledHose(i)
+			add(p.Name, p.Kind, ends[i], ends[i+1], p.Mach(q, ends[i], ends[i+1], j.air), called.Bore)
+			s.Line[i].Length = called.Length
 		default:
 			add(p.Name, p.Kind, ends[i], ends[i+1], p.Mach(q, ends[i], ends[i+1], j.air), p.Restriction.Bore())
 		}

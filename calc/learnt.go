@@ -94,6 +94,14 @@ func (r *Request) AsDescribed() *Request {
 	return &of
 }
 
+// calledHose is a hose of the line as it is described: what was read of it is what it passes.
+func (r *Request) calledHose(part int) *line.Hose {
+	if r.AsRead() {
+		return &r.Learnt.line[part].Hose
+	}
+	return &r.Line[part].Hose
+}
+
 // AsRead is whether the request's line is taken as its readings have it.
 func (r *Request) AsRead() bool { return r.Learnt != nil && len(r.Learnt.Lines) > 0 }
 

@@ -38,11 +38,11 @@ type Answer struct {
 	Setup  *calc.Setup
 	Taken  *spread.Spread
 	Pieces []Piece
-	// AsDescribed: no reading tells of the line yet. Sure, Gets, Foretold and what Steps are to show
+	// AsDescribed: no reading tells of the line yet, or none counts since they contradict. Sure, Gets, Foretold and what Steps are to show
 	// are then those of a line in which nothing is odd.
 	AsDescribed bool
 	// Since is the plan on the line as it was read, as every later plan has it, After what that asks
-	// for, and Sure how sure it is. Where the readings contradict it is the line as it is described.
+	// for, and Sure how sure it is.
 	// Of a supply that is short of it Sure is that of what Setup advises.
 	Since *calc.Request
 	After *calc.Setup
@@ -87,8 +87,11 @@ func Solve(q *Request) (*Answer, error) {
 	if err != nil {
 		return nil, err
 	}
+	if a.Contradictions = l.Contradictions(); len(a.Contradictions) > 0 { // none of them counts
+		l = drawnFrom(l.model, q.Draws, q.Seed)
+	}
 	a.Pieces, a.Taken, a.AsDescribed, a.Counting = l.pieces, spread.Of(q.Plan, s), l.unpulled(), l.Counting()
-	a.Finding, a.Contradictions = l.Find(), l.Contradictions()
+	a.Finding = l.Find()
 	if err := a.settle(l, q.Plan); err != nil {
 		return nil, err
 	}
@@ -148,7 +151,7 @@ func (q *Request) learner(s *calc.Setup, before func(*Learner, Reading)) (*Learn
 func (a *Answer) settle(l *Learner, plan *calc.Request) (err error) {
 	a.Since, a.After, a.Sure = plan, a.Setup, a.Taken
 	lines, advised := l.known().asRead(), a.Setup
-	if len(l.readings) > 0 && len(a.Contradictions) == 0 {
+	if len(l.readings) > 0 {
 		a.Since = l.left(len(l.readings), a.Finding, nil).Of(plan)
 		if a.After, err = calc.Solve(a.Since); err != nil {
 			return err

@@ -3,6 +3,7 @@ package shop
 import (
 	"cmp"
 	"encoding/json"
+	"fmt"
 	"maps"
 	"path"
 	"slices"
@@ -12,6 +13,7 @@ import (
 
 	"boothset/calc"
 	"boothset/calc/learn"
+	"boothset/calc/line"
 	"boothset/calc/unit"
 	"boothset/presets/question"
 )
@@ -118,12 +120,18 @@ func readReading(booth, file string, line []byte) (*GaugeReading, *Fault) {
 	return x, nil
 }
 
-// LineOf is the pieces of a plan's line as a reading keeps them.
+// LineOf is the pieces of a plan's line, as it is described, as a reading keeps them: a hose by its
+// length and bore, however they were written, all else by its entry.
 func LineOf(plan *calc.Request) []string {
 	wall, _ := plan.Regulators()
 	ids := learn.PieceIDs(plan)
 	for i := range ids {
-		ids[i] = shownName(ids[i] + "=" + plan.Line[wall+1+i].Entry)
+		p := &plan.Line[wall+1+i]
+		entry := p.Entry
+		if p.Kind == line.HoseKind {
+			entry = fmt.Sprintf("%.4gm,%.4gmm", float64(p.Hose.Length), 1e3*float64(p.Hose.Bore))
+		}
+		ids[i] = shownName(ids[i] + "=" + entry)
 	}
 	return ids
 }
@@ -133,7 +141,7 @@ func LineOf(plan *calc.Request) []string {
 // replaced of another gun. gun is the plan's by its id, and other finds another one, nil where
 // that cannot be.
 func History(r *question.Reader, plan *calc.Request, gun string, all []*GaugeReading, other func(id string) *learn.OtherGun) (taken []learn.Taken, others []learn.OtherGun) {
-	line, was, gone := LineOf(plan), map[string]int{}, map[string]bool{}
+	of, was, gone := LineOf(plan), map[string]int{}, map[string]bool{}
 	numbers := map[string]int{gun: 0}
 	for _, x := range slices.Backward(all) {
 		switch {
@@ -142,7 +150,7 @@ func History(r *question.Reader, plan *calc.Request, gun string, all []*GaugeRea
 		case x.Replaced != "":
 			was[x.Replaced]++
 		}
-		if x.Text == "" || gone[x.Gun] || !slices.Equal(x.Line, line) {
+		if x.Text == "" || gone[x.Gun] || !slices.Equal(x.Line, of) {
 			continue
 		}
 		number, known := numbers[x.Gun]
@@ -155,13 +163,11 @@ func History(r *question.Reader, plan *calc.Request, gun string, all []*GaugeRea
 			number = len(others)
 			numbers[x.Gun] = number
 		}
-		of := plan
+		with := *plan
 		if number > 0 {
-			with := *plan
 			with.Gun, with.Gauge = others[number-1].Gun, others[number-1].Gauge
-			of = &with
 		}
-		if t, ok := r.Taken(of, x.Text, number); ok {
+		if t, ok := r.Taken(&with, x.Text, number); ok {
 			t.Was = maps.Clone(was)
 			taken = append(taken, t)
 		}

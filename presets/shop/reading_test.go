@@ -58,3 +58,15 @@ func TestReadingsComeBack(t *testing.T) {
 	taken, _ = shop.History(r, plan, "clear-1", all, none)
 	assert.Empty(t, taken, "the gun's own parts are others now")
 }
+
+// A hose is the same however it was written.
+func TestALineOfAHoseHoweverWritten(t *testing.T) {
+	r := questiontest.Open(t)
+	lineOf := func(hose string) []string {
+		q, _ := r.Plan(r.AnyJob().With(question.Hose, r.Read(question.Hose, hose, unit.US)), unit.US)
+		return shop.LineOf(q)
+	}
+	assert.Equal(t, lineOf("50ft,5/16in"), lineOf("50 ft, 5/16 in"))
+	assert.Equal(t, lineOf("50ft,3/8in"), lineOf("15.24m,9.525mm"))
+	assert.NotEqual(t, lineOf("50ft,5/16in"), lineOf("50ft,3/8in"))
+}

@@ -2,6 +2,7 @@ package command
 
 import (
 	"encoding/json"
+	"fmt"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -81,4 +82,73 @@ func TestReadingsThatWillNotDo(t *testing.T) {
 		assert.Equal(t, ExitBadInput, told.code, flag)
 		assert.Contains(t, told.err, want, flag)
 	}
+}
+
+// What is kept of a booth's line is the basis of every plan on it: plan, batch, sheet, card and
+// compare set the wall that learning told, within its range, until readings contradict one another or
+// the line is described otherwise.
+func TestKeptReadingsAreTheBasisOfPlans(t *testing.T) {
+	_, env := quarryLane(t)
+	job := []string{"--booth", "two", "--coat", "clear", "--gun", "number-four", "--temp", "21C", "--humidity", "50"}
+	type planned struct {
+		Wall    struct{ Flowing, Low, High both }
+		Learnt  *struct{ Told string }
+		Reasons []struct{ ID string }
+		Input   struct {
+			Hose []struct{ Length struct{ FT float64 } }
+		}
+	}
+	plan := func(more ...string) (p planned) {
+		t.Helper()
+		r := boothsetIn(env, "", flags(flags([]string{"plan", "--json"}, job...), more...)...)
+		require.Equal(t, ExitAnswered, r.code, r.err)
+		require.NoError(t, json.Unmarshal([]byte(r.out), &p))
+		return p
+	}
+	before := plan()
+	require.Nil(t, before.Learnt)
+	var learnt struct {
+		Wall      struct{ Flowing, Was both }
+		WallRange struct{ Low, High both } `json:"wall_range"`
+	}
+	wall := before.Wall.Flowing["psi"]
+	readings := []string{"--reading", fmt.Sprintf("still wall=%gpsi gun=%gpsi", wall, wall-1.5), "--reading", fmt.Sprintf("wall=%gpsi gun=22psi", wall)}
+	r := boothsetIn(env, "", flags(flags(flags([]string{"learn", "--json", "--keep"}, job...)), readings...)...)
+	require.Equal(t, ExitAnswered, r.code, r.err)
+	require.NoError(t, json.Unmarshal([]byte(r.out), &learnt))
+	require.Equal(t, wall, learnt.Wall.Was["psi"])
+	require.Greater(t, learnt.Wall.Flowing["psi"], wall+2)
+
+	after := plan()
+	require.NotNil(t, after.Learnt)
+	assert.Equal(t, learnt.Wall.Flowing["psi"], after.Wall.Flowing["psi"])
+	assert.Equal(t, learnt.WallRange.Low["psi"], after.Wall.Low["psi"])
+	assert.Equal(t, learnt.WallRange.High["psi"], after.Wall.High["psi"])
+	assert.Less(t, after.Wall.High["psi"]-after.Wall.Low["psi"], before.Wall.High["psi"]-before.Wall.Low["psi"])
+	assert.Contains(t, fmt.Sprint(after.Reasons), "learnt-line")
+	assert.Equal(t, before.Input, after.Input, "what was asked is told as it was described")
+
+	mark := fmt.Sprintf("%g psi", learnt.Wall.Flowing["psi"])
+	line := `{"booth":"two","coat":"clear","gun":"number-four","temp":"21C","humidity":50}`
+	assert.Contains(t, boothsetIn(env, line+"\n"+line, "plan", "--batch", "--fields", "wall.flowing.psi").out, fmt.Sprintf(`{"psi":%g}`, learnt.Wall.Flowing["psi"]))
+	assert.Contains(t, boothsetIn(env, "", flags([]string{"card"}, job...)...).out, mark)
+	beside := boothsetIn(env, "", flags([]string{"compare", "--booth", "three"}, job...)...)
+	assert.Contains(t, beside.out, mark, beside.err)
+	cells := func() string {
+		r := boothsetIn(env, "", "sheet", "--booth", "two", "--gun", "number-four", "--coat", "clear", "--json", "--fields", "guns.rows.cells.wall")
+		require.Equal(t, ExitAnswered, r.code, r.err)
+		return r.out
+	}
+	assert.Contains(t, cells(), fmt.Sprintf(`"psi":%g`, learnt.Wall.Flowing["psi"]))
+
+	other := plan("--line", "regulator=1/2in", "--line", "coupling=slim", "--line", "hose=50ft,3/8in", "--line", "coupling=slim")
+	assert.Nil(t, other.Learnt, "of another line nothing is known")
+
+	r = boothsetIn(env, "", flags(flags(flags([]string{"learn", "--keep"}, job...)), "--reading", fmt.Sprintf("still wall=%gpsi gun=%gpsi", wall, wall-15))...)
+	require.Equal(t, ExitCannot, r.code)
+	against := plan()
+	require.NotNil(t, against.Learnt)
+	assert.Equal(t, "contradicts", against.Learnt.Told)
+	assert.Equal(t, before.Wall, against.Wall, "as it is described")
+	assert.Contains(t, fmt.Sprint(against.Reasons), "learnt-contradicts")
 }

@@ -165,8 +165,10 @@ func appendLanding(j *jsonWriter, l *calc.InFlight, sys unit.System, w *words.Wo
 	})
 }
 
-// appendInput echoes what was asked, as it was understood.
+// appendInput echoes what was asked, as it was understood: of a line that was read, what it is
+// described as.
 func appendInput(j *jsonWriter, r *calc.Request, sys unit.System) {
+	r = r.AsDescribed()
 	j.text("coat", r.Coat.ID)
 	j.text("stage", r.Coat.Stage.ID)
 	appendHardener(j, r.Coat.Hardener)

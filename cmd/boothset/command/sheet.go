@@ -98,7 +98,9 @@ func (p *Program) printSheet(a *sheetAsked) error {
 	if err != nil {
 		return err
 	}
-	found, faults, err := s.folder.SheetOf(s.reader.Over(b.Answers), b, guns, coats, a.asJSON)
+	r := s.reader.Over(b.Answers)
+	r = r.WithLearnt(s.booths(p).learntOf(s.opened, a.booth, r))
+	found, faults, err := s.folder.SheetOf(r, b, guns, coats, a.asJSON)
 	if err != nil {
 		return err
 	}
