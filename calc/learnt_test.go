@@ -121,3 +121,27 @@ func givesTheTarget(t *testing.T, r calc.Request) {
 		assert.InDelta(t, (s.Wall.Flowing - before.Wall.Flowing).PSI(), sum.PSI(), 1e-2)
 	})
 }
+
+// A part that was found odd has a fix that no other part has: to be what it is called again, which
+// wins what the wall then stands lower.
+func TestAnOddPartIsRenewed(t *testing.T) {
+	r := calctest.MildClear(t)
+	before, err := calc.Solve(&r)
+	require.NoError(t, err)
+	const coupling = 3
+	r.Line[coupling].Name = "gun coupling"
+	read := readAs(&r, func(x *calc.LineOff) { x.Parts[coupling].Passes = 0.25 })
+	read.Learnt.Odd = []calc.OddPart{{Name: "gun coupling", Part: coupling}, {Name: "gun", Part: -1}}
+	read = read.Learnt.Of(&r)
+	s, err := calc.Solve(read)
+	require.NoError(t, err)
+	require.Len(t, s.Fixes, 1)
+	fix := &s.Fixes[0]
+	assert.Equal(t, "fix-renew", fix.ID())
+	assert.InDelta(t, (s.Wall.Open - before.Wall.Open).PSI(), fix.Won.PSI(), 1e-6)
+	assert.Greater(t, fix.Won.PSI(), 5.0)
+	renewed, err := calc.Solve(read.Swapped(&fix.Swap))
+	require.NoError(t, err)
+	assert.Equal(t, before.Wall, renewed.Wall)
+	assert.Empty(t, read.AsDescribed().Swaps)
+}
