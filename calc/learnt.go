@@ -48,6 +48,8 @@ type PartOdds struct {
 	Name string
 	Kind line.Kind
 	Odd  float64
+	// Before is how probable it was before any reading.
+	Before float64
 }
 
 // OddPart is a part that is not what it is called: Bore is that of a good fitting which passes as

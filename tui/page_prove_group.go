@@ -91,11 +91,8 @@ func (p *provePage) ask() {
 		}
 	}
 	next := func() {
-		for _, w := range found.Next {
-			if _, ok := question.TakenAs(&w.Option, found.Pieces, &p.from.tried.Request.Gun.Valve, nil); ok && whole {
-				add(proveGroup{Worth: w, pieces: found.Pieces})
-				break
-			}
+		if whole && len(found.Next) > 0 {
+			add(proveGroup{Worth: found.Next[0], pieces: found.Pieces})
 		}
 	}
 	see(true)
@@ -174,21 +171,19 @@ func (p *provePage) typed() (readings []question.Value, seen question.Answers) {
 			}
 			si = append(si, v[0].SI[0])
 		}
-		if v, ok := p.taken(g, si); ok {
-			readings = append(readings, v)
-		}
+		readings = append(readings, p.taken(g, si))
 	})
 	return readings, seen
 }
 
 // taken is a reading of what each of a group's boxes says.
-func (p *provePage) taken(g *proveGroup, si []float64) (question.Value, bool) {
+func (p *provePage) taken(g *proveGroup, si []float64) question.Value {
 	plan := &p.from.tried
 	valve := &plan.Request.Gun.Valve
 	option := g.Option
 	var shown []unit.Gauge
 	if g.turns {
-		option = learn.Option{Kind: learn.ReadSet, Piece: -1, By: -1, Reading: learn.Reading{Opening: question.OpeningAt(valve, si[1]), Shows: []learn.Shown{{Gauge: learn.WallGauge}, {Gauge: learn.GunGauge}}}}
+		option = learn.Option{Kind: learn.ReadSet, Piece: -1, Reading: learn.Reading{Opening: question.OpeningAt(valve, si[1]), Shows: []learn.Shown{{Gauge: learn.WallGauge}, {Gauge: learn.GunGauge}}}}
 		shown = []unit.Gauge{unit.Gauge(si[0]), plan.Setup.Working.Reads}
 	} else {
 		for _, v := range si {

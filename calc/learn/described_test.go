@@ -36,9 +36,10 @@ func TestUntilTheTriggerIsPulledTheLineIsAsDescribed(t *testing.T) {
 	assert.Less(t, wide(compared), 0.9*wide(before))
 
 	// By Kalman's step the wall's gauge is 4/(4 + 0.5625 + 0.18) of 1.5 psi high, and the gun's
-	// 0.5625 of it low: what is set rises by the one and the other.
+	// 0.5625 of it low: what gives just the target rises by the one and the other. What is set rises
+	// from one mark to another.
 	kalman := 1.5 * (4 + 0.5625) / (4 + 0.5625 + 0.18)
-	assert.InDelta(t, before.Sure.Middle.PSI()+kalman, compared.Sure.Middle.PSI(), near)
+	assert.InDelta(t, before.After.Wall.Open.PSI()+kalman, compared.After.Wall.Open.PSI(), near)
 
 	pulled := solved(still, Reading{Opening: 1, Shows: wallAndGun(32, 22)})
 	assert.False(t, pulled.AsDescribed)

@@ -37,6 +37,9 @@ type Instrument struct {
 	Noise unit.Drop
 }
 
+// atMost is what it may be off by in one reading, Pa: two standard deviations of each.
+func (i *Instrument) atMost() float64 { return float64(i.Within + 2*i.Noise) }
+
 const (
 	// ReadingNoise is the noise of one reading: half a mark of 1 psi either way, even odds all
 	// over, has a standard deviation of 0.29 psi.

@@ -33,7 +33,7 @@ func (l *Learner) left(readings int, f Finding, c []Contradiction) *calc.Learnt 
 		case InletValve:
 			kind = line.ValveKind
 		}
-		x.Odds = append(x.Odds, calc.PartOdds{Name: l.called(k), Kind: kind, Odd: odd})
+		x.Odds = append(x.Odds, calc.PartOdds{Name: l.called(k), Kind: kind, Odd: odd, Before: OddShare})
 	}
 	for _, k := range f.Found {
 		x.Odd = append(x.Odd, calc.OddPart{Name: l.called(k), Bore: l.Bore(k)})

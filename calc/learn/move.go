@@ -138,27 +138,38 @@ func (v *mover) try(w *worker, d *draw, like *float64, random *rand.Rand, change
 	if !ok {
 		return
 	}
-	last := v.l.likelihood(w, &other)
-	more += other.like + v.share*last - d.like - v.share**like
-	if math.Log(random.Float64()) < more {
+	least := d.like + v.share**like - more + math.Log(random.Float64())
+	if last, ok := v.likelihood(w, &other, least); ok {
 		*d, *like = other, last
 	}
 }
 
 // likelihood works all readings anew for a draw: the last one's logarithm by itself, the
-// others' in the draw.
-func (l *Learner) likelihood(w *worker, d *draw) (last float64) {
+// others' in the draw. It is given up, and ok is false, at the reading after which they cannot
+// come to more than least together, the last one by its share.
+func (v *mover) likelihood(w *worker, d *draw, least float64) (last float64, ok bool) {
+	readings := v.l.readings
+	end := len(readings) - 1
+	most := v.share * readings[end].most
+	for _, t := range readings[:end] {
+		most += t.most
+	}
 	w.put(d)
-	d.offsets, d.like = newOffsets(l.instruments), 0
-	for k := range l.readings {
-		t := &l.readings[k]
+	d.offsets, d.like = newOffsets(v.l.instruments), 0
+	for k := range readings {
+		t := &readings[k]
 		c := w.solve(t)
-		last = d.offsets.learn(t, &c, l.model)
-		if k < len(l.readings)-1 {
+		last = d.offsets.learn(t, &c, v.l.model)
+		weight := v.share
+		if k < end {
+			weight = 1
 			d.like += last
 		}
+		if most += weight * (last - t.most); math.IsNaN(most) || most <= least {
+			return 0, false
+		}
 	}
-	return last
+	return last, true
 }
 
 // alongOthers moves a draw along the difference of two others with the same odd pieces

@@ -1,6 +1,8 @@
 package learn
 
 import (
+	"math"
+
 	"boothset/calc"
 	"boothset/calc/gun"
 	"boothset/calc/line"
@@ -53,9 +55,12 @@ type observation struct {
 type taken struct {
 	Reading
 	seen []observation // the wall's first
-	// known is the one by which a draw's working pressure is found: the nearest to the gun.
+	// known is the one by which a draw's working pressure is found: the nearest to the gun that shows
+	// enough, else the wall's. A line in which nearly nothing comes to the gun is far from straight
+	// within what the gun's gauge is off by.
 	known   observation
 	misread float64 // variance of the opening
+	most    float64 // that the logarithm of its likelihood comes to, on any line
 }
 
 // takes is a reading as it is worked; it shows something.
@@ -80,16 +85,28 @@ func (m *model) takes(x Reading) taken {
 			t.seen[0] = o
 		}
 	}
+	for _, o := range t.seen {
+		variance := m.noise[o.gauge]
+		if o.quantity == atWall {
+			variance += anywhere
+		}
+		t.most -= math.Log(variance) / 2
+	}
 	t.known = t.seen[0]
 	for _, q := range []quantity{atWall, atCap, atFoot, atWorking} {
 		for _, o := range t.seen {
-			if o.quantity == q {
+			if o.quantity == q && o.value >= enoughShown*m.instruments[o.gauge].atMost() {
 				t.known = o
 			}
 		}
 	}
 	return t
 }
+
+// enoughShown is how many times what a gauge may be off by in one reading it shows at least where
+// the line is worked from it: the curve of a flow through an opening, a square root, is then off by
+// 1/8 of a 64th of the wall's pressure at one standard deviation.
+const enoughShown = 4
 
 // quantityOf is what a gauge shows.
 func (m *model) quantityOf(s Shown) quantity {

@@ -2,6 +2,7 @@ package learn
 
 import (
 	"cmp"
+	"math"
 	"slices"
 	"strconv"
 
@@ -22,11 +23,11 @@ type Request struct {
 	Seed  uint64
 }
 
-// Taken is a reading of the line as it stands but for one piece of it, by its id, if any: one
-// that was bypassed, or that a spare one like it took the place of.
+// Taken is a reading of the line as it stands but for pieces of it, by their ids: those that were
+// bypassed, and those that spare ones like them took the place of.
 type Taken struct {
 	Reading
-	Without, Swapped string
+	Without, Swapped []string
 	// Was is how often each piece was replaced since.
 	Was map[string]int
 }
@@ -47,6 +48,9 @@ type Answer struct {
 	Since *calc.Request
 	After *calc.Setup
 	Sure  *spread.Spread
+	// Set is what the wall's gauge is to be set to since, flowing: as After has it, or where the supply
+	// is short of that, what the line asks for.
+	Set unit.Gauge
 	// Gets is what the gun gets, its valve wide open and the wall's gauge at what is advised since.
 	Gets spread.GaugeRange
 	// Wall and Gun are what their gauges read too high, Pa, 80 % sure.
@@ -89,9 +93,10 @@ func Solve(q *Request) (*Answer, error) {
 		return nil, p
 	}
 	a := &Answer{Setup: s}
-	l, err := q.learner(s, func(before *Learner, x Reading) {
-		a.Turned = append(a.Turned, before.known().turned(&q.Readings[len(a.Turned)]))
-		a.Foretold = append(a.Foretold, before.known().foretell(x))
+	l, err := q.learner(s, func(before *Learner, reading int, x Reading) {
+		before = before.known()
+		a.Turned = append(a.Turned, before.turned(&q.Readings[reading]))
+		a.Foretold = append(a.Foretold, before.foretell(x))
 	})
 	if err != nil {
 		return nil, err
@@ -101,7 +106,7 @@ func Solve(q *Request) (*Answer, error) {
 	}
 	a.Pieces, a.Taken, a.AsDescribed, a.Counting = l.pieces, spread.Of(q.Plan, s), l.unpulled(), l.Counting()
 	a.Finding = l.Find()
-	if err := a.settle(l, q.Plan); err != nil {
+	if err := a.settle(l, q); err != nil {
 		return nil, err
 	}
 	a.Wall = l.Reads(WallGauge)
@@ -111,10 +116,10 @@ func Solve(q *Request) (*Answer, error) {
 	for _, k := range a.Found {
 		a.Bores = append(a.Bores, l.Bore(k))
 	}
-	a.Turning = a.turning(q.Plan)
+	a.Turning = l.known().turning(a.Set)
 	a.Seeks, a.Doubt = len(a.Untold) > 0, l.Doubt()
 	for _, w := range l.Next(l.Options()) {
-		if w.Kind == CompareStill || w.Kind == ReadOpen {
+		if w.Odd.None() && (w.Kind == CompareStill || w.Kind == ReadOpen) {
 			step := w
 			if a.AsDescribed {
 				step.Expected = l.known().Foretell(w.Reading)
@@ -137,7 +142,7 @@ func Solve(q *Request) (*Answer, error) {
 
 // learner is a learner that took the readings; before is told of each, if it is not nil, before it
 // is taken.
-func (q *Request) learner(s *calc.Setup, before func(*Learner, Reading)) (*Learner, error) {
+func (q *Request) learner(s *calc.Setup, before func(l *Learner, reading int, x Reading)) (*Learner, error) {
 	of := Line{Request: q.Plan, Setup: s, Others: q.Others}
 	var spares map[string]int
 	of.Gone, of.Spare, spares = q.spares()
@@ -148,7 +153,7 @@ func (q *Request) learner(s *calc.Setup, before func(*Learner, Reading)) (*Learn
 	for i := range q.Readings {
 		x := l.as(&q.Readings[i], spares)
 		if before != nil {
-			before(l, x)
+			before(l, i, x)
 		}
 		if err := l.Add(x); err != nil {
 			return nil, &calc.Problem{Field: "reading", ID: "want-reading"}
@@ -158,11 +163,11 @@ func (q *Request) learner(s *calc.Setup, before func(*Learner, Reading)) (*Learn
 }
 
 // settle works the plan on the line as it was read.
-func (a *Answer) settle(l *Learner, plan *calc.Request) (err error) {
-	a.Since, a.After, a.Sure = plan, a.Setup, a.Taken
+func (a *Answer) settle(l *Learner, q *Request) (err error) {
+	a.Since, a.After, a.Sure = q.Plan, a.Setup, a.Taken
 	lines, advised := l.known().asRead(), a.Setup
 	if len(l.readings) > 0 {
-		a.Since = l.left(len(l.readings), a.Finding, nil).Of(plan)
+		a.Since = l.left(len(l.readings), a.Finding, nil).Of(q.Plan)
 		if a.After, err = calc.Solve(a.Since); err != nil {
 			return err
 		}
@@ -173,7 +178,16 @@ func (a *Answer) settle(l *Learner, plan *calc.Request) (err error) {
 		a.Sure = spread.Of(lines, advised)
 	}
 	a.Gets = l.gets(lines, advised)
+	if a.Set = a.After.Wall.Flowing; a.After.Short.Is {
+		a.Set = q.Marked(a.Sure.Middle)
+	}
 	return nil
+}
+
+// Marked is a pressure to set, at the nearest mark of the wall's gauge.
+func (q *Request) Marked(p unit.Gauge) unit.Gauge {
+	mark := float64(q.Plan.Mark)
+	return unit.Gauge(math.Round(float64(p)/mark) * mark)
 }
 
 // foretell is Foretell for a reading that may be without the wall's gauge.
@@ -236,7 +250,7 @@ func (q *Request) spares() (gone, spare []line.Part, numbers map[string]int) {
 	}
 	for k, id := range ids {
 		part := q.Plan.Line[wall+1+k]
-		swapped := slices.ContainsFunc(q.Readings, func(x Taken) bool { return x.Swapped == id })
+		swapped := slices.ContainsFunc(q.Readings, func(x Taken) bool { return slices.Contains(x.Swapped, id) })
 		if part.Kind == line.HoseKind || swapped {
 			numbers[replaced(id, 0)] = len(gone) + len(spare)
 			spare = append(spare, part)
@@ -256,8 +270,8 @@ func (l *Learner) as(x *Taken, spares map[string]int) Reading {
 	for _, k := range l.stands {
 		id := l.pieces[k].ID
 		switch {
-		case id == x.Without:
-		case id == x.Swapped:
+		case slices.Contains(x.Without, id):
+		case slices.Contains(x.Swapped, id):
 			r.Pieces = append(r.Pieces, first+spares[replaced(id, 0)])
 		case x.Was[id] > 0:
 			r.Pieces = append(r.Pieces, first+spares[replaced(id, x.Was[id])])

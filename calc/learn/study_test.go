@@ -2,6 +2,7 @@ package learn
 
 import (
 	"cmp"
+	"fmt"
 	"math"
 	"math/rand/v2"
 	"os"
@@ -9,136 +10,12 @@ import (
 	"strconv"
 	"testing"
 
-	"boothset/calc"
 	"boothset/calc/calctest"
-	"boothset/calc/gun"
-	"boothset/calc/line"
 	"boothset/calc/unit"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
-
-// shopLine is a line as shops have them, of parts like the catalogue's; a spare hose of its
-// kind is at hand.
-func shopLine(t require.TestingT, random *rand.Rand) Line {
-	pick := func(n int) int { return random.IntN(n) }
-	stamp := []gun.Stamp{
-		{Inlet: unit.PSIG(32), Flow: unit.SCFM(10), Cap: unit.PSIG(20)},
-		{Inlet: unit.PSIG(29), Flow: unit.SCFM(15), Cap: unit.PSIG(10)},
-	}[pick(2)]
-	r := calctest.MildClear(t)
-	g, err := gun.New(stamp, 0, r.Gun.Valve)
-	require.NoError(t, err)
-	r.Gun.Gun = g
-	start := stamp.Inlet.PSI() - 4 - 2*random.Float64()
-	r.Coat.Working = calc.Band{Start: unit.PSIG(start), Low: unit.PSIG(start - 3), High: stamp.Inlet}
-	coupling := func(name string) line.Part {
-		of := []line.Restriction{{C: unit.DM3PerSBar(8), B: 0.4}, {C: unit.DM3PerSBar(4), B: 0.3}, {C: unit.DM3PerSBar(2), B: 0.3}}
-		return line.Part{Name: name, Kind: line.CouplingKind, Restriction: of[pick(3)]}
-	}
-	hose := []line.Hose{
-		{Length: unit.Feet(15 + 10*float64(pick(2))), Bore: unit.Inches(5. / 16), End: line.Restriction{C: line.OfBore(unit.MM(7), line.FullBore), B: 0.5}},
-		{Length: unit.Feet(25 + 10*float64(pick(3))), Bore: unit.Inches(3. / 8), End: line.Restriction{C: line.OfBore(unit.MM(8.5), line.FullBore), B: 0.5}},
-		{Length: unit.Feet(25 + 10*float64(pick(3))), Bore: unit.Inches(1. / 2), End: line.Restriction{C: line.OfBore(unit.MM(11.5), line.FullBore), B: 0.5}},
-	}[pick(3)]
-	hose.Roughness = line.SmoothRubber
-	r.Supply = unit.PSIG(110)
-	r.Line = []line.Part{r.Line[0]}
-	if pick(2) == 0 {
-		r.Line = append(r.Line, line.Part{Name: "filter", Kind: line.FilterKind, Restriction: line.Restriction{C: unit.DM3PerSBar(6), B: 0.3}})
-	}
-	r.Line = append(r.Line, coupling("wall coupling"), line.Part{Name: "hose", Kind: line.HoseKind, Hose: hose}, coupling("gun coupling"))
-	r.Tolerances.WallGauge = calc.GaugeTolerance(unit.PSIG(160), 0.025, unit.PSIDrop(1))
-	s, err := calc.Solve(&r)
-	require.NoError(t, err)
-	return Line{Request: &r, Setup: s, Spare: []line.Part{{Name: "spare hose", Kind: line.HoseKind, Hose: hose}}}
-}
-
-// truth is a line as it is.
-type truth struct {
-	m   *model
-	d   draw
-	off [mostGauges]float64 // what its gauges read too high, Pa
-}
-
-// newTruth draws a line as the priors have it, with as many tolerances as wide: exactly odd
-// pieces of its own are odd or, at -1, one or none as often as they are.
-func newTruth(of Line, random *rand.Rand, wider float64, odd int) *truth {
-	m, err := newModel(of)
-	if err != nil {
-		panic(err)
-	}
-	y := &truth{m: m}
-	for {
-		m.drawn(&y.d, random)
-		n := 0
-		for i := range m.pieces {
-			if o := &y.d.own[i]; !m.inUse(i) {
-				o.odd, o.by = false, 0
-			} else if o.odd {
-				n++
-			}
-			y.d.own[i].passes *= wider
-			y.d.own[i].end *= wider
-		}
-		if n == odd || odd < 0 && n <= 1 {
-			break
-		}
-	}
-	for k := range y.d.shared {
-		y.d.shared[k] *= wider
-	}
-	for g, i := range m.instruments {
-		y.off[g] = float64(i.Within) / 2 * random.NormFloat64()
-	}
-	return y
-}
-
-// shows is a reading of the line, with its noise where there is chance.
-func (y *truth) shows(x Reading, random *rand.Rand) Reading {
-	t := y.m.takes(x)
-	x.Shows = slices.Clone(x.Shows)
-	chance := func() float64 {
-		if random == nil {
-			return 0
-		}
-		return random.NormFloat64()
-	}
-	noise := func(g Gauge) float64 { return math.Sqrt(y.m.noise[g]) * chance() }
-	wall := t.seen[0].value - y.off[WallGauge] - noise(WallGauge)
-	at := still(wall).at
-	if !x.Still {
-		t.Opening += math.Sqrt(t.misread) * chance()
-		y.m.each(1, func(w *worker, _ int) {
-			w.put(&y.d)
-			w.arrange(&t)
-			at = w.march(w.working(observation{quantity: atWall, value: wall}))
-		})
-	}
-	for i := range x.Shows[1:] {
-		o := t.seen[i+1]
-		x.Shows[i+1].Pressure = unit.Gauge(at[o.quantity] + y.off[o.gauge] + noise(o.gauge))
-	}
-	return x
-}
-
-// outcome is a line's settings, with what the gun gets.
-type outcome struct {
-	calc.Outcome
-	gun unit.Gauge
-}
-
-// settings is what is right to set.
-func (y *truth) settings(random *rand.Rand) outcome {
-	z, o := (&Learner{model: y.m}).offs(&y.d)
-	for _, k := range y.m.unread {
-		z[k] = random.NormFloat64()
-	}
-	o.WallGauge, o.GunGauge = unit.Drop(y.off[WallGauge]), unit.Drop(y.off[GunGauge])
-	p := calc.Perturb(y.m.Request, y.m.Setup)
-	return outcome{p.WorkOff(&z, &o), p.Open()}
-}
 
 // told is what was made of a line after so many readings.
 type told struct {
@@ -182,9 +59,14 @@ func (y *truth) judge(l *Learner, is outcome) (v told) {
 // asked is after how many readings it is asked what is told.
 var asked = [...]int{2, 5, 10}
 
-// enough is how probable it must be which pieces are odd, or that none is, for no more readings
-// to be taken.
+// enough is how probable it must be which piece is odd, or that none is, for no more readings to be
+// taken of a line with one at most; of two, all ten are.
 const enough = 0.95
+
+// decided is whether it is.
+func (l *Learner) decided() bool {
+	return l.Nothing() >= enough || slices.ContainsFunc(l.Find().Odd, func(p float64) bool { return p >= enough })
+}
 
 // studied is one line read up to ten times: the gauges compared, the valve open, and then
 // always the reading that is expected to tell most of what is odd.
@@ -195,11 +77,11 @@ func studied(t require.TestingT, seed uint64, draws int, wider float64, odd int)
 	is := y.settings(random)
 	l, err := New(of, draws, seed)
 	require.NoError(t, err)
-	options := l.Options()
 	for n := 1; n <= asked[len(asked)-1]; n++ {
+		options := l.Options()
 		next := options[min(n-1, 1)] // still, then open
 		if n > 2 {
-			if l.Nothing() >= enough || slices.ContainsFunc(l.Find().Odd, func(p float64) bool { return p >= enough }) && odd < 2 {
+			if odd < 2 && l.decided() {
 				after[slices.Index(asked[:], 10)] = y.judge(l, is)
 				if n <= 5 {
 					after[slices.Index(asked[:], 5)] = y.judge(l, is)
@@ -216,10 +98,63 @@ func studied(t require.TestingT, seed uint64, draws int, wider float64, odd int)
 	return after
 }
 
-// result is the shares of lines, in percent.
-type result struct{ right, wrong, wall, gun, width float64 }
+// result is the shares of lines, in percent, how wide the wall's range is, and how often what is
+// said is right.
+type result struct {
+	right, wrong, wall, gun, width float64
+	said                           []bucket
+}
 
-// study is what many lines come to, and how far what is said is off at 60, 80 and 95 %.
+// bucket is what is said at about one probability: that a piece is odd, or that none is.
+type bucket struct {
+	about, low, high float64 // percent
+	said, right      float64 // on average, percent
+	cases            int
+	// sure is how far right may be off said by chance, percent: two standard errors, what is said of
+	// one line taken to be right or wrong together.
+	sure float64
+}
+
+func (b bucket) String() string {
+	return fmt.Sprintf("    said at %2.0f to %3.0f %%: on average %.1f %%, right in %.1f %% of %d, %.1f by chance", b.low, b.high, b.said, b.right, b.cases, b.sure)
+}
+
+// saidOf are what is said at about 60, 80, 95 and 100 % of all lines, asked for the k-th time.
+func saidOf(all [][len(asked)]told, k int) (buckets []bucket) {
+	for _, b := range []bucket{{about: 60, low: 50, high: 70}, {about: 80, low: 70, high: 90}, {about: 95, low: 90, high: 99}, {about: 100, low: 99, high: 101}} {
+		said, right, squares := 0.0, 0.0, 0.0
+		for i := range all {
+			off := 0.0
+			for _, x := range all[i][k].said {
+				if p := 100 * x[0]; p >= b.low && p < b.high {
+					b.cases++
+					said, right, off = said+x[0], right+x[1], off+x[1]-x[0]
+				}
+			}
+			squares += off * off
+		}
+		if n := float64(b.cases); n > 0 {
+			b.said, b.right, b.sure = 100*said/n, 100*right/n, 200*math.Sqrt(squares)/n
+		}
+		buckets = append(buckets, b)
+	}
+	return buckets
+}
+
+// isRightAsOften holds what is said at 60, 80 and 95 % to be right as often, within 5 points, where
+// there are cases enough for chance to come to less.
+func isRightAsOften(t *testing.T, readings int, said []bucket) {
+	const within = 5
+	for _, b := range said[:3] {
+		if b.cases == 0 || b.sure > within {
+			t.Logf("after %d readings: %d cases are too few to tell whether what is said at %.0f %% is right as often", readings, b.cases, b.about)
+			continue
+		}
+		assert.InDelta(t, b.said, b.right, within, "said at about %.0f %% after %d readings", b.about, readings)
+	}
+}
+
+// study is what many lines come to.
 func study(t *testing.T, lines, draws int, wider float64, odd int) (of [len(asked)]result) {
 	all := make([][len(asked)]told, lines)
 	first, _ := strconv.Atoi(os.Getenv("LEARN_FIRST"))
@@ -241,25 +176,16 @@ func study(t *testing.T, lines, draws int, wider float64, odd int) (of [len(aske
 			return 100 * float64(n) / float64(max(of, 1))
 		}
 		right := func(v told) bool { return v.right }
-		r := result{share(right), share(func(v told) bool { return v.wrong }), share(func(v told) bool { return v.wall }), share(func(v told) bool { return v.gun }), 0}
+		r := result{share(right), share(func(v told) bool { return v.wrong }), share(func(v told) bool { return v.wall }), share(func(v told) bool { return v.gun }), 0, nil}
 		width := 0.0
 		for i := range all {
 			width += all[i][k].width / float64(lines)
 		}
 		t.Logf("after %2d readings: found in %.1f %% (of lines with an odd piece %.1f %%, of others %.1f %%), accused wrongly in %.1f %%; the range holds the wall in %.1f %%, the gun in %.1f %%; the wall's is %.2f psi",
 			n, r.right, share(right, func(v told) bool { return v.odd }), share(right, func(v told) bool { return !v.odd }), r.wrong, r.wall, r.gun, width)
-		for _, at := range [][2]float64{{0.5, 0.7}, {0.7, 0.9}, {0.9, 0.99}, {0.99, 1.01}} {
-			n, said, is := 0.0, 0.0, 0.0
-			for i := range all {
-				for _, x := range all[i][k].said {
-					if x[0] >= at[0] && x[0] < at[1] {
-						n, said, is = n+1, said+x[0], is+x[1]
-					}
-				}
-			}
-			if n > 0 {
-				t.Logf("    said at %.1f %%: right in %.1f %% of %.0f", 100*said/n, 100*is/n, n)
-			}
+		r.said = saidOf(all, k)
+		for _, b := range r.said {
+			t.Log(b)
 		}
 		r.width = width
 		if k > 0 {
@@ -284,6 +210,7 @@ func TestOddPiecesAreFound(t *testing.T) {
 	assert.GreaterOrEqual(t, of[1].right, 70.0, "after 5")
 	assert.GreaterOrEqual(t, of[2].right, 80.0, "after 10")
 	for k := range asked {
+		isRightAsOften(t, asked[k], of[k].said)
 		assert.Less(t, of[k].wrong, 5.0)
 		assert.InDelta(t, 80, of[k].wall, 3, "the wall, after %d", asked[k])
 		assert.InDelta(t, 80, of[k].gun, 3, "the gun, after %d", asked[k])

@@ -61,7 +61,7 @@ func lastHeld(taken []learn.Taken) *held {
 				h.wall = s.Pressure
 			}
 		}
-		if !x.Still && x.Opening >= 1 && x.Without == "" && x.Swapped == "" && h.gun > 0 && h.wall > 0 {
+		if !x.Still && x.Opening >= 1 && len(x.Without)+len(x.Swapped) == 0 && h.gun > 0 && h.wall > 0 {
 			return &h
 		}
 	}

@@ -7,9 +7,8 @@ import "boothset/calc"
 type Request struct {
 	Signs []string // of the book, one or more, none twice
 	Found []Found  // of the book, no check twice
-	Odd   []Oddity
 	// Plan is the job's, nil where it is not known; the rest as Job has it, of which Mix and
-	// Film may be known without it.
+	// Film may be known without it. What its line's readings left of that counts.
 	Plan *calc.Request
 	Job
 }
@@ -26,7 +25,8 @@ type Answer struct {
 // Solve works a request. It fails, with a *calc.Problem, where the job cannot be solved.
 func (b *Book) Solve(q *Request) (*Answer, error) {
 	j := q.Job
-	j.read = len(q.Odd) > 0
+	odd := oddities(q.Plan)
+	j.read = len(odd) > 0
 	if q.Plan != nil {
 		s, err := calc.Solve(q.Plan)
 		if err != nil {
@@ -49,11 +49,25 @@ func (b *Book) Solve(q *Request) (*Answer, error) {
 		j.Laid = &laid
 	}
 	a := &Answer{Job: &j}
-	a.Ranking = b.Rank(&Known{Signs: q.Signs, Facts: j.Facts(), Odd: q.Odd, Found: q.Found})
+	a.Ranking = b.Rank(&Known{Signs: q.Signs, Facts: j.Facts(), Odd: odd, Found: q.Found})
 	if after, ok := j.After(a.Causes[0].Cause); ok {
 		a.After = after
 	}
 	return a, nil
+}
+
+// finestOdd is what no probability of draws is told finer than from none or all.
+const finestOdd = 0.005
+
+// oddities is how likely each part of a job's line is not what it is called, by its readings.
+func oddities(plan *calc.Request) (all []Oddity) {
+	if plan == nil || !plan.AsRead() {
+		return nil
+	}
+	for _, p := range plan.Learnt.Odds {
+		all = append(all, Oddity{Part: p.Name, Kind: p.Kind.String(), Prior: p.Before, Now: min(max(p.Odd, finestOdd), 1-finestOdd)})
+	}
+	return all
 }
 
 // Stopped reports whether the job must not be done as it stands.

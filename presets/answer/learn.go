@@ -3,6 +3,7 @@ package answer
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"boothset/calc"
 	"boothset/calc/learn"
@@ -134,7 +135,7 @@ func (l *Learn) settings(o *speaker) []Row {
 		return o.span(o.sys.Gauge(g.Low, unit.Usual), o.sys.Gauge(g.High, unit.Usual))
 	}
 	rows := []Row{
-		{Role: Setting, About: "wall", Name: o.say("label-wall"), Text: o.sys.Gauge(l.Wall(), unit.Usual),
+		{Role: Setting, About: "wall", Name: o.say("label-wall"), Text: o.sys.Gauge(l.Found.Set, unit.Usual),
 			More: o.say("learn-wall", calc.TextFigure("range", gauges(a.Sure.Wall)), calc.FigureOf("was", calc.FigureGauge, a.Setup.Wall.Flowing), calc.TextFigure("rangeWas", gauges(a.Taken.Wall)))},
 		{Role: Value, About: "gun", Name: o.say("learn-label-gun"), Text: gauges(a.Gets), More: o.say("learn-open", calc.FigureOf("wall", calc.FigureGauge, l.advised()))},
 	}
@@ -163,16 +164,6 @@ func (l *Learn) settings(o *speaker) []Row {
 		rows = append(rows, Row{Role: Remark, About: "line", ID: "learn-described", Text: o.say("learn-described")})
 	}
 	return rows
-}
-
-// Wall is the mark of the wall's gauge to set: as the plan since has it, or where the supply is
-// short of that, what the line asks for.
-func (l *Learn) Wall() unit.Gauge {
-	if !l.Found.After.Short.Is {
-		return l.Found.After.Wall.Flowing
-	}
-	mark := float64(l.Request.Plan.Mark)
-	return unit.Gauge(math.Round(float64(l.Found.Sure.Middle)/mark) * mark)
 }
 
 // advised is what the wall's gauge is at for what the gun then gets.
@@ -235,11 +226,35 @@ func (l *Learn) NextRows(w *words.Words, sys unit.System) []Row {
 	return rows
 }
 
-// Do is what is done to take a reading.
+// Do is what is done to take a reading: what stays out of the line, the reading itself, and the
+// gauges besides that are on for a test.
 func (l *Learn) Do(w *words.Words, sys unit.System, o *learn.Option) string {
+	var all []string
+	stays := func(id string, pieces []int) {
+		for _, k := range pieces {
+			all = append(all, w.Text(sys, id, l.pieceFigures(w, k)))
+		}
+	}
+	stays("learn-do-odd-swapped", o.Odd.Swapped)
+	stays("learn-do-odd-without", o.Odd.Without)
 	f := calc.Figures{calc.FigureOf("wall", calc.FigureGauge, o.Shows[0].Pressure), l.Found.Setup.Valve.Knob("knob", l.Found.Setup.Valve.Opening)}
 	if o.Piece >= 0 {
-		f = append(f, calc.TextFigure("piece", l.Called(w, o.Piece)), calc.TextFigure("id", l.Found.Pieces[o.Piece].ID))
+		f = append(f, l.pieceFigures(w, o.Piece)...)
 	}
-	return w.Text(sys, "learn-do-"+o.Kind.String(), f)
+	all = append(all, w.Text(sys, "learn-do-"+o.Kind.String(), f))
+	on := 0
+	for _, x := range o.Shows {
+		if x.Gauge == learn.FootGauge && o.Kind != learn.ReadFoot || x.Gauge == learn.CapGauge && o.Kind != learn.ReadCap {
+			on++
+		}
+	}
+	if on > 0 {
+		all = append(all, w.Text(sys, "learn-do-on", calc.Figures{calc.CountFigure("gauges", on)}))
+	}
+	return strings.Join(all, " ")
+}
+
+// pieceFigures are a piece's name and its id.
+func (l *Learn) pieceFigures(w *words.Words, piece int) calc.Figures {
+	return calc.Figures{calc.TextFigure("piece", l.Called(w, piece)), calc.TextFigure("id", l.Found.Pieces[piece].ID)}
 }

@@ -177,7 +177,7 @@ func (p *Prove) AnewRows(w *words.Words, sys unit.System) (rows []Row) {
 	add := func(about, id string, f ...calc.Figure) {
 		rows = append(rows, Row{Role: Remark, About: about, ID: id, Text: w.Text(sys, id, f)})
 	}
-	wall, was := p.Wall(), p.Found.Setup.Wall.Flowing
+	wall, was := p.Found.Set, p.Found.Setup.Wall.Flowing
 	id := "prove-wall-other"
 	if math.Abs(float64(wall-was)) < float64(p.Request.Plan.Mark)/2 {
 		id = "prove-wall-same"

@@ -26,7 +26,7 @@ type Seen struct {
 	Still            bool
 	Turns            float64 // of the knob as it is counted, where HasTurns
 	HasTurns         bool
-	Without, Swapped string // ids of parts of the line
+	Without, Swapped []string // ids of parts of the line
 	Shows            []learn.Shown
 }
 
@@ -90,9 +90,9 @@ func gaugeReading(r *Reader, f *Field, t string, sys unit.System) Value {
 			}
 			seen.Turns, seen.HasTurns = turns.SI, true
 		case key == readWithout:
-			seen.Without = text
+			seen.Without = append(seen.Without, text)
 		case key == readSwapped:
-			seen.Swapped = text
+			seen.Swapped = append(seen.Swapped, text)
 		default:
 			return refuse(f.Want)
 		}
@@ -106,17 +106,22 @@ func gaugeReading(r *Reader, f *Field, t string, sys unit.System) Value {
 	return v
 }
 
-// tells is whether a reading tells anything: of two gauges at least, none of them twice, and
-// with no air moving of the line as it stands.
+// tells is whether a reading tells anything: of two gauges at least, none of them twice, nor a
+// part, and with no air moving, when none comes to the cap, of the line as it stands.
 func (s *Seen) tells() bool {
 	for i, x := range s.Shows {
 		twice := slices.ContainsFunc(s.Shows[:i], func(o learn.Shown) bool { return o.Gauge == x.Gauge && o.Before == x.Before })
-		if twice || s.Still && x.Before {
+		if twice || s.Still && (x.Before || x.Gauge == learn.CapGauge) {
 			return false
 		}
 	}
-	changed := s.HasTurns || s.Without != "" || s.Swapped != ""
-	return len(s.Shows) > 1 && !(s.Still && changed) && (s.Without == "" || s.Swapped == "")
+	changed := slices.Concat(s.Without, s.Swapped)
+	for i, id := range changed {
+		if slices.Contains(changed[:i], id) {
+			return false
+		}
+	}
+	return len(s.Shows) > 1 && !(s.Still && (s.HasTurns || changed != nil))
 }
 
 // Learn turns answers into a complete request, as Plan does.
@@ -153,13 +158,11 @@ func ShownPressure(name string) *Field {
 var shownBound = calc.Bound{ID: "outside", High: float64(calc.TopSupply), Kind: calc.FigureGauge}
 
 // TakenAs is a reading that was taken as an option says, of the line of pieces, with what each
-// of its gauges showed; false where it bypasses more than one piece, which no reading tells.
-func TakenAs(o *learn.Option, pieces []learn.Piece, valve *gun.Valve, shown []unit.Gauge) (v Value, ok bool) {
+// of its gauges showed.
+func TakenAs(o *learn.Option, pieces []learn.Piece, valve *gun.Valve, shown []unit.Gauge) Value {
 	s := &Seen{Still: o.Still}
-	v = Value{ID: readOpen, Seen: s}
+	v := Value{ID: readOpen, Seen: s}
 	switch o.Kind {
-	case learn.BypassCouplings, learn.Straight:
-		return v, false
 	case learn.CompareStill:
 		v.ID = readStill
 	case learn.ReadSet:
@@ -167,23 +170,25 @@ func TakenAs(o *learn.Option, pieces []learn.Piece, valve *gun.Valve, shown []un
 		if valve.FromShut {
 			s.Turns = o.Opening * valve.Turns
 		}
-	case learn.Bypass:
-		s.Without = pieces[o.Piece].ID
-	case learn.Swap:
-		s.Swapped = pieces[o.Piece].ID
+	}
+	for _, k := range o.Without {
+		s.Without = append(s.Without, pieces[k].ID)
+	}
+	for _, k := range o.Swapped {
+		s.Swapped = append(s.Swapped, pieces[k].ID)
 	}
 	for i, p := range shown {
 		s.Shows = append(s.Shows, learn.Shown{Gauge: o.Shows[i].Gauge, Pressure: p})
 	}
-	return v, true
+	return v
 }
 
 // reading is what is wrong with a reading of a plan's line, nil where nothing is.
 func (v *resolver) reading(plan *calc.Request, x *Value) *Fault {
 	fault := func(id string, f ...calc.Figure) *Fault { return v.Fault(GaugeReading.Name, x.Text, v.sys, id, f...) }
 	s, ids := x.Seen, learn.PieceIDs(plan)
-	for _, piece := range []string{s.Without, s.Swapped} {
-		if piece != "" && !slices.Contains(ids, piece) {
+	for _, piece := range slices.Concat(s.Without, s.Swapped) {
+		if !slices.Contains(ids, piece) {
 			return fault("learn-no-piece", v.names(ids))
 		}
 	}
@@ -261,10 +266,11 @@ func (s *Seen) Text(sys unit.System) string {
 	if s.HasTurns {
 		words = append(words, readTurns+"="+strconv.FormatFloat(s.Turns, 'g', 6, 64))
 	}
-	for name, piece := range map[string]string{readWithout: s.Without, readSwapped: s.Swapped} {
-		if piece != "" {
-			words = append(words, name+"="+piece)
-		}
+	for _, piece := range s.Without {
+		words = append(words, readWithout+"="+piece)
+	}
+	for _, piece := range s.Swapped {
+		words = append(words, readSwapped+"="+piece)
 	}
 	return strings.Join(words, " ")
 }

@@ -123,6 +123,7 @@ func readReading(booth, file string, line []byte) (*GaugeReading, *Fault) {
 // LineOf is the pieces of a plan's line, as it is described, as a reading keeps them: a hose by its
 // length and bore, however they were written, all else by its entry.
 func LineOf(plan *calc.Request) []string {
+	plan = plan.AsDescribed()
 	wall, _ := plan.Regulators()
 	ids := learn.PieceIDs(plan)
 	for i := range ids {

@@ -39,7 +39,7 @@ func TestReadingsComeBack(t *testing.T) {
 	assert.True(t, taken[0].Still)
 	assert.InDelta(t, 28.5, taken[0].Shows[1].Pressure.PSI(), 0.01)
 	assert.InDelta(t, 2.1, float64(taken[1].Shows[0].Pressure)/unit.PascalPerBar, 0.001)
-	assert.Equal(t, "coupling-2", taken[1].Without)
+	assert.Equal(t, []string{"coupling-2"}, taken[1].Without)
 	assert.Equal(t, map[string]int{"coupling-1": 1}, taken[0].Was)
 
 	taken, _ = shop.History(r, plan, "clear-2", all, none)

@@ -24,7 +24,7 @@ func appendLearn(j *jsonWriter, l *answer.Learn, sys unit.System, w *words.Words
 		})
 	}
 	j.object("wall", func() {
-		j.gauge("flowing", l.Wall())
+		j.gauge("flowing", l.Found.Set)
 		j.gauge("was", a.Setup.Wall.Flowing)
 	})
 	gauges("wall_range", a.Sure.Wall)
