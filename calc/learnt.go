@@ -11,9 +11,10 @@ import (
 // Learnt is what readings of a line left of it: lines as it may be, and the one in the middle of
 // them, which is what it is taken for. It holds for any request on that line with its gun.
 type Learnt struct {
-	// Readings is how many there were, and Told what they came to.
-	Readings int
-	Told     Told
+	// Readings is how many there were, Elsewhere how many of the gun on other lines besides, and Told
+	// what they came to.
+	Readings, Elsewhere int
+	Told                Told
 	// Odds is how probable it is of each part, and Odd are those that are odd as surely as is told.
 	Odds []PartOdds
 	Odd  []OddPart
@@ -30,8 +31,8 @@ type Learnt struct {
 	gun  gun.Gun
 }
 
-// Told is what readings came to: that parts are odd, that none is, that it cannot be told yet, or
-// that two readings cannot both be right.
+// Told is what readings came to: that parts are odd, that none is, that it cannot be told yet, that
+// two readings cannot both be right, or that they tell of the gun alone, which was read elsewhere.
 type Told string
 
 // What readings can come to.
@@ -40,6 +41,7 @@ const (
 	ToldRight       Told = "right"
 	ToldNotYet      Told = "untold"
 	ToldContradicts Told = "contradicts"
+	ToldElsewhere   Told = "elsewhere"
 )
 
 // PartOdds is how probable it is, 0..1, that a part is not what it is called; the gun itself is of
@@ -132,7 +134,12 @@ func (s *Setup) explainLearnt(r *Request, why *reasons) {
 		why.add("line", "learnt-contradicts", ownGround, CountFigure("readings", x.Readings))
 		return
 	default:
-		why.add("line", "learnt-line", ownGround, CountFigure("readings", x.Readings))
+		if x.Readings > 0 {
+			why.add("line", "learnt-line", ownGround, CountFigure("readings", x.Readings))
+		}
+		if x.Elsewhere > 0 {
+			why.add("line", "learnt-elsewhere", ownGround, CountFigure("readings", x.Elsewhere), TextFigure("gun", r.Gun.Name))
+		}
 		for i := range x.Odd {
 			id, part := "learnt-part", &x.Odd[i]
 			if part.Bore == 0 {

@@ -22,7 +22,8 @@ type desk struct {
 	agreed []*shop.Setting
 	// readings is what was read of its gauges, as the folder keeps it.
 	readings []*shop.GaugeReading
-	changes  int // how often any of this has changed
+	away     []*shop.GaugeReading // of other booths
+	changes  int                  // how often any of this has changed
 	// last is the booth that was picked last, ownGun whether the gun is one that was picked from
 	// the shop's, painter the one that was named last, by the id.
 	last    string
@@ -104,15 +105,16 @@ func agreedIn(where, booth string) []*shop.Setting {
 	return all
 }
 
-// readingsIn is what was read of a booth's gauges. What of it cannot be read is told by its check.
-func readingsIn(where, booth string) []*shop.GaugeReading {
+// readingsIn is what was read of a booth's gauges, and of other booths'. What of it cannot be read is
+// told by its check.
+func readingsIn(where, booth string) (own, away []*shop.GaugeReading) {
 	f, err := shop.At(where)
 	if err != nil {
-		return nil
+		return nil, nil
 	}
 	defer f.Close()
-	all, _ := f.Readings(booth)
-	return all
+	own, _ = f.Readings(booth)
+	return own, f.AwayReadings(booth)
 }
 
 // folderError is an error of the shop's folder in words.
@@ -198,11 +200,12 @@ func (s *session) enterBooth(b *shop.Booth) {
 	d := &s.desk
 	d.changes++
 	if d.booth = b; b == nil {
-		d.agreed, d.readings = nil, nil
+		d.agreed, d.readings, d.away = nil, nil, nil
 		s.useReader(d.holds.reader)
 		return
 	}
-	d.last, d.agreed, d.readings = b.ID, agreedIn(d.where, b.ID), readingsIn(d.where, b.ID)
+	d.last, d.agreed = b.ID, agreedIn(d.where, b.ID)
+	d.readings, d.away = readingsIn(d.where, b.ID)
 	s.useReader(d.holds.reader.Over(b.Answers))
 }
 

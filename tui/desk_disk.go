@@ -21,6 +21,7 @@ type deskNews struct {
 	booth  string // the booth whose settings and readings these are
 	agreed []*shop.Setting
 	read   []*shop.GaugeReading
+	away   []*shop.GaugeReading
 }
 
 // toFolder writes something in the shop's folder and looks into that anew. The screen does not
@@ -62,7 +63,9 @@ func (r *root) look() func() deskNews {
 	d, words := &r.s.desk, r.s.words
 	where, base, booth := d.where, d.base, d.boothID()
 	return func() deskNews {
-		return deskNews{holds: lookInto(where, base, words), booth: booth, agreed: agreedIn(where, booth), read: readingsIn(where, booth)}
+		n := deskNews{holds: lookInto(where, base, words), booth: booth, agreed: agreedIn(where, booth)}
+		n.read, n.away = readingsIn(where, booth)
+		return n
 	}
 }
 
@@ -157,7 +160,7 @@ func (r *root) hear(n deskNews) {
 		s.useReader(d.holds.reader)
 	}
 	if d.booth != nil && d.booth.ID == n.booth {
-		d.agreed, d.readings = n.agreed, n.read
+		d.agreed, d.readings, d.away = n.agreed, n.read, n.away
 	}
 	for _, f := range question.ShopFields() { // what was taken as the booth had it follows the booth
 		if was.Has(f) && s.answers.Text(f) == was.Text(f) && s.usual.Text(f) != was.Text(f) {

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"time"
 
+	"boothset/calc"
 	"boothset/calc/learn"
 	"boothset/calc/unit"
 	"boothset/presets/answer"
@@ -77,8 +78,8 @@ func (l *learning) hear(n learnt) {
 func (s *session) learning(j *job, typed []question.Value) (learn.Request, []*question.Fault) {
 	described := j.Request.AsDescribed()
 	q, faults := s.reader.LearnOf(described, typed, s.sys)
-	before, others := shop.History(s.reader, described, described.Gun.ID, s.readings(), s.otherGun)
-	q.Readings, q.Others = append(before, q.Readings...), others
+	before := s.kept().Request(s.reader, described)
+	q.Readings, q.Others, q.Elsewhere = append(before.Readings, q.Readings...), before.Others, before.Elsewhere
 	return q, faults
 }
 
@@ -99,14 +100,39 @@ func (s *session) readings() []*shop.GaugeReading {
 	return all
 }
 
+// kept is the readings that may tell of a job's line.
+func (s *session) kept() *shop.Kept {
+	return &shop.Kept{Own: s.readings(), Away: s.desk.away, Gun: s.otherGun, Plan: s.planElsewhere}
+}
+
 // otherGun finds a gun that the line was read with, as the job would have it.
 func (s *session) otherGun(id string) *learn.OtherGun {
-	gun := s.reader.Read(question.Gun, id, unit.Named)
-	q, _ := s.reader.Described(s.counting(s.answers.With(question.Gun, gun)), s.sys)
-	if gun.Fault != nil || q.Gun.ID != id {
+	if q := describedWith(s.reader, s.counting(s.answers), id); q != nil {
+		return &learn.OtherGun{Gun: q.Gun, Gauge: q.Gauge}
+	}
+	return nil
+}
+
+// planElsewhere is any job in another booth with a gun, nil where either is not there.
+func (s *session) planElsewhere(booth, gun string) *calc.Request {
+	b := s.desk.boothOf(booth)
+	if b == nil {
 		return nil
 	}
-	return &learn.OtherGun{Gun: q.Gun, Gauge: q.Gauge}
+	r := s.desk.holds.reader.Over(b.Answers)
+	of := question.Answers{}.With(question.Gun, question.Value{Text: gun, ID: gun})
+	return describedWith(r, r.AnyJob().Or(s.ofGun(of)), gun)
+}
+
+// describedWith is answers with a gun as a job, its line as it is described; nil where the reader
+// knows none of the gun's id.
+func describedWith(r *question.Reader, a question.Answers, gun string) *calc.Request {
+	v := r.Read(question.Gun, gun, unit.Named)
+	q, _ := r.Described(a.With(question.Gun, v), unit.US)
+	if v.Fault != nil || q.Gun.ID != gun {
+		return nil
+	}
+	return q
 }
 
 // learn works out what is not known yet: what the readings that count left of the line, or of the

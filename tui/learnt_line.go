@@ -19,7 +19,7 @@ type learntLines struct {
 // lineWork is a line whose readings are to be worked.
 type lineWork struct {
 	described *calc.Request
-	readings  []*shop.GaugeReading
+	kept      *shop.Kept
 	request   *learn.Request
 }
 
@@ -32,16 +32,13 @@ type leftOf struct {
 // learntOf is what the readings that count left of a plan's line, nil where there are none of it, or
 // none that are worked yet.
 func (s *session) learntOf(described *calc.Request) *calc.Learnt {
-	all, l := s.readings(), &s.lines
-	if len(all) == 0 {
-		return nil
+	k, l := s.kept(), &s.lines
+	if s.atOnce || len(k.Own)+len(k.Away) == 0 {
+		return l.Of(s.reader, described, k)
 	}
-	if s.atOnce {
-		return l.Of(s.reader, described, all, s.otherGun)
-	}
-	x, known := l.Known(described, all)
+	x, known := l.Known(described, k)
 	if !known {
-		l.next = &lineWork{described, all, shop.LineRequest(s.reader, described, all, s.otherGun)}
+		l.next = &lineWork{described, k, k.Request(s.reader, described)}
 	}
 	return x
 }
@@ -59,7 +56,7 @@ func (l *learntLines) start() tea.Cmd {
 // hearLeft takes what was worked out of a line, and works out the answer anew with it.
 func (r *root) hearLeft(n leftOf) {
 	r.s.lines.running = false
-	r.s.lines.Keep(n.described, n.readings, n.left)
+	r.s.lines.Keep(n.described, n.kept, n.left)
 	if b := r.bench; r.pages[r.at] == page(b) && b.err == nil {
 		b.rework(b.tried.answers, b.changed())
 	}

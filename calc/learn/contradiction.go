@@ -36,12 +36,13 @@ const (
 // Contradictions are the readings that contradict one another: of two, by how the first one
 // leaves lines drawn from what was known beforehand, the second is too unlikely on any.
 func (l *Learner) Contradictions() (found []Contradiction) {
-	for i := range l.readings {
+	readings := l.own()
+	for i := range readings {
 		if c, is := l.apart(i); is {
 			found = append(found, c)
 		}
 	}
-	n := len(l.readings)
+	n := len(readings)
 	if n < 2 {
 		return found
 	}
@@ -52,8 +53,8 @@ func (l *Learner) Contradictions() (found []Contradiction) {
 		l.drawn(d, w.at(l.seed, comparing, i))
 		w.put(d)
 		curves[i] = make([]curve, n)
-		for k := range l.readings {
-			curves[i][k] = w.solve(&l.readings[k])
+		for k := range readings {
+			curves[i][k] = w.solve(&readings[k])
 		}
 	})
 	pairs := make([]Contradiction, n*n)
@@ -78,7 +79,7 @@ func (l *Learner) Contradictions() (found []Contradiction) {
 // pulled where the one that the air comes to later shows more. One gauge read twice is off by
 // the same in both.
 func (l *Learner) apart(reading int) (c Contradiction, is bool) {
-	t := &l.readings[reading]
+	t := &l.own()[reading]
 	for i, a := range t.seen {
 		for _, b := range t.seen[:i] {
 			up, down := b, a
@@ -112,7 +113,7 @@ func upstream(q quantity) int {
 // second, how often it would show so little or less, and so much or more; the least of these,
 // twice.
 func (l *Learner) compare(first, second int, draws []draw, curves [][]curve) Contradiction {
-	one, other := &l.readings[first], &l.readings[second]
+	one, other := &l.own()[first], &l.own()[second]
 	after, share := make([]offsets, len(draws)), make([]float64, len(draws))
 	for i := range draws {
 		after[i] = draws[i].offsets

@@ -15,7 +15,8 @@ import (
 type Gauge uint8
 
 // The gauges: at the wall's regulator; two that are put on for a test, before the gun's inlet
-// valve and at the air cap; and each gun's own, wherever it sits: see OfGun.
+// valve and at the air cap; and each gun's own, wherever it sits: see OfGun. The wall's of another
+// line come after these.
 const (
 	WallGauge Gauge = iota
 	FootGauge
@@ -24,7 +25,7 @@ const (
 )
 
 // mostGauges is how many there may be.
-const mostGauges = int(GunGauge) + MostGuns
+const mostGauges = int(GunGauge) + MostGuns + MostLines
 
 // OfGun is a gun's own gauge.
 func OfGun(gun int) Gauge { return GunGauge + Gauge(gun) }
@@ -53,8 +54,8 @@ const (
 	turnNoise = 1. / 16 / 1.7320508
 )
 
-// instruments are the gauges of a line and its guns.
-func instruments(t *calc.Tolerances, guns int) []Instrument {
+// instruments are the gauges of a line and its guns, and the wall's of other lines.
+func instruments(t *calc.Tolerances, guns int, elsewhere []OtherLine) []Instrument {
 	all := []Instrument{
 		WallGauge: {unit.Drop(t.WallGauge.Within), ReadingNoise},
 		FootGauge: {footGauge, ReadingNoise},
@@ -62,6 +63,9 @@ func instruments(t *calc.Tolerances, guns int) []Instrument {
 	}
 	for range guns {
 		all = append(all, Instrument{unit.Drop(t.GunGauge.Within), ReadingNoise})
+	}
+	for i := range elsewhere {
+		all = append(all, Instrument{unit.Drop(elsewhere[i].WallGauge.Within), ReadingNoise})
 	}
 	return all
 }

@@ -23,8 +23,9 @@ var (
 // Learner is draws of a line with what readings made of them.
 type Learner struct {
 	*model
-	readings []taken
-	draws    []draw
+	readings  []taken
+	elsewhere int // how many of them, the first ones, were taken on other lines
+	draws     []draw
 	// logs are the logarithms of the draws' weights, the highest 0; weights add up to 1.
 	logs, weights []float64
 	seed          uint64
@@ -39,6 +40,26 @@ func New(of Line, n int, seed uint64) (*Learner, error) {
 	}
 	return drawnFrom(m, n, seed), nil
 }
+
+// readElsewhere takes what was read on other lines.
+func (l *Learner) readElsewhere() error {
+	for n, other := range l.Elsewhere {
+		for _, x := range other.Readings {
+			x.Line, x.Pieces = n+1, slices.Clone(x.Pieces)
+			for i := range x.Pieces {
+				x.Pieces[i] += l.away[n]
+			}
+			if err := l.Add(x); err != nil {
+				return err
+			}
+			l.elsewhere++
+		}
+	}
+	return nil
+}
+
+// own is the readings of the line itself.
+func (l *Learner) own() []taken { return l.readings[l.elsewhere:] }
 
 // drawnFrom draws n lines of a model by a seed.
 func drawnFrom(m *model, n int, seed uint64) *Learner {

@@ -15,14 +15,17 @@ func Left(q *Request) (*calc.Learnt, error) {
 	if err != nil {
 		return nil, err
 	}
-	return l.left(len(q.Readings), l.Find(), l.Contradictions()), nil
+	return l.left(l.Find(), l.Contradictions()), nil
 }
 
-// left is what so many readings left of the line, which came to a finding and contradictions.
-func (l *Learner) left(readings int, f Finding, c []Contradiction) *calc.Learnt {
-	x := &calc.Learnt{Readings: readings, Told: toldOf(f, c), Unread: l.unread}
-	if x.Told == calc.ToldContradicts {
+// left is what the readings left of the line, which came to a finding and contradictions.
+func (l *Learner) left(f Finding, c []Contradiction) *calc.Learnt {
+	x := &calc.Learnt{Readings: len(l.own()), Elsewhere: l.elsewhere, Told: toldOf(f, c), Unread: l.unread}
+	switch {
+	case x.Told == calc.ToldContradicts:
 		return x
+	case x.Readings == 0:
+		x.Told = calc.ToldElsewhere
 	}
 	for k, odd := range f.Odd {
 		if !l.inUse(k) {

@@ -26,7 +26,7 @@ func TestThePlanSinceIsInTheMiddle(t *testing.T) {
 		options := l.Options()
 		for n, k := range []int{0, 1, 1 + int(seed)%4, 5, 6} {
 			require.NoError(t, l.Add(y.shows(options[k].Reading, random)))
-			since := l.left(n+1, l.Find(), nil).Of(of.Request)
+			since := l.left(l.Find(), nil).Of(of.Request)
 			after, err := calc.Solve(since)
 			require.NoError(t, err)
 			s := spread.Of(since, after)

@@ -16,7 +16,7 @@ import (
 var (
 	// ErrNoRegulator: nothing sets the pressure of the line.
 	ErrNoRegulator = errors.New("no-regulator")
-	// ErrTooManyPieces: there are more than MostPieces, or more than MostGuns.
+	// ErrTooManyPieces: there are more than MostPieces, more than MostGuns, or more than MostLines.
 	ErrTooManyPieces = errors.New("too-many-pieces")
 )
 
@@ -29,7 +29,21 @@ type Line struct {
 	// pieces too, after the line's own.
 	Others      []OtherGun
 	Gone, Spare []line.Part
+	// Elsewhere are other lines that the request's gun was read on: their parts are pieces too, before
+	// Gone.
+	Elsewhere []OtherLine
 }
+
+// OtherLine is another line that the gun was read on: its parts downstream of its wall's regulator,
+// what its wall's gauge may be off by, and what was read there.
+type OtherLine struct {
+	Parts     []line.Part
+	WallGauge calc.Tolerance
+	Readings  []Reading // by the numbers of Parts; none by its wall's gauge before the trigger was pulled
+}
+
+// MostLines is how many other lines there may be.
+const MostLines = 2
 
 // OtherGun is a gun with where its gauge sits.
 type OtherGun struct {
@@ -50,6 +64,7 @@ type model struct {
 	guns   []OtherGun
 	pieces []Piece
 	stands []int // the pieces of the line as it stands
+	away   []int // the first piece of each other line
 	// passesBy and endBy are the standard deviations of each piece's passes and end.
 	passesBy, endBy [MostPieces]float64
 	sigma           [shared]float64 // of the tolerances that all pieces share
@@ -94,7 +109,7 @@ func newModel(of Line) (*model, error) {
 	}
 	m.guns = append([]OtherGun{{r.Gun, r.Gauge}}, of.Others...)
 	m.listPieces()
-	if len(m.pieces) > MostPieces || len(m.guns) > MostGuns {
+	if len(m.pieces) > MostPieces || len(m.guns) > MostGuns || len(of.Elsewhere) > MostLines {
 		return nil, ErrTooManyPieces
 	}
 	t := &r.Tolerances
@@ -110,7 +125,7 @@ func newModel(of Line) (*model, error) {
 			m.unread = append(m.unread, k)
 		}
 	}
-	m.instruments = instruments(t, len(m.guns))
+	m.instruments = instruments(t, len(m.guns), of.Elsewhere)
 	for g, i := range m.instruments {
 		m.noise[g] = float64(i.Noise) * float64(i.Noise)
 	}
@@ -128,6 +143,12 @@ func (m *model) listPieces() {
 			m.pieces = append(m.pieces, Piece{ID: "inlet-valve", Role: InletValve, Gun: g})
 		}
 		m.pieces = append(m.pieces, Piece{ID: "gun", Role: GunItself, Gun: g})
+	}
+	for _, other := range m.Elsewhere {
+		m.away = append(m.away, len(m.pieces))
+		for _, p := range other.Parts {
+			m.pieces = append(m.pieces, Piece{ID: "elsewhere-" + p.Kind.String(), Part: p})
+		}
 	}
 	for _, p := range m.Gone {
 		m.pieces = append(m.pieces, Piece{ID: "replaced-" + p.Kind.String(), Part: p})

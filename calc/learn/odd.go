@@ -9,6 +9,7 @@ import (
 	"boothset/calc/line"
 	"boothset/calc/unit"
 
+	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/stat"
 )
 
@@ -39,27 +40,35 @@ func (l *Learner) Nothing() (p float64) {
 	return p
 }
 
-// AsDescribed is the same of a line in which nothing is odd: of the draws those count that have it
-// so. It is the learner itself where none has.
+// AsDescribed is the same of a line in which nothing is odd that no reading tells of: of the draws
+// those count that have it so. It is the learner itself where none has.
 func (l *Learner) AsDescribed() *Learner {
-	share := l.Nothing()
-	if share == 0 {
-		return l
+	var unread uint32
+	for i := range l.pieces {
+		if l.inUse(i) && !strings.ContainsAny(l.passed(i), toldBy) {
+			unread |= 1 << i
+		}
 	}
+	share := 0.0
 	of := *l
 	of.weights = make([]float64, len(l.weights))
 	for i := range l.draws {
-		if l.oddSet(&l.draws[i]) == 0 {
-			of.weights[i] = l.weights[i] / share
+		if l.oddSet(&l.draws[i])&unread == 0 {
+			of.weights[i] = l.weights[i]
+			share += l.weights[i]
 		}
 	}
+	if share == 0 {
+		return l
+	}
+	floats.Scale(1/share, of.weights)
 	return &of
 }
 
-// unpulled is whether no reading was taken with the trigger pulled: none tells of the line then,
-// only of gauges.
+// unpulled is whether no reading of the line was taken with the trigger pulled: none tells of it
+// then, only of gauges, and of the gun what was read elsewhere.
 func (l *Learner) unpulled() bool {
-	return !slices.ContainsFunc(l.readings, func(t taken) bool { return !t.Still })
+	return !slices.ContainsFunc(l.own(), func(t taken) bool { return !t.Still })
 }
 
 // known is the learner that settings and showings are told of: what is odd counts for them once

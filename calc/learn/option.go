@@ -167,15 +167,16 @@ func (l *Learner) option(k OptionKind, piece int, odd, more Change, gauges []Gau
 
 // last is the reading that was taken last, nil before any.
 func (l *Learner) last() *taken {
-	if len(l.readings) == 0 {
+	own := l.own()
+	if len(own) == 0 {
 		return nil
 	}
-	return &l.readings[len(l.readings)-1]
+	return &own[len(own)-1]
 }
 
 // on is whether a gauge that is put on for a test is: it was read last, trigger pulled.
 func (l *Learner) on(g Gauge) bool {
-	for _, t := range slices.Backward(l.readings) {
+	for _, t := range slices.Backward(l.own()) {
 		if !t.Still {
 			return slices.ContainsFunc(t.Shows, func(s Shown) bool { return s.Gauge == g })
 		}

@@ -14,6 +14,7 @@ type Reading struct {
 	// Still: the trigger is released, no air moves. Else it is pulled.
 	Still bool
 	Gun   int // which one: 0 is the request's
+	Line  int // 0 is the request's, each above it one of Elsewhere
 	// Opening is how far the inlet valve is open, above 0 to 1.
 	Opening float64
 	// Pieces are those that the air passes from the wall's regulator to the gun, in order; nil
@@ -79,6 +80,9 @@ func (m *model) takes(x Reading) taken {
 	}
 	for _, s := range x.Shows {
 		o := observation{m.quantityOf(s), s.Gauge, float64(s.Pressure)}
+		if s.Gauge == WallGauge && x.Line > 0 {
+			o.gauge = OfGun(len(m.guns) + x.Line - 1)
+		}
 		t.seen = append(t.seen, o)
 		if s.Gauge == WallGauge && !s.Before {
 			copy(t.seen[1:], t.seen)

@@ -18,6 +18,8 @@ type Request struct {
 	// Others are other guns of the readings: number 1 and on.
 	Others   []OtherGun
 	Readings []Taken
+	// Elsewhere is what the plan's gun was read on besides.
+	Elsewhere []OtherLine
 	// Draws is how many lines are drawn, above 0, and Seed what by.
 	Draws int
 	Seed  uint64
@@ -143,12 +145,15 @@ func Solve(q *Request) (*Answer, error) {
 // learner is a learner that took the readings; before is told of each, if it is not nil, before it
 // is taken.
 func (q *Request) learner(s *calc.Setup, before func(l *Learner, reading int, x Reading)) (*Learner, error) {
-	of := Line{Request: q.Plan, Setup: s, Others: q.Others}
+	of := Line{Request: q.Plan, Setup: s, Others: q.Others, Elsewhere: q.Elsewhere}
 	var spares map[string]int
 	of.Gone, of.Spare, spares = q.spares()
 	l, err := New(of, q.Draws, q.Seed)
 	if err != nil {
 		return nil, &calc.Problem{Field: "reading", ID: "learn-too-many", Figures: calc.Figures{calc.CountFigure("most", MostPieces)}}
+	}
+	if err := l.readElsewhere(); err != nil {
+		return nil, &calc.Problem{Field: "reading", ID: "want-reading"}
 	}
 	for i := range q.Readings {
 		x := l.as(&q.Readings[i], spares)
@@ -167,7 +172,7 @@ func (a *Answer) settle(l *Learner, q *Request) (err error) {
 	a.Since, a.After, a.Sure = q.Plan, a.Setup, a.Taken
 	lines, advised := l.known().asRead(), a.Setup
 	if len(l.readings) > 0 {
-		a.Since = l.left(len(l.readings), a.Finding, nil).Of(q.Plan)
+		a.Since = l.left(a.Finding, nil).Of(q.Plan)
 		if a.After, err = calc.Solve(a.Since); err != nil {
 			return err
 		}

@@ -160,6 +160,9 @@ func (l *Learn) settings(o *speaker) []Row {
 	if a.After.Short.Is {
 		rows = append(rows, Row{Role: Against, Level: calc.Stop, About: "wall", ID: "learn-short-since", Text: o.say("learn-short-since", calc.FigureOf("needed", calc.FigureGauge, a.After.Short.Needed), calc.FigureOf("supply", calc.FigureGauge, r.Supply))})
 	}
+	if x := a.Since.Learnt; x != nil && x.Elsewhere > 0 {
+		rows = append(rows, Row{Role: Remark, About: "gun", ID: "learn-elsewhere", Text: o.say("learn-elsewhere", calc.CountFigure("readings", x.Elsewhere))})
+	}
 	if a.AsDescribed {
 		rows = append(rows, Row{Role: Remark, About: "line", ID: "learn-described", Text: o.say("learn-described")})
 	}

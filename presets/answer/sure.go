@@ -25,7 +25,7 @@ func (p *Plan) LearntRow(w *words.Words, sys unit.System) (r Row, ok bool) {
 	}
 	id := "learnt-told-" + string(x.Told)
 	return Row{Role: Range, ID: id, Ground: w.Ground(calc.Ground{Basis: calc.OwnReadings}), Text: w.Text(sys, id, calc.Figures{
-		calc.CountFigure("readings", x.Readings), calc.TextFigure("parts", w.Listed(parts)),
+		calc.CountFigure("readings", x.Readings), calc.CountFigure("elsewhere", x.Elsewhere), calc.TextFigure("parts", w.Listed(parts)),
 	})}, true
 }
 

@@ -98,6 +98,18 @@ func (f *Folder) Readings(booth string) (all []*GaugeReading, faults []*Fault) {
 	return all, faults
 }
 
+// AwayReadings reads what was kept of every booth but one, in the order of the booths and of time.
+// Lines that will not do are passed over: the check tells of them.
+func (f *Folder) AwayReadings(booth string) (all []*GaugeReading) {
+	for _, id := range f.folders(readingsDir) {
+		if id != booth {
+			of, _ := f.Readings(id)
+			all = append(all, of...)
+		}
+	}
+	return all
+}
+
 // readReading reads a line; fault is why it is not used, without its place.
 func readReading(booth, file string, line []byte) (*GaugeReading, *Fault) {
 	var w wireReading

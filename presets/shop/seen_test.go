@@ -41,7 +41,8 @@ func TestWhatWasSeenComesBack(t *testing.T) {
 	assert.Equal(t, "2 mil, 3 mil", last[2].Text)
 	taken, _ := shop.History(r, plan, "clear-1", all, func(string) *learn.OtherGun { return nil })
 	assert.Empty(t, taken)
-	assert.Nil(t, shop.LineRequest(r, plan, all, func(string) *learn.OtherGun { return nil }))
+	k := &shop.Kept{Own: all, Gun: func(string) *learn.OtherGun { return nil }}
+	assert.Nil(t, shop.Left(k.Request(r, plan)))
 
 	for what, change := range map[string]func(*calc.Request){
 		"gun":   func(q *calc.Request) { q.Gun.ID = "clear-2" },

@@ -63,8 +63,8 @@ func (a *asked) learnIn(o *opened, shops *booths, typed question.Answers) (answe
 	for i := range fresh {
 		kept = append(kept, &fresh[i])
 	}
-	before, others := shop.History(o.reader, q.Plan, q.Plan.Gun.ID, kept, shops.otherGun(*o, a.booth))
-	q.Readings, q.Others = append(before, q.Readings...), others
+	before := shops.readingsOf(*o, a.booth, kept).Request(o.reader, q.Plan)
+	q.Readings, q.Others, q.Elsewhere = append(before.Readings, q.Readings...), before.Others, before.Elsewhere
 	found, err := learn.Solve(&q)
 	if err != nil {
 		return nil, o.reader.Refused(err, typed, o.sys)
@@ -90,33 +90,44 @@ func (a *asked) learnIn(o *opened, shops *booths, typed question.Answers) (answe
 
 // learntOf is what the kept readings of a booth left of its lines.
 func (b *booths) learntOf(o opened, booth string, r *question.Reader) func(*calc.Request) *calc.Learnt {
-	kept := sync.OnceValue(func() []*shop.GaugeReading {
-		all, wrong := b.folder.Readings(booth)
+	kept := sync.OnceValue(func() *shop.Kept {
+		own, wrong := b.folder.Readings(booth)
 		b.tell(wrong...)
-		return all
+		return b.readingsOf(o, booth, own)
 	})
 	lines := new(shop.Lines)
-	return func(described *calc.Request) *calc.Learnt {
-		return lines.Of(r, described, kept(), b.otherGun(o, booth))
+	return func(described *calc.Request) *calc.Learnt { return lines.Of(r, described, kept()) }
+}
+
+// readingsOf is a booth's own readings and those of other booths.
+func (b *booths) readingsOf(o opened, booth string, own []*shop.GaugeReading) *shop.Kept {
+	return &shop.Kept{
+		Own: own, Away: b.folder.AwayReadings(booth),
+		Gun: func(id string) *learn.OtherGun {
+			if q := b.described(o, booth, id); q != nil {
+				return &learn.OtherGun{Gun: q.Gun, Gauge: q.Gauge}
+			}
+			return nil
+		},
+		Plan: func(booth, gun string) *calc.Request { return b.described(o, booth, gun) },
 	}
 }
 
-// otherGun finds a gun that a booth's line was read with.
-func (b *booths) otherGun(o opened, booth string) func(id string) *learn.OtherGun {
-	return func(id string) *learn.OtherGun {
-		plain, err := b.p.open() // o reads with the plan's own gun
-		if err != nil {
-			return nil
-		}
-		r, err := b.reader(plain, booth, id)
-		if err != nil {
-			return nil
-		}
-		gun := r.Read(question.Gun, id, unit.Named)
-		q, _ := r.Described(r.AnyJob().With(question.Gun, gun), o.sys)
-		if gun.Fault != nil || q.Gun.ID != id {
-			return nil
-		}
-		return &learn.OtherGun{Gun: q.Gun, Gauge: q.Gauge}
+// described is any job in a booth with a gun, its line as it is described; nil where either is not
+// there.
+func (b *booths) described(o opened, booth, gun string) *calc.Request {
+	plain, err := b.p.open() // o reads with the plan's own gun
+	if err != nil {
+		return nil
 	}
+	r, err := b.reader(plain, booth, gun)
+	if err != nil {
+		return nil
+	}
+	v := r.Read(question.Gun, gun, unit.Named)
+	q, _ := r.Described(r.AnyJob().With(question.Gun, v), o.sys)
+	if v.Fault != nil || q.Gun.ID != gun {
+		return nil
+	}
+	return q
 }

@@ -90,6 +90,43 @@ func TestReadingsThatWillNotDo(t *testing.T) {
 	}
 }
 
+// What readings say of a gun holds in other booths that it is sprayed with in, until its parts are
+// replaced, and what they say of the booth's own line does not.
+func TestAGunIsKnownInOtherBooths(t *testing.T) {
+	_, env := quarryLane(t)
+	in := func(command, booth string, more ...string) ran {
+		t.Helper()
+		r := boothsetIn(env, "", flags([]string{command, "--booth", booth, "--coat", "clear", "--gun", "number-four", "--temp", "21C", "--humidity", "50"}, more...)...)
+		require.Equal(t, ExitAnswered, r.code, r.err)
+		return r
+	}
+	before := in("plan", "three").out
+	require.NotContains(t, before, "Worked with")
+	in("learn", "two", "--keep", "--reading", "still wall=50psi gun=48.5psi", "--reading", "wall=50psi gun=36psi cap=29psi", "--reading", "wall=50psi gun=38psi without=coupling-2 cap=30psi")
+	after := in("plan", "three").out
+	assert.Contains(t, text(after), "Worked with 3 readings of this gun in other booths; this line has none yet.")
+	assert.Contains(t, text(after), "3 readings in other booths say what the number four gun takes")
+	assert.Contains(t, text(in("plan", "three", "--lang", "es").out), "3 lecturas de esta pistola en otras cabinas")
+	var told struct {
+		Pieces []struct {
+			Piece string
+			Odd   float64
+		}
+	}
+	assert.Contains(t, text(in("learn", "three").out), "3 readings of this gun in other booths count too.")
+	require.NoError(t, json.Unmarshal([]byte(in("learn", "three", "--json").out), &told))
+	for _, p := range told.Pieces {
+		switch p.Piece {
+		case "gun":
+			assert.Greater(t, p.Odd, 0.8, "so little air lets it show so much")
+		case "coupling-1", "coupling-2", "hose":
+			assert.InDelta(t, 0.1, p.Odd, 0.03, p.Piece)
+		}
+	}
+	in("learn", "two", "--keep", "--replaced", "gun")
+	assert.Equal(t, before, in("plan", "three").out, "it has other parts now")
+}
+
 // What is kept of a booth's line is the basis of every plan on it: plan, batch, sheet, card and
 // compare set the wall that learning told, within its range, until readings contradict one another or
 // the line is described otherwise.

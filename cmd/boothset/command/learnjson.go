@@ -98,6 +98,7 @@ func appendLearnt(j *jsonWriter, p *answer.Plan, sys unit.System, w *words.Words
 	j.object("learnt", func() {
 		j.text("told", string(x.Told))
 		j.count("readings", x.Readings)
+		j.count("elsewhere", x.Elsewhere)
 		j.drop("wall_gauge_reads_high", x.Middle.WallGauge)
 		j.drop("gun_gauge_reads_high", x.Middle.GunGauge)
 		j.array("odd", func() {
