@@ -53,8 +53,34 @@ func askProve(r *question.Reader, a question.Answers, sys unit.System) (Answer, 
 	return p, nil
 }
 
+// Stopped reports whether the job must not be done as it stands, or the readings cannot all be right.
+func (p *Prove) Stopped() bool { return p.Learn.Stopped() || p.Found.After.Judgement.Stopped() }
+
+// Cautions is what protects whoever takes the readings, and what the plan says besides: a pattern on
+// paper is sprayed paint.
+func (p *Prove) Cautions() []calc.Caution {
+	all := p.Learn.Cautions()
+	for _, c := range p.Found.After.Cautions {
+		if c.Safety {
+			all = append(all, c)
+		}
+	}
+	return all
+}
+
 // Rows is all that is said of it.
 func (p *Prove) Rows(w *words.Words, sys unit.System) []Row {
+	o := &speaker{words: w, sys: sys}
+	if j := &p.Found.After.Judgement; j.Verdict != calc.VerdictGo {
+		o.verdict(j, PlanGoes)
+	}
+	rows := p.GunRows(w, sys)
+	rows[0].Begins = len(o.rows) > 0
+	return append(o.rows, rows...)
+}
+
+// GunRows is Rows without the verdict on the day, for where that stands over it.
+func (p *Prove) GunRows(w *words.Words, sys unit.System) []Row {
 	o := &speaker{words: w, sys: sys}
 	if len(p.Request.Readings) > 0 {
 		o.block(p.ToldRows(w, sys)...)
