@@ -137,7 +137,7 @@ func (s *Setup) walk(j *job, q unit.Flow, working, into unit.Abs) {
 		case line.RegulatorKind:
 			add(p.Name, p.Kind, ends[i], ends[i+1], throat(q, ends[i], seats[i], j.air), p.Restriction.Bore())
 		case line.HoseKind:
-			called := j.r.calledHose(i)
+			called := &j.r.described(i).Hose // what was read of it is what it passes
 			add(p.Name, p.Kind, ends[i], ends[i+1], p.Mach(q, ends[i], ends[i+1], j.air), called.Bore)
 			s.Line[i].Length = called.Length
 		default:

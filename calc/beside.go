@@ -103,6 +103,8 @@ func (r *Request) Swapped(w *Swap) *Request {
 	case SwapRegulator:
 		p.Regulate(w.Regulator)
 		p.Entry = w.ID
+	case Renew:
+		*p = *r.described(w.Index)
 	default:
 		p.Restriction, p.Entry = w.Part, w.ID
 	}
@@ -120,7 +122,7 @@ type Nearer struct {
 func (n *Nearer) ID() string {
 	return [...]string{
 		"swap-couplings", "swap-coupling", "swap-filter", "swap-no-filter", "swap-dryer", "swap-valve", "swap-no-valve",
-		"swap-bore", "swap-shorter", "swap-regulator",
+		"swap-bore", "swap-shorter", "swap-regulator", "swap-renew",
 	}[n.Swap.Kind]
 }
 

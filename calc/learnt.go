@@ -53,10 +53,12 @@ type PartOdds struct {
 }
 
 // OddPart is a part that is not what it is called: Bore is that of a good fitting which passes as
-// much, of a hose its own, 0 of the gun itself.
+// much, of a hose its own, 0 of the gun itself. Part is its place in the line, -1 of the gun and its
+// inlet valve.
 type OddPart struct {
 	Name string
 	Bore unit.Length
+	Part int
 }
 
 // LineOff is how far one line is off what it is described as.
@@ -75,7 +77,12 @@ func (x *Learnt) Of(described *Request) *Request {
 	p := perturbed(described)
 	p.put(&x.Middle.Deviations, &x.Middle.Off)
 	r := p.r
-	r.Line = slices.Clone(r.Line)
+	r.Line, r.Swaps = slices.Clone(r.Line), slices.Clone(r.Swaps)
+	for i := range x.Odd {
+		if at := x.Odd[i].Part; at >= 0 {
+			r.Swaps = append(r.Swaps, Swap{ID: r.Line[at].Entry, Name: r.Line[at].Name, Kind: Renew, Index: at})
+		}
+	}
 	r.Gun.Calibrate(p.stamp)
 	of := *x
 	of.line, of.gun = described.Line, described.Gun.Gun
@@ -91,17 +98,18 @@ func (r *Request) AsDescribed() *Request {
 	of := *r
 	if r.AsRead() {
 		of.Line, of.Gun.Gun = r.Learnt.line, r.Learnt.gun
+		of.Swaps = slices.DeleteFunc(slices.Clone(r.Swaps), func(w Swap) bool { return w.Kind == Renew })
 	}
 	of.Learnt = nil
 	return &of
 }
 
-// calledHose is a hose of the line as it is described: what was read of it is what it passes.
-func (r *Request) calledHose(part int) *line.Hose {
+// described is a part of the line as that is described.
+func (r *Request) described(part int) *line.Part {
 	if r.AsRead() {
-		return &r.Learnt.line[part].Hose
+		return &r.Learnt.line[part]
 	}
-	return &r.Line[part].Hose
+	return &r.Line[part]
 }
 
 // AsRead is whether the request's line is taken as its readings have it.

@@ -5,6 +5,7 @@ import (
 
 	"boothset/calc"
 	"boothset/calc/calctest"
+	"boothset/calc/gun"
 	"boothset/calc/unit"
 
 	"github.com/stretchr/testify/assert"
@@ -73,7 +74,24 @@ func idsOf(all []calc.Reason) (ids []string) {
 // Whatever readings left of a line, what the plan since says to set gives the gun what it is to
 // get, worked forward on that line; and what makes it other than before adds up.
 func TestThePlanOfALineAsReadGivesTheTarget(t *testing.T) {
-	r := calctest.MildClear(t)
+	for name, change := range map[string]func(*calc.Request){
+		"mild":                      func(*calc.Request) {},
+		"a gauge before the valve":  func(r *calc.Request) { r.Gauge = calc.AtFoot },
+		"no gauge":                  func(r *calc.Request) { r.Gauge = calc.NoGauge },
+		"no valve":                  func(r *calc.Request) { r.Gun.Gun, _ = gun.New(r.Gun.Stamp, 0, gun.Valve{None: true}) },
+		"the regulator at the foot": func(r *calc.Request) { r.Line = append(r.Line[1:], r.Line[0]) },
+		"a second one at the foot":  func(r *calc.Request) { r.Line = append(r.Line, r.Line[0]) },
+		"a low supply":              func(r *calc.Request) { r.Supply = unit.PSIG(36) },
+	} {
+		t.Run(name, func(t *testing.T) {
+			r := calctest.MildClear(t)
+			change(&r)
+			givesTheTarget(t, r)
+		})
+	}
+}
+
+func givesTheTarget(t *testing.T, r calc.Request) {
 	before, err := calc.Solve(&r)
 	require.NoError(t, err)
 	rapid.Check(t, func(t *rapid.T) {
@@ -84,7 +102,9 @@ func TestThePlanOfALineAsReadGivesTheTarget(t *testing.T) {
 				x.Parts[i].Passes = share.Draw(t, "part")
 			}
 			x.Valve, x.Flow = share.Draw(t, "valve"), rapid.Float64Range(0.8, 1.2).Draw(t, "flow")
-			x.WallGauge, x.GunGauge = drop("wall"), drop("gun")
+			if x.WallGauge = drop("wall"); r.Gauge != calc.NoGauge {
+				x.GunGauge = drop("gun")
+			}
 		})
 		s, err := calc.Solve(read)
 		require.NoError(t, err)
@@ -100,4 +120,28 @@ func TestThePlanOfALineAsReadGivesTheTarget(t *testing.T) {
 		}
 		assert.InDelta(t, (s.Wall.Flowing - before.Wall.Flowing).PSI(), sum.PSI(), 1e-2)
 	})
+}
+
+// A part that was found odd has a fix that no other part has: to be what it is called again, which
+// wins what the wall then stands lower.
+func TestAnOddPartIsRenewed(t *testing.T) {
+	r := calctest.MildClear(t)
+	before, err := calc.Solve(&r)
+	require.NoError(t, err)
+	const coupling = 3
+	r.Line[coupling].Name = "gun coupling"
+	read := readAs(&r, func(x *calc.LineOff) { x.Parts[coupling].Passes = 0.25 })
+	read.Learnt.Odd = []calc.OddPart{{Name: "gun coupling", Part: coupling}, {Name: "gun", Part: -1}}
+	read = read.Learnt.Of(&r)
+	s, err := calc.Solve(read)
+	require.NoError(t, err)
+	require.Len(t, s.Fixes, 1)
+	fix := &s.Fixes[0]
+	assert.Equal(t, "fix-renew", fix.ID())
+	assert.InDelta(t, (s.Wall.Open - before.Wall.Open).PSI(), fix.Won.PSI(), 1e-6)
+	assert.Greater(t, fix.Won.PSI(), 5.0)
+	renewed, err := calc.Solve(read.Swapped(&fix.Swap))
+	require.NoError(t, err)
+	assert.Equal(t, before.Wall, renewed.Wall)
+	assert.Empty(t, read.AsDescribed().Swaps)
 }

@@ -38,13 +38,14 @@ const (
 	SwapBore
 	ShortenHose
 	SwapRegulator
+	Renew // a part that its line's readings found odd, for one that is what it is called
 )
 
 // String is the swap's kind as answers name it.
 func (k SwapKind) String() string {
 	return [...]string{
 		"fix-couplings", "fix-coupling", "fix-filter", "fix-no-filter", "fix-dryer", "fix-valve", "fix-no-valve",
-		"fix-bore", "fix-shorter", "fix-regulator",
+		"fix-bore", "fix-shorter", "fix-regulator", "fix-renew",
 	}[k]
 }
 
@@ -65,7 +66,7 @@ func (f *Fix) ID() string {
 	if f.OfSupply {
 		return [...]string{
 			"fix-couplings-short", "fix-coupling-short", "fix-filter-short", "fix-no-filter-short", "fix-dryer-short", "fix-valve-short", "fix-no-valve-short",
-			"fix-bore-short", "fix-shorter-short", "fix-regulator-short",
+			"fix-bore-short", "fix-shorter-short", "fix-regulator-short", "fix-renew-short",
 		}[f.Swap.Kind]
 	}
 	return f.Swap.Kind.String()
@@ -175,6 +176,9 @@ func (b *bench) swap(w *Swap) (part string) {
 		b.put(w.Index, &p)
 	case SwapRegulator:
 		p.Regulate(w.Regulator)
+		b.put(w.Index, &p)
+	case Renew:
+		p = *b.r.described(w.Index)
 		b.put(w.Index, &p)
 	default:
 		p.Restriction = w.Part

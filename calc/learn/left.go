@@ -1,6 +1,8 @@
 package learn
 
 import (
+	"slices"
+
 	"boothset/calc"
 	"boothset/calc/line"
 	"boothset/calc/unit"
@@ -36,7 +38,11 @@ func (l *Learner) left(readings int, f Finding, c []Contradiction) *calc.Learnt 
 		x.Odds = append(x.Odds, calc.PartOdds{Name: l.called(k), Kind: kind, Odd: odd, Before: OddShare})
 	}
 	for _, k := range f.Found {
-		x.Odd = append(x.Odd, calc.OddPart{Name: l.called(k), Bore: l.Bore(k)})
+		part := -1
+		if at := slices.Index(l.stands, k); at >= 0 {
+			part = l.wall + 1 + at
+		}
+		x.Odd = append(x.Odd, calc.OddPart{Name: l.called(k), Bore: l.Bore(k), Part: part})
 	}
 	known := l.known()
 	x.Middle, x.Lines = known.middle(), known.lines()

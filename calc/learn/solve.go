@@ -116,7 +116,7 @@ func Solve(q *Request) (*Answer, error) {
 	for _, k := range a.Found {
 		a.Bores = append(a.Bores, l.Bore(k))
 	}
-	a.Turning = l.known().turning(a.Set)
+	a.Turning = a.turning(q.Plan)
 	a.Seeks, a.Doubt = len(a.Untold) > 0, l.Doubt()
 	for _, w := range l.Next(l.Options()) {
 		if w.Odd.None() && (w.Kind == CompareStill || w.Kind == ReadOpen) {

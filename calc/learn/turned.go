@@ -36,12 +36,18 @@ func (t *Turning) Off(opening, turns float64) float64 {
 	return 0
 }
 
-// turning is the valve to be set at the mark of the wall that is to be set.
-func (l *Learner) turning(wall unit.Gauge) (t Turning) {
-	if l.Setup.Valve.None || l.Request.Gauge != calc.InHandle || l.Setup.Foot.Is {
+// byGauge is whether the inlet valve is set by the gun's gauge.
+func byGauge(r *calc.Request, s *calc.Setup) bool {
+	return !s.Valve.None && r.Gauge == calc.InHandle && !s.Foot.Is
+}
+
+// turning is the valve to be set with the wall as it is to be set since; zero where the supply is
+// short of that.
+func (a *Answer) turning(plan *calc.Request) (t Turning) {
+	if a.After.Short.Is || !byGauge(plan, a.After) {
 		return t
 	}
-	return Turning{wall, l.Turned(wall)}
+	return Turning{a.After.Wall.Flowing, a.Sure.Opening}
 }
 
 // turned is the same for a reading in which the valve was set so that the gun's gauge showed its
@@ -56,8 +62,8 @@ func (l *Learner) turned(x *Taken) Turning {
 			gun, known = s.Pressure, known+1
 		}
 	}
-	if known < 2 || x.Still || x.Opening >= 1 || len(x.Without)+len(x.Swapped) > 0 || math.Abs(float64(gun-l.Setup.Working.Pressure)) > 2*float64(ReadingNoise) {
+	if known < 2 || !byGauge(l.Request, l.Setup) || x.Still || x.Opening >= 1 || len(x.Without)+len(x.Swapped) > 0 || math.Abs(float64(gun-l.Setup.Working.Reads)) > 2*float64(ReadingNoise) {
 		return Turning{}
 	}
-	return l.turning(wall)
+	return Turning{wall, l.Turned(wall)}
 }

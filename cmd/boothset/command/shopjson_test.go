@@ -93,6 +93,15 @@ func shopDocuments(t *testing.T) map[string]string {
 	run("record", "", slices.Concat([]string{"log", "record", "--note", "invented", "--by", "MK"}, day, set, read)...)
 	run("record", "", "log", "outcome", "--booth", "two", "--outcome", "peel", "--then", "polish")
 	run("compare", "", append([]string{"compare", "--booth", "one"}, day...)...)
+	starved := []string{"--booth", "two", "--coat", "clear", "--gun", "clear-1", "--temp", "72F", "--humidity", "45"}
+	learnt := boothsetIn(env, "", slices.Concat([]string{"learn", "--keep"}, starved, []string{
+		"--reading", "still wall=50psi gun=50psi", "--reading", "wall=50psi gun=14psi", "--reading", "wall=50psi gun=24psi without=coupling-2", "--reading", "wall=50psi gun=14psi cap=8psi",
+	})...)
+	require.Equal(t, ExitAnswered, learnt.code, learnt.err)
+	require.Contains(t, learnt.out, "ODD: Gun coupling")
+	run("plan", "", append([]string{"plan"}, starved...)...)
+	run("card", "", append([]string{"card"}, starved...)...)
+	run("compare", "", append([]string{"compare", "--booth", "one"}, starved...)...)
 	two := filepath.Join(dir, "booths", "two.toml")
 	text, err := os.ReadFile(two)
 	require.NoError(t, err)
