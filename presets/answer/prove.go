@@ -188,13 +188,13 @@ func (p *Prove) SeenAsked() (all []*question.Field) {
 	return all
 }
 
-// ToldRows is what the readings say is odd, with what to do about it; none while they tell of gauges
+// ToldRows is what the readings say is odd, with what to do about it, and what they do not tell yet; none while they tell of gauges
 // alone.
 func (p *Prove) ToldRows(w *words.Words, sys unit.System) []Row {
 	if p.Found.AsDescribed && !p.Stopped() {
 		return nil
 	}
-	return append([]Row{p.Headline(w, sys)}, p.MoveRows(w)...)
+	return slices.Concat([]Row{p.Headline(w, sys)}, p.MoveRows(w), p.UntoldRows(w, sys))
 }
 
 // AnewRows is the wall to set since, beside the advised one, and by how much the gun's gauge was
