@@ -188,8 +188,8 @@ func (p *Prove) SeenAsked() (all []*question.Field) {
 	return all
 }
 
-// ToldRows is what the readings say is odd, with what to do about it, and what they do not tell yet; none while they tell of gauges
-// alone.
+// ToldRows is what the readings say is odd, with what to do about it, and what they do not tell
+// yet; none while they tell of gauges alone.
 func (p *Prove) ToldRows(w *words.Words, sys unit.System) []Row {
 	if p.Found.AsDescribed && !p.Stopped() {
 		return nil
