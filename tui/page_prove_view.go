@@ -81,7 +81,7 @@ func (p *provePage) lines(w int) []answer.Line {
 	if p.answer == nil {
 		return nil
 	}
-	all := p.answer.Rows(p.s.words, p.s.sys)
+	all := p.answer.GunRows(p.s.words, p.s.sys)
 	if p.left != nil && !p.onAnswer() {
 		judged := p.answer.SeenRowsOf(p.s.words, p.s.sys, p.left)
 		rest := slices.DeleteFunc(all, func(r answer.Row) bool {

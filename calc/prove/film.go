@@ -15,11 +15,13 @@ type Film struct {
 	// Times is how many times as fast the hand is to move for the usual film: a film falls as one
 	// over the gun's speed. 1 where the comb's reading will do.
 	Times float64
-	// Left and Next are the coats still to come with this one laid, and the film of each. Thin: the
+	// Staged: the coat is laid in several stages, and what is still to come is not told of one of
+	// them. Left and Next are the coats still to come with this one laid, and the film of each. Thin: the
 	// film is under what it needs, and any number of usual coats more takes it over.
-	Left int
-	Next calc.OneCoat
-	Thin bool
+	Staged bool
+	Left   int
+	Next   calc.OneCoat
+	Thin   bool
 }
 
 // film judges a comb's reading; nil where the film cannot be worked.
@@ -31,7 +33,7 @@ func film(plan *calc.Request, r *calc.FilmRequest) *Film {
 		return nil
 	}
 	solids := unit.Length(r.Solids.Value)
-	f := &Film{Low: whole.Each.Wet, High: whole.Each.Wet, Usual: whole.Each.Wet, Times: 1}
+	f := &Film{Low: whole.Each.Wet, High: whole.Each.Wet, Usual: whole.Each.Wet, Times: 1, Staged: len(plan.Stages) > 1}
 	switch stage := &plan.Coat.Stage.Film; {
 	case stage.Known():
 		f.Low, f.High = stage.Low/solids, stage.High/solids

@@ -43,9 +43,7 @@ func (l *Learn) Cautions() []calc.Caution {
 func (l *Learn) Rows(w *words.Words, sys unit.System) []Row {
 	o := &speaker{words: w, sys: sys}
 	o.block(append([]Row{l.Headline(w, sys)}, l.MoveRows(w)...)...)
-	for _, u := range l.Found.Untold {
-		o.add(Row{Role: Against, Level: calc.Warn, ID: "untold", Name: o.say("learn-untold"), Text: l.Untold(w, sys, &u)})
-	}
+	o.add(l.UntoldRows(w, sys)...)
 	o.heading(o.say("learn-heading", calc.CountFigure("readings", len(l.Request.Readings)), calc.TextFigure("gun", l.Request.Plan.Gun.Name)))
 	o.block(l.settings(o)...)
 	o.block(l.pieces(o)...)
@@ -120,6 +118,14 @@ func (l *Learn) Headline(w *words.Words, sys unit.System) Row {
 // gaugeName is the sentence of what a gauge is called.
 func gaugeName(g learn.Gauge) string {
 	return [...]string{learn.WallGauge: "learn-gauge-wall", learn.FootGauge: "learn-gauge-foot", learn.CapGauge: "learn-gauge-cap", learn.GunGauge: "learn-gauge-gun"}[g]
+}
+
+// UntoldRows is what cannot be told yet, and why.
+func (l *Learn) UntoldRows(w *words.Words, sys unit.System) (rows []Row) {
+	for i := range l.Found.Untold {
+		rows = append(rows, Row{Role: Against, Level: calc.Warn, ID: "untold", Name: w.Say("learn-untold"), Text: l.Untold(w, sys, &l.Found.Untold[i])})
+	}
+	return rows
 }
 
 // Untold is which pieces may be odd, and why that cannot be told yet.

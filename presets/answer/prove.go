@@ -53,8 +53,34 @@ func askProve(r *question.Reader, a question.Answers, sys unit.System) (Answer, 
 	return p, nil
 }
 
+// Stopped reports whether the job must not be done as it stands, or the readings cannot all be right.
+func (p *Prove) Stopped() bool { return p.Learn.Stopped() || p.Found.After.Judgement.Stopped() }
+
+// Cautions is what protects whoever takes the readings, and what the plan says besides: a pattern on
+// paper is sprayed paint.
+func (p *Prove) Cautions() []calc.Caution {
+	all := p.Learn.Cautions()
+	for _, c := range p.Found.After.Cautions {
+		if c.Safety {
+			all = append(all, c)
+		}
+	}
+	return all
+}
+
 // Rows is all that is said of it.
 func (p *Prove) Rows(w *words.Words, sys unit.System) []Row {
+	o := &speaker{words: w, sys: sys}
+	if j := &p.Found.After.Judgement; j.Verdict != calc.VerdictGo {
+		o.verdict(j, PlanGoes)
+	}
+	rows := p.GunRows(w, sys)
+	rows[0].Begins = len(o.rows) > 0
+	return append(o.rows, rows...)
+}
+
+// GunRows is Rows without the verdict on the day, for where that stands over it.
+func (p *Prove) GunRows(w *words.Words, sys unit.System) []Row {
 	o := &speaker{words: w, sys: sys}
 	if len(p.Request.Readings) > 0 {
 		o.block(p.ToldRows(w, sys)...)
@@ -162,13 +188,13 @@ func (p *Prove) SeenAsked() (all []*question.Field) {
 	return all
 }
 
-// ToldRows is what the readings say is odd, with what to do about it; none while they tell of gauges
-// alone.
+// ToldRows is what the readings say is odd, with what to do about it, and what they do not tell
+// yet; none while they tell of gauges alone.
 func (p *Prove) ToldRows(w *words.Words, sys unit.System) []Row {
 	if p.Found.AsDescribed && !p.Stopped() {
 		return nil
 	}
-	return append([]Row{p.Headline(w, sys)}, p.MoveRows(w)...)
+	return slices.Concat([]Row{p.Headline(w, sys)}, p.MoveRows(w), p.UntoldRows(w, sys))
 }
 
 // AnewRows is the wall to set since, beside the advised one, and by how much the gun's gauge was

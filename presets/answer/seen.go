@@ -67,8 +67,16 @@ func (p *Prove) SeenRows(w *words.Words, sys unit.System) (rows []Row) {
 			id = "prove-seen-comb-over"
 		}
 		add(question.Wet, id, calc.FigureOf("wet", calc.FigureFilm, film.Comb.Wetted), calc.FigureOf("low", calc.FigureFilm, film.Low), calc.FigureOf("high", calc.FigureFilm, film.High),
-			calc.FigureOf("off", calc.FigureFilm, math.Abs(float64(off))), calc.FigureOf("by", calc.FigureShare, roughly(math.Abs(film.Times-1))),
-			calc.TextFigure("rest", rest(w, sys, film)))
+			calc.FigureOf("off", calc.FigureFilm, math.Abs(float64(off))), calc.FigureOf("by", calc.FigureShare, roughly(math.Abs(film.Times-1))))
+		switch {
+		case film.Staged:
+		case film.Thin:
+			add(question.Wet, "prove-coats-thin")
+		case film.Left == 0:
+			add(question.Wet, "prove-coats-none")
+		default:
+			add(question.Wet, "prove-coats-left", calc.CountFigure("left", film.Left), calc.FigureOf("next", calc.FigureFilm, film.Next.Wet))
+		}
 	}
 	return rows
 }
@@ -89,17 +97,6 @@ func (p *Prove) BeforeRows(w *words.Words) (rows []Row) {
 		})})
 	}
 	return rows
-}
-
-// rest is the coats that are still to come.
-func rest(w *words.Words, sys unit.System, film *prove.Film) string {
-	switch {
-	case film.Thin:
-		return w.Say("prove-coats-thin")
-	case film.Left == 0:
-		return w.Say("prove-coats-none")
-	}
-	return w.Text(sys, "prove-coats-left", calc.Figures{calc.CountFigure("left", film.Left), calc.FigureOf("next", calc.FigureFilm, film.Next.Wet)})
 }
 
 // roughly is a share that a hand can tell: to a twentieth, and no less than that.

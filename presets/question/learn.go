@@ -195,6 +195,9 @@ func (v *resolver) reading(plan *calc.Request, x *Value) *Fault {
 	if plan.Gauge == calc.NoGauge && slices.ContainsFunc(s.Shows, func(o learn.Shown) bool { return o.Gauge == learn.GunGauge }) {
 		return fault("learn-no-gauge")
 	}
+	if !s.Still && slices.ContainsFunc(s.Shows, func(o learn.Shown) bool { return o.Gauge == learn.WallGauge && o.Pressure == 0 }) {
+		return fault("learn-wall-zero")
+	}
 	if valve := &plan.Gun.Valve; s.HasTurns && (valve.None || opening(valve, s) <= 0) {
 		return fault("learn-turns", calc.FigureOf("turns", calc.FigureTurns, valve.Turns))
 	}

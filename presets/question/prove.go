@@ -35,7 +35,7 @@ func OfHeld(f *Field) bool { return f == FirstGun || f == FirstWall || f == Held
 // Prove asks for what there is to do at the gun with a plan, and judges what was read and seen
 // there.
 var Prove = &Question{Name: "prove", Fields: slices.Concat([]Row{{Field: GaugeReading}, {Field: FirstGun}, {Field: FirstWall}, {Field: HeldSupply}, {Field: Felt}, {Field: Pattern}, {Field: Flood},
-	{Wet, "usage-prove-wet"}, {Field: Solids}}, Plan.Fields)}
+	{Wet, "usage-prove-wet"}, {Solids, "usage-prove-solids"}}, Plan.Fields)}
 
 // signName is what a pattern is called: an even one by a sentence of its own.
 func signName(id string) string {

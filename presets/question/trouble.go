@@ -48,6 +48,12 @@ func (r *Reader) Trouble(a Answers, sys unit.System) (q trouble.Request, faults 
 	v := &resolver{Reader: r, a: a, sys: sys}
 	v.signs(&q)
 	v.found(&q)
+	for _, row := range Trouble.Fields {
+		if f := row.Field; f != Sign && f != Found && f != Coat && a.Has(f) && !a.Has(Coat) {
+			v.fault(Coat, "needed-job-beside", calc.TextFigure("field", f.Name))
+			break
+		}
+	}
 	faults = v.faults
 	if slices.ContainsFunc(Trouble.Fields, func(row Row) bool { return ofSetup(row.Field) && a.Has(row.Field) }) {
 		plan, more := r.Plan(a.Of(Plan), sys)

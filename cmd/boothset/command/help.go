@@ -36,6 +36,7 @@ var examples = map[string][]string{
 	"prove": {
 		"boothset prove --coat clear --gun reduced-pressure --temp 75F --humidity 45 --supply 90psi",
 		`boothset prove --coat clear --gun reduced-pressure --temp 75F --humidity 45 --supply 90psi --reading "still wall=31psi gun=29.5psi" --reading "wall=31psi gun=24psi"`,
+		"boothset prove --coat clear --gun reduced-pressure --temp 75F --humidity 45 --supply 90psi --felt 7in --pattern split --wet 4mil",
 	},
 	"trouble": {
 		"boothset trouble --sign orange-peel",

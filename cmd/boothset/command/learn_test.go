@@ -75,7 +75,8 @@ func TestReadingsThatWillNotDo(t *testing.T) {
 		"wall=3000psi gun=20psi":                 "a gauge shows 0 to",
 		"wall=thirty gun=20psi":                  "a reading is such as",
 		"without=pump wall=30psi gun=20psi":      "choose coupling-1, hose or coupling-2",
-		"turns=9 wall=30psi gun=20psi":           "turns",
+		"turns=9 wall=30psi gun=20psi":           "turns 2 turns in all",
+		"wall=0psi gun=0psi":                     "the wall gauge must show something",
 		"still turns=1 wall=30psi gun=20psi":     "two gauges",
 		"still before=30psi gun=20psi wall=9psi": "two gauges",
 	} {

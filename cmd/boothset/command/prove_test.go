@@ -31,6 +31,33 @@ func TestTheListSaysWhatToExpect(t *testing.T) {
 	assert.NotContains(t, told.out, "gauge before the wall regulator", "it is asked for where the gun's gauge fell")
 }
 
+// A day on which nothing is sprayed says so before anything at the gun, and a pattern on paper is
+// sprayed with what the paint asks for.
+func TestProvingSaysTheDayAndWhatProtects(t *testing.T) {
+	told := boothset("", proved()...)
+	assert.True(t, strings.HasPrefix(told.out, "At the gun"), "a day to go says nothing")
+	assert.Contains(t, text(told.out), "Clearcoat contains isocyanate hardener")
+	told = boothset("", proved("--temp", "40F", "--humidity", "99")...)
+	assert.Equal(t, ExitCannot, told.code)
+	assert.True(t, strings.HasPrefix(told.out, "STOP"), told.out)
+	var got struct {
+		Verdict string
+		Stopped bool
+	}
+	told = boothset("", proved("--temp", "40F", "--humidity", "99", "--json")...)
+	require.NoError(t, json.Unmarshal([]byte(told.out), &got))
+	assert.Equal(t, "stop", got.Verdict)
+	assert.True(t, got.Stopped)
+}
+
+// A stage among others is held to its own film, and what other stages are still to lay is not told.
+func TestTheCombOfOneStage(t *testing.T) {
+	told := boothset("", "prove", "--coat", "metallic-base", "--stage", "drop", "--gun", "reduced-pressure", "--temp", "75F", "--humidity", "45", "--supply", "90psi", "--wet", "1mil")
+	require.Equal(t, ExitAnswered, told.code, told.err)
+	assert.Contains(t, text(told.out), "Comb: 1.0 mil, expected 0.83 mil to 1.7 mil wet: as expected.")
+	assert.NotContains(t, told.out, "Still to come")
+}
+
 // What was seen is judged, with what to set or to do, in words and as JSON.
 func TestWhatIsSeenIsJudged(t *testing.T) {
 	for name, c := range map[string]struct {
@@ -48,9 +75,9 @@ func TestWhatIsSeenIsJudged(t *testing.T) {
 		"a sign":             {[]string{"--pattern", "banana"}, "Pattern on paper: crescent."},
 		"where it leads":     {[]string{"--pattern", "banana"}, "boothset trouble --sign crescent"},
 		"uneven runs":        {[]string{"--flood", "split"}, "Flood test: uneven runs, as of this pattern: split pattern."},
-		"a thick film":       {[]string{"--wet", "4mil"}, "4.0 mil, expected 2.2 mil to 2.7 mil wet: 1.3 mil over. Move the gun about 65% faster. As it is the film stays thin"},
-		"a thin film":        {[]string{"--wet", "1mil,1.5mil"}, "0.72 mil under. Move the gun about 50% slower. As it is the film stays thin"},
-		"another's solids":   {[]string{"--wet", "4mil", "--solids", "30"}, "3.3 mil to 4.0 mil wet: as expected. Still to come: 1 coat of"},
+		"a thick film":       {[]string{"--wet", "4mil"}, "4.0 mil, expected 2.2 mil to 2.7 mil wet: 1.3 mil over. Move the gun about 65% faster. - As it is the film stays thin"},
+		"a thin film":        {[]string{"--wet", "1mil,1.5mil"}, "0.72 mil under. Move the gun about 50% slower. - As it is the film stays thin"},
+		"another's solids":   {[]string{"--wet", "4mil", "--solids", "30"}, "3.3 mil to 4.0 mil wet: as expected. - Still to come: 1 coat of"},
 		"a valve as it is":   {[]string{"--reading", "wall=31psi gun=26psi turns=3/8"}, "valve closed 3/8 turn, expected wide open to closed 1 turn: as expected."},
 		"a valve too closed": {[]string{"--reading", "wall=31psi gun=26psi turns=1.5"}, "closed further. More air comes than expected"},
 	} {
@@ -85,7 +112,7 @@ func TestWhatIsSeenIsJudged(t *testing.T) {
 	assert.Equal(t, "split", got.Seen.Pattern)
 	assert.InDelta(t, 1.64, got.Seen.Comb.Read.SpeedTimes, 0.05)
 	assert.NotEmpty(t, got.Trouble.End)
-	assert.Len(t, got.Seen.Text, 5)
+	assert.Len(t, got.Seen.Text, 6)
 }
 
 // What was read and seen with a booth is kept there, and told beside what is seen later: with its

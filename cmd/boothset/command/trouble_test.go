@@ -74,6 +74,9 @@ func TestTroubleKeepsToTheExitCodes(t *testing.T) {
 		assert.Empty(t, got.out, bad)
 		assert.Equal(t, 1, strings.Count(got.err, "\n"), bad)
 	}
+	for _, field := range []string{"--wall", "--distance", "--wet", "--seconds"} {
+		assert.Contains(t, boothset("", "trouble", "--sign", "runs", field, "9").err, "give the job as well", field)
+	}
 }
 
 // A batch answers as the command does, line by line, and a bad line by an error.

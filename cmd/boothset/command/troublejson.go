@@ -129,6 +129,8 @@ func judged(a answer.Answer) *calc.Judgement {
 		return &a.Setup.Judgement
 	case *answer.Day:
 		return &a.Found.Judgement
+	case *answer.Prove:
+		return &a.Found.After.Judgement
 	case *answer.Trouble:
 		if s := a.Found.Job.Setup; s != nil {
 			return &s.Judgement
