@@ -224,6 +224,32 @@ func TestReadingsAreKeptWithTheBooth(t *testing.T) {
 	require.Greater(t, plan, p.answer.Found.Setup.Wall.Flowing, "as the line is described")
 }
 
+// What was read of a gun in one booth holds in another.
+func TestAGunIsKnownInOtherBooths(t *testing.T) {
+	dir := shopCopy(t)
+	open := func() *root { return (&booths{*newShelf(t), dir}).open(t) }
+	elsewhere := append([]string{"enter", "1"}, deskAnswer[2:]...)
+	r := open()
+	typed(r, elsewhere...)
+	require.NotEqual(t, "two", r.s.desk.boothID())
+	require.Nil(t, r.bench.tried.Request.Learnt)
+	described := r.bench.tried.Spread.Wall
+
+	r = open()
+	typed(r, deskAnswer...)
+	typed(r, proveKey, "35psi", "enter", "33.5psi", "enter", "pgdown", "enter")
+	require.Contains(t, bodyText(r.View()), "1 reading counts, kept with Booth two.")
+
+	r = open()
+	typed(r, elsewhere...)
+	x := r.bench.tried.Request.Learnt
+	require.NotNil(t, x)
+	require.Equal(t, []int{0, 1}, []int{x.Readings, x.Elsewhere})
+	require.Contains(t, bodyText(r.View()), "Worked with 1 reading of this gun in other booths")
+	wall := r.bench.tried.Spread.Wall
+	require.Less(t, wall.High-wall.Low, described.High-described.Low)
+}
+
 // Whatever is pressed, in any window, the page stays within it and back leads out.
 func TestAnyKeysOnProving(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
