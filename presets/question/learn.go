@@ -16,7 +16,12 @@ import (
 var GaugeReading = &Field{Name: "reading", Read: gaugeReading, Repeats: true, Want: "want-reading", Default: LeftOut}
 
 // Learn asks what readings say of the line of a plan.
-var Learn = &Question{Name: "learn", Fields: append([]Row{{Field: GaugeReading}}, Plan.Fields...)}
+var Learn = &Question{Name: "learn", Fields: append([]Row{{Field: GaugeReading}, {Field: Draws}}, Plan.Fields...)}
+
+// Draws is how many lines are drawn: more tell the same a little finer.
+var Draws = &Field{Name: "draws", Read: whole, Bounds: [2]*calc.Bound{&drawsBound}, Want: "want-draws", Default: Fixed}
+
+var drawsBound = calc.Bound{ID: "outside", Low: 1000, High: 100_000, Kind: calc.FigureCount}
 
 // LearnSeed draws the lines: the same every time, so that the same readings say the same.
 const LearnSeed = 1
@@ -128,6 +133,10 @@ func (s *Seen) tells() bool {
 func (r *Reader) Learn(a Answers, sys unit.System) (q learn.Request, faults []*Fault) {
 	plan, faults := r.Described(a.Of(Plan), sys)
 	q, more := r.LearnOf(plan, a.Get(GaugeReading), sys)
+	if v := (&resolver{Reader: r, a: a, sys: sys}); v.has(Draws) {
+		q.Draws = int(bounded[float64](v, Draws))
+		more = append(more, v.faults...)
+	}
 	return q, append(faults, more...)
 }
 
