@@ -72,6 +72,7 @@ type worker struct {
 	solver
 	stream
 	settings *calc.Perturbed // made when it is first needed
+	other    draw            // that one may become
 }
 
 // each works n things side by side; what is done to one goes by its number alone.

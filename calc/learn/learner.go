@@ -26,6 +26,7 @@ type Learner struct {
 	readings  []taken
 	elsewhere int // how many of them, the first ones, were taken on other lines
 	draws     []draw
+	spare     []draw // as many, where draws are drawn again or moved
 	// logs are the logarithms of the draws' weights, the highest 0; weights add up to 1.
 	logs, weights []float64
 	seed          uint64

@@ -3,7 +3,6 @@ package learn
 import (
 	"math"
 	"math/rand/v2"
-	"slices"
 
 	"gonum.org/v1/gonum/floats"
 )
@@ -70,7 +69,7 @@ func (l *Learner) resample(likes []float64) {
 	l.generation++
 	n := len(l.draws)
 	random := newStream().at(l.seed, l.generation, n)
-	chosen, of := make([]draw, n), make([]float64, n)
+	chosen, of := l.others(), make([]float64, n)
 	at, sum := 0, l.weights[0]
 	first := random.Float64()
 	for i := range chosen {
@@ -80,9 +79,17 @@ func (l *Learner) resample(likes []float64) {
 		}
 		chosen[i], of[i] = l.draws[at], likes[at]
 	}
-	l.draws = chosen
+	l.draws, l.spare = chosen, l.draws
 	copy(likes, of)
 	l.even()
+}
+
+// others is room for as many draws as there are.
+func (l *Learner) others() []draw {
+	if l.spare == nil {
+		l.spare = make([]draw, len(l.draws))
+	}
+	return l.spare
 }
 
 // mover moves draws: each by moves that leave what is known of the line as it is.
@@ -97,7 +104,8 @@ type mover struct {
 func (l *Learner) move(likes []float64, share float64) {
 	for range rounds {
 		l.generation++
-		v := &mover{l: l, before: slices.Clone(l.draws), share: share}
+		v := &mover{l: l, before: l.others(), share: share}
+		copy(v.before, l.draws)
 		v.group()
 		l.each(len(l.draws), func(w *worker, i int) {
 			random := w.at(l.seed, l.generation, i)
@@ -133,14 +141,15 @@ type proposal func(d *draw, random *rand.Rand) (more float64, ok bool)
 
 // try changes a draw if that is likely enough: Metropolis and Hastings' rule.
 func (v *mover) try(w *worker, d *draw, like *float64, random *rand.Rand, change proposal) {
-	other := *d
-	more, ok := change(&other, random)
+	other := &w.other
+	*other = *d
+	more, ok := change(other, random)
 	if !ok {
 		return
 	}
 	least := d.like + v.share**like - more + math.Log(random.Float64())
-	if last, ok := v.likelihood(w, &other, least); ok {
-		*d, *like = other, last
+	if last, ok := v.likelihood(w, other, least); ok {
+		*d, *like = *other, last
 	}
 }
 
