@@ -96,6 +96,7 @@ func (r *Request) Swapped(w *Swap) *Request {
 		}
 	case DropFilter, DropValve:
 		with.Line = slices.Delete(with.Line, w.Index, w.Index+1)
+		with.Learnt = with.Learnt.without(w.Index)
 	case SwapBore:
 		p.Hose.Bore, p.Hose.End, p.Entry = w.Bore, w.End, w.ID
 	case ShortenHose:

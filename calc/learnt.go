@@ -92,6 +92,16 @@ func (x *Learnt) Of(described *Request) *Request {
 	return &r
 }
 
+// without is the same of a line that a part was taken out of; its Lines are of the whole one.
+func (x *Learnt) without(part int) *Learnt {
+	if x == nil || x.line == nil {
+		return x
+	}
+	of := *x
+	of.line = slices.Delete(slices.Clone(x.line), part, part+1)
+	return &of
+}
+
 // AsDescribed is the request without what its readings say.
 func (r *Request) AsDescribed() *Request {
 	if r.Learnt == nil {

@@ -1,11 +1,13 @@
 package calc_test
 
 import (
+	"slices"
 	"testing"
 
 	"boothset/calc"
 	"boothset/calc/calctest"
 	"boothset/calc/gun"
+	"boothset/calc/line"
 	"boothset/calc/unit"
 
 	"github.com/stretchr/testify/assert"
@@ -144,4 +146,22 @@ func TestAnOddPartIsRenewed(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, before.Wall, renewed.Wall)
 	assert.Empty(t, read.AsDescribed().Swaps)
+}
+
+// A hose of a line that was read keeps the length it is called by, without a part before it too.
+func TestAHoseKeepsItsLengthWithoutAFilter(t *testing.T) {
+	r := calctest.MildClear(t)
+	r.Line = append([]line.Part{r.Line[0], {Name: "filter", Kind: line.FilterKind, Restriction: line.Restriction{C: unit.DM3PerSBar(6), B: 0.3}}}, r.Line[1:]...)
+	read := readAs(&r, func(x *calc.LineOff) { x.Parts[3].Passes = 0.5 })
+	hose := func(r *calc.Request) calc.Step {
+		s, err := calc.Solve(r)
+		require.NoError(t, err)
+		return s.Line[slices.IndexFunc(s.Line, func(x calc.Step) bool { return x.Kind == line.HoseKind })]
+	}
+	before := hose(&r)
+	for _, q := range []*calc.Request{read, read.Swapped(&calc.Swap{Kind: calc.DropFilter, Index: 1})} {
+		after := hose(q)
+		assert.Equal(t, []unit.Length{before.Length, before.Bore}, []unit.Length{after.Length, after.Bore})
+		assert.Greater(t, after.Loss, before.Loss)
+	}
 }
