@@ -169,7 +169,7 @@ func motor(r *Reader, f *Field, t string, sys unit.System) Value {
 func whole(r *Reader, f *Field, t string, sys unit.System) Value {
 	n, ok := wholeNumber(t)
 	if b := f.Bounds[0]; !ok || float64(n) < b.Low || float64(n) > b.High {
-		return r.wanted(f, t, sys, f.Want, calc.CountFigure("most", int(b.High)))
+		return r.wanted(f, t, sys, f.Want, calc.CountFigure("least", int(b.Low)), calc.CountFigure("most", int(b.High)))
 	}
 	return Value{SI: [2]float64{float64(n)}}
 }
