@@ -95,7 +95,7 @@ drift: ## 500 simulated years: how often drift is found, how soon, and how often
 	$(GO) test -count=1 -v -run '^TestSimulatedYears$$' ./calc/drift
 
 LEARN_LINES ?= 2000
-learn: ## 2,000 simulated lines learnt from readings, and as many worse ones; 200 on which readings are foretold (100 minutes of one core)
+learn: ## 2,000 simulated lines learnt from readings, and as many worse ones; 200 on which readings are foretold (two hours of one core)
 	LEARN_LINES=$(LEARN_LINES) $(GO) test -count=1 -v -timeout 24h -run '^TestOddPieces|^TestTheReadingNamed' ./calc/learn
 
 learn-reference: ## remake what plain draws say of five lines, in calc/learn/testdata (half an hour)
