@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"boothset/calc/calctest"
 	"boothset/calc/learn"
 	"boothset/presets/question"
 	"boothset/presets/shop"
@@ -252,6 +253,7 @@ func TestAGunIsKnownInOtherBooths(t *testing.T) {
 
 // Whatever is pressed, in any window, the page stays within it and back leads out.
 func TestAnyKeysOnProving(t *testing.T) {
+	calctest.WithoutRace(t)
 	rapid.Check(t, func(t *rapid.T) {
 		r := start(t, anyLook(t))
 		press(r, rapid.SampledFrom([][]string{toAnswer, toDew, toShort, toRead}).Draw(t, "start")...)
