@@ -6,6 +6,8 @@ import (
 	"strings"
 	"testing"
 
+	"boothset/calc/calctest"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -94,6 +96,7 @@ func TestReadingsThatWillNotDo(t *testing.T) {
 // What readings say of a gun holds in other booths that it is sprayed with in, until its parts are
 // replaced, and what they say of the booth's own line does not.
 func TestAGunIsKnownInOtherBooths(t *testing.T) {
+	calctest.WithoutRace(t)
 	_, env := quarryLane(t)
 	in := func(command, booth string, more ...string) ran {
 		t.Helper()
@@ -132,6 +135,7 @@ func TestAGunIsKnownInOtherBooths(t *testing.T) {
 // compare set the wall that learning told, within its range, until readings contradict one another or
 // the line is described otherwise.
 func TestKeptReadingsAreTheBasisOfPlans(t *testing.T) {
+	calctest.WithoutRace(t)
 	_, env := quarryLane(t)
 	job := []string{"--booth", "two", "--coat", "clear", "--gun", "number-four", "--temp", "21C", "--humidity", "50"}
 	type planned struct {

@@ -5,6 +5,8 @@ import (
 	"strings"
 	"testing"
 
+	"boothset/calc/calctest"
+
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -60,6 +62,7 @@ func TestTheCombOfOneStage(t *testing.T) {
 
 // What was seen is judged, with what to set or to do, in words and as JSON.
 func TestWhatIsSeenIsJudged(t *testing.T) {
+	calctest.WithoutRace(t)
 	for name, c := range map[string]struct {
 		flags []string
 		want  string
@@ -118,6 +121,7 @@ func TestWhatIsSeenIsJudged(t *testing.T) {
 // What was read and seen with a booth is kept there, and told beside what is seen later: with its
 // own gun and coat alone, in any language.
 func TestWhatIsSeenIsKeptWithTheBooth(t *testing.T) {
+	calctest.WithoutRace(t)
 	_, env := quarryLane(t)
 	in := func(more ...string) ran {
 		return boothsetIn(env, "", append([]string{"prove", "--booth", "two", "--gun", "number-four", "--temp", "72F", "--humidity", "45"}, more...)...)
