@@ -29,6 +29,7 @@ func proving(t test, l look) *root {
 // A gun's gauge that reads 1.5 psi low is found by the first pair, and the wall is worked anew; the
 // next pair is judged too, and what is to be read next is asked for.
 func TestTheGunsGaugeIsProvedByTheFirstPair(t *testing.T) {
+	calctest.WithoutRace(t)
 	r := proving(t, look{size: size{80, 40}})
 	p := r.bench.prove
 	require.Len(t, p.all, 11)
@@ -86,6 +87,7 @@ func skip(n int) (keys []string) {
 // What is seen at the gun is judged as it is typed, and what falls is asked for once something
 // fell; a pattern leads to the page of bad spray with its sign, and back.
 func TestWhatIsSeenIsJudgedOnThePage(t *testing.T) {
+	calctest.WithoutRace(t)
 	r := proving(t, look{size: size{100, 44}})
 	p := r.bench.prove
 	press(r, "enter", "enter", "30", "enter", "26", "enter", "26", "enter")
@@ -298,6 +300,7 @@ func TestTheLineAsReadDoesNotHoldTheKeys(t *testing.T) {
 
 // In lines of text the gauges are asked for one by one, by the same sentences.
 func TestProvingInLines(t *testing.T) {
+	calctest.WithoutRace(t)
 	for _, lang := range words.Languages() {
 		in := append(linesToAnswer[:len(linesToAnswer):len(linesToAnswer)], "p", "35psi", "oops", "33.5psi", "", "", "", "31psi", "3/8", "7in", "split", "2", "oops", "4mil", "=", "5", "q")
 		got := dialogueOf(t, look{lang: lang}, lines(in...))
