@@ -67,7 +67,7 @@ func (s *Setup) explainGun(r *Request, why *reasons) {
 		why.add("gun", "gun-held-by-stamp", r.Gun.Ground, gauge("highest", s.Working.Highest))
 	}
 	why.add("gun", "gun-flow", r.Gun.Ground, gauge("working", s.Working.Pressure), flow("flow", s.Working.Flow), gauge("cap", s.Working.Cap),
-		gauge("stampInlet", r.Gun.Stamp.Inlet), flow("stampFlow", r.AsDescribed().Gun.Stamp.Flow))
+		gauge("stampInlet", r.Gun.Stamp.Inlet), flow("stampFlow", r.stamp().Flow))
 }
 
 func (s *Setup) explainDistance(r *Request, why *reasons) {

@@ -124,6 +124,14 @@ func (r *Request) described(part int) *line.Part {
 	return &r.Line[part]
 }
 
+// stamp is the gun's as it is described.
+func (r *Request) stamp() gun.Stamp {
+	if r.AsRead() {
+		return r.Learnt.gun.Stamp
+	}
+	return r.Gun.Stamp
+}
+
 // AsRead is whether the request's line is taken as its readings have it.
 func (r *Request) AsRead() bool { return r.Learnt != nil && len(r.Learnt.Lines) > 0 }
 

@@ -169,20 +169,20 @@ func (q *Request) learner(s *calc.Setup, before func(l *Learner, reading int, x 
 
 // settle works the plan on the line as it was read.
 func (a *Answer) settle(l *Learner, q *Request) (err error) {
-	a.Since, a.After, a.Sure = q.Plan, a.Setup, a.Taken
-	lines, advised := l.known().asRead(), a.Setup
-	if len(l.readings) > 0 {
-		a.Since = l.left(a.Finding, nil).Of(q.Plan)
-		if a.After, err = calc.Solve(a.Since); err != nil {
-			return err
-		}
-		lines = a.Since
-		if !a.After.Short.Is {
-			advised = a.After
-		}
-		a.Sure = spread.Of(lines, advised)
+	if len(l.readings) == 0 {
+		a.Since, a.After, a.Sure, a.Set = q.Plan, a.Setup, a.Taken, a.Setup.Wall.Flowing
+		a.Gets = l.gets(l.known().asRead(), a.Setup)
+		return nil
 	}
-	a.Gets = l.gets(lines, advised)
+	a.Since = l.left(a.Finding, nil).Of(q.Plan)
+	if a.After, err = calc.Solve(a.Since); err != nil {
+		return err
+	}
+	advised := a.After
+	if a.After.Short.Is {
+		advised = a.Setup
+	}
+	a.Sure, a.Gets = spread.Of(a.Since, advised), l.gets(a.Since, advised)
 	if a.Set = a.After.Wall.Flowing; a.After.Short.Is {
 		a.Set = q.Marked(a.Sure.Middle)
 	}
