@@ -20,7 +20,7 @@ func (r *Request) PushFor(held unit.Length) unit.Length {
 // Without a gun's gauge that is the working pressure.
 func (r *Request) SupplyFor(s *Setup, wall, shown unit.Gauge) unit.Gauge {
 	a := line.NewAir(s.Weather.Ambient, r.HoseTemp())
-	at := shown.Abs(a.Ambient)
+	at := (shown - r.GunReads()).Abs(a.Ambient)
 	working := at
 	if r.Gauge == AtFoot {
 		const within = 1e-9
@@ -32,6 +32,6 @@ func (r *Request) SupplyFor(s *Setup, wall, shown unit.Gauge) unit.Gauge {
 	}
 	q, _ := r.Gun.Air(working, a)
 	first, _ := r.Regulators()
-	p, _ := line.Upstream(r.Line[:first+1], q, wall.Abs(a.Ambient), a)
+	p, _ := line.Upstream(r.Line[:first+1], q, (wall - unit.Gauge(s.Wall.Reads)).Abs(a.Ambient), a)
 	return p.Gauge(a.Ambient)
 }

@@ -62,6 +62,12 @@ func TestGaugesThatReadHigh(t *testing.T) {
 	assert.InDelta(t, (before.Working.Pressure).PSI()-2, gun.Working.Pressure.PSI(), 1e-9)
 	assert.InDelta(t, before.Working.Reads.PSI(), gun.Working.Reads.PSI(), 1e-9, "its gauge shows what it is to show")
 	assert.Less(t, gun.Wall.Open, before.Wall.Open-unit.Gauge(off))
+	supply := r.SupplyFor(before, before.Wall.Flowing, before.Working.Reads)
+	high := readAs(&r, func(x *calc.LineOff) { x.WallGauge, x.GunGauge = off, off })
+	both, err := calc.Solve(high)
+	require.NoError(t, err)
+	assert.InDelta(t, float64(supply), float64(high.SupplyFor(both, before.Wall.Flowing+unit.Gauge(off), before.Working.Reads+unit.Gauge(off))), 1e-6, "what the gauges show is the same air")
+
 	assert.Contains(t, idsOf(wall.Reasons), "learnt-gauge-high")
 	assert.NotContains(t, idsOf(gun.Reasons), "learnt-gauge-high")
 }
